@@ -1,0 +1,59 @@
+import type { Band } from './band.ts'
+import { type Kind, kinds, type UnitSystem } from './kinds.ts'
+import { findUnit, gaugeArea, type Unit } from './units.ts'
+
+/** A number as a person writes it: `digits` significant digits, no exponent between a millionth and a billion, no trailing zeros. */
+export function formatNumber(value: number, digits = 4): string {
+  if (value === 0 || !Number.isFinite(value)) return String(value === 0 ? 0 : value)
+  const rounded = Number(value.toPrecision(digits))
+  const size = Math.abs(rounded)
+  if (size < 1e-6 || size >= 1e9) return rounded.toExponential().replace('e+', 'e')
+  return rounded.toLocaleString('en', { useGrouping: false, maximumFractionDigits: 20, maximumSignificantDigits: Math.max(digits, 1) })
+}
+
+/** A number with a fixed count of decimals and never a "-0". */
+export const formatFixed = (value: number, decimals: number): string => {
+  const text = value.toFixed(decimals)
+  return Number(text) === 0 ? text.replace('-', '') : text
+}
+
+export const inUnit = (si: number, unit: Unit): number => (si - unit.offset) / unit.si
+
+/** The unit a result of this kind and size is shown in. */
+export function shownUnit(kind: Kind, si: number, system: UnitSystem): Unit | undefined {
+  const size = Math.abs(si)
+  if (kind === 'length' && system === 'metric' && size >= 1) return findUnit('m')
+  if (kind === 'length' && system === 'inch' && size >= 3.048) return findUnit('ft')
+  if (kind === 'energy' && size < 3.6e6) return findUnit(size < 3600 ? 'J' : 'Wh')
+  if (kind === 'power' && system === 'metric' && size < 1000) return findUnit('W')
+  if (kind === 'resistance' && size < 1) return findUnit('mohm')
+  if (kind === 'resistance' && size >= 1e6) return findUnit('Mohm')
+  return findUnit(kinds[kind].shown[system])
+}
+
+const gauges = ['4/0', '3/0', '2/0', '1/0', ...Array.from({ length: 31 }, (_, i) => String(i))]
+
+/** `26 mm`; in the inch system `1.024 in`. Conductor sections that are a wire gauge are shown as one. */
+export function formatSi(si: number, kind: Kind, system: UnitSystem = 'metric', digits = 4): string {
+  if (kind === 'area' && system === 'inch') {
+    const gauge = gauges.find((g) => Math.abs((gaugeArea(g) ?? 0) / si - 1) < 1e-6)
+    if (gauge) return `${gauge} AWG`
+  }
+  const unit = shownUnit(kind, si, system)
+  return unit ? `${formatNumber(inUnit(si, unit), digits)} ${unit.name}` : formatNumber(si, digits)
+}
+
+/** In the job's own system with the other in brackets, when they differ: `26 mm (1.024 in)`. */
+export function formatBoth(si: number, kind: Kind, system: UnitSystem = 'metric', digits = 4): string {
+  const own = formatSi(si, kind, system, digits)
+  const other = formatSi(si, kind, system === 'metric' ? 'inch' : 'metric', digits)
+  return own === other ? own : `${own} (${other})`
+}
+
+/** `24 mm to 29 mm`, `at most 0.1 mm`, `at least 4`. */
+export function formatBand(band: Band, kind: Kind, system: UnitSystem = 'metric'): string {
+  const show = (si: number) => formatSi(si, kind, system)
+  if (band.low !== undefined && band.high !== undefined) return `${show(band.low)} to ${show(band.high)}`
+  if (band.high !== undefined) return `at most ${show(band.high)}`
+  return band.low === undefined ? 'any' : `at least ${show(band.low)}`
+}
