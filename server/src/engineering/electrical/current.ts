@@ -1,0 +1,75 @@
+import { fraction, positive } from './guard.ts'
+
+/** Currents of a propulsion motor, from its shaft back to the battery. */
+
+/** Current drawn from the battery, A, at `shaftPower` (W) on the motor shaft: P / (η_motor η_inverter V).
+ * `lowestVoltage` is the low end of the battery window, where the current is greatest. All > 0, efficiencies
+ * at most 1, else RangeError. Source: definition of efficiency.
+ * @example dcCurrent({ shaftPower: 10e3, lowestVoltage: 80, motorEfficiency: 0.9, inverterEfficiency: 0.95 }) // ≈ 146.20 */
+export function dcCurrent(given: {
+  readonly shaftPower: number
+  readonly lowestVoltage: number
+  readonly motorEfficiency: number
+  readonly inverterEfficiency: number
+}): number {
+  const efficiency =
+    fraction('motor efficiency', given.motorEfficiency) *
+    fraction('inverter efficiency', given.inverterEfficiency)
+  return (
+    positive('shaft power', given.shaftPower) / efficiency / positive('lowest voltage', given.lowestVoltage)
+  )
+}
+
+/** Line current of a three-phase motor, A: P / (√3 U cos φ η). `shaftPower` W, `lineVoltage` V rms between
+ * lines, `powerFactor` and `efficiency` above zero and at most 1, else RangeError. Source: any text on
+ * electrical machines.
+ * @example lineCurrent({ shaftPower: 12750, lineVoltage: 415, powerFactor: 0.77, efficiency: 0.85 }) // ≈ 27.1014 */
+export function lineCurrent(given: {
+  readonly shaftPower: number
+  readonly lineVoltage: number
+  readonly powerFactor: number
+  readonly efficiency: number
+}): number {
+  const perAmpere = threePhaseInput({ ...given, current: 1 })
+  return positive('shaft power', given.shaftPower) / (perAmpere * fraction('efficiency', given.efficiency))
+}
+
+/** Electrical power into a three-phase motor, W: √3 U I cos φ. `lineVoltage` V rms between lines, `current` A
+ * in the line, `powerFactor` above zero and at most 1, else RangeError. Source: any text on electrical
+ * machines.
+ * @example threePhaseInput({ lineVoltage: 415, current: 70, powerFactor: 0.88 }) // ≈ 44278.1 */
+export const threePhaseInput = (given: {
+  readonly lineVoltage: number
+  readonly current: number
+  readonly powerFactor: number
+}): number =>
+  Math.sqrt(3) *
+  positive('line voltage', given.lineVoltage) *
+  positive('current', given.current) *
+  fraction('power factor', given.powerFactor)
+
+export interface EstimatedVoltage {
+  /** V rms between lines. */
+  readonly volts: number
+  readonly assumptions: readonly string[]
+}
+
+/** Highest line voltage an inverter makes from `dcVoltage` (V, > 0, else RangeError) without overmodulation:
+ * space vector V / √2, sine-triangle √(3/8) V. For a motor whose voltage is not given; the current worked
+ * out from it is the least there can be, so the figure on the motor's plate governs. Source: index 1 at V/2
+ * phase peak, or 2/√3 with space vectors.
+ * @example inverterVoltage({ dcVoltage: 96 }).volts // ≈ 67.882 */
+export function inverterVoltage(given: {
+  readonly dcVoltage: number
+  readonly modulation?: 'space-vector' | 'sine-triangle'
+}): EstimatedVoltage {
+  const dcVoltage = positive('DC voltage', given.dcVoltage)
+  const modulation = given.modulation ?? 'space-vector'
+  return {
+    volts: dcVoltage * (modulation === 'space-vector' ? Math.SQRT1_2 : Math.sqrt(3 / 8)),
+    assumptions: [
+      'motor runs at the highest voltage its inverter makes; at less the current is greater',
+      ...(given.modulation ? [] : ['inverter modulates by space vectors']),
+    ],
+  }
+}

@@ -1,0 +1,111 @@
+import { temperature, whole } from './guard.ts'
+
+/** What takes ampacity off a conductor: heat around it, and other conductors beside it. */
+
+/** A figure seen in the named text, or one that is believed right and was not seen. */
+export type Confidence = 'confirmed' | 'from memory'
+
+export interface Factor {
+  readonly name: string
+  readonly value: number
+  readonly source: string
+  readonly confidence: Confidence
+}
+
+/** Ambient of the ampacity tables, and of a machinery space, °C. Source: 33 CFR 183.425 Table 5 and its note
+ * 1. */
+export const openAmbientC = 30
+export const machinerySpaceAmbientC = 50
+
+/** Ampacity at `ambientC` over that at `tableC` (30 unless given) for insulation of `insulationC`: √((Tc −
+ * Ta') / (Tc − Ta)). RangeError unless the insulation is warmer than both. Source: the law behind NEC Table
+ * 310.15(B)(2)(b).
+ * @example ambientFactor({ insulationC: 90, ambientC: 50, tableC: 40 }) // ≈ 0.894 */
+export function ambientFactor(given: {
+  readonly insulationC: number
+  readonly ambientC: number
+  readonly tableC?: number
+}): number {
+  const insulation = temperature('insulation', given.insulationC)
+  const ambient = temperature('ambient', given.ambientC)
+  const table = temperature('ambient of the table', given.tableC ?? openAmbientC)
+  if (insulation <= Math.max(ambient, table)) {
+    throw new RangeError(
+      `insulation of ${insulation} °C carries nothing in ambient of ${Math.max(ambient, table)} °C`,
+    )
+  }
+  return Math.sqrt((insulation - ambient) / (insulation - table))
+}
+
+const byLaw = (insulationC: number): Omit<Factor, 'name'> => ({
+  value: ambientFactor({ insulationC, ambientC: machinerySpaceAmbientC }),
+  source: '√((Tc − 50) / (Tc − 30))',
+  confidence: 'confirmed',
+})
+const note1 = (value: number, confidence: Confidence): Omit<Factor, 'name'> => ({
+  value,
+  source: '33 CFR 183.425 Table 5 note 1',
+  confidence,
+})
+
+/** Note 1 where it agrees with the general law. 70 and 85 °C have no column there, and ISO 10133 (0.75, 0.82
+ * from memory) is above the law; at 200 °C note 1 says 1.00, which the law does not bear out: the law is
+ * taken, the safer figure. */
+const machinerySpace: readonly (readonly [insulationC: number, factor: Omit<Factor, 'name'>])[] = [
+  [60, note1(0.58, 'from memory')],
+  [70, byLaw(70)],
+  [75, note1(0.75, 'from memory')],
+  [80, note1(0.78, 'from memory')],
+  [85, byLaw(85)],
+  [90, note1(0.82, 'from memory')],
+  [105, note1(0.85, 'confirmed')],
+  [125, note1(0.89, 'from memory')],
+  [200, byLaw(200)],
+]
+
+/** Factor on ampacity in a machinery space (50 °C instead of 30 °C) for insulation of `insulationC`; between
+ * the listed classes the next lower. RangeError below 60 °C. Source: 33 CFR 183.425 Table 5 note 1, or the
+ * general law.
+ * @example machinerySpaceFactor(105).value // 0.85 */
+export function machinerySpaceFactor(insulationC: number): Factor {
+  const factor = machinerySpace.findLast(([listed]) => listed <= temperature('insulation', insulationC))?.[1]
+  if (!factor) throw new RangeError(`insulation must be of 60 °C or more, not ${insulationC}`)
+  return { name: 'machinery space', ...factor }
+}
+
+/** Two sets are in use and must not be mixed: the US one starts at three conductors, the ISO one at four. */
+export type BundlingSet = 'us' | 'iso'
+
+const bundling = {
+  us: {
+    source: '33 CFR 183.425 Table 5 note 2',
+    confidence: 'confirmed',
+    steps: [
+      [25, 0.4],
+      [7, 0.5],
+      [4, 0.6],
+      [3, 0.7],
+      [1, 1],
+    ],
+  },
+  iso: {
+    source: 'ISO 13297 bundling factors',
+    confidence: 'from memory',
+    steps: [
+      [25, 0.5],
+      [7, 0.6],
+      [4, 0.7],
+      [1, 1],
+    ],
+  },
+} as const
+
+/** Factor on ampacity for `conductors` current-carrying conductors in one bundle, duct or sheath (a
+ * three-phase cable is 3); RangeError unless a whole number of 1 to 1000. The federal rule binds from 50 V
+ * up; we apply it at any voltage.
+ * @example bundlingFactor(3, 'us').value // 0.7 */
+export function bundlingFactor(conductors: number, set: BundlingSet): Factor {
+  const count = whole('conductors in the bundle', conductors, 1, 1000)
+  const { source, confidence, steps } = bundling[set]
+  return { name: 'bundling', value: steps.find(([from]) => count >= from)?.[1] ?? 1, source, confidence }
+}

@@ -1,0 +1,25 @@
+import { positive, reaches } from './guard.ts'
+
+/** Ratings that fuses and breakers are made in, A. */
+export const standardRatings = {
+  /** 6 to 200 A: BS 88-2 rating list. 250 A and up continue the R10 numbers: from memory for IEC 60269-1. */
+  iec: {
+    source: 'IEC 60269 gG fuse-links (above 200 A by R10, from memory)',
+    amps: [6, 10, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630],
+  },
+  /** Fuses have 1, 3, 6 and 10 A besides what breakers have. */
+  us: {
+    source: 'NEC 240.6(A)',
+    amps: [
+      1, 3, 6, 10, 15, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 110, 125, 150, 175, 200, 225, 250,
+      300, 350, 400, 450, 500, 600, 700, 800, 1000, 1200,
+    ],
+  },
+} as const
+
+export type RatingSeries = keyof typeof standardRatings
+
+/** Smallest standard rating of `atLeast` (A, > 0, else RangeError), or undefined when the list ends below it.
+ * @example smallestStandardRating(168.067, 'us') // 175 */
+export const smallestStandardRating = (atLeast: number, series: RatingSeries): number | undefined =>
+  standardRatings[series].amps.find((amps) => reaches(amps, positive('rating', atLeast)))
