@@ -11,4 +11,5 @@ const slack = (band: Band): number => 1e-9 * Math.max(Math.abs(band.low ?? 0), M
 /** Whether `value` (same unit as the band) lies inside the limits, ends included.
  * @example holds({ low: 0.024, high: 0.029 }, 0.026) // true */
 export const holds = (band: Band, value: number): boolean =>
-  (band.low === undefined || value >= band.low - slack(band)) && (band.high === undefined || value <= band.high + slack(band))
+  (band.low === undefined || value >= band.low - slack(band)) &&
+  (band.high === undefined || value <= band.high + slack(band))

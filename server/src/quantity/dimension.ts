@@ -6,14 +6,14 @@ export type Dimension = readonly [m: number, kg: number, s: number, A: number, K
 
 export const dimensionless: Dimension = [0, 0, 0, 0, 0, 0]
 
-export const dimension = (of: { m?: number; kg?: number; s?: number; A?: number; K?: number; rad?: number }): Dimension => [
-  of.m ?? 0,
-  of.kg ?? 0,
-  of.s ?? 0,
-  of.A ?? 0,
-  of.K ?? 0,
-  of.rad ?? 0,
-]
+export const dimension = (of: {
+  m?: number
+  kg?: number
+  s?: number
+  A?: number
+  K?: number
+  rad?: number
+}): Dimension => [of.m ?? 0, of.kg ?? 0, of.s ?? 0, of.A ?? 0, of.K ?? 0, of.rad ?? 0]
 
 const combine = (a: Dimension, b: Dimension, sign: 1 | -1): Dimension => [
   a[0] + sign * b[0],
@@ -26,7 +26,8 @@ const combine = (a: Dimension, b: Dimension, sign: 1 | -1): Dimension => [
 
 export const times = (a: Dimension, b: Dimension): Dimension => combine(a, b, 1)
 export const over = (a: Dimension, b: Dimension): Dimension => combine(a, b, -1)
-export const sameDimension = (a: Dimension, b: Dimension): boolean => a.every((exponent, i) => exponent === b[i])
+export const sameDimension = (a: Dimension, b: Dimension): boolean =>
+  a.every((exponent, i) => exponent === b[i])
 
 const bases = ['m', 'kg', 's', 'A', 'K', 'rad'] as const
 

@@ -14,15 +14,27 @@ export interface Quantity {
 
 /** What can be wrong with an amount, as data: the words and the fix are made from it. */
 export type QuantityProblem =
-  | { readonly type: 'unknown-unit'; readonly unit: string; readonly nearest?: string; readonly expected?: Kind }
+  | {
+      readonly type: 'unknown-unit'
+      readonly unit: string
+      readonly nearest?: string
+      readonly expected?: Kind
+    }
   | { readonly type: 'no-unit'; readonly expected: Kind; readonly likely: string }
   | { readonly type: 'wrong-kind'; readonly expected: Kind; readonly found: string; readonly likely: string }
   | { readonly type: 'not-a-number'; readonly text: string }
   | { readonly type: 'not-a-gauge'; readonly text: string }
-  | { readonly type: 'cannot-combine'; readonly operator: string; readonly left: string; readonly right: string }
+  | {
+      readonly type: 'cannot-combine'
+      readonly operator: string
+      readonly left: string
+      readonly right: string
+    }
   | { readonly type: 'divided-by-zero' }
 
-export type Outcome<T> = { readonly ok: true; readonly value: T } | { readonly ok: false; readonly problem: QuantityProblem }
+export type Outcome<T> =
+  | { readonly ok: true; readonly value: T }
+  | { readonly ok: false; readonly problem: QuantityProblem }
 
 export const good = <T>(value: T): Outcome<T> => ({ ok: true, value })
 export const bad = (problem: QuantityProblem): Outcome<never> => ({ ok: false, problem })
@@ -53,9 +65,24 @@ export function readQuantity(text: string, unitName: string | undefined, expecte
   const unit = findUnit(unitName)
   if (!unit) {
     // Units of the expected kind come first, so that a slip is mended within it.
-    const own = expected && nearest(unitName, units.filter((u) => u.kind === expected).flatMap((u) => [u.name, ...u.aliases]))
-    const near = own ?? nearest(unitName, units.map((u) => u.name))
-    return bad({ type: 'unknown-unit', unit: unitName, ...(near && { nearest: near }), ...(expected && { expected }) })
+    const own =
+      expected &&
+      nearest(
+        unitName,
+        units.filter((u) => u.kind === expected).flatMap((u) => [u.name, ...u.aliases]),
+      )
+    const near =
+      own ??
+      nearest(
+        unitName,
+        units.map((u) => u.name),
+      )
+    return bad({
+      type: 'unknown-unit',
+      unit: unitName,
+      ...(near && { nearest: near }),
+      ...(expected && { expected }),
+    })
   }
   if (unit.named) {
     const si = unit.named(text)
@@ -67,7 +94,8 @@ export function readQuantity(text: string, unitName: string | undefined, expecte
 }
 
 /** What the quantity is, with its article: "a mass". */
-export const describeKind = (q: Quantity): string => (q.kind ? kinds[q.kind].words : describeDimension(q.dimension))
+export const describeKind = (q: Quantity): string =>
+  q.kind ? kinds[q.kind].words : describeDimension(q.dimension)
 
 export const isKind = (q: Quantity, kind: Kind): boolean =>
   q.kind === undefined ? sameDimension(q.dimension, kinds[kind].dimension) : q.kind === kind
@@ -102,11 +130,13 @@ export function combine(operator: '+' | '-' | '*' | '/', left: Quantity, right: 
   if (operator === '/' && right.si === 0) return bad({ type: 'divided-by-zero' })
   const si = operator === '*' ? left.si * right.si : left.si / right.si
   const dimension = (operator === '*' ? times : over)(left.dimension, right.dimension)
-  const isScale = (q: Quantity) => q.kind === 'ratio' || (q.kind === undefined && sameDimension(q.dimension, dimensionless))
+  const isScale = (q: Quantity) =>
+    q.kind === 'ratio' || (q.kind === undefined && sameDimension(q.dimension, dimensionless))
   // Scaling keeps the kind and the unit; anything else is known by its dimension alone.
   if (isScale(right)) return finite({ ...left, si })
   if (operator === '*' && isScale(left)) return finite({ ...right, si })
   return finite({ si, dimension })
 }
 
-export const negate = (q: Quantity): Outcome<Quantity> => (hasOffset(q) ? cannot('-', q, q) : good({ ...q, si: -q.si }))
+export const negate = (q: Quantity): Outcome<Quantity> =>
+  hasOffset(q) ? cannot('-', q, q) : good({ ...q, si: -q.si })

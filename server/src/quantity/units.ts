@@ -32,7 +32,16 @@ const unit = (
   source = SI,
   aliases: readonly string[] = [],
   more: { offset?: number; named?: (text: string) => number | undefined } = {},
-): Unit => ({ kind, name, si, doc, source, aliases, offset: more.offset ?? 0, ...(more.named && { named: more.named }) })
+): Unit => ({
+  kind,
+  name,
+  si,
+  doc,
+  source,
+  aliases,
+  offset: more.offset ?? 0,
+  ...(more.named && { named: more.named }),
+})
 
 /** Area in m² of an American wire gauge; `1/0` to `4/0` are the sizes above 0. ASTM B258: d = 0.127 mm · 92^((36 − n)/39).
  * @example gaugeArea('2/0') // ≈ 67.43e-6 */
@@ -59,9 +68,18 @@ export const units: readonly Unit[] = [
   unit('area', 'cm2', 1e-4, 'square centimetre', SI, ['cm²', 'cm^2']),
   unit('area', 'mm2', 1e-6, 'square millimetre', SI, ['mm²', 'mm^2', 'sqmm']),
   unit('area', 'in2', INCH ** 2, 'square inch', NIST, ['in²', 'in^2']),
-  unit('area', 'CM', (Math.PI / 4) * (INCH / 1000) ** 2, 'circular mil: a circle one thousandth of an inch across', NIST, ['cmil']),
+  unit(
+    'area',
+    'CM',
+    (Math.PI / 4) * (INCH / 1000) ** 2,
+    'circular mil: a circle one thousandth of an inch across',
+    NIST,
+    ['cmil'],
+  ),
   unit('area', 'kcmil', (Math.PI / 4) * (INCH / 1000) ** 2 * 1000, 'a thousand circular mils', NIST, ['MCM']),
-  unit('area', 'AWG', Number.NaN, 'American wire gauge: 6, 2, 1/0 … 4/0', 'ASTM B258', ['awg'], { named: gaugeArea }),
+  unit('area', 'AWG', Number.NaN, 'American wire gauge: 6, 2, 1/0 … 4/0', 'ASTM B258', ['awg'], {
+    named: gaugeArea,
+  }),
   unit('mass', 'kg', 1, 'kilogram'),
   unit('mass', 'g', 1e-3, 'gram'),
   unit('mass', 't', 1e3, 'tonne'),
@@ -76,7 +94,9 @@ export const units: readonly Unit[] = [
   unit('angle', 'mrad', 1e-3, 'milliradian: a thousandth in a thousand'),
   unit('angle', 'deg', Math.PI / 180, 'degree', SI, ['°']),
   unit('angle', 'turn', TURN, 'whole turn', SI, ['turns']),
-  unit('angle', 'flat', TURN / 6, 'flat of a hexagon nut, a sixth of a turn', 'geometry of a hexagon', ['flats']),
+  unit('angle', 'flat', TURN / 6, 'flat of a hexagon nut, a sixth of a turn', 'geometry of a hexagon', [
+    'flats',
+  ]),
   unit('rotational speed', 'rpm', TURN / 60, 'turns a minute', NIST, ['r/min', 'rev/min', '1/min']),
   unit('rotational speed', 'rad/s', 1, 'radian a second'),
   unit('frequency', 'Hz', 1, 'hertz'),
@@ -90,8 +110,24 @@ export const units: readonly Unit[] = [
   unit('force', 'lbf', LBF, 'pound-force', NIST),
   unit('torque', 'N·m', 1, 'newton metre', SI, ['Nm', 'N.m', 'N-m']),
   unit('torque', 'kN·m', 1e3, 'kilonewton metre', SI, ['kNm', 'kN.m']),
-  unit('torque', 'lbf·ft', LBF * 12 * INCH, 'pound-force foot', NIST, ['lbf.ft', 'lbf-ft', 'ft·lbf', 'ft.lbf', 'ft-lbf', 'lb-ft', 'ft-lb']),
-  unit('torque', 'lbf·in', LBF * INCH, 'pound-force inch', NIST, ['lbf.in', 'lbf-in', 'in·lbf', 'in.lbf', 'in-lbf', 'lb-in', 'in-lb']),
+  unit('torque', 'lbf·ft', LBF * 12 * INCH, 'pound-force foot', NIST, [
+    'lbf.ft',
+    'lbf-ft',
+    'ft·lbf',
+    'ft.lbf',
+    'ft-lbf',
+    'lb-ft',
+    'ft-lb',
+  ]),
+  unit('torque', 'lbf·in', LBF * INCH, 'pound-force inch', NIST, [
+    'lbf.in',
+    'lbf-in',
+    'in·lbf',
+    'in.lbf',
+    'in-lbf',
+    'lb-in',
+    'in-lb',
+  ]),
   unit('energy', 'J', 1, 'joule'),
   unit('energy', 'kJ', 1e3, 'kilojoule'),
   unit('energy', 'Wh', 3600, 'watt hour', SI, ['W·h']),
