@@ -1,0 +1,92 @@
+// The rule that holds the floors apart is itself held: each forbidden import, tried alone, is named by its rule.
+import { spawnSync } from 'node:child_process'
+import { cpSync, mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { dirname, join, resolve } from 'node:path'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+
+const root = resolve(import.meta.dirname, '../..')
+const house = mkdtempSync(join(tmpdir(), 'floors-'))
+
+/** A file that is imported wrongly, and the rule that must say so. */
+const forbidden = [
+  ['server/src/quantity/a.ts', "import '../engineering/ground.ts'", 'floor-quantity'],
+  ['server/src/engineering/a.ts', "import type { Ground } from '../syntax/ground.ts'", 'floor-engineering'],
+  ['server/src/engineering/b.ts', "import 'zod'", 'libraries-engineering'],
+  ['server/src/syntax/a.ts', "export type { Ground } from '../job/ground.ts'", 'floor-syntax'],
+  ['server/src/syntax/b.ts', "import '../engineering/ground.ts'", 'words-do-not-compute'],
+  ['server/src/vocabulary/a.ts', "export * from '../checks/ground.ts'", 'floor-vocabulary'],
+  ['server/src/job/a.ts', "import fs from 'node:fs'", 'libraries-job'],
+  ['server/src/job/b.ts', "void import('../plans/ground.ts')", 'floor-job'],
+  ['server/src/checks/a.ts', "import '../plans/ground.ts'", 'floor-checks'],
+  ['server/src/checks/b.ts', "import process from 'node:process'", 'libraries-checks'],
+  ['server/src/plans/a.ts', "import '../editor/ground.ts'", 'floor-plans'],
+  ['server/src/plans/b.ts', "import 'vscode-languageserver'", 'libraries-plans'],
+  ['server/src/editor/a.ts', "import '../cli/ground.ts'", 'floor-editor'],
+  ['server/src/cli/a.ts', "import '../../../client/src/ground.ts'", 'floor-cli'],
+  ['client/src/a.ts', "import '../../server/src/editor/ground.ts'", 'client-talks-to-the-server'],
+  ['server/src/cli/b.ts', "import './c.ts'", 'no-circles'],
+  ['server/src/cli/d.ts', "import './missing.ts'", 'resolvable'],
+] as const
+
+/** Downwards, from the command line to the server it starts, and the far side of the circle above (reported once). */
+const allowed = [
+  ['server/src/engineering/ok.ts', "import '../quantity/ground.ts'\nimport 'ml-matrix'"],
+  ['server/src/job/ok.ts', "import '../vocabulary/ground.ts'\nimport '../engineering/ground.ts'"],
+  [
+    'server/src/editor/ok.ts',
+    "import '../checks/ground.ts'\nimport 'node:fs'\nimport 'vscode-languageserver/node'",
+  ],
+  ['server/src/cli/ok.ts', "import '../editor/ground.ts'"],
+  ['server/src/cli/c.ts', "import './b.ts'"],
+] as const
+
+const write = (file: string, text: string): void => {
+  mkdirSync(join(house, dirname(file)), { recursive: true })
+  writeFileSync(join(house, file), text)
+}
+
+let broken: string[] = []
+
+beforeAll(() => {
+  const floors = [
+    'quantity',
+    'engineering',
+    'syntax',
+    'vocabulary',
+    'job',
+    'checks',
+    'plans',
+    'editor',
+    'cli',
+  ]
+  for (const floor of floors) write(`server/src/${floor}/ground.ts`, 'export type Ground = string')
+  write('client/src/ground.ts', 'export type Ground = string')
+  for (const [file, text] of [...forbidden, ...allowed]) write(file, text)
+  for (const name of ['package.json', '.dependency-cruiser.cjs']) cpSync(join(root, name), join(house, name))
+  symlinkSync(join(root, 'node_modules'), join(house, 'node_modules'), 'junction')
+  const cruise = join(root, 'node_modules/dependency-cruiser/bin/dependency-cruiser.mjs')
+  const run = spawnSync(process.execPath, [cruise, '--output-type', 'json', 'server', 'client'], {
+    cwd: house,
+    encoding: 'utf8',
+  })
+  expect(run.stderr).toBe('')
+  const { summary } = JSON.parse(run.stdout) as {
+    summary: { violations: { from: string; rule: { name: string } }[] }
+  }
+  broken = summary.violations.map(({ from, rule }) => `${from} breaks ${rule.name}`)
+})
+
+afterAll(() => rmSync(house, { recursive: true, force: true }))
+
+describe('the floors', () => {
+  it.each(forbidden)('%s: %s breaks %s', (file, _text, rule) => {
+    expect(broken).toContain(`${file} breaks ${rule}`)
+  })
+
+  it('let through what is allowed, and name nothing twice over', () => {
+    expect([...new Set(broken)].sort()).toEqual(
+      forbidden.map(([file, , rule]) => `${file} breaks ${rule}`).sort(),
+    )
+  })
+})
