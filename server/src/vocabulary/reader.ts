@@ -1,0 +1,39 @@
+import type { Band } from '../quantity/band.ts'
+import type { Kind } from '../quantity/kinds.ts'
+import type { QuantityProblem } from '../quantity/quantity.ts'
+import type { Part, Span } from '../syntax/tree.ts'
+
+/** What can be wrong with a value, as data. The check of the same name words it. */
+export type ValueProblem =
+  | QuantityProblem
+  | {
+      readonly type: 'not-this-value'
+      readonly found: string
+      readonly expected: string
+      readonly nearest?: string
+    }
+  | { readonly type: 'outside-allowed'; readonly found: string; readonly allowed: string }
+  | { readonly type: 'unresolved'; readonly path: string; readonly nearest?: string; readonly wanted: string }
+  | { readonly type: 'refers-to-itself'; readonly path: string }
+  | { readonly type: 'no-such-date'; readonly text: string }
+  | { readonly type: 'unknown-fit'; readonly text: string }
+
+/** What a shape may ask of the job while it reads a value: amounts with references worked out, and a place for problems. */
+export interface Reader {
+  /** SI value of the part, when it is of the kind; otherwise the problem has been reported. */
+  amount(part: Part, kind: Kind): number | undefined
+  /** As `amount`, where the part's unit may stand at another part: `84..108 V`, `35 ± 0.02 mm`. */
+  amounts(parts: readonly Part[], kind: Kind): readonly (number | undefined)[]
+  /** `+3/-2 mm` as two SI values, both positive. */
+  sides(
+    part: Part & { readonly type: 'two-sided' },
+    kind: Kind,
+    unitOf: Part,
+  ): readonly [plus: number, minus: number] | undefined
+  /** Whether a block of one of the kinds goes by this name here. Reports when none does. */
+  refers(part: Part, kinds: readonly string[]): string | undefined
+  /** How SI values are shown in this job. */
+  show(si: number, kind: Kind): string
+  showBand(band: Band, kind: Kind): string
+  problem(span: Span, problem: ValueProblem): void
+}
