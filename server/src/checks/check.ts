@@ -1,0 +1,136 @@
+import type { BindingProblem, Block, Place, Value } from '../job/model.ts'
+import type { Band } from '../quantity/band.ts'
+import type { Kind } from '../quantity/kinds.ts'
+import type { SyntaxProblem } from '../syntax/tree.ts'
+import type { BlockName, FactPath, FactValue } from '../vocabulary/index.ts'
+
+export type Severity = 'error' | 'warning' | 'information'
+
+/** Where a limit or a rule comes from, and how sure that is. */
+export interface Source {
+  readonly basis: 'published' | 'common practice' | 'from memory' | 'the language' | 'the job file'
+  readonly text: string
+}
+
+export const published = (text: string): Source => ({ basis: 'published', text })
+export const commonPractice = (text: string): Source => ({ basis: 'common practice', text })
+export const theLanguage: Source = { basis: 'the language', text: 'the job language' }
+export const theJobFile = (text: string): Source => ({ basis: 'the job file', text })
+
+/** A finding as data; `check`, `severity` and `source` are the check's own unless it says otherwise. */
+export interface Finding {
+  readonly check: string
+  readonly severity: Severity
+  readonly at: Place
+  /** What was found and what it is held against, in a sentence or two. */
+  readonly message: string
+  /** What to do about it. */
+  readonly todo: string
+  readonly found?: string
+  readonly limit?: string
+  readonly source: Source
+  /** What the result hangs on that the file does not say. */
+  readonly assumptions?: readonly string[]
+  readonly related?: readonly { readonly at: Place; readonly message: string }[]
+  /** For a fix, found by the check's id. */
+  readonly data?: Readonly<Record<string, unknown>>
+}
+
+export type Reported = Omit<Finding, 'check' | 'severity' | 'source'> & {
+  readonly source?: Source
+  readonly severity?: Severity
+}
+
+/** What a check may ask besides the facts it needs. */
+export interface Context {
+  readonly block: Block
+  /** The block of the kind that goes with this one: itself, one around it, the only one beside it or in the drive, the only one in the file. */
+  readonly near: (kind: BlockName) => Block | undefined
+  /** The block a name stands for, looked for from this block outwards. */
+  readonly named: (path: string) => Block | undefined
+  /** A result in the job's own units with the other in brackets. */
+  readonly show: (si: number, kind: Kind) => string
+  readonly showBand: (band: Band, kind: Kind) => string
+}
+
+interface Described {
+  /** `area/slug`: the slug names the fault. */
+  readonly id: string
+  readonly severity: Severity
+  /** The fault in a few words, for the list of checks. */
+  readonly title: string
+  /** Why it matters, for the check's page. */
+  readonly why: string
+  readonly source: Source
+  /** A job with the fault. A comment line with carets below it marks where the finding stands, and may give words of the message. */
+  readonly fires: string
+  /** The same without the fault. */
+  readonly quiet: string
+}
+
+type Paths = Readonly<Record<string, FactPath>>
+export type Found<N extends Paths> = { readonly [K in keyof N]: Value<FactValue<N[K]>> }
+
+/** Looks at one block of a kind. Runs only when every fact it needs is there. */
+export interface BlockCheck<N extends Paths = Paths, W extends Paths = Paths> extends Described {
+  readonly on: BlockName
+  readonly needs?: N
+  readonly wants?: W
+  readonly run: (facts: Found<N> & Partial<Found<W>>, context: Context) => readonly Reported[]
+}
+
+export type Problem = SyntaxProblem | BindingProblem
+
+/** Gives words to one type of problem that reading the text has found. */
+export interface ProblemCheck<T extends Problem['type'] = Problem['type']> extends Described {
+  readonly problem: T
+  readonly words: (
+    problem: Extract<Problem, { type: T }>,
+    source: string,
+  ) => Omit<Reported, 'at' | 'related'> & { readonly related?: readonly { at: Place; message: string }[] }
+}
+
+/** Everything a whole-file check can see. */
+export interface FileView {
+  readonly blocks: readonly Block[]
+  /** Findings of all other checks, before concessions are taken into account. */
+  readonly findings: readonly Finding[]
+  /** Today, `YYYY-MM-DD`, from whoever runs the checks. */
+  readonly today: string
+  readonly checkIds: readonly string[]
+}
+
+/** Looks at the file as a whole, after the others. */
+export interface FileCheck extends Described {
+  readonly file: (view: FileView) => readonly Reported[]
+}
+
+export type Check = BlockCheck | ProblemCheck | FileCheck
+
+export const check = <
+  const N extends Paths = Record<never, never>,
+  const W extends Paths = Record<never, never>,
+>(
+  of: BlockCheck<N, W>,
+): Check => of as unknown as Check
+
+export const problemCheck = <T extends Problem['type']>(of: ProblemCheck<T>): Check => of as unknown as Check
+
+export const fileCheck = (of: FileCheck): Check => of
+
+export const isBlockCheck = (c: Check): c is BlockCheck => 'on' in c
+export const isProblemCheck = (c: Check): c is ProblemCheck => 'problem' in c
+export const isFileCheck = (c: Check): c is FileCheck => 'file' in c
+
+/** A finding at a fact's value. */
+export const at = (value: Value<unknown>, of: Omit<Reported, 'at'>): Reported => ({
+  at: value.at,
+  ...of,
+  ...(value.origin && { related: [...(of.related ?? []), { at: value.origin, message: 'said here' }] }),
+})
+
+/** A finding at a block's heading. */
+export const atHead = (block: Block, of: Omit<Reported, 'at'>): Reported => ({
+  at: { section: block.section, span: block.node.headSpan },
+  ...of,
+})

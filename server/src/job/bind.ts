@@ -1,0 +1,186 @@
+import { nearest } from '../quantity/nearest.ts'
+import type { BlockNode, FactNode, Item, LineNode, Span } from '../syntax/tree.ts'
+import type { BlockKind, Fact } from '../vocabulary/block.ts'
+import { findKind, vocabulary } from '../vocabulary/index.ts'
+import { evaluator } from './evaluate.ts'
+import type { BindingProblem, Block, Place, Section, Value } from './model.ts'
+import type { Scope } from './scope.ts'
+
+export interface Located<T> {
+  readonly at: Place
+  readonly problem: T
+}
+
+export interface Bound {
+  readonly blocks: readonly Block[]
+  readonly problems: readonly Located<BindingProblem>[]
+}
+
+/** A block while it is being made: its facts are worked out when first asked for, so the order they are written in does not matter. */
+export interface Draft extends Block {
+  readonly children: Draft[]
+  readonly parent?: Draft
+  readonly facts: Map<string, Value<unknown>>
+  readonly others: Map<string, Value<unknown>>
+  readonly unread: Set<string>
+  readonly definition: BlockKind | undefined
+  readonly written: ReadonlyMap<string, FactNode>
+  readonly lines: readonly LineNode[]
+}
+
+export const kindNames = Object.keys(vocabulary)
+
+/** Gives meaning to one section: typed values, names, references, and what is wrong with them. Never throws. */
+export function bind(section: Section, scope: Scope): Bound {
+  const problems: Located<BindingProblem>[] = []
+  const report = (span: Span, problem: BindingProblem): void => {
+    problems.push({ at: { section, span }, problem })
+  }
+  const roots: Draft[] = []
+  for (const item of section.parsed.tree.items) {
+    if (item.type === 'block') roots.push(draft(item, undefined, section, report))
+    else if (!isUse(item)) report(item.span, { type: 'line-not-understood' })
+  }
+  duplicates(roots, section, report)
+  const values = evaluator({ section, roots, scope, report })
+  for (const root of roots) settle(root, values.fact, values.inherit, report)
+  return { blocks: roots, problems }
+}
+
+/** `use "path"` at the top level; which file it is, is not decided here. */
+export const isUse = (item: Item): item is LineNode => {
+  const [first, second] = item.type === 'line' ? (item.entries[0]?.parts ?? []) : []
+  return first?.type === 'word' && first.text === 'use' && second?.type === 'text'
+}
+
+type Report = (span: Span, problem: BindingProblem) => void
+
+function draft(node: BlockNode, parent: Draft | undefined, section: Section, report: Report): Draft {
+  const definition = findKind(node.kind.text)
+  const heading = readHeading(node, definition, section, report)
+  if (!definition) {
+    const near = nearest(node.kind.text, kindNames)
+    report(node.kind.span, { type: 'unknown-block', kind: node.kind.text, ...(near && { nearest: near }) })
+  } else if (!definition.within.includes(parent?.kind ?? 'top') && (!parent || parent.definition)) {
+    report(node.kind.span, { type: 'misplaced-block', kind: definition.kind, within: definition.within })
+  }
+  const written = new Map<string, FactNode>()
+  const lines: LineNode[] = []
+  for (const item of node.items) {
+    if (item.type === 'line') lines.push(item)
+    if (item.type !== 'fact') continue
+    const first = written.get(item.name.text)
+    if (!first) written.set(item.name.text, item)
+    else
+      report(item.name.span, {
+        type: 'duplicate',
+        what: item.name.text,
+        first: { section, span: first.name.span },
+      })
+  }
+  const own = heading.name ?? definition?.kind ?? node.kind.text
+  const block: Draft = {
+    kind: node.kind.text,
+    ...heading,
+    path: parent && parent.path !== '' ? `${parent.path}.${own}` : own,
+    ...(parent && { parent }),
+    children: [],
+    facts: new Map(),
+    others: new Map(),
+    unread: new Set(),
+    section,
+    node,
+    definition,
+    written,
+    lines,
+  }
+  for (const item of node.items)
+    if (item.type === 'block') block.children.push(draft(item, block, section, report))
+  duplicates(block.children, section, report)
+  return block
+}
+
+function readHeading(
+  node: BlockNode,
+  definition: BlockKind | undefined,
+  section: Section,
+  report: Report,
+): Pick<Block, 'name' | 'title' | 'about'> {
+  const [first, second, third] = node.heading
+  const wrong = (expected: string) => {
+    report(node.headSpan, { type: 'heading', kind: node.kind.text, expected })
+    return {}
+  }
+  const about = (part: typeof first) =>
+    part && 'text' in part ? { about: { text: part.text, at: { section, span: part.span } } } : {}
+  switch (definition?.heading) {
+    case 'title':
+      return first?.type === 'text' && !second
+        ? { title: first.text }
+        : !first
+          ? {}
+          : wrong('a title in quotes')
+    case 'after':
+      return first?.type === 'word' && first.text === 'after' && second?.type === 'word' && !third
+        ? about(second)
+        : wrong('`after` and the name of a reading')
+    case 'check':
+      return first?.type === 'word' && !second ? about(first) : wrong('the id of a check')
+    case 'name':
+      return first?.type === 'word' && !second ? { name: first.text } : wrong('a name')
+    default:
+      if (!first) return {}
+      if (first.type === 'word' && !second) return { name: first.text }
+      return definition ? wrong('a name, or nothing') : {}
+  }
+}
+
+function duplicates(blocks: readonly Draft[], section: Section, report: Report): void {
+  const seen = new Map<string, Draft>()
+  for (const block of blocks) {
+    if (!block.definition || block.kind === 'move' || block.kind === 'concession') continue
+    const key = block.definition.many || !block.parent ? `${block.name ?? block.kind}` : block.kind
+    const first = seen.get(key)
+    if (!first) seen.set(key, block)
+    else {
+      const what = block.name && block.definition.many ? block.name : `${block.kind} block`
+      report(block.node.headSpan, { type: 'duplicate', what, first: { section, span: first.node.headSpan } })
+    }
+  }
+}
+
+/** Works out every fact of the block and those inside, and says what is missing. */
+function settle(
+  block: Draft,
+  value: (block: Draft, name: string) => unknown,
+  inherit: (block: Draft) => void,
+  report: Report,
+): void {
+  const { definition } = block
+  if (definition) {
+    for (const name of block.written.keys()) if (name !== 'like') value(block, name)
+    if (definition.bare && block.lines.length > 0) value(block, definition.bare)
+    else for (const line of block.lines) report(line.span, { type: 'line-not-understood' })
+    inherit(block)
+    // A part in a library may leave open what the job that uses it will say.
+    const isPart = !block.parent && definition.within.some((kind) => kind !== 'top')
+    if (!isPart) missing(block, definition, report)
+  }
+  for (const child of block.children) settle(child, value, inherit, report)
+}
+
+function missing(block: Draft, definition: BlockKind, report: Report): void {
+  for (const [name, fact] of Object.entries(definition.facts) as [string, Fact][]) {
+    if (fact.required && !block.facts.has(name) && !block.unread.has(name))
+      report(block.node.headSpan, {
+        type: 'fact-missing',
+        kind: definition.kind,
+        name,
+        example: fact.example,
+      })
+  }
+  for (const kind of definition.needs ?? []) {
+    if (!block.children.some((child) => child.kind === kind))
+      report(block.node.headSpan, { type: 'block-missing', kind: definition.kind, name: kind })
+  }
+}

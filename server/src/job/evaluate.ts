@@ -1,0 +1,349 @@
+import { formatBand, formatBoth } from '../quantity/format.ts'
+import type { Kind } from '../quantity/kinds.ts'
+import { nearest } from '../quantity/nearest.ts'
+import {
+  asKind,
+  bad,
+  combine,
+  good,
+  negate,
+  type Outcome,
+  parseNumber,
+  type Quantity,
+  type QuantityProblem,
+  quantity,
+  readQuantity,
+} from '../quantity/quantity.ts'
+import type { Entry, FactNode, Part, Span } from '../syntax/tree.ts'
+import type { Fact } from '../vocabulary/block.ts'
+import type { Reader } from '../vocabulary/reader.ts'
+import type { Draft } from './bind.ts'
+import type { BindingProblem, Block, Section, Value } from './model.ts'
+import type { Scope } from './scope.ts'
+
+interface Surroundings {
+  readonly section: Section
+  readonly roots: readonly Draft[]
+  readonly scope: Scope
+  readonly report: (span: Span, problem: BindingProblem) => void
+}
+
+/** Works out facts on demand: `fact` one by name, `inherit` those a block takes from the one it is `like`. */
+export function evaluator(around: Surroundings) {
+  const { section, scope, report } = around
+  const system = scope.system()
+  const running = new Set<FactNode | Draft>()
+
+  function fact(block: Draft, name: string): Value<unknown> | undefined {
+    const done = block.facts.get(name) ?? block.others.get(name)
+    if (done || block.unread.has(name)) return done
+    const known =
+      block.definition && Object.hasOwn(block.definition.facts, name)
+        ? block.definition.facts[name]
+        : undefined
+    const node = block.written.get(name)
+    const bare = block.definition?.bare === name ? block.lines.flatMap((line) => line.entries) : []
+    if (!node && bare.length === 0) return undefined
+    const definition = known ?? block.definition?.others
+    if (!definition) {
+      block.unread.add(name)
+      if (node) {
+        const near = nearest(name, [...Object.keys(block.definition?.facts ?? {}), 'like'])
+        report(node.name.span, {
+          type: 'unknown-fact',
+          name,
+          kind: block.kind,
+          ...(near && { nearest: near }),
+        })
+      }
+      return undefined
+    }
+    const value = node ? written(block, node, definition) : fromLines(block, name, bare, definition)
+    if (value) (known ? block.facts : block.others).set(name, value)
+    else block.unread.add(name)
+    return value
+  }
+
+  function written(block: Draft, node: FactNode, definition: Fact): Value<unknown> | undefined {
+    if (running.has(node)) {
+      report(node.valueSpan, { type: 'refers-to-itself', path: node.name.text })
+      return undefined
+    }
+    if (node.entries.length === 0) {
+      report(node.name.span, {
+        type: 'value-empty',
+        name: node.name.text,
+        words: definition.shape.words,
+        example: definition.example,
+      })
+      return undefined
+    }
+    const comma = decimalComma(node.entries, section.text)
+    if (comma) {
+      report(comma.span, { type: 'decimal-comma', meant: comma.meant })
+      return undefined
+    }
+    running.add(node)
+    try {
+      return read(block, node, node.entries, definition)
+    } finally {
+      running.delete(node)
+    }
+  }
+
+  function fromLines(
+    block: Draft,
+    name: string,
+    entries: readonly Entry[],
+    definition: Fact,
+  ): Value<unknown> | undefined {
+    const span = { start: entries[0]?.span.start ?? 0, end: entries.at(-1)?.span.end ?? 0 }
+    const node: FactNode = { type: 'fact', name: { text: name, span }, entries, span, valueSpan: span }
+    return read(block, node, entries, definition)
+  }
+
+  function read(
+    block: Draft,
+    node: FactNode,
+    entries: readonly Entry[],
+    definition: Fact,
+  ): Value<unknown> | undefined {
+    const { shape } = definition
+    const value = shape.read(entries, readerFor(block))
+    if (value === undefined) return undefined
+    if (!shape.schema.safeParse(value).success) {
+      const allowed =
+        shape.allowed && shape.quantity ? formatBand(shape.allowed, shape.quantity, system) : shape.words
+      report(node.valueSpan, {
+        type: 'outside-allowed',
+        found: section.text.slice(node.valueSpan.start, node.valueSpan.end),
+        allowed,
+      })
+      return undefined
+    }
+    const { provenance } = node
+    return {
+      value,
+      name: node.name.text,
+      at: { section, span: node.valueSpan },
+      node,
+      ...(provenance && {
+        provenance: {
+          words: provenance.words.map((w) => w.text),
+          texts: provenance.texts.map((t) => t.text),
+        },
+      }),
+    }
+  }
+
+  /** Takes over what the block named by `like` says and this one does not. */
+  function inherit(block: Draft): void {
+    const node = block.written.get('like')
+    const [part] = node?.entries[0]?.parts ?? []
+    if (!node || block.unread.has('like')) return
+    block.unread.add('like') // done once, however many ask
+    if (node.entries.length !== 1 || part?.type !== 'word') {
+      report(node.valueSpan, {
+        type: 'not-this-value',
+        found: section.text.slice(node.valueSpan.start, node.valueSpan.end),
+        expected: `the name of a ${block.kind}`,
+      })
+      return
+    }
+    if (running.has(block)) {
+      report(part.span, { type: 'refers-to-itself', path: part.text })
+      return
+    }
+    running.add(block)
+    try {
+      const source = findBlock(block.parent, part.text, [block.kind], block)
+      if (!source) {
+        unresolved(part.span, part.text, `a ${block.kind}`, block)
+        return
+      }
+      if (isDraft(source)) {
+        for (const name of source.written.keys()) if (name !== 'like') fact(source, name)
+        inherit(source)
+      }
+      for (const [name, value] of source.facts)
+        if (!block.facts.has(name) && !block.written.has(name))
+          block.facts.set(name, {
+            ...value,
+            at: { section, span: part.span },
+            origin: value.origin ?? value.at,
+          })
+    } finally {
+      running.delete(block)
+    }
+  }
+
+  const isDraft = (block: Block): block is Draft => block.section === section
+
+  function unresolved(span: Span, path: string, wanted: string, from: Draft): void {
+    const known = new Set(scope.names().split(',').filter(Boolean))
+    for (let b: Draft | undefined = from; b; b = b.parent) {
+      for (const child of b.children) known.add(child.name ?? child.kind)
+      for (const name of b.facts.keys()) known.add(name)
+    }
+    const near = nearest(path, known)
+    report(span, { type: 'unresolved', path, wanted, ...(near && { nearest: near }) })
+  }
+
+  /** Looks outwards from `from`, then in the file, then in the files it uses. */
+  function findBlock(
+    from: Draft | undefined,
+    path: string,
+    kinds: readonly string[] | undefined,
+    not?: Block,
+  ): Block | undefined {
+    const [head = '', ...rest] = path.split('.')
+    const fits = (b: Block) => b !== not && (rest.length > 0 || !kinds || kinds.includes(b.kind))
+    const among = (blocks: readonly Block[]): Block | undefined => {
+      const named = blocks.find((b) => b.name === head && fits(b))
+      if (named) return named
+      const ofKind = blocks.filter((b) => b.kind === head && fits(b))
+      return ofKind.length === 1 ? ofKind[0] : undefined
+    }
+    let found: Block | undefined
+    for (let b = from; b && !found; b = b.parent) found = among(b.children) ?? among([b])
+    if (!found) found = among(around.roots)
+    if (!found) {
+      const top = scope.named(head)
+      if (top && fits(top)) found = top
+      else {
+        const ofKind = scope.ofKind(head).filter(fits)
+        if (ofKind.length === 1) found = ofKind[0]
+      }
+    }
+    for (const segment of rest) {
+      if (!found) return undefined
+      const inner: readonly Block[] = found.children
+      const byKind = inner.filter((b) => b.kind === segment)
+      found = inner.find((b) => b.name === segment) ?? (byKind.length === 1 ? byKind[0] : undefined)
+    }
+    return found && (!kinds || kinds.includes(found.kind)) ? found : undefined
+  }
+
+  function factAt(
+    block: Draft,
+    path: string,
+  ): { readonly value: unknown; readonly kind: Kind | undefined } | undefined {
+    const dot = path.lastIndexOf('.')
+    const name = path.slice(dot + 1)
+    const holders: (Block | undefined)[] = []
+    if (dot >= 0) holders.push(findBlock(block, path.slice(0, dot), undefined))
+    else for (let b: Draft | undefined = block; b; b = b.parent) holders.push(b)
+    for (const holder of holders) {
+      if (!holder) continue
+      if (isDraft(holder)) {
+        if (!holder.written.has(name)) inherit(holder)
+        fact(holder, name)
+      }
+      const value = holder.facts.get(name)
+      const definition = (holder as Draft).definition?.facts[name]
+      if (value) return { value: value.value, kind: definition?.shape.quantity }
+    }
+    return undefined
+  }
+
+  function evaluate(part: Part, block: Draft, expected: Kind): Outcome<Quantity> | undefined {
+    switch (part.type) {
+      case 'amount':
+        return readQuantity(part.number, part.unit?.text, expected)
+      case 'negated': {
+        const of = evaluate(part.of, block, expected)
+        return of?.ok ? negate(of.value) : of
+      }
+      case 'operation': {
+        const left = evaluate(part.left, block, expected)
+        const right = evaluate(part.right, block, expected)
+        if (!left?.ok) return left
+        if (!right?.ok) return right
+        return combine(part.operator, left.value, right.value)
+      }
+      case 'word': {
+        const found = factAt(block, part.text)
+        const si =
+          typeof found?.value === 'number'
+            ? found.value
+            : (found?.value as { nominal?: number } | undefined)?.nominal
+        if (!found || si === undefined || !found.kind) {
+          unresolved(part.span, part.text, 'a fact with an amount', block)
+          return undefined
+        }
+        return good(quantity(si, found.kind))
+      }
+      case 'missing':
+        return undefined // reported where the text was read
+      default:
+        return bad({ type: 'not-a-number', text: section.text.slice(part.span.start, part.span.end) })
+    }
+  }
+
+  function readerFor(block: Draft): Reader {
+    const problem = (span: Span, p: BindingProblem) => report(span, p)
+    const amount = (part: Part, kind: Kind): number | undefined => {
+      const outcome = evaluate(part, block, kind)
+      if (!outcome) return undefined
+      const fitted = outcome.ok ? asKind(outcome.value, kind) : outcome
+      if (fitted.ok) return fitted.value.si
+      problem(problemSpan(part, fitted.problem), fitted.problem)
+      return undefined
+    }
+    return {
+      amount,
+      amounts: (parts, kind) => {
+        const unit = parts.flatMap((p) => (p.type === 'amount' && p.unit ? [p.unit] : []))[0]
+        return parts.map((p) => amount(p.type === 'amount' && !p.unit && unit ? { ...p, unit } : p, kind))
+      },
+      sides: (part, kind, unitOf) => {
+        const unit = part.unit ?? (unitOf.type === 'amount' ? unitOf.unit : undefined)
+        const numbers = /^([+\-−])(.+?)\s?\/\s?([+\-−])(.+)$/.exec(part.text)
+        if (!numbers) return undefined
+        const side = (text: string) =>
+          amount({ type: 'amount', number: text, ...(unit && { unit }), span: part.span }, kind)
+        const first = side(numbers[2] ?? '')
+        const second = parseNumber(numbers[4] ?? '') === 0 ? 0 : side(numbers[4] ?? '')
+        if (first === undefined || second === undefined) return undefined
+        return numbers[1] === '+' ? [first, second] : [second, first]
+      },
+      refers: (part, kinds) => {
+        const path = part.type === 'word' ? part.text : undefined
+        const found = path === undefined ? undefined : findBlock(block.parent ?? block, path, kinds)
+        if (found) return path
+        unresolved(
+          part.span,
+          path ?? section.text.slice(part.span.start, part.span.end),
+          `a ${kinds.join(' or ')}`,
+          block,
+        )
+        return undefined
+      },
+      show: (si, kind) => formatBoth(si, kind, system),
+      showBand: (band, kind) => formatBand(band, kind, system),
+      problem,
+    }
+  }
+
+  return { fact, inherit }
+}
+
+/** A wrong unit is marked itself; anything else, the whole amount. */
+const problemSpan = (part: Part, problem: QuantityProblem): Span =>
+  part.type === 'amount' && part.unit && problem.type === 'unknown-unit' ? part.unit.span : part.span
+
+/** `35,2 mm`: digits, a comma without space, digits. */
+function decimalComma(
+  entries: readonly Entry[],
+  text: string,
+): { readonly span: Span; readonly meant: string } | undefined {
+  for (const [i, entry] of entries.entries()) {
+    const last = entry.parts.at(-1)
+    const next = entries[i + 1]?.parts[0]
+    if (last?.type !== 'amount' || last.unit || next?.type !== 'amount') continue
+    if (next.span.start !== last.span.end + 1) continue
+    const span = { start: last.span.start, end: next.span.end }
+    return { span, meant: text.slice(span.start, span.end).replace(',', '.') }
+  }
+  return undefined
+}

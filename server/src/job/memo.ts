@@ -1,0 +1,66 @@
+import type { UnitSystem } from '../quantity/kinds.ts'
+import type { Block, Section } from './model.ts'
+import type { Scope } from './scope.ts'
+
+type Question =
+  | { readonly ask: 'named' | 'ofKind'; readonly key: string }
+  | { readonly ask: 'names' | 'system' }
+
+interface Remembered<T> {
+  revision: number
+  readonly input: unknown
+  readonly answers: readonly { readonly question: Question; readonly answer: unknown }[]
+  readonly value: T
+}
+
+const put = (scope: Scope, question: Question): unknown =>
+  'key' in question ? scope[question.ask](question.key) : scope[question.ask]()
+
+const same = (a: unknown, b: unknown): boolean =>
+  Array.isArray(a) && Array.isArray(b)
+    ? a.length === b.length && a.every((item, i) => item === b[i])
+    : a === b
+
+/** Keeps one result a section. It is made again only when the section is new, when its input is another, or when a question it asked of
+ * the job has another answer now. */
+export class Memo<T> {
+  readonly #kept = new WeakMap<Section, Remembered<T>>()
+  readonly #running = new Set<Section>()
+
+  /** The section's result; undefined while it is being made, which happens only when sections refer to each other in a circle. */
+  get(
+    section: Section,
+    { revision, scope, input }: { revision: number; scope: Scope; input?: unknown },
+    make: (asking: Scope) => T,
+  ): T | undefined {
+    const kept = this.#kept.get(section)
+    if (kept?.revision === revision) return kept.value
+    if (this.#running.has(section)) return undefined
+    this.#running.add(section)
+    try {
+      if (
+        kept?.input === input &&
+        kept?.answers.every(({ question, answer }) => same(put(scope, question), answer))
+      ) {
+        kept.revision = revision
+        return kept.value
+      }
+      const answers: { question: Question; answer: unknown }[] = []
+      const asking = (question: Question): unknown => {
+        const answer = put(scope, question)
+        answers.push({ question, answer })
+        return answer
+      }
+      const value = make({
+        named: (key) => asking({ ask: 'named', key }) as Block | undefined,
+        ofKind: (key) => asking({ ask: 'ofKind', key }) as readonly Block[],
+        names: () => asking({ ask: 'names' }) as string,
+        system: () => asking({ ask: 'system' }) as UnitSystem,
+      })
+      this.#kept.set(section, { revision, input, answers, value })
+      return value
+    } finally {
+      this.#running.delete(section)
+    }
+  }
+}
