@@ -64,8 +64,8 @@ export type BindingProblem =
   | { readonly type: 'use-missing'; readonly path: string }
   | { readonly type: 'use-loop'; readonly path: string }
 
-/** The value of a fact, typed by its path: `valueOf(block, 'seal.free-length')`. Undefined when the block is of another kind or silent. */
-export function valueOf<P extends FactPath>(block: Block, path: P): Value<FactValue<P>> | undefined {
+/** The value of a fact, typed by its path: `factOf(block, 'seal.free-length')`. Undefined when the block is of another kind or silent. */
+export function factOf<P extends FactPath>(block: Block, path: P): Value<FactValue<P>> | undefined {
   const dot = path.indexOf('.')
   if (block.kind !== path.slice(0, dot)) return undefined
   return block.facts.get(path.slice(dot + 1)) as Value<FactValue<P>> | undefined
