@@ -1,0 +1,4 @@
+// npm run build
+import { bundle } from './bundles.ts'
+
+await bundle('development')

@@ -1,0 +1,48 @@
+// What ships is bundled: one file for each thing somebody else starts.
+import { rm } from 'node:fs/promises'
+import { join, resolve } from 'node:path'
+import { type BuildOptions, build } from 'esbuild'
+
+export const root = resolve(import.meta.dirname, '../..')
+export const dist = join(root, 'dist')
+
+/** CommonJS, because VS Code loads its extensions and their tests with `require`. */
+const forVsCode: BuildOptions = {
+  format: 'cjs',
+  outExtension: { '.js': '.cjs' },
+  external: ['vscode', 'mocha'],
+}
+
+/** Bundled CommonJS libraries ask for Node's own modules with `require`, which a module does not have by itself. */
+const withRequire = {
+  js: "import { createRequire } from 'node:module'; const require = createRequire(import.meta.url);",
+}
+const forNode: BuildOptions = { format: 'esm', banner: withRequire }
+
+const shipped: readonly BuildOptions[] = [
+  { ...forVsCode, entryPoints: { extension: 'client/src/extension.ts' } },
+  { ...forNode, entryPoints: { server: 'server/src/editor/main-node.ts', cli: 'server/src/cli/main.ts' } },
+]
+const tests: BuildOptions = {
+  ...forVsCode,
+  entryPoints: ['tests/workbench/suite/*.ts'],
+  outdir: join(dist, 'workbench'),
+}
+
+/** Node 20 is what the oldest supported VS Code (1.91) brings. */
+const common: BuildOptions = {
+  absWorkingDir: root,
+  outdir: dist,
+  bundle: true,
+  platform: 'node',
+  target: 'node20',
+  logLevel: 'warning',
+}
+
+/** For people: readable, with source maps and the workbench tests. For the package: small, and nothing else. */
+export const bundle = async (purpose: 'development' | 'package'): Promise<void> => {
+  await rm(dist, { recursive: true, force: true })
+  const options = purpose === 'package' ? { minify: true } : { sourcemap: true }
+  const wanted = purpose === 'package' ? shipped : [...shipped, tests]
+  await Promise.all(wanted.map((one) => build({ ...common, ...options, ...one })))
+}

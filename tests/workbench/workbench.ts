@@ -1,0 +1,86 @@
+// A real VS Code workbench in a headless browser, with the extension under test.
+import { resolve } from 'node:path'
+import { chromium, type Page } from 'playwright-core'
+import { findChromium } from './chromium.ts'
+import { startVsCode } from './vscode-server.ts'
+
+const browserFlags = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-dev-shm-usage',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+]
+
+/** What ends a run without a verdict of the suite. */
+export const problem = { pageCrashed: 70, serverEnded: 71, notStarted: 72, tooLate: 124 } as const
+
+export type Workbench = {
+  readonly page: Page
+  /** The suite's verdict (0 or 1), or the problem that came before it. */
+  readonly exit: Promise<number>
+  readonly close: () => Promise<void>
+}
+
+export type WorkbenchOptions = {
+  /** The folder of the extension. */
+  readonly extension: string
+  /** The built file whose `run` is the suite. */
+  readonly tests: string
+  readonly folder: string
+  readonly env: NodeJS.ProcessEnv
+  readonly onLog: (source: string, text: string) => void
+}
+
+export const openWorkbench = async (options: WorkbenchOptions): Promise<Workbench> => {
+  const { extension, tests, folder, env, onLog } = options
+  const server = await startVsCode({
+    // Without this flag the page's wish for a development extension and its tests is not heard.
+    flags: ['--enable-smoke-test-driver'],
+    env,
+    onOutput: (text) => onLog('server', text),
+  })
+  const browser = await chromium
+    .launch({ executablePath: findChromium(), args: browserFlags })
+    .catch(async (error) => {
+      await server.stop()
+      throw error
+    })
+  const close = async (): Promise<void> => {
+    await browser.close()
+    await server.stop()
+  }
+  try {
+    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })
+    await page.route(
+      ({ hostname }) => hostname !== '127.0.0.1',
+      (route) => route.abort(),
+    )
+    const { promise: exit, resolve: done } = Promise.withResolvers<number>()
+    // VS Code calls these two when it runs extension tests.
+    await page.exposeFunction('codeAutomationExit', done)
+    await page.exposeFunction('codeAutomationLog', (type: string, words: unknown[]) =>
+      onLog(type, words.map(String).join(' ')),
+    )
+    page.on('crash', () => done(problem.pageCrashed))
+    void server.ended.then(() => done(problem.serverEnded))
+    const authority = `127.0.0.1:${server.port}`
+    const remote = (path: string): string => `vscode-remote://${authority}${resolve(path)}`
+    const payload = [
+      ['skipWelcome', 'true'],
+      ['skipReleaseNotes', 'true'],
+      ['extensionDevelopmentPath', remote(extension)],
+      ['extensionTestsPath', remote(tests)],
+    ]
+    const query = new URLSearchParams({ folder: resolve(folder), payload: JSON.stringify(payload) })
+    await page.goto(`http://${authority}/?${query}`)
+    await page.waitForSelector('.monaco-workbench', { timeout: 60_000 })
+    return { page, exit, close }
+  } catch (error) {
+    await close()
+    throw error
+  }
+}
