@@ -1,6 +1,5 @@
+import type { Lookup } from '../job/lookup.ts'
 import type { BindingProblem, Block, Place, Value } from '../job/model.ts'
-import type { Band } from '../quantity/band.ts'
-import type { Kind } from '../quantity/kinds.ts'
 import type { SyntaxProblem } from '../syntax/tree.ts'
 import type { BlockName, FactPath, FactValue } from '../vocabulary/index.ts'
 
@@ -42,15 +41,8 @@ export type Reported = Omit<Finding, 'check' | 'severity' | 'source'> & {
 }
 
 /** What a check may ask besides the facts it needs. */
-export interface Context {
+export interface Context extends Lookup {
   readonly block: Block
-  /** The block of the kind that goes with this one: itself, one around it, the only one beside it or in the drive, the only one in the file. */
-  readonly near: (kind: BlockName) => Block | undefined
-  /** The block a name stands for, looked for from this block outwards. */
-  readonly named: (path: string) => Block | undefined
-  /** A result in the job's own units with the other in brackets. */
-  readonly show: (si: number, kind: Kind) => string
-  readonly showBand: (band: Band, kind: Kind) => string
 }
 
 interface Described {

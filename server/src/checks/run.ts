@@ -1,6 +1,7 @@
 import type { Analysis } from '../job/analysis.ts'
 import type { Bound, Located } from '../job/bind.ts'
 import type { JobFile } from '../job/files.ts'
+import { lookupFrom } from '../job/lookup.ts'
 import { Memo } from '../job/memo.ts'
 import type { Block, Section, Value } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
@@ -16,7 +17,6 @@ import {
   type ProblemCheck,
   type Reported,
 } from './check.ts'
-import { contextOf } from './context.ts'
 
 export interface Run {
   readonly today: string
@@ -80,7 +80,7 @@ export class Checker {
   }
 
   #onBlock(c: BlockCheck, block: Block, scope: Scope, run: Run): readonly Finding[] {
-    const context = contextOf(block, scope)
+    const context = { block, ...lookupFrom(block, scope) }
     const facts: Record<string, Value<unknown>> = {}
     for (const [key, path] of [...Object.entries(c.needs ?? {}), ...Object.entries(c.wants ?? {})]) {
       const dot = path.indexOf('.')

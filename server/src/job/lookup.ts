@@ -1,8 +1,9 @@
-import type { Block } from '../job/model.ts'
-import type { Scope } from '../job/scope.ts'
+import type { Band } from '../quantity/band.ts'
 import { formatBand, formatBoth } from '../quantity/format.ts'
+import type { Kind, UnitSystem } from '../quantity/kinds.ts'
 import type { BlockName } from '../vocabulary/index.ts'
-import type { Context } from './check.ts'
+import type { Block } from './model.ts'
+import type { Scope } from './scope.ts'
 
 /** The only one of the kind; none when there are several to choose from. */
 const only = (blocks: readonly Block[], kind: string): Block | undefined => {
@@ -10,7 +11,7 @@ const only = (blocks: readonly Block[], kind: string): Block | undefined => {
   return all.length === 1 ? all[0] : undefined
 }
 
-export function nearBlock(block: Block, kind: BlockName, scope: Scope): Block | undefined {
+function nearBlock(block: Block, kind: BlockName, scope: Scope): Block | undefined {
   for (let b: Block | undefined = block; b; b = b.parent) {
     if (b.kind === kind) return b
     const inside = only(b.children, kind)
@@ -29,7 +30,7 @@ function referenced(block: Block, kind: string, scope: Scope): Block | undefined
   return undefined
 }
 
-export function namedBlock(block: Block, path: string, scope: Scope): Block | undefined {
+function namedBlock(block: Block, path: string, scope: Scope): Block | undefined {
   const [head = '', ...rest] = path.split('.')
   const among = (blocks: readonly Block[]) => blocks.find((b) => b.name === head) ?? only(blocks, head)
   let found: Block | undefined
@@ -40,10 +41,25 @@ export function namedBlock(block: Block, path: string, scope: Scope): Block | un
   return found
 }
 
-export const contextOf = (block: Block, scope: Scope): Context => ({
-  block,
-  near: (kind) => nearBlock(block, kind, scope),
-  named: (path) => namedBlock(block, path, scope),
-  show: (si, kind) => formatBoth(si, kind, scope.system()),
-  showBand: (band, kind) => formatBand(band, kind, scope.system()),
-})
+/** What can be asked from where a block stands. */
+export interface Lookup {
+  /** The block of the kind that goes with this one: itself, one around it, the only one beside it or in the drive, the only one in the file. */
+  readonly near: (kind: BlockName) => Block | undefined
+  /** The block a name stands for, looked for from this block outwards. */
+  readonly named: (path: string) => Block | undefined
+  readonly system: UnitSystem
+  /** A result in the job's own units with the other in brackets. */
+  readonly show: (si: number, kind: Kind) => string
+  readonly showBand: (band: Band, kind: Kind) => string
+}
+
+export function lookupFrom(block: Block, scope: Scope): Lookup {
+  const system = scope.system()
+  return {
+    near: (kind) => nearBlock(block, kind, scope),
+    named: (path) => namedBlock(block, path, scope),
+    system,
+    show: (si, kind) => formatBoth(si, kind, system),
+    showBand: (band, kind) => formatBand(band, kind, system),
+  }
+}
