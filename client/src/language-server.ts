@@ -24,6 +24,13 @@ type Parts = { readonly module: string; readonly log: LogOutputChannel; readonly
 
 const debugPort = 6009
 
+/** The library shows errors of its own with its own words; here they go to the log, and `fail` tells the user once. */
+class QuietClient extends LanguageClient {
+  override error(message: string, data?: unknown): void {
+    super.error(message, data, false)
+  }
+}
+
 export const createLanguageServer = ({ module, log, status }: Parts): LanguageServer => {
   let wanted = false
   let deaths: number[] = []
@@ -39,12 +46,15 @@ export const createLanguageServer = ({ module, log, status }: Parts): LanguageSe
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     // What to do when the server stops is decided once, where its state is watched; and told once, by `fail`.
     errorHandler: {
-      error: (_error, _message, count = 0) => ({ action: count <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown, handled: true }),
+      error: (_error, _message, count = 0) => ({
+        action: count <= 3 ? ErrorAction.Continue : ErrorAction.Shutdown,
+        handled: true,
+      }),
       closed: () => ({ action: CloseAction.DoNotRestart, handled: true }),
     },
     initializationFailedHandler: () => false,
   }
-  const client = new LanguageClient('shaftwright', 'Shaftwright', serverOptions, clientOptions)
+  const client = new QuietClient('shaftwright', 'Shaftwright', serverOptions, clientOptions)
 
   const fail = async (what: string): Promise<void> => {
     wanted = false
@@ -62,14 +72,17 @@ export const createLanguageServer = ({ module, log, status }: Parts): LanguageSe
     status.show('starting')
     try {
       await client.start()
-    } catch (error) {
-      log.error(error instanceof Error ? error : String(error))
+    } catch {
+      // The reason is in the log already.
       void fail('could not start')
     }
   }
 
   client.onDidChangeState(({ oldState, newState }) => {
-    if (newState === State.Running) status.show('running')
+    if (newState === State.Running) {
+      status.show('running')
+      log.info('The language server runs.')
+    }
     if (newState !== State.Stopped || oldState !== State.Running) return
     if (!wanted) return status.show('stopped')
     const now = Date.now()

@@ -21,14 +21,18 @@ const settings = {
   'git.enabled': false,
 }
 
-/** Where VS Code lies. The page asks for two modules below its own node_modules, where npm does not put them. */
+/** Where VS Code lies, completed with the modules it looks for below its own node_modules. */
 const vscodeRoot = (): string => {
   const root = join(packageRoot('code-server'), 'lib/vscode')
+  const modules = join(root, 'node_modules')
+  mkdirSync(modules, { recursive: true })
   for (const name of ['vscode-textmate', 'vscode-oniguruma']) {
-    const link = join(root, 'node_modules', name)
-    mkdirSync(dirname(link), { recursive: true })
-    if (!existsSync(link)) symlinkSync(packageRoot(name), link, 'junction')
+    if (!existsSync(join(modules, name))) symlinkSync(packageRoot(name), join(modules, name), 'junction')
   }
+  const logs = join(modules, '@vscode/spdlog')
+  mkdirSync(logs, { recursive: true })
+  writeFileSync(join(logs, 'package.json'), '{ "type": "module", "main": "index.js" }')
+  writeFileSync(join(logs, 'index.js'), `export * from '${import.meta.resolve('./log-writer.ts')}'`)
   return root
 }
 
@@ -71,8 +75,6 @@ export const startVsCode = async (options: ServerOptions): Promise<VsCodeServer>
       ],
       ...['--user-data-dir', folders.user, '--server-data-dir', folders.data],
       ...['--extensions-dir', options.extensions ?? join(home, 'extensions')],
-      // Without a page its extension hosts would stay for hours.
-      ...['--enable-remote-auto-shutdown', '--reconnection-grace-time', '5'],
       ...common,
       ...flags,
     ],
@@ -128,14 +130,15 @@ export const installExtension = async (vsix: string, extensions: string): Promis
     data,
     ...common,
   ]
-  const code = await new Promise((done, failed) =>
-    spawn(process.execPath, args, {
-      env: { ...process.env, ...noGallery },
-      stdio: ['ignore', 'ignore', 'inherit'],
-    })
-      .on('error', failed)
-      .on('exit', done),
-  )
+  const installing = spawn(process.execPath, args, {
+    env: { ...process.env, ...noGallery },
+    stdio: ['ignore', 'ignore', 'pipe'],
+  })
+  let said = ''
+  installing.stderr.on('data', (chunk) => {
+    said += chunk
+  })
+  const code = await new Promise((done, failed) => installing.on('error', failed).on('exit', done))
   rmSync(data, { recursive: true, force: true })
-  if (code !== 0) throw new Error(`Installing ${vsix} ended with ${code}.`)
+  if (code !== 0) throw new Error(`Installing ${vsix} ended with ${code}: ${said}`)
 }

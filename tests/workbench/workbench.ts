@@ -37,18 +37,21 @@ export type WorkbenchOptions = {
 
 export const openWorkbench = async (options: WorkbenchOptions): Promise<Workbench> => {
   const { extension, tests, folder, env, onLog } = options
+  const executablePath = findChromium()
   const server = await startVsCode({
-    // Without this flag the page's wish for a development extension and its tests is not heard.
-    flags: ['--enable-smoke-test-driver'],
+    flags: [
+      // Without this one the page's wish for a development extension and its tests is not heard.
+      '--enable-smoke-test-driver',
+      // Without these the extension host would wait hours for a page that is closed.
+      ...['--enable-remote-auto-shutdown', '--reconnection-grace-time', '5'],
+    ],
     env,
     onOutput: (text) => onLog('server', text),
   })
-  const browser = await chromium
-    .launch({ executablePath: findChromium(), args: browserFlags })
-    .catch(async (error) => {
-      await server.stop()
-      throw error
-    })
+  const browser = await chromium.launch({ executablePath, args: browserFlags }).catch(async (error) => {
+    await server.stop()
+    throw error
+  })
   const close = async (): Promise<void> => {
     await browser.close()
     await server.stop()
