@@ -1,7 +1,7 @@
 // The state of the language server, shown beside the language of the open job file ("{}" in the status bar).
 import { type Disposable, LanguageStatusSeverity, languages } from 'vscode'
 
-export type ServerState = 'starting' | 'running' | 'stopped' | 'failed'
+type ServerState = 'starting' | 'running' | 'stopped' | 'failed'
 
 const shown = {
   starting: { detail: 'The language server is starting', severity: LanguageStatusSeverity.Information },

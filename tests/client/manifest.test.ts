@@ -1,0 +1,46 @@
+// What package.json promises VS Code, against the files and the code behind it.
+import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { join, resolve } from 'node:path'
+import { describe, expect, it } from 'vitest'
+import type { Command } from '../../client/src/commands/command.ts'
+import manifest from '../../package.json' with { type: 'json' }
+
+const root = resolve(import.meta.dirname, '../..')
+const folder = join(root, 'client/src/commands')
+
+describe('the extension manifest', () => {
+  it('names each command of the client, and no other', async () => {
+    const files = readdirSync(folder).filter((name) => name !== 'command.ts')
+    const modules: Record<string, Command>[] = await Promise.all(
+      files.map((name) => import(join(folder, name))),
+    )
+    const written = modules.flatMap((one) => Object.values(one).map(({ id }) => id))
+    const declared = manifest.contributes.commands.map(({ command }) => command)
+    expect(declared.sort()).toEqual(written.sort())
+    expect(written.length).toBe(files.length)
+  })
+
+  it('puts all commands under its own name', () => {
+    expect(new Set(manifest.contributes.commands.map(({ category }) => category))).toEqual(
+      new Set(['Shaftwright']),
+    )
+  })
+
+  it('points at files that are there', () => {
+    const [language] = manifest.contributes.languages
+    const [grammar] = manifest.contributes.grammars
+    const files = [
+      manifest.icon,
+      language?.configuration,
+      language?.icon.light,
+      language?.icon.dark,
+      grammar?.path,
+    ]
+    for (const file of files) expect(existsSync(join(root, file ?? 'nowhere')), file).toBe(true)
+  })
+
+  it('asks for the oldest VS Code its language client runs in', () => {
+    const client = readFileSync(join(root, 'node_modules/vscode-languageclient/package.json'), 'utf8')
+    expect(manifest.engines.vscode).toBe(JSON.parse(client).engines.vscode)
+  })
+})
