@@ -1,0 +1,66 @@
+import { inRange } from '../guard.ts'
+import type { Place } from './readings.ts'
+
+/** Four readings (indexes) tested against one plane. `difference` and `allowed` in m. */
+type Quad = { readonly of: readonly number[]; readonly difference: number; readonly allowed: number }
+
+/** Whether readings of one plane agree among themselves. `difference` and `allowed` (m) are those of the
+ * four readings that agree least, in the measure of the rule for four readings a quarter turn apart: sum
+ * of one opposite pair less sum of the other, against two gauge steps. `suspects` are the places (indexes)
+ * any one of which could be the odd reading; `odd` is there when only one could. */
+export type Closure =
+  | { readonly state: 'untestable' }
+  | { readonly state: 'closed'; readonly difference: number; readonly allowed: number }
+  | {
+      readonly state: 'open'
+      readonly difference: number
+      readonly allowed: number
+      readonly suspects: readonly number[]
+      readonly odd?: number
+    }
+
+/** Determinant of the rows [1, cos, sin] at three angles. */
+const triple = (a: number, b: number, c: number): number =>
+  4 * Math.sin((b - a) / 2) * Math.sin((c - b) / 2) * Math.sin((c - a) / 2)
+
+/** The one combination of four readings that every plane leaves at zero, scaled so that its weights add up
+ * to 4 in size. */
+function test(of: readonly [number, number, number, number], places: readonly Place[]): Quad {
+  const four = of.map((i) => places[i]).filter((p) => p !== undefined)
+  const [a = 0, b = 0, c = 0, d = 0] = four.map((p) => p.angle)
+  const raw = [triple(b, c, d), -triple(a, c, d), triple(a, b, d), -triple(a, b, c)]
+  const scale = 4 / raw.reduce((sum, w) => sum + Math.abs(w), 0)
+  const weights = raw.map((w) => w * scale)
+  const difference = four.reduce((sum, p, i) => sum + p.value * (weights[i] ?? 0), 0)
+  // √3 u is half a gauge step where the gauge alone limits the reading: as far as the true value can be from
+  // the mark.
+  const allowed = four.reduce((sum, p, i) => sum + Math.sqrt(3) * p.standard * Math.abs(weights[i] ?? 0), 0)
+  return { of, difference: Math.abs(difference), allowed }
+}
+
+/** Do the places close: is there a plane within reach (√3 u, half a gauge step) of every one of them? At
+ * most 60 places (else RangeError).
+ *
+ * For top, starboard, bottom, port this is exactly |top + bottom - starboard - port| ≤ 2 gauge steps. In
+ * general a plane has three unknowns, so readings fit one within reach if and only if every four of them do
+ * (Helly's theorem; the Chebyshev approximation theorem). If just one reading is wrong, it is in every four
+ * that fail. Of four readings any one can be the odd one, so it cannot be told; no suspect at all means that
+ * more than one reading is wrong, or the faces are not flat. Source: Bloch & Geitner, Machinery Component
+ * Maintenance and Repair, data sheet check "T + B = S + S"; generalised here.
+ * @example closure(gather([0, 1, 2, 3].map((i) => ({ angle: (i * Math.PI) / 2, value: 0.001 })),
+ * 2e-5)).state // 'closed' */
+export function closure(places: readonly Place[]): Closure {
+  const n = inRange('number of angles read', places.length, 0, 60)
+  if (n < 4) return { state: 'untestable' }
+  const quads: Quad[] = []
+  for (let a = 0; a < n; a++)
+    for (let b = a + 1; b < n; b++)
+      for (let c = b + 1; c < n; c++) for (let d = c + 1; d < n; d++) quads.push(test([a, b, c, d], places))
+  const worst = quads.reduce((w, q) => (q.difference * w.allowed > w.difference * q.allowed ? q : w))
+  const { difference, allowed } = worst
+  const failing = quads.filter((q) => q.difference > q.allowed * (1 + 1e-6))
+  if (failing.length === 0) return { state: 'closed', difference, allowed }
+  const suspects = places.map((_, i) => i).filter((i) => failing.every((q) => q.of.includes(i)))
+  const [odd] = suspects.length === 1 ? suspects : []
+  return { state: 'open', difference, allowed, suspects, ...(odd !== undefined && { odd }) }
+}

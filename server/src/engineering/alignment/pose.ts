@@ -1,0 +1,89 @@
+import { exactly, plus, type Uncertain } from '../../quantity/uncertainty.ts'
+import { coordinate, inRange, uncertain } from '../guard.ts'
+import type { Face } from './face.ts'
+import { type InPlanes, inBothPlanes } from './planes.ts'
+import type { Rim } from './rim.ts'
+
+/** A straight line in one plane: offset (m) at the shaft-side coupling face, slope (rad) going forward, and
+ * how their errors go together. */
+export type Line = {
+  readonly offset: Uncertain
+  readonly slope: Uncertain
+  readonly covariance: number
+}
+
+/** Where the offset comes from: read; held at zero by a pilot (spigot) about which the machine pivots; or
+ * not known. */
+export type OffsetBasis = 'read' | 'pilot' | 'unknown'
+
+/** The machine axis relative to the shaft axis, seen in both planes. With an unknown offset the lines hold
+ * zero there: no claim. */
+export type Pose = InPlanes<Line> & { readonly offsetBasis: OffsetBasis }
+
+/** Pose from face gaps and rim readings, or from face gaps alone with a pilot ('pilot') or with the offset
+ * not read ('unknown'). Face and rim are read apart, so their errors are independent.
+ * @example poseFromFace({ radius: 0.055, gap: exactly(2e-3), slope: { vertical: exactly(-2e-3),
+ * horizontal: exactly(0) }, covariance: [] }, 'unknown').vertical.slope.value // ≈ -2e-3 */
+export function poseFromFace(face: Face, rim: Rim | 'pilot' | 'unknown'): Pose {
+  const offset = typeof rim === 'string' ? { vertical: exactly(0), horizontal: exactly(0) } : rim.offset
+  const line = (plane: keyof InPlanes<Line>): Line => ({
+    offset: uncertain('offset', offset[plane]),
+    slope: uncertain('slope', face.slope[plane]),
+    covariance: 0,
+  })
+  return { ...inBothPlanes(line), offsetBasis: typeof rim === 'string' ? rim : 'read' }
+}
+
+/** Offsets (m) of the machine axis from the shaft axis, read in the plane at `x` (m forward of the
+ * shaft-side coupling face). */
+export type OffsetPlane = { readonly x: number; readonly offset: InPlanes<Uncertain> }
+
+/** Pose from offsets read in two planes (reverse indicator): the axis is the straight line through both.
+ * RangeError when the planes are less than 1 mm apart. A dial carried by the machine first has its signs
+ * reversed (`rimFromDial`). Source: Bloch & Geitner, reverse-indicator method: correction at distance p
+ * from plane S = (oS - oA) p/c - oS.
+ * @example poseFromTwoPlanes({ x: 0, offset: inBothPlanes(() => exactly(12e-3)) }, { x: 14, offset:
+ * inBothPlanes(() => exactly(7e-3)) }).vertical.slope.value // ≈ -3.5714e-4 */
+export function poseFromTwoPlanes(S: OffsetPlane, A: OffsetPlane): Pose {
+  const c = coordinate('x of plane', A.x) - coordinate('x of plane', S.x)
+  inRange('distance between the planes (m)', Math.abs(c), 1e-3, 200)
+  const line = (plane: keyof InPlanes<Line>): Line => {
+    const s = uncertain('offset', S.offset[plane])
+    const a = uncertain('offset', A.offset[plane])
+    const [ofS, ofA] = [A.x / c, -S.x / c]
+    return {
+      offset: {
+        value: ofS * s.value + ofA * a.value,
+        standard: Math.hypot(ofS * s.standard, ofA * a.standard),
+      },
+      slope: { value: (a.value - s.value) / c, standard: Math.hypot(a.standard, s.standard) / Math.abs(c) },
+      covariance: (ofA * a.standard ** 2 - ofS * s.standard ** 2) / c,
+    }
+  }
+  return { ...inBothPlanes(line), offsetBasis: 'read' }
+}
+
+/** Height (or place to starboard) of a line at x, m.
+ * @example lineAt({ offset: exactly(0.001), slope: exactly(0.002), covariance: 0 }, 0.5).value // 0.002 */
+export function lineAt({ offset, slope, covariance }: Line, x: number): Uncertain {
+  coordinate('x', x)
+  const square = offset.standard ** 2 + 2 * x * covariance + (x * slope.standard) ** 2
+  return { value: offset.value + slope.value * x, standard: Math.sqrt(Math.max(0, square)) }
+}
+
+const together = (a: Line, b: Line): Line => ({
+  offset: plus(a.offset, b.offset),
+  slope: plus(a.slope, b.slope),
+  covariance: a.covariance + b.covariance,
+})
+
+/** Pose after a rigid move of the machine (`rigidMove`). An offset that was unknown stays so.
+ * @example movedPose(poseFromFace({ radius: 0.055, gap: exactly(2e-3), slope: { vertical: exactly(-2e-3),
+ * horizontal: exactly(0) }, covariance: [] }, 'pilot'), { vertical: { offset: exactly(-1e-4), slope:
+ * exactly(1e-3), covariance: 0 }, horizontal: { offset: exactly(0), slope: exactly(0), covariance: 0 }
+ * }).vertical.slope.value // ≈ -1e-3 */
+export const movedPose = (pose: Pose, move: InPlanes<Line>): Pose => ({
+  vertical: together(pose.vertical, move.vertical),
+  horizontal: together(pose.horizontal, move.horizontal),
+  offsetBasis: pose.offsetBasis,
+})

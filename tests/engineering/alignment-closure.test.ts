@@ -1,0 +1,99 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { type Closure, closure } from '../../server/src/engineering/alignment/closure.ts'
+import { gather, type Reading } from '../../server/src/engineering/alignment/readings.ts'
+import { deg, face, mm, round } from './alignment-helpers.ts'
+
+const step = 0.02 * mm
+const close = (readings: readonly Reading[], gaugeStep = step): Closure =>
+  closure(gather(readings, gaugeStep))
+
+describe('closure of four gaps: T + B = S + S (Bloch & Geitner), within two gauge steps', () => {
+  it.each([
+    [[1.92, 1.8, 1.66, 1.78], 'closed', 0],
+    [[1.92, 1.8, 1.66, 1.8], 'closed', 0.02],
+    [[1.92, 1.8, 1.66, 1.82], 'closed', 0.04],
+    [[1.92, 1.8, 1.66, 1.84], 'open', 0.06],
+    [[1.92, 1.7, 1.66, 1.78], 'open', 0.1],
+  ] as const)('%j is %s, off by %d mm', (gaps, state, off) => {
+    const found = close(round(gaps, mm))
+    expect(found).toMatchObject({ state, allowed: expect.closeTo(2 * step, 12) })
+    expect(found.state === 'untestable' ? Number.NaN : found.difference).toBeCloseTo(off * mm, 12)
+  })
+  it('with four readings the odd one cannot be told', () => {
+    const found = close(round([1.92, 1.7, 1.66, 1.78], mm))
+    expect(found).toMatchObject({ state: 'open', suspects: [0, 1, 2, 3] })
+    expect(found).not.toHaveProperty('odd')
+  })
+  it('three readings cannot be tested', () => {
+    expect(close([0, 120, 240].map((a) => ({ angle: a * deg, value: a * mm })))).toEqual({
+      state: 'untestable',
+    })
+    expect(close([])).toEqual({ state: 'untestable' })
+  })
+})
+
+const anglesApart = fc
+  .array(fc.integer({ min: 0, max: 35 }), { minLength: 5, maxLength: 10 })
+  .map((tens) => [...new Set(tens)].map((t) => t * 10 * deg))
+const plane = fc.record({
+  g0: fc.double({ min: 1e-3, max: 5e-3, noNaN: true }),
+  p: fc.double({ min: -1e-3, max: 1e-3, noNaN: true }),
+  q: fc.double({ min: -1e-3, max: 1e-3, noNaN: true }),
+})
+const at = ({ g0, p, q }: { g0: number; p: number; q: number }, a: number) =>
+  g0 + p * Math.cos(a) + q * Math.sin(a)
+
+describe('closure of more readings', () => {
+  it('never blames readings of a true plane for having been rounded to the gauge', () => {
+    fc.assert(
+      fc.property(anglesApart, plane, (angles, truth) => {
+        const readings = angles.map((angle) => ({ angle, value: Math.round(at(truth, angle) / step) * step }))
+        expect(['closed', 'untestable']).toContain(close(readings).state)
+      }),
+    )
+  })
+  it('names the odd reading among eight at 45 degrees, whichever it is and however the set is turned', () => {
+    fc.assert(
+      fc.property(
+        plane,
+        fc.nat(7),
+        fc.constantFrom(-1, 1),
+        fc.double({ min: 0, max: 6, noNaN: true }),
+        (truth, odd, sign, turn) => {
+          const readings = Array.from({ length: 8 }, (_, i) => {
+            const angle = i * 45 * deg + turn
+            const read = Math.round(at(truth, angle) / step) * step
+            return { angle, value: read + (i === odd ? sign * 10 * step : 0) }
+          })
+          expect(close(readings)).toMatchObject({ state: 'open', odd, suspects: [odd] })
+        },
+      ),
+    )
+  })
+  it('with five readings names the one that is off by far', () => {
+    const truth = { g0: 2e-3, p: 1e-4, q: -5e-5 }
+    const angles = [0, 72, 144, 216, 288].map((a) => a * deg)
+    angles.forEach((_, odd) => {
+      const readings = angles.map((angle, i) => ({ angle, value: at(truth, angle) + (i === odd ? 3e-4 : 0) }))
+      expect(close(readings)).toMatchObject({ state: 'open', odd })
+    })
+  })
+  it('names nobody when two readings are wrong', () => {
+    const wrong = Array.from({ length: 8 }, (_, i) => ({
+      angle: i * 45 * deg,
+      value: 2e-3 + (i === 1 || i === 4 ? 3e-4 : 0),
+    }))
+    const found = close(wrong)
+    expect(found).toMatchObject({ state: 'open', suspects: [] })
+    expect(found).not.toHaveProperty('odd')
+  })
+  it('is what the fit goes by when it says whether a finer gauge would help', () => {
+    expect(face(round([1.92, 1.8, 1.66, 1.82], mm), 55 * mm).gaugeExplains).toBe(true)
+    expect(face(round([1.92, 1.8, 1.66, 1.84], mm), 55 * mm).gaugeExplains).toBe(false)
+  })
+  it('refuses more places than it can try', () => {
+    const many = Array.from({ length: 61 }, (_, i) => ({ angle: i * 5 * deg, value: 1e-3 }))
+    expect(() => close(many)).toThrow(RangeError)
+  })
+})
