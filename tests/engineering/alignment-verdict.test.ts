@@ -87,6 +87,19 @@ describe('gap variation', () => {
     // 2 degrees of freedom).
     expect(expanded(none)).toBeCloseTo((Math.sqrt(5.991) * 0.02 * mm) / Math.sqrt(6), 8)
   })
+  it('near zero takes the least certain direction of uneven angles (scan over directions)', () => {
+    const uneven = face(
+      [0, 100, 200].map((angle) => ({ angle: angle * deg, value: 2 * mm })),
+      55 * mm,
+    )
+    const [, [, vv = 0, vh = 0] = [], [, , hh = 0] = []] = uneven.covariance
+    const along = Array.from({ length: 1800 }, (_, i) => (i / 10) * deg).map((a) =>
+      Math.sqrt(vv * Math.cos(a) ** 2 + 2 * vh * Math.cos(a) * Math.sin(a) + hh * Math.sin(a) ** 2),
+    )
+    const ratio = expanded(gapVariation(uneven)) / (110 * mm * Math.sqrt(5.991) * Math.max(...along))
+    expect(ratio).toBeCloseTo(1, 4)
+    expect(Math.max(...along) / Math.min(...along)).toBeGreaterThan(1.2)
+  })
   it('grows with the diameter it is taken at', () => {
     const f = face(round([2.5, 2, 1.5, 2], mm), 50 * mm)
     expect(gapVariation(f, { diameter: 125 * mm }).value).toBeCloseTo(1.25 * gapVariation(f).value, 12)
