@@ -35,7 +35,7 @@ export const findChromium = (): string => {
     console.log('No Chromium here: installing the one of Debian.')
     const options = { stdio: 'inherit', env: { ...process.env, DEBIAN_FRONTEND: 'noninteractive' } } as const
     execFileSync('apt-get', ['update', '-qq'], options)
-    execFileSync('apt-get', ['install', '-y', '-qq', '--no-install-recommends', 'chromium'], options)
+    execFileSync('apt-get', ['install', '-y', '-qq', 'chromium'], options)
     const installed = onPath()
     if (installed) return installed
   }
