@@ -2,6 +2,7 @@ import { nearest } from '../quantity/nearest.ts'
 import type { BlockNode, FactNode, Item, LineNode, Span } from '../syntax/tree.ts'
 import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import { findKind, vocabulary } from '../vocabulary/index.ts'
+import type { Draft } from './draft.ts'
 import { evaluator } from './evaluate.ts'
 import type { BindingProblem, Block, Place, Section, Value } from './model.ts'
 import type { Scope } from './scope.ts'
@@ -14,18 +15,6 @@ export interface Located<T> {
 export interface Bound {
   readonly blocks: readonly Block[]
   readonly problems: readonly Located<BindingProblem>[]
-}
-
-/** A block while it is being made: its facts are worked out when first asked for, so the order they are written in does not matter. */
-export interface Draft extends Block {
-  readonly children: Draft[]
-  readonly parent?: Draft
-  readonly facts: Map<string, Value<unknown>>
-  readonly others: Map<string, Value<unknown>>
-  readonly unread: Set<string>
-  readonly definition: BlockKind | undefined
-  readonly written: ReadonlyMap<string, FactNode>
-  readonly lines: readonly LineNode[]
 }
 
 export const kindNames = Object.keys(vocabulary)

@@ -17,7 +17,7 @@ import {
 import type { Entry, FactNode, Part, Span } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
 import type { Reader } from '../vocabulary/reader.ts'
-import type { Draft } from './bind.ts'
+import type { Draft } from './draft.ts'
 import type { BindingProblem, Block, Section, Value } from './model.ts'
 import type { Scope } from './scope.ts'
 

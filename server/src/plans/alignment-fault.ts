@@ -1,0 +1,60 @@
+import type { AngleProblem, Arc } from '../engineering/alignment/angles.ts'
+import type { SlopeProblem } from '../engineering/alignment/face.ts'
+import type { FeetProblem } from '../engineering/alignment/feet.ts'
+import { formatNumber } from '../quantity/format.ts'
+
+/** What stands in the way of a correction, with words for a person. */
+export interface AlignmentFault {
+  readonly type:
+    | 'no-coupling'
+    | 'no-gaps'
+    | 'no-diameter'
+    | 'no-feet'
+    | 'impossible'
+    | AngleProblem['type']
+    | SlopeProblem['type']
+    | FeetProblem['type']
+  readonly words: string
+}
+
+export const fault = (type: AlignmentFault['type'], words: string): AlignmentFault => ({ type, words })
+
+const named: Readonly<Record<number, string>> = { 0: 'top', 90: 'starboard', 180: 'bottom', 270: 'port' }
+
+/** An angle round the shaft as it is said: `starboard`, `30 deg`. */
+export function sayAngle(angle: number): string {
+  const degrees = Math.round((angle * 180) / Math.PI) % 360
+  return named[degrees] ?? `${formatNumber((angle * 180) / Math.PI, 4)} deg`
+}
+
+const sayArc = ({ from, to }: Arc): string => `from ${sayAngle(from)} round to ${sayAngle(to)}`
+
+export function asFault(problem: AngleProblem | SlopeProblem | FeetProblem, what = 'gaps'): AlignmentFault {
+  switch (problem.type) {
+    case 'too-few-angles':
+      return fault(
+        problem.type,
+        `The ${what} are read at ${problem.places} ${problem.places === 1 ? 'place' : 'places'} round the flange; three are needed to see how it stands, four are better.`,
+      )
+    case 'within-half-turn':
+      return fault(
+        problem.type,
+        `Nothing was read ${sayArc(problem.missing)}: the ${what} lie within half a turn, and the flange could stand any way on the other side.`,
+      )
+    case 'slope-too-large':
+      return fault(
+        problem.type,
+        `The gaps give a slope of ${formatNumber(problem.slope * 1000, 3)} mrad, more than any coupling can have: one of the gaps or the gauge-diameter is wrong.`,
+      )
+    case 'feet-at-one-station':
+      return fault(
+        problem.type,
+        `Feet ${problem.feet.join(', ')} stand at one distance from the coupling: no slope can be set with them. Check from-coupling.`,
+      )
+    case 'feet-in-line':
+      return fault(
+        problem.type,
+        `Feet ${problem.feet.join(', ')} stand in one slanting line: slope cannot be told from roll. Check from-coupling and across.`,
+      )
+  }
+}

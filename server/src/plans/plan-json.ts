@@ -1,0 +1,93 @@
+import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
+import type { CorrectedFoot, Correction } from './alignment.ts'
+
+interface Figure {
+  readonly value: number
+  readonly uncertainty: number
+}
+
+interface NutTurns {
+  readonly nut: 'lower'
+  readonly direction: 'up' | 'down' | 'none'
+  readonly seenFromAbove?: 'clockwise' | 'counter-clockwise'
+  readonly turns: number
+  readonly flats: number
+}
+
+interface Shims {
+  readonly action: 'put in' | 'take out' | 'none'
+  readonly pieces_mm: readonly number[]
+}
+
+export interface PlanFoot {
+  readonly name: string
+  readonly up_mm: Figure
+  readonly starboard_mm: Figure
+  readonly turns?: NutTurns
+  readonly shims?: Shims
+}
+
+/** `plan --format json`: millimetres and milliradians; uncertainties are expanded (k = 2). */
+export interface PlanJson {
+  readonly version: 1
+  readonly drive: string
+  readonly reading: string
+  readonly verdict: 'within' | 'outside' | 'undecided'
+  readonly gapVariation_mm: Figure & { readonly limit: number }
+  readonly slope_mrad: { readonly vertical: Figure; readonly horizontal: Figure }
+  readonly offset_mm: { readonly vertical: Figure; readonly horizontal: Figure } | null
+  readonly feet: readonly PlanFoot[]
+  readonly predicted: {
+    readonly gapVariation_mm: Figure
+    readonly offset_mm: { readonly vertical: Figure; readonly horizontal: Figure } | null
+  } | null
+  readonly assumptions: readonly string[]
+}
+
+/** A ten-thousandth of the unit is far below any gauge; more digits would only be noise in a diff. */
+const round = (x: number): number => Number((Math.round(x * 1e4) / 1e4 + 0).toFixed(4))
+
+const figure = (u: Uncertain): Figure => ({
+  value: round(u.value * 1000),
+  uncertainty: round(expanded(u) * 1000),
+})
+
+const both = (of: { vertical: Uncertain; horizontal: Uncertain }) => ({
+  vertical: figure(of.vertical),
+  horizontal: figure(of.horizontal),
+})
+
+function foot({ name, vertical, horizontal, step }: CorrectedFoot): PlanFoot {
+  const base = { name, up_mm: figure(vertical), starboard_mm: figure(horizontal) }
+  if (step.by === 'nut') {
+    const { direction, turns, flats, lowerNut } = step.move
+    return {
+      ...base,
+      turns: { nut: 'lower', direction, ...(lowerNut && { seenFromAbove: lowerNut }), turns, flats },
+    }
+  }
+  if (step.by === 'shims')
+    return {
+      ...base,
+      shims: { action: step.action, pieces_mm: step.pack.pieces.map((p) => round(p * 1000)) },
+    }
+  return base
+}
+
+export const planJson = (c: Correction): PlanJson => ({
+  version: 1,
+  drive: c.drive,
+  reading: c.reading,
+  verdict: c.verdict,
+  gapVariation_mm: { ...figure(c.gapVariation.value), limit: round(c.gapVariation.limit * 1000) },
+  slope_mrad: both(c.slope),
+  offset_mm: c.offset ? both(c.offset.parts) : null,
+  feet: c.feet.map(foot),
+  predicted: c.predicted
+    ? {
+        gapVariation_mm: figure(c.predicted.gapVariation),
+        offset_mm: c.predicted.offset ? both(c.predicted.offset) : null,
+      }
+    : null,
+  assumptions: c.assumptions,
+})
