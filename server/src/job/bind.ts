@@ -4,7 +4,7 @@ import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import { findKind, vocabulary } from '../vocabulary/index.ts'
 import type { Draft } from './draft.ts'
 import { evaluator } from './evaluate.ts'
-import type { BindingProblem, Block, Place, Section, Value } from './model.ts'
+import type { BindingProblem, Block, Place, Section } from './model.ts'
 import type { Scope } from './scope.ts'
 
 export interface Located<T> {

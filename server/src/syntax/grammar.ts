@@ -1,0 +1,394 @@
+import { EmbeddedActionsParser, type IToken, tokenMatcher } from 'chevrotain'
+import * as T from './tokens.ts'
+import type {
+  BlockNode,
+  Entry,
+  FactNode,
+  Item,
+  Leaf,
+  LineNode,
+  Part,
+  Provenance,
+  Span,
+  SyntaxProblem,
+} from './tree.ts'
+
+export const spanOf = (token: IToken): Span => ({ start: token.startOffset, end: T.endOf(token) })
+const join = (first: Span, last: Span): Span => ({ start: first.start, end: Math.max(first.end, last.end) })
+const leaf = (token: IToken): Leaf => ({ text: token.image, span: spanOf(token) })
+const unquote = (image: string): string => image.replace(/^"|"$/g, '').replace(/\\(.)/g, '$1')
+
+/**
+ * The grammar accepts every sequence of tokens: what cannot be read is an alternative with a problem, never an exception,
+ * and it ends at the line's end. So one bad line costs that line.
+ *
+ *     section    = { newline | item | "}" }
+ *     item       = block | fact | line
+ *     block      = KIND { part | stray } "{" { newline | item } [ "}" ]
+ *     fact       = NAME ":" [ entries ] [ provenance ]
+ *     line       = entries [ provenance ]
+ *     entries    = entry { "," entry }
+ *     part       = "±" [ sum ] | +a/-b [ unit ] | sum [ ".." [ sum ] ]
+ *     sum        = product { ("+" | "-") [ product ] }
+ *     product    = operand { ("*" | "/") [ operand ] }
+ *     operand    = [ sign ] AMOUNT [ WORD ] | WORD | TEXT | DATE | "(" [ sum ] ")" | "-" [ operand ]
+ */
+export class SectionParser extends EmbeddedActionsParser {
+  problems: SyntaxProblem[] = []
+
+  constructor(checked: boolean) {
+    super(T.vocabulary, { recoveryEnabled: false, maxLookahead: 1, skipValidations: !checked })
+    this.performSelfAnalysis()
+  }
+
+  readonly section = this.RULE('section', () => {
+    const items: Item[] = []
+    this.MANY(() =>
+      this.OR([
+        { ALT: () => this.CONSUME(T.Newline) },
+        { ALT: () => this.collect(items, this.SUBRULE(this.item)) },
+        {
+          ALT: () => {
+            const brace = this.CONSUME(T.Closing)
+            this.ACTION(() => this.problems.push({ type: 'closing-without-block', span: spanOf(brace) }))
+          },
+        },
+      ]),
+    )
+    return items
+  })
+
+  private readonly item = this.RULE('item', (): Item | undefined =>
+    this.OR([
+      { ALT: () => this.SUBRULE(this.block) },
+      { ALT: () => this.SUBRULE(this.fact) },
+      { ALT: () => this.SUBRULE(this.line) },
+    ]),
+  )
+
+  private readonly block = this.RULE('block', (): BlockNode => {
+    const kind = this.CONSUME(T.BlockKind)
+    const heading: Part[] = []
+    this.MANY1(() =>
+      this.OR([
+        { ALT: () => this.collect(heading, this.SUBRULE(this.part)) },
+        { ALT: () => this.SUBRULE(this.stray) },
+        { ALT: () => this.unread(this.CONSUME(T.Comma)) },
+        { ALT: () => this.unread(this.CONSUME(T.LeftBracket)) },
+      ]),
+    )
+    const opening = this.CONSUME(T.Opening)
+    const items: Item[] = []
+    this.MANY2(() =>
+      this.OR2([
+        { ALT: () => this.CONSUME(T.Newline) },
+        { ALT: () => this.collect(items, this.SUBRULE(this.item)) },
+      ]),
+    )
+    const closing = this.OPTION(() => this.CONSUME(T.Closing))
+    return this.ACTION(() => {
+      const headSpan = join(spanOf(kind), heading.at(-1)?.span ?? spanOf(kind))
+      if (!closing) this.problems.push({ type: 'block-not-closed', kind: kind.image, span: headSpan })
+      const end = closing ?? opening
+      const last = items.at(-1)?.span ?? spanOf(end)
+      return {
+        type: 'block',
+        kind: leaf(kind),
+        heading,
+        items,
+        headSpan,
+        span: join(spanOf(kind), closing ? spanOf(closing) : join(spanOf(end), last)),
+      }
+    })
+  })
+
+  private readonly fact = this.RULE('fact', (): FactNode => {
+    const name = this.CONSUME(T.FactName)
+    const colon = this.CONSUME(T.Colon)
+    const entries = this.OPTION1(() => this.SUBRULE(this.entries)) ?? []
+    const provenance = this.OPTION2(() => this.SUBRULE(this.provenance))
+    return this.ACTION(() => {
+      const first = entries[0]?.span ?? { start: T.endOf(colon), end: T.endOf(colon) }
+      const valueSpan = join(first, entries.at(-1)?.span ?? first)
+      const span = join(spanOf(name), provenance?.span ?? valueSpan)
+      return { type: 'fact', name: leaf(name), entries, ...(provenance && { provenance }), span, valueSpan }
+    })
+  })
+
+  private readonly line = this.RULE('line', (): LineNode | undefined => {
+    const entries: Entry[] = []
+    let provenance: Provenance | undefined
+    this.OR([
+      {
+        ALT: () => {
+          const read = this.SUBRULE(this.entries)
+          this.ACTION(() => entries.push(...read))
+          provenance = this.OPTION(() => this.SUBRULE1(this.provenance))
+        },
+      },
+      {
+        ALT: () => {
+          provenance = this.SUBRULE2(this.provenance)
+        },
+      },
+    ])
+    return this.ACTION(() => {
+      const span = entries[0]?.span ?? provenance?.span
+      if (!span) return undefined
+      return {
+        type: 'line',
+        entries,
+        ...(provenance && { provenance }),
+        span: join(span, provenance?.span ?? entries.at(-1)?.span ?? span),
+      }
+    })
+  })
+
+  private readonly entries = this.RULE('entries', (): Entry[] => {
+    const entries: Entry[] = []
+    let parts: Part[] = []
+    const close = () => {
+      const [first, last] = [parts[0], parts.at(-1)]
+      if (first && last) entries.push({ parts, span: join(first.span, last.span) })
+      parts = []
+    }
+    this.AT_LEAST_ONE(() =>
+      this.OR([
+        { ALT: () => this.collect(parts, this.SUBRULE(this.part)) },
+        {
+          ALT: () => {
+            this.CONSUME(T.Comma)
+            this.ACTION(close)
+          },
+        },
+        { ALT: () => this.SUBRULE(this.stray) },
+        { ALT: () => this.unread(this.CONSUME(T.Opening)) },
+      ]),
+    )
+    this.ACTION(close)
+    return entries
+  })
+
+  private readonly provenance = this.RULE('provenance', (): Provenance => {
+    const open = this.CONSUME(T.LeftBracket)
+    const words: Leaf[] = []
+    const texts: Leaf[] = []
+    this.MANY(() =>
+      this.OR([
+        { ALT: () => this.collect(words, leaf(this.CONSUME(T.Word))) },
+        {
+          ALT: () => {
+            const text = this.CONSUME(T.Text)
+            this.ACTION(() => texts.push({ text: unquote(text.image), span: spanOf(text) }))
+          },
+        },
+        { ALT: () => this.collect(words, leaf(this.CONSUME(T.DateTime))) },
+        { ALT: () => this.collect(words, leaf(this.CONSUME(T.Amount))) },
+        { ALT: () => this.CONSUME(T.Comma) },
+      ]),
+    )
+    const shut = this.OPTION(() => this.CONSUME(T.RightBracket))
+    return this.ACTION(() => {
+      if (!shut) this.problems.push({ type: 'unreadable', text: open.image, span: spanOf(open) })
+      return {
+        words,
+        texts,
+        span: join(
+          spanOf(open),
+          shut ? spanOf(shut) : ((texts.at(-1) ?? words.at(-1))?.span ?? spanOf(open)),
+        ),
+      }
+    })
+  })
+
+  private readonly part = this.RULE(
+    'part',
+    (): Part =>
+      this.OR([
+        {
+          ALT: () => {
+            const sign = this.CONSUME(T.PlusMinus)
+            const by = this.OPTION3(() => this.SUBRULE1(this.sum)) ?? this.missing()
+            return this.ACTION((): Part => ({ type: 'plus-minus', by, span: join(spanOf(sign), by.span) }))
+          },
+        },
+        {
+          ALT: () => {
+            const sides = this.CONSUME(T.TwoSided)
+            const unit = this.OPTION1(() => this.CONSUME(T.Word))
+            return this.ACTION(
+              (): Part => ({
+                type: 'two-sided',
+                text: sides.image,
+                ...(unit && { unit: leaf(unit) }),
+                span: join(spanOf(sides), spanOf(unit ?? sides)),
+              }),
+            )
+          },
+        },
+        {
+          ALT: () => {
+            const low = this.SUBRULE2(this.sum)
+            const high = this.OPTION2(() => {
+              this.CONSUME(T.To)
+              return this.OPTION4(() => this.SUBRULE3(this.sum)) ?? this.missing()
+            })
+            return this.ACTION(
+              (): Part => (high ? { type: 'range', low, high, span: join(low.span, high.span) } : low),
+            )
+          },
+        },
+      ]),
+  )
+
+  private readonly sum = this.RULE('sum', (): Part => {
+    let left = this.SUBRULE1(this.product)
+    this.MANY(() => {
+      const operator = this.OR([{ ALT: () => this.CONSUME(T.Plus) }, { ALT: () => this.CONSUME(T.Minus) }])
+      const right = this.OPTION(() => this.SUBRULE2(this.product)) ?? this.missing()
+      left = this.ACTION(() => this.operation(operator, left, right))
+    })
+    return left
+  })
+
+  private readonly product = this.RULE('product', (): Part => {
+    let left = this.SUBRULE1(this.operand)
+    this.MANY(() => {
+      const operator = this.OR([{ ALT: () => this.CONSUME(T.Times) }, { ALT: () => this.CONSUME(T.Over) }])
+      const right = this.OPTION(() => this.SUBRULE2(this.operand)) ?? this.missing()
+      left = this.ACTION(() => this.operation(operator, left, right))
+    })
+    return left
+  })
+
+  private readonly operand = this.RULE(
+    'operand',
+    (): Part =>
+      this.OR([
+        {
+          ALT: () => {
+            const sign = this.OPTION1(() => this.CONSUME(T.Sign))
+            const amount = this.CONSUME(T.Amount)
+            const unit = this.OPTION2(() => this.CONSUME1(T.Word))
+            return this.ACTION(
+              (): Part => ({
+                type: 'amount',
+                number: (sign ? '-' : '') + amount.image,
+                ...(unit && { unit: leaf(unit) }),
+                span: join(spanOf(sign ?? amount), spanOf(unit ?? amount)),
+              }),
+            )
+          },
+        },
+        {
+          ALT: () => {
+            const word = this.CONSUME2(T.Word)
+            return this.ACTION((): Part => ({ type: 'word', ...leaf(word) }))
+          },
+        },
+        {
+          ALT: () => {
+            const text = this.CONSUME(T.Text)
+            return this.ACTION((): Part => ({ type: 'text', text: unquote(text.image), span: spanOf(text) }))
+          },
+        },
+        {
+          ALT: () => {
+            const text = this.CONSUME(T.OpenText)
+            return this.ACTION((): Part => {
+              this.problems.push({ type: 'text-not-closed', span: spanOf(text) })
+              return { type: 'text', text: unquote(text.image), span: spanOf(text) }
+            })
+          },
+        },
+        {
+          ALT: () => {
+            const date = this.CONSUME(T.DateTime)
+            return this.ACTION((): Part => ({ type: 'date', ...leaf(date) }))
+          },
+        },
+        {
+          ALT: () => {
+            const open = this.CONSUME(T.LeftParen)
+            const inner = this.OPTION4(() => this.SUBRULE1(this.sum)) ?? this.missing()
+            const shut = this.OPTION3(() => this.CONSUME(T.RightParen))
+            return this.ACTION((): Part => {
+              if (!shut) this.problems.push({ type: 'unreadable', text: open.image, span: spanOf(open) })
+              return { ...inner, span: join(spanOf(open), shut ? spanOf(shut) : inner.span) }
+            })
+          },
+        },
+        {
+          ALT: () => {
+            const minus = this.CONSUME(T.Minus)
+            const of = this.OPTION5(() => this.SUBRULE2(this.operand)) ?? this.missing()
+            return this.ACTION((): Part => ({ type: 'negated', of, span: join(spanOf(minus), of.span) }))
+          },
+        },
+      ]),
+  )
+
+  /** Stands in for what should follow the token just read. */
+  private missing(): Part {
+    return this.ACTION((): Part => {
+      const before = this.LA(0)
+      const span = spanOf(before)
+      this.problems.push({ type: 'value-missing', after: before.image, span })
+      return { type: 'missing', span: { start: span.end, end: span.end } }
+    })
+  }
+
+  /** One token that has no meaning where it stands. */
+  private readonly stray = this.RULE('stray', () => {
+    const token = this.OR([
+      { ALT: () => this.CONSUME(T.Stray) },
+      { ALT: () => this.CONSUME(T.TooDeep) },
+      { ALT: () => this.CONSUME(T.Plus) },
+      { ALT: () => this.CONSUME(T.Times) },
+      { ALT: () => this.CONSUME(T.Over) },
+      { ALT: () => this.CONSUME(T.To) },
+      { ALT: () => this.CONSUME(T.Colon) },
+      { ALT: () => this.CONSUME(T.RightBracket) },
+      { ALT: () => this.CONSUME(T.RightParen) },
+    ])
+    this.unread(token)
+  })
+
+  private unread(token: IToken): void {
+    this.ACTION(() => {
+      const span = spanOf(token)
+      const tooDeep = tokenMatcher(token, T.TooDeep)
+      const last = this.problems.at(-1)
+      // One problem for a run of noise, not one for each sign of it.
+      if (tooDeep && last?.type === 'too-deep') return
+      if (!tooDeep && last?.type === 'unreadable' && last.span.end === span.start) {
+        this.problems[this.problems.length - 1] = {
+          ...last,
+          text: (last.text + token.image).slice(0, 40),
+          span: join(last.span, span),
+        }
+      } else
+        this.problems.push(
+          tooDeep ? { type: 'too-deep', span } : { type: 'unreadable', text: token.image, span },
+        )
+    })
+  }
+
+  private collect<T>(into: T[], read: T | undefined): void {
+    this.ACTION(() => {
+      if (read !== undefined) into.push(read)
+    })
+  }
+
+  private operation(operator: IToken, left: Part, right: Part): Part {
+    const sign = operator.image
+    return {
+      type: 'operation',
+      operator:
+        sign === '×' ? '*' : sign === '÷' ? '/' : sign === '−' ? '-' : (sign as '+' | '-' | '*' | '/'),
+      left,
+      right,
+      span: join(left.span, right.span),
+    }
+  }
+}
