@@ -1,0 +1,65 @@
+import type { BlockKind } from './block.ts'
+import { battery } from './kinds/battery.ts'
+import { bearing } from './kinds/bearing.ts'
+import { bed } from './kinds/bed.ts'
+import { cable } from './kinds/cable.ts'
+import { concession } from './kinds/concession.ts'
+import { controller } from './kinds/controller.ts'
+import { coupling } from './kinds/coupling.ts'
+import { drive } from './kinds/drive.ts'
+import { foot } from './kinds/foot.ts'
+import { gear } from './kinds/gear.ts'
+import { job } from './kinds/job.ts'
+import { motor } from './kinds/motor.ts'
+import { move } from './kinds/move.ts'
+import { phaseMap } from './kinds/phase-map.ts'
+import { propeller } from './kinds/propeller.ts'
+import { protection } from './kinds/protection.ts'
+import { reading } from './kinds/reading.ts'
+import { seal } from './kinds/seal.ts'
+import { shaft } from './kinds/shaft.ts'
+import { shaftLog } from './kinds/shaft-log.ts'
+import type { Shape } from './shape.ts'
+
+/** Every block kind, in the order of the work. A kind is declared in its own file and named here. */
+export const vocabulary = {
+  job,
+  battery,
+  drive,
+  propeller,
+  shaft,
+  bearing,
+  'shaft-log': shaftLog,
+  seal,
+  coupling,
+  gear,
+  motor,
+  bed,
+  foot,
+  reading,
+  move,
+  controller,
+  cable,
+  protection,
+  'phase-map': phaseMap,
+  concession,
+} as const
+
+export type BlockName = keyof typeof vocabulary
+
+type FactsOf<K extends BlockName> = (typeof vocabulary)[K]['facts']
+
+/** `seal.free-length`: a fact of a kind. */
+export type FactPath = { [K in BlockName]: `${K}.${keyof FactsOf<K> & string}` }[BlockName]
+
+/** What a fact's value is, by its path. */
+export type FactValue<P extends FactPath> = P extends `${infer K extends BlockName}.${infer F}`
+  ? F extends keyof FactsOf<K>
+    ? FactsOf<K>[F] extends { readonly shape: Shape<infer T> }
+      ? T
+      : never
+    : never
+  : never
+
+export const findKind = (name: string): BlockKind | undefined =>
+  Object.hasOwn(vocabulary, name) ? (vocabulary[name as BlockName] as unknown as BlockKind) : undefined

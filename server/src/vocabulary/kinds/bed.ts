@@ -1,0 +1,31 @@
+import { block, fact } from '../block.ts'
+import { choice, designation } from '../shape.ts'
+import { lengths } from '../shapes/lengths.ts'
+
+export const bed = block({
+  kind: 'bed',
+  doc: 'What the machine stands on, and how its feet are set.',
+  heading: 'none',
+  within: ['drive', 'top'],
+  many: false,
+  facts: {
+    adjuster: fact(
+      choice(['stud-and-nuts', 'shims']),
+      'How a foot gets its height: a stud with a nut under and a nut over the foot, or shims.',
+      { example: 'stud-and-nuts', required: true },
+    ),
+    thread: fact(designation, 'Thread of the studs.', { example: 'M16' }),
+    shims: fact(lengths, 'Thicknesses of shim at hand.', {
+      example: '0.05 mm, 0.1 mm, 0.2 mm, 0.5 mm, 1 mm',
+    }),
+  },
+  needs: ['foot'],
+  example: `bed {
+  adjuster: stud-and-nuts
+  thread:   M16
+  foot aft-port { from-coupling: 180 mm  across: 140 mm port }
+  foot aft-stbd { from-coupling: 180 mm  across: 140 mm starboard }
+  foot fwd-port { from-coupling: 560 mm  across: 140 mm port }
+  foot fwd-stbd { from-coupling: 560 mm  across: 140 mm starboard }
+}`,
+})

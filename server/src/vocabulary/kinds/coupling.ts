@@ -1,0 +1,46 @@
+import { block, fact } from '../block.ts'
+import { amount, band, choice, yesNo } from '../shape.ts'
+import { bolts } from '../shapes/bolts.ts'
+
+export const coupling = block({
+  kind: 'coupling',
+  doc: 'The coupling between shaft and machine, where the gaps are read.',
+  heading: 'none',
+  within: ['drive', 'top'],
+  many: false,
+  facts: {
+    kind: fact(choice(['rigid', 'flexible']), 'Rigid flanges, or with a flexible element.', {
+      example: 'flexible',
+    }),
+    pilot: fact(yesNo, 'Whether a pilot (spigot) holds the flanges concentric.', { example: 'no' }),
+    'flange-diameter': fact(amount('length', { over: 0, max: 3 }), 'Outer diameter of the flange.', {
+      example: '125 mm',
+      required: true,
+    }),
+    'gauge-diameter': fact(amount('length', { over: 0, max: 3 }), 'Diameter on which the gauge goes in.', {
+      example: '110 mm',
+    }),
+    'gap-variation': fact(
+      band('length', { min: 0, max: 0.1 }),
+      'Greatest less least gap that is allowed round the faces.',
+      {
+        example: 'max 0.10 mm',
+      },
+    ),
+    offset: fact(band('length', { min: 0, max: 0.1 }), 'Distance between the two axes that is allowed.', {
+      example: 'max 0.15 mm',
+    }),
+    'rated-torque': fact(amount('torque'), 'Torque the coupling is rated for.', { example: '400 N·m' }),
+    bolts: fact(bolts, 'Coupling bolts: number, thread, class, tightening torque.', {
+      example: '4 x M10 class 8.8, 45 N·m',
+    }),
+  },
+  example: `coupling {
+  kind:            flexible
+  flange-diameter: 125 mm
+  gauge-diameter:  110 mm
+  gap-variation:   max 0.10 mm [maker]
+  offset:          max 0.15 mm [maker]
+  bolts:           4 x M10 class 8.8, 45 N·m
+}`,
+})

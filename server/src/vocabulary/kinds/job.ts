@@ -1,0 +1,32 @@
+import { block, fact } from '../block.ts'
+import { choice, text } from '../shape.ts'
+
+export const job = block({
+  kind: 'job',
+  doc: 'What the file is about: the vessel, its revision and how far it has got.',
+  heading: 'title',
+  within: ['top'],
+  many: false,
+  facts: {
+    vessel: fact(text, 'The vessel, as the yard calls it.', { example: '"Launch 07"', required: true }),
+    revision: fact(text, 'Revision of this file.', { example: '"C"' }),
+    status: fact(
+      choice(['draft', 'for-review', 'issued', 'as-built']),
+      'How far the job has got. `as-built` says that the readings are final: no error may stand open.',
+      { example: 'for-review' },
+    ),
+    'show-in': fact(
+      choice(['metric', 'inch']),
+      'The units results are shown in; the other units follow in brackets.',
+      {
+        example: 'metric',
+      },
+    ),
+  },
+  example: `job "Survey launch 07: electric repower" {
+  vessel:   "Launch 07"
+  revision: "C"
+  status:   for-review
+  show-in:  metric
+}`,
+})

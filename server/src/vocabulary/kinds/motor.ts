@@ -1,0 +1,32 @@
+import { block, fact } from '../block.ts'
+import { amount, designation, names } from '../shape.ts'
+
+export const motor = block({
+  kind: 'motor',
+  doc: 'An electric motor.',
+  heading: 'none',
+  within: ['drive', 'top'],
+  many: true,
+  facts: {
+    power: fact(amount('power', { over: 0, max: 1e7 }), 'Rated shaft power.', {
+      example: '15 kW',
+      required: true,
+    }),
+    speed: fact(amount('rotational speed'), 'Rated speed.', { example: '1500 rpm' }),
+    mass: fact(amount('mass', { over: 0, max: 1e5 }), 'Mass.', { example: '62 kg' }),
+    voltage: fact(amount('voltage', { over: 0, max: 1500 }), 'Rated voltage between two phases, rms.', {
+      example: '60 V',
+    }),
+    'power-factor': fact(amount('ratio', { over: 0, max: 1 }), 'Power factor at rated load.', {
+      example: '0.9',
+    }),
+    efficiency: fact(amount('ratio', { over: 0, max: 1 }), 'Efficiency at rated load.', { example: '92 %' }),
+    terminals: fact(names, 'Marks of the phase terminals.', { example: 'U, V, W' }),
+    'winding-sensor': fact(designation, 'Temperature sensor in the winding.', { example: 'pt1000' }),
+  },
+  example: `motor main {
+  power:     15 kW
+  speed:     1500 rpm
+  terminals: U, V, W
+}`,
+})

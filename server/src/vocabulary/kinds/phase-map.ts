@@ -1,0 +1,17 @@
+import { block, fact } from '../block.ts'
+import { pairs } from '../shapes/pairs.ts'
+
+export const phaseMap = block({
+  kind: 'phase-map',
+  doc: 'Which controller terminal goes to which motor terminal.',
+  heading: 'none',
+  within: ['drive'],
+  many: false,
+  facts: {
+    pairs: fact(pairs, 'Each controller terminal with its motor terminal. May be written without its name.', {
+      example: 'A to U, B to V, C to W',
+    }),
+  },
+  bare: 'pairs',
+  example: 'phase-map { A to U, B to V, C to W }',
+})

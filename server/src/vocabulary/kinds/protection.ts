@@ -1,0 +1,29 @@
+import { block, fact } from '../block.ts'
+import { amount, choice, reference } from '../shape.ts'
+
+export const protection = block({
+  kind: 'protection',
+  doc: 'A fuse or circuit breaker.',
+  heading: 'name',
+  within: ['drive', 'top'],
+  many: true,
+  facts: {
+    kind: fact(choice(['fuse', 'circuit-breaker']), 'What it is.', { example: 'fuse' }),
+    rating: fact(amount('current'), 'Rated current.', { example: '250 A', required: true }),
+    protects: fact(reference('cable'), 'The cable it protects.', { example: 'feed', required: true }),
+    interrupts: fact(amount('current'), 'Current it can interrupt.', { example: '20 kA' }),
+    voltage: fact(amount('voltage', { over: 0, max: 1500 }), 'Rated DC voltage.', { example: '125 V' }),
+    'from-source': fact(
+      amount('length', { min: 0, max: 100 }),
+      'Length of conductor from the battery terminal to it.',
+      {
+        example: '150 mm',
+      },
+    ),
+  },
+  example: `protection main-fuse {
+  kind:     fuse
+  rating:   250 A
+  protects: feed
+}`,
+})

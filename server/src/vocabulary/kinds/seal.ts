@@ -1,0 +1,38 @@
+import { block, fact } from '../block.ts'
+import { amount, band, count, yesNo } from '../shape.ts'
+
+export const seal = block({
+  kind: 'seal',
+  doc: 'Bellows seal between shaft and shaft log. Whenever it is open the boat is only as watertight as what blocks the log.',
+  heading: 'none',
+  within: ['drive', 'top'],
+  many: false,
+  facts: {
+    'shaft-size': fact(amount('length', { over: 0, max: 1 }), 'Shaft diameter the seal is made for.', {
+      example: '35 mm',
+    }),
+    compression: fact(band('length', { min: 0, max: 1 }), 'How far the maker wants the bellows squeezed.', {
+      example: '26 mm +3/-2 mm',
+    }),
+    'free-length': fact(
+      amount('length', { over: 0, max: 2 }),
+      'Length of the bellows before it is squeezed.',
+      {
+        example: '148 mm',
+      },
+    ),
+    'fitted-length': fact(amount('length', { over: 0, max: 2 }), 'Length of the bellows as fitted.', {
+      example: '121 mm',
+    }),
+    'clamps-each-end': fact(count({ min: 0, max: 10 }), 'Clamps at each end of the bellows.', {
+      example: '2',
+    }),
+    'water-feed': fact(yesNo, 'Whether water is led to the seal.', { example: 'yes' }),
+  },
+  example: `seal {
+  shaft-size:    35 mm
+  compression:   26 mm +3/-2 mm [maker]
+  free-length:   148 mm         [measured]
+  fitted-length: 121 mm         [measured]
+}`,
+})

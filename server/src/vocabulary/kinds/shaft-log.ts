@@ -1,0 +1,25 @@
+import { block, fact } from '../block.ts'
+import { amount } from '../shape.ts'
+import { angled } from '../shapes/angled.ts'
+
+export const shaftLog = block({
+  kind: 'shaft-log',
+  doc: 'The tube the shaft passes through the hull in.',
+  heading: 'none',
+  within: ['drive', 'top'],
+  many: false,
+  facts: {
+    bore: fact(amount('length', { over: 0, max: 2 }), 'Bore of the log.', { example: '60 mm' }),
+    clearance: fact(
+      angled({ min: 0, max: 1 }),
+      'Clear distance from shaft to log, measured round the shaft.',
+      {
+        example: 'top 12.4 mm, starboard 12.1 mm, bottom 12.6 mm, port 12.9 mm',
+      },
+    ),
+  },
+  example: `shaft-log {
+  bore:      60 mm
+  clearance: top 12.4 mm, starboard 12.1 mm, bottom 12.6 mm, port 12.9 mm [measured]
+}`,
+})

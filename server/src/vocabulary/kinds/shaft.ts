@@ -1,0 +1,23 @@
+import { block, fact } from '../block.ts'
+import { amount, designation, sized } from '../shape.ts'
+
+export const shaft = block({
+  kind: 'shaft',
+  doc: 'The propeller shaft.',
+  heading: 'none',
+  within: ['drive', 'top'],
+  many: false,
+  facts: {
+    diameter: fact(sized('length', { over: 0, max: 1 }), 'Diameter, with its tolerance if it has one.', {
+      example: '35 mm h9',
+      required: true,
+    }),
+    length: fact(amount('length', { over: 0, max: 100 }), 'Length over all.', { example: '2.65 m' }),
+    material: fact(designation, 'Material.', { example: 'duplex-1-4462' }),
+  },
+  example: `shaft {
+  diameter: 35 mm h9
+  length:   2.65 m [drawing "S-07-31"]
+  material: duplex-1-4462
+}`,
+})

@@ -1,0 +1,55 @@
+import { z } from 'zod'
+import type { Entry, Part, Span } from '../../syntax/tree.ts'
+import type { Reader } from '../reader.ts'
+import { type Limits, notThis, type Placed, type Shape } from '../shape.ts'
+
+/** Words for places round the shaft: radians clockwise from top, looking forward. */
+export const places = {
+  top: 0,
+  starboard: Math.PI / 2,
+  bottom: Math.PI,
+  port: (3 * Math.PI) / 2,
+} as const satisfies Record<string, number>
+
+/** A length read at a place round the shaft. */
+export interface Angled {
+  /** Radians clockwise from top, looking forward. */
+  readonly angle: number
+  /** Metres. */
+  readonly value: number
+}
+
+const wanted =
+  'lengths with their places: `top 1.92 mm, starboard 1.80 mm, …`, or degrees clockwise from top looking forward: `0 deg 1.92 mm, …`'
+
+function placeOf(part: Part, reader: Reader): number | undefined {
+  if (part.type === 'word')
+    return Object.hasOwn(places, part.text) ? places[part.text as keyof typeof places] : undefined
+  return part.type === 'amount' && part.unit ? reader.amount(part, 'angle') : undefined
+}
+
+/** Lengths at places round the shaft: `top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm`. A place may be read again. */
+export const angled = (limits: Required<Pick<Limits, 'min' | 'max'>>): Shape<readonly Placed<Angled>[]> => ({
+  words: wanted,
+  quantity: 'length',
+  choices: Object.keys(places),
+  allowed: { low: limits.min, high: limits.max },
+  schema: z.array(
+    z.looseObject({
+      angle: z.number().min(-100).max(100),
+      value: z.number().min(limits.min).max(limits.max),
+    }),
+  ) as unknown as z.ZodType<readonly Placed<Angled>[]>,
+  read: (entries: readonly Entry[], reader) => {
+    const list: Placed<Angled>[] = []
+    for (const entry of entries) {
+      const [place, length] = entry.parts
+      const angle = place && entry.parts.length === 2 ? placeOf(place, reader) : undefined
+      if (angle === undefined || !length) return notThis([entry], reader, wanted)
+      const value = reader.amount(length, 'length')
+      if (value === undefined) return undefined
+      list.push({ angle, value, span: entry.span satisfies Span })
+    }
+    return list
+  },
+})

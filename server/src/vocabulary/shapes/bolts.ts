@@ -1,0 +1,57 @@
+import { z } from 'zod'
+import { notThis, type Shape } from '../shape.ts'
+
+export interface Bolts {
+  readonly count: number
+  readonly thread: string
+  /** Property class or grade as marked: `8.8`, `A4-70`. */
+  readonly class?: string
+  /** Tightening torque, N·m. */
+  readonly torque?: number
+}
+
+const wanted = 'bolts: `4 x M10 class 8.8, 45 N·m`'
+
+/** `4 x M10 class 8.8, 45 N·m`: how many, thread, class, tightening torque. */
+export const bolts: Shape<Bolts> = {
+  words: wanted,
+  schema: z.object({
+    count: z.number().int().min(1).max(100),
+    thread: z.string(),
+    class: z.string().optional(),
+    torque: z.number().gt(0).max(1e5).optional(),
+  }) as z.ZodType<Bolts>,
+  read: (entries, reader) => {
+    const [number, thread, word, grade, more] = entries[0]?.parts ?? []
+    const size = thread?.type === 'word' || thread?.type === 'text' ? thread.text : undefined
+    if (
+      number?.type !== 'amount' ||
+      number.unit?.text !== 'x' ||
+      size === undefined ||
+      more ||
+      entries.length > 2
+    )
+      return notThis(entries, reader, wanted)
+    const count = reader.amount({ type: 'amount', number: number.number, span: number.span }, 'ratio')
+    if (count === undefined) return undefined
+    if (!Number.isInteger(count)) return notThis(entries, reader, wanted)
+    const marked =
+      grade?.type === 'amount' && !grade.unit
+        ? grade.number
+        : grade?.type === 'word' || grade?.type === 'text'
+          ? grade.text
+          : undefined
+    if (word && (word.type !== 'word' || word.text !== 'class' || marked === undefined))
+      return notThis(entries, reader, wanted)
+    const tightening = entries[1]?.parts
+    if (tightening && tightening.length !== 1) return notThis(entries, reader, wanted)
+    const torque = tightening?.[0] && reader.amount(tightening[0], 'torque')
+    if (tightening && torque === undefined) return undefined
+    return {
+      count,
+      thread: size,
+      ...(marked !== undefined && { class: marked }),
+      ...(torque !== undefined && { torque }),
+    }
+  },
+}

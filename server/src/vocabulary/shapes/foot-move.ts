@@ -1,0 +1,64 @@
+import { z } from 'zod'
+import { findUnit } from '../../quantity/units.ts'
+import type { Part } from '../../syntax/tree.ts'
+import type { Reader } from '../reader.ts'
+import { notThis, type Shape } from '../shape.ts'
+
+/** What was done to a foot. Up and starboard are positive; absent means not moved that way. */
+export interface FootMove {
+  /** Turn of the nut, rad. */
+  readonly turn?: number
+  /** Rise, m, where shims or a gauge set it. */
+  readonly rise?: number
+  /** Sideways, m. */
+  readonly starboard?: number
+}
+
+const wanted = 'a move: `up 1 turn 2 flats`, `down 0.5 mm`, `starboard 0.2 mm`, `none`'
+
+const isTurn = (part: Part): boolean =>
+  part.type === 'amount' && part.unit !== undefined && findUnit(part.unit.text)?.kind === 'angle'
+
+function total(parts: readonly Part[], reader: Reader): { turn: number } | { length: number } | undefined {
+  const kind = parts.every(isTurn) ? 'angle' : 'length'
+  let sum = 0
+  for (const part of parts) {
+    const value = reader.amount(part, kind)
+    if (value === undefined) return undefined
+    sum += value
+  }
+  return kind === 'angle' ? { turn: sum } : { length: sum }
+}
+
+/** What was done to a foot: `up 1 turn 2 flats`, `down 0.3 mm, port 0.2 mm`. */
+export const footMove: Shape<FootMove> = {
+  words: wanted,
+  choices: ['up', 'down', 'port', 'starboard', 'none'],
+  schema: z.object({
+    turn: z.number().min(-1000).max(1000).optional(),
+    rise: z.number().min(-1).max(1).optional(),
+    starboard: z.number().min(-1).max(1).optional(),
+  }) as z.ZodType<FootMove>,
+  read: (entries, reader) => {
+    let move: FootMove = {}
+    for (const entry of entries) {
+      const [way, ...by] = entry.parts
+      if (way?.type !== 'word') return notThis([entry], reader, wanted)
+      if (way.text === 'none' && by.length === 0) continue
+      if (by.length === 0 || !['up', 'down', 'port', 'starboard'].includes(way.text))
+        return notThis([entry], reader, wanted)
+      const amount = total(by, reader)
+      if (!amount) return undefined
+      const sign = way.text === 'up' || way.text === 'starboard' ? 1 : -1
+      const sideways = way.text === 'port' || way.text === 'starboard'
+      if ('turn' in amount) {
+        if (sideways) return notThis([entry], reader, wanted)
+        move = { ...move, turn: sign * amount.turn }
+      } else
+        move = sideways
+          ? { ...move, starboard: sign * amount.length }
+          : { ...move, rise: sign * amount.length }
+    }
+    return move
+  },
+}

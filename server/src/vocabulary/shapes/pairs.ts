@@ -1,0 +1,33 @@
+import { z } from 'zod'
+import { notThis, type Placed, type Shape } from '../shape.ts'
+
+export interface Pair {
+  readonly from: string
+  readonly to: string
+}
+
+const wanted = 'terminals in pairs: `A to U, B to V, C to W`'
+
+/** Which terminal goes to which: `A to U, B to V, C to W`. */
+export const pairs: Shape<readonly Placed<Pair>[]> = {
+  words: wanted,
+  schema: z.array(z.looseObject({ from: z.string(), to: z.string() })).min(1) as unknown as z.ZodType<
+    readonly Placed<Pair>[]
+  >,
+  read: (entries, reader) => {
+    const list: Placed<Pair>[] = []
+    for (const entry of entries) {
+      const [from, word, to] = entry.parts
+      if (
+        entry.parts.length !== 3 ||
+        from?.type !== 'word' ||
+        word?.type !== 'word' ||
+        word.text !== 'to' ||
+        to?.type !== 'word'
+      )
+        return notThis([entry], reader, wanted)
+      list.push({ from: from.text, to: to.text, span: entry.span })
+    }
+    return list
+  },
+}
