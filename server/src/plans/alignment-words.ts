@@ -1,0 +1,208 @@
+import type { Closure } from '../engineering/alignment/closure.ts'
+import { formatFixed, formatNumber } from '../quantity/format.ts'
+import type { UnitSystem } from '../quantity/kinds.ts'
+import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
+import type { CorrectedFoot, Correction, Judged } from './alignment.ts'
+
+/** Cautions that belong to moving a machine on its feet. */
+export const moveCaution =
+  'Isolate and lock off the drive, prove it dead, and make sure the shaft cannot be turned by the water. Support the machine before a nut is slackened; keep hands from under it. The maker of the machine and of the coupling, local rules and licensed people have the last word.'
+
+const inch = 0.0254
+
+/** `0.37 mm`, or in the inch system `0.0146 in`, to the hundredth and the ten-thousandth: finer than any feeler. */
+const length = (si: number, system: UnitSystem): string =>
+  system === 'inch' ? `${formatFixed(si / inch, 4)} in` : `${formatFixed(si * 1000, 2)} mm`
+
+const sure = (u: Uncertain, system: UnitSystem): string =>
+  system === 'inch'
+    ? `${formatFixed(u.value / inch, 4)} ± ${formatFixed(expanded(u) / inch, 4)} in`
+    : `${formatFixed(u.value * 1000, 2)} ± ${formatFixed(expanded(u) * 1000, 2)} mm`
+
+const magnitude = (u: Uncertain): Uncertain => ({ ...u, value: Math.abs(u.value) })
+
+/** `1 turn 2 flats`, `half a flat`, `1½ flats`. */
+export function sayTurns({ turns, flats }: { readonly turns: number; readonly flats: number }): string {
+  const whole = Math.floor(flats)
+  const half = flats - whole >= 0.25
+  const said = half
+    ? whole === 0
+      ? 'half a flat'
+      : `${whole}½ flats`
+    : whole === 1
+      ? '1 flat'
+      : `${whole} flats`
+  if (turns === 0) return said
+  const full = turns === 1 ? '1 turn' : `${turns} turns`
+  return flats === 0 ? full : `${full} ${said}`
+}
+
+/** What to do at one foot to set its height. */
+export function sayStep(foot: CorrectedFoot, system: UnitSystem): string {
+  const { step } = foot
+  if (step.by === 'nut') {
+    const { move } = step
+    if (move.direction === 'none') return 'leave as it is'
+    return `${move.direction} ${sayTurns(move)}: lower nut ${move.lowerNut} seen from above`
+  }
+  if (step.by === 'shims') {
+    if (step.action === 'none') return 'leave as it is'
+    const pieces = step.pack.pieces.map((piece) => length(piece, system)).join(' + ')
+    return `${step.action} ${pieces}`
+  }
+  const { value } = foot.vertical
+  return value === 0
+    ? 'leave as it is'
+    : `${value > 0 ? 'raise' : 'lower'} ${length(Math.abs(value), system)}`
+}
+
+const sideways = (foot: CorrectedFoot, system: UnitSystem): string => {
+  const { value } = foot.horizontal
+  const by = length(Math.abs(value), system)
+  return Number.parseFloat(by) === 0
+    ? 'none'
+    : `${sure(magnitude(foot.horizontal), system)} to ${value > 0 ? 'starboard' : 'port'}`
+}
+
+const upDown = (foot: CorrectedFoot, system: UnitSystem): string => {
+  const { value } = foot.vertical
+  return `${value < 0 ? 'down' : 'up'} ${sure(magnitude(foot.vertical), system)}`
+}
+
+const verdictWords = {
+  within: 'within its limits',
+  outside: 'outside its limits',
+  undecided: 'not decided',
+} as const
+
+const judgedLine = (what: string, judged: Judged, system: UnitSystem): string =>
+  `${what} ${sure(judged.value, system)}, allowed ${length(judged.limit, system)} (${judged.limitFrom}): ${verdictWords[judged.verdict]}`
+
+/** Why nothing can be said for certain, and what would help. */
+function undecided(c: Correction, system: UnitSystem): string | undefined {
+  if (c.verdict !== 'undecided') return undefined
+  if (c.gapVariation.verdict === 'within' && !c.offset)
+    return 'The offset was not read, so the machine is not shown to be aligned. Read the rims as well.'
+  return c.decidedBy === undefined
+    ? 'The reading lies too near the limit, or its gaps agree too badly, for any gauge to decide: read again.'
+    : `A gauge with steps of ${length(c.decidedBy, system)} or finer could decide.`
+}
+
+function closureLine(closure: Closure, what: string, system: UnitSystem): string | undefined {
+  if (closure.state !== 'open') return undefined
+  return `The ${what} do not close: opposite pairs differ by ${length(closure.difference, system)}, the gauge explains ${length(closure.allowed, system)}. Read again before anything is moved.`
+}
+
+function leaning(c: Correction): string {
+  const { vertical, horizontal } = c.slope
+  const parts = [
+    Math.abs(vertical.value) > expanded(vertical) ? `far end ${vertical.value < 0 ? 'low' : 'high'}` : '',
+    Math.abs(horizontal.value) > expanded(horizontal)
+      ? `far end to ${horizontal.value < 0 ? 'port' : 'starboard'}`
+      : '',
+  ].filter(Boolean)
+  return parts.length === 0 ? 'no lean that the gauge can see' : parts.join(', ')
+}
+
+const milliradians = (u: Uncertain): string =>
+  `${formatFixed(u.value * 1000, 2)} ± ${formatFixed(expanded(u) * 1000, 2)} mrad`
+
+interface Lines {
+  readonly summary: readonly string[]
+  readonly warnings: readonly string[]
+  readonly next: readonly string[]
+}
+
+function lines(c: Correction, system: UnitSystem): Lines {
+  const offset = c.offset
+  return {
+    summary: [
+      judgedLine('Gap variation', c.gapVariation, system),
+      ...(offset
+        ? [
+            judgedLine('Offset', offset, system),
+            `Machine flange ${length(Math.abs(offset.parts.vertical.value), system)} ${offset.parts.vertical.value < 0 ? 'low' : 'high'}, ${length(Math.abs(offset.parts.horizontal.value), system)} to ${offset.parts.horizontal.value < 0 ? 'port' : 'starboard'}`,
+          ]
+        : [c.offsetBasis === 'pilot' ? 'Offset held by the pilot' : 'Offset not read']),
+      `Slope ${milliradians(c.slope.vertical)} up, ${milliradians(c.slope.horizontal)} to starboard going forward: ${leaning(c)}`,
+    ],
+    warnings: [
+      undecided(c, system),
+      closureLine(c.closure, 'gaps', system),
+      c.rimClosure && closureLine(c.rimClosure, 'offsets', system),
+      c.feetFault?.words,
+    ].filter((line): line is string => line !== undefined),
+    next: c.predicted
+      ? [
+          `gap variation ${sure(c.predicted.gapVariation, system)}${c.predicted.offset ? `, machine flange ${sure(c.predicted.offset.vertical, system)} up and ${sure(c.predicted.offset.horizontal, system)} to starboard` : ''}`,
+        ]
+      : [],
+  }
+}
+
+const advice = (c: Correction): string =>
+  c.verdict === 'within'
+    ? 'Within limits: nothing needs to be moved. The figures below would bring it to the middle.'
+    : 'Moves, from where each foot stands now:'
+
+/** For a terminal: plain text, one line a thing. */
+export function correctionText(c: Correction, system: UnitSystem): string {
+  const said = lines(c, system)
+  const width = Math.max(...c.feet.map((foot) => foot.name.length), 4)
+  const heights = c.feet.map((foot) => upDown(foot, system))
+  const steps = c.feet.map((foot) => sayStep(foot, system))
+  const wide = (texts: readonly string[]) => Math.max(...texts.map((t) => t.length), 0)
+  return [
+    `${c.drive} ${c.reading}: ${verdictWords[c.verdict]}`,
+    ...said.summary.map((line) => `  ${line}`),
+    ...said.warnings.map((line) => `  ! ${line}`),
+    ...(c.feet.length > 0
+      ? [
+          '',
+          advice(c),
+          ...c.feet.map(
+            (foot, i) =>
+              `  ${foot.name.padEnd(width)}  ${(heights[i] ?? '').padEnd(wide(heights))}  ${(steps[i] ?? '').padEnd(wide(steps))}  sideways ${sideways(foot, system)}`,
+          ),
+          ...(said.next.length > 0 ? ['', `The next reading should show ${said.next.join('; ')}.`] : []),
+          '',
+          `Caution: ${moveCaution}`,
+        ]
+      : []),
+    ...(c.assumptions.length > 0 ? ['', 'Assumed:', ...c.assumptions.map((line) => `  - ${line}`)] : []),
+    '',
+    `± is the expanded uncertainty (k = 2) from a gauge step of ${formatNumber(c.gaugeStep * 1000, 3)} mm. Up, starboard and forward are positive.`,
+  ].join('\n')
+}
+
+/** For a hover: Markdown with a table of the feet. */
+export function correctionMarkdown(c: Correction, system: UnitSystem): string {
+  const said = lines(c, system)
+  const table =
+    c.feet.length === 0
+      ? []
+      : [
+          '',
+          advice(c),
+          '',
+          '| foot | height | step | sideways |',
+          '|:--|:--|:--|:--|',
+          ...c.feet.map(
+            (foot) =>
+              `| ${foot.name} | ${upDown(foot, system)} | ${sayStep(foot, system)} | ${sideways(foot, system)} |`,
+          ),
+          ...(said.next.length > 0 ? ['', `The next reading should show ${said.next.join('; ')}.`] : []),
+          '',
+          `*Caution: ${moveCaution}*`,
+        ]
+  return [
+    `**Reading ${c.reading}: ${verdictWords[c.verdict]}**`,
+    '',
+    ...said.summary.map((line) => `- ${line}`),
+    ...said.warnings.map((line) => `- **${line}**`),
+    ...table,
+    ...(c.assumptions.length > 0 ? ['', 'Assumed:', ...c.assumptions.map((line) => `- ${line}`)] : []),
+    '',
+    '± is the expanded uncertainty (k = 2, ISO/IEC Guide 98-3); verdict by the decision rule of ISO 14253-1.',
+  ].join('\n')
+}
