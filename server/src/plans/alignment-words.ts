@@ -11,10 +11,10 @@ export const moveCaution =
 const inch = 0.0254
 
 /** `0.37 mm`, or in the inch system `0.0146 in`, to the hundredth and the ten-thousandth: finer than any feeler. */
-const length = (si: number, system: UnitSystem): string =>
+export const saidLength = (si: number, system: UnitSystem): string =>
   system === 'inch' ? `${formatFixed(si / inch, 4)} in` : `${formatFixed(si * 1000, 2)} mm`
 
-const sure = (u: Uncertain, system: UnitSystem): string =>
+export const saidSure = (u: Uncertain, system: UnitSystem): string =>
   system === 'inch'
     ? `${formatFixed(u.value / inch, 4)} ± ${formatFixed(expanded(u) / inch, 4)} in`
     : `${formatFixed(u.value * 1000, 2)} ± ${formatFixed(expanded(u) * 1000, 2)} mm`
@@ -47,26 +47,26 @@ export function sayStep(foot: CorrectedFoot, system: UnitSystem): string {
   }
   if (step.by === 'shims') {
     if (step.action === 'none') return 'leave as it is'
-    const pieces = step.pack.pieces.map((piece) => length(piece, system)).join(' + ')
+    const pieces = step.pack.pieces.map((piece) => saidLength(piece, system)).join(' + ')
     return `${step.action} ${pieces}`
   }
   const { value } = foot.vertical
   return value === 0
     ? 'leave as it is'
-    : `${value > 0 ? 'raise' : 'lower'} ${length(Math.abs(value), system)}`
+    : `${value > 0 ? 'raise' : 'lower'} ${saidLength(Math.abs(value), system)}`
 }
 
 const sideways = (foot: CorrectedFoot, system: UnitSystem): string => {
   const { value } = foot.horizontal
-  const by = length(Math.abs(value), system)
+  const by = saidLength(Math.abs(value), system)
   return Number.parseFloat(by) === 0
     ? 'none'
-    : `${sure(magnitude(foot.horizontal), system)} to ${value > 0 ? 'starboard' : 'port'}`
+    : `${saidSure(magnitude(foot.horizontal), system)} to ${value > 0 ? 'starboard' : 'port'}`
 }
 
 const upDown = (foot: CorrectedFoot, system: UnitSystem): string => {
   const { value } = foot.vertical
-  return `${value < 0 ? 'down' : 'up'} ${sure(magnitude(foot.vertical), system)}`
+  return `${value < 0 ? 'down' : 'up'} ${saidSure(magnitude(foot.vertical), system)}`
 }
 
 const verdictWords = {
@@ -76,7 +76,7 @@ const verdictWords = {
 } as const
 
 const judgedLine = (what: string, judged: Judged, system: UnitSystem): string =>
-  `${what} ${sure(judged.value, system)}, allowed ${length(judged.limit, system)} (${judged.limitFrom}): ${verdictWords[judged.verdict]}`
+  `${what} ${saidSure(judged.value, system)}, allowed ${saidLength(judged.limit, system)} (${judged.limitFrom}): ${verdictWords[judged.verdict]}`
 
 /** Why nothing can be said for certain, and what would help. */
 function undecided(c: Correction, system: UnitSystem): string | undefined {
@@ -85,14 +85,15 @@ function undecided(c: Correction, system: UnitSystem): string | undefined {
     return 'The offset was not read, so the machine is not shown to be aligned. Read the rims as well.'
   return c.decidedBy === undefined
     ? 'The reading lies too near the limit, or its gaps agree too badly, for any gauge to decide: read again.'
-    : `A gauge with steps of ${length(c.decidedBy, system)} or finer could decide.`
+    : `A gauge with steps of ${saidLength(c.decidedBy, system)} or finer could decide.`
 }
 
 function closureLine(closure: Closure, what: string, system: UnitSystem): string | undefined {
   if (closure.state !== 'open') return undefined
-  return `The ${what} do not close: opposite pairs differ by ${length(closure.difference, system)}, the gauge explains ${length(closure.allowed, system)}. Read again before anything is moved.`
+  return `The ${what} do not close: opposite pairs differ by ${saidLength(closure.difference, system)}, the gauge explains ${saidLength(closure.allowed, system)}. Read again before anything is moved.`
 }
 
+/** How the machine leans, as far as the gauge can see. */
 function leaning(c: Correction): string {
   const { vertical, horizontal } = c.slope
   const parts = [
@@ -103,6 +104,9 @@ function leaning(c: Correction): string {
   ].filter(Boolean)
   return parts.length === 0 ? 'no lean that the gauge can see' : parts.join(', ')
 }
+
+export const sayLean = (c: Correction): string =>
+  `The machine has its ${leaning(c)}.`.replace('its no lean', 'no lean')
 
 const milliradians = (u: Uncertain): string =>
   `${formatFixed(u.value * 1000, 2)} ± ${formatFixed(expanded(u) * 1000, 2)} mrad`
@@ -121,7 +125,7 @@ function lines(c: Correction, system: UnitSystem): Lines {
       ...(offset
         ? [
             judgedLine('Offset', offset, system),
-            `Machine flange ${length(Math.abs(offset.parts.vertical.value), system)} ${offset.parts.vertical.value < 0 ? 'low' : 'high'}, ${length(Math.abs(offset.parts.horizontal.value), system)} to ${offset.parts.horizontal.value < 0 ? 'port' : 'starboard'}`,
+            `Machine flange ${saidLength(Math.abs(offset.parts.vertical.value), system)} ${offset.parts.vertical.value < 0 ? 'low' : 'high'}, ${saidLength(Math.abs(offset.parts.horizontal.value), system)} to ${offset.parts.horizontal.value < 0 ? 'port' : 'starboard'}`,
           ]
         : [c.offsetBasis === 'pilot' ? 'Offset held by the pilot' : 'Offset not read']),
       `Slope ${milliradians(c.slope.vertical)} up, ${milliradians(c.slope.horizontal)} to starboard going forward: ${leaning(c)}`,
@@ -134,7 +138,7 @@ function lines(c: Correction, system: UnitSystem): Lines {
     ].filter((line): line is string => line !== undefined),
     next: c.predicted
       ? [
-          `gap variation ${sure(c.predicted.gapVariation, system)}${c.predicted.offset ? `, machine flange ${sure(c.predicted.offset.vertical, system)} up and ${sure(c.predicted.offset.horizontal, system)} to starboard` : ''}`,
+          `gap variation ${saidSure(c.predicted.gapVariation, system)}${c.predicted.offset ? `, machine flange ${saidSure(c.predicted.offset.vertical, system)} up and ${saidSure(c.predicted.offset.horizontal, system)} to starboard` : ''}`,
         ]
       : [],
   }

@@ -314,5 +314,14 @@ function withStep(foot: FootCorrection, adjuster: Adjuster): CorrectedFoot {
   return { ...foot, step: { by: 'hand' }, moved: wanted }
 }
 
+/** Why the feet of this bed cannot set the slope of any machine; undefined when they can, or when they are not all known yet. */
+export function bedFault(bed: Block): AlignmentFault | undefined {
+  const read = feetOf(bed, [])
+  if (!read.ok) return undefined
+  const still = { value: 0, standard: 0 }
+  const rigid = rigidMove(read.feet.map((foot) => ({ ...foot, vertical: still, horizontal: still })))
+  return rigid.ok ? undefined : asFault(rigid.problem)
+}
+
 /** The reading that counts: the last written of the drive. */
 export const lastReading = (drive: Block): Block | undefined => childrenOf(drive, 'reading').at(-1)

@@ -1,0 +1,41 @@
+import { correctionOf } from '../../plans/alignment.ts'
+import { at, check, commonPractice } from '../check.ts'
+
+export default check({
+  id: 'alignment/gaps-impossible',
+  severity: 'error',
+  title: 'Gaps that no coupling can have',
+  why: 'Where the gaps give a lean of more than a tenth, or the numbers cannot be worked with, something is misread or miswritten, and any move made from it would be wrong.',
+  source: commonPractice('common practice, no source'),
+  on: 'reading',
+  needs: { gaps: 'reading.gaps' },
+  fires: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 22 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
+#         ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ wrong
+  }
+}`,
+  quiet: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+}`,
+  run: ({ gaps }, context) => {
+    const outcome = correctionOf(context.block, context)
+    if (outcome.ok || (outcome.fault.type !== 'slope-too-large' && outcome.fault.type !== 'impossible'))
+      return []
+    return [
+      at(gaps, {
+        message: outcome.fault.words,
+        todo: 'Check the gaps, their units and the diameter of the coupling; move nothing.',
+      }),
+    ]
+  },
+})

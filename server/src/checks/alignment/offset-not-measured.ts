@@ -1,0 +1,42 @@
+import { atHead, check, published } from '../check.ts'
+import { correction } from '../correction.ts'
+
+export default check({
+  id: 'alignment/offset-not-measured',
+  severity: 'warning',
+  title: 'Offset not measured',
+  why: 'Parallel faces can still stand beside each other. Face gaps alone do not show it, unless a pilot holds the flanges concentric.',
+  source: published('rim-and-face method: Bloch & Geitner, Machinery Component Maintenance and Repair'),
+  on: 'reading',
+  needs: { gaps: 'reading.gaps' },
+  fires: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+# ^^^^^^^^^^^^^
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+  }
+}`,
+  quiet: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+}`,
+  run: (_facts, context) => {
+    const c = correction(context)
+    if (c?.offsetBasis !== 'unknown' || context.block.unread.has('offsets')) return []
+    return [
+      atHead(context.block, {
+        message:
+          'The offset was not measured: parallel faces can still stand beside each other, so this reading cannot show that the machine is aligned.',
+        todo: 'Read the step between the flange rims at the same places and add `offsets`, or say `pilot: yes` at the coupling if one holds them concentric.',
+        data: { add: 'offsets' },
+      }),
+    ]
+  },
+})

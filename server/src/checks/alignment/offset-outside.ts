@@ -1,0 +1,50 @@
+import { saidLength, saidSure } from '../../plans/alignment-words.ts'
+import { at, check, published } from '../check.ts'
+import { correction } from '../correction.ts'
+
+export default check({
+  id: 'alignment/offset-outside',
+  severity: 'error',
+  title: 'Offset outside what is allowed',
+  why: 'Axes that run beside each other work the coupling and load the bearings at every turn.',
+  source: published(
+    'decision rule: ISO 14253-1; limit: the maker, else that of the gap variation (common practice, no source)',
+  ),
+  on: 'reading',
+  needs: { offsets: 'reading.offsets' },
+  fires: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0.40 mm, starboard 0 mm, bottom -0.40 mm, port 0 mm
+#            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ offset
+  }
+}`,
+  quiet: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+}`,
+  run: ({ offsets }, context) => {
+    const c = correction(context)
+    if (c?.offset?.verdict !== 'outside') return []
+    const found = saidSure(c.offset.value, context.system)
+    const allowed = saidLength(c.offset.limit, context.system)
+    return [
+      at(offsets, {
+        message: `The machine flange stands ${found} from the shaft axis; ${allowed} is allowed (${c.offset.limitFrom}).`,
+        todo: 'Move the feet as the hover on the reading says, and read again.',
+        found,
+        limit: `at most ${allowed}`,
+        assumptions: c.assumptions,
+        data: { drive: c.drive, reading: c.reading },
+      }),
+    ]
+  },
+})

@@ -1,0 +1,55 @@
+import { sayAngle } from '../../plans/alignment-fault.ts'
+import { saidLength } from '../../plans/alignment-words.ts'
+import { at, check, published } from '../check.ts'
+import { correction } from '../correction.ts'
+
+export default check({
+  id: 'alignment/readings-do-not-close',
+  severity: 'warning',
+  title: 'Readings that contradict each other',
+  why: 'On flat faces the gaps at opposite places have the same sum whichever way the flange leans: top and bottom together equal port and starboard together. Where they do not, a gap was misread, the gauge was not straight, or a face is not flat.',
+  source: published(
+    'Bloch & Geitner, Machinery Component Maintenance and Repair: top + bottom = sum of the sides, within two gauge steps',
+  ),
+  on: 'reading',
+  needs: { gaps: 'reading.gaps' },
+  fires: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.92 mm, starboard 1.60 mm, bottom 1.92 mm, port 1.60 mm
+#         ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ do not close
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+}`,
+  quiet: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+}`,
+  run: ({ gaps }, context) => {
+    const c = correction(context)
+    if (c?.closure.state !== 'open') return []
+    const { difference, allowed, odd } = c.closure
+    const found = saidLength(difference, context.system)
+    const limit = saidLength(allowed, context.system)
+    const place = odd === undefined ? undefined : gaps.value[odd]
+    return [
+      at(gaps, {
+        message: `The gaps do not close: the sums of opposite pairs differ by ${found}, and the gauge explains ${limit}. ${
+          place
+            ? `The one at ${sayAngle(place.angle)} is the odd one out.`
+            : 'Which one is wrong cannot be told from these.'
+        }`,
+        todo: 'Read all of them again before anything is moved.',
+        found,
+        limit: `at most ${limit}`,
+      }),
+    ]
+  },
+})

@@ -1,0 +1,37 @@
+import { correctionOf } from '../../plans/alignment.ts'
+import { at, check, published } from '../check.ts'
+
+export default check({
+  id: 'alignment/too-few-angles',
+  severity: 'error',
+  title: 'Too few places read round the flange',
+  why: 'A plane needs three points that are not all on one side. With fewer, the flange could stand any way.',
+  source: published('plane through three points'),
+  on: 'reading',
+  needs: { gaps: 'reading.gaps' },
+  fires: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm
+#         ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ half a turn
+  }
+}`,
+  quiet: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: 0 deg 1.80 mm, 120 deg 1.80 mm, 240 deg 1.80 mm
+  }
+}`,
+  run: ({ gaps }, context) => {
+    const outcome = correctionOf(context.block, context)
+    if (outcome.ok || (outcome.fault.type !== 'too-few-angles' && outcome.fault.type !== 'within-half-turn'))
+      return []
+    return [
+      at(gaps, { message: outcome.fault.words, todo: 'Read the gap at top, starboard, bottom and port.' }),
+    ]
+  },
+})
