@@ -42,7 +42,7 @@ export const LeftBracket = token('LeftBracket', '[')
 export const RightBracket = token('RightBracket', ']')
 export const LeftParen = token('LeftParen', '(')
 export const RightParen = token('RightParen', ')')
-export const Stray = token('Stray', /[\s\S]/)
+export const Stray = token('Stray', /[\u0000-\uFFFF]/)
 
 // What the text alone cannot tell is told apart after lexing, so that one token of lookahead decides everything.
 export const FactName = createToken({ name: 'FactName', pattern: Lexer.NA })

@@ -19,7 +19,7 @@ export default check({
     gauge: 0.02 mm
     gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
     offsets: top 0.40 mm, starboard 0 mm, bottom -0.40 mm, port 0 mm
-#            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ offset
+#            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ stands
   }
 }`,
   quiet: `drive main {

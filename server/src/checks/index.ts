@@ -1,0 +1,87 @@
+// Made by `npm run generate` from the files beside it.
+import type { Check } from './check.ts'
+import alignmentFeetCannotSetSlope from './alignment/feet-cannot-set-slope.ts'
+import alignmentGapVariationOutside from './alignment/gap-variation-outside.ts'
+import alignmentGapVariationUndecided from './alignment/gap-variation-undecided.ts'
+import alignmentGapsImpossible from './alignment/gaps-impossible.ts'
+import alignmentGaugeDiameterBeyondFlange from './alignment/gauge-diameter-beyond-flange.ts'
+import alignmentOffsetNotMeasured from './alignment/offset-not-measured.ts'
+import alignmentOffsetOutside from './alignment/offset-outside.ts'
+import alignmentReadingsDoNotClose from './alignment/readings-do-not-close.ts'
+import alignmentTooFewAngles from './alignment/too-few-angles.ts'
+import jobAmountsCannotCombine from './job/amounts-cannot-combine.ts'
+import jobBlockMisplaced from './job/block-misplaced.ts'
+import jobBlockMissing from './job/block-missing.ts'
+import jobBlockNotClosed from './job/block-not-closed.ts'
+import jobBlockUnknown from './job/block-unknown.ts'
+import jobClosingWithoutBlock from './job/closing-without-block.ts'
+import jobDateImpossible from './job/date-impossible.ts'
+import jobDecimalComma from './job/decimal-comma.ts'
+import jobDividedByZero from './job/divided-by-zero.ts'
+import jobDuplicate from './job/duplicate.ts'
+import jobFactMissing from './job/fact-missing.ts'
+import jobFactUnknown from './job/fact-unknown.ts'
+import jobFileLoop from './job/file-loop.ts'
+import jobFileNotFound from './job/file-not-found.ts'
+import jobFileOutside from './job/file-outside.ts'
+import jobFitUnknown from './job/fit-unknown.ts'
+import jobGaugeUnknown from './job/gauge-unknown.ts'
+import jobHeadingUnclear from './job/heading-unclear.ts'
+import jobLineNotUnderstood from './job/line-not-understood.ts'
+import jobNestedTooDeep from './job/nested-too-deep.ts'
+import jobNumberUnreadable from './job/number-unreadable.ts'
+import jobOperandMissing from './job/operand-missing.ts'
+import jobRefersToItself from './job/refers-to-itself.ts'
+import jobTextNotClosed from './job/text-not-closed.ts'
+import jobUnitMissing from './job/unit-missing.ts'
+import jobUnitUnknown from './job/unit-unknown.ts'
+import jobUnitWrongKind from './job/unit-wrong-kind.ts'
+import jobUnreadable from './job/unreadable.ts'
+import jobUnresolved from './job/unresolved.ts'
+import jobValueEmpty from './job/value-empty.ts'
+import jobValueNotAllowed from './job/value-not-allowed.ts'
+import jobValueOutside from './job/value-outside.ts'
+
+export const allChecks: readonly Check[] = [
+  alignmentFeetCannotSetSlope,
+  alignmentGapVariationOutside,
+  alignmentGapVariationUndecided,
+  alignmentGapsImpossible,
+  alignmentGaugeDiameterBeyondFlange,
+  alignmentOffsetNotMeasured,
+  alignmentOffsetOutside,
+  alignmentReadingsDoNotClose,
+  alignmentTooFewAngles,
+  jobAmountsCannotCombine,
+  jobBlockMisplaced,
+  jobBlockMissing,
+  jobBlockNotClosed,
+  jobBlockUnknown,
+  jobClosingWithoutBlock,
+  jobDateImpossible,
+  jobDecimalComma,
+  jobDividedByZero,
+  jobDuplicate,
+  jobFactMissing,
+  jobFactUnknown,
+  jobFileLoop,
+  jobFileNotFound,
+  jobFileOutside,
+  jobFitUnknown,
+  jobGaugeUnknown,
+  jobHeadingUnclear,
+  jobLineNotUnderstood,
+  jobNestedTooDeep,
+  jobNumberUnreadable,
+  jobOperandMissing,
+  jobRefersToItself,
+  jobTextNotClosed,
+  jobUnitMissing,
+  jobUnitUnknown,
+  jobUnitWrongKind,
+  jobUnreadable,
+  jobUnresolved,
+  jobValueEmpty,
+  jobValueNotAllowed,
+  jobValueOutside,
+]

@@ -1,0 +1,19 @@
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/block-not-closed',
+  problem: 'block-not-closed',
+  severity: 'error',
+  title: 'Block without its closing brace',
+  why: 'What follows could be meant for this block or not.',
+  source: theLanguage,
+  fires: `seal {
+#<- is not closed
+  free-length: 148 mm`,
+  quiet: `seal { free-length: 148 mm }`,
+  words: (p) => ({
+    message: `The ${p.kind} block is not closed.`,
+    todo: 'Put a } after its last line.',
+    data: { add: '}' },
+  }),
+})

@@ -1,0 +1,21 @@
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/block-unknown',
+  problem: 'unknown-block',
+  severity: 'error',
+  title: 'Block that is not known',
+  why: 'A misspelt block would otherwise be passed over with all that stands in it.',
+  source: theLanguage,
+  fires: `drive main {
+  seel { free-length: 148 mm }
+# ^^^^ seal
+}`,
+  quiet: `drive main { seal { free-length: 148 mm } }`,
+  words: (p) => ({
+    message: `There is no kind of block called ${p.kind}.`,
+    todo: p.nearest ? `Did you mean ${p.nearest}?` : 'The kinds of block are in the reference.',
+    found: p.kind,
+    ...(p.nearest && { data: { nearest: p.nearest } }),
+  }),
+})

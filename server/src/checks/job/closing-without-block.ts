@@ -1,0 +1,18 @@
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/closing-without-block',
+  problem: 'closing-without-block',
+  severity: 'error',
+  title: 'Closing brace without a block',
+  why: 'A brace was left behind, or one is missing above.',
+  source: theLanguage,
+  fires: `seal { free-length: 148 mm }
+}
+#<- closes nothing`,
+  quiet: `seal { free-length: 148 mm }`,
+  words: () => ({
+    message: 'This } closes nothing.',
+    todo: 'Take it out, or look for a block above that ends too early.',
+  }),
+})

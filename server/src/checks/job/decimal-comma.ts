@@ -1,0 +1,20 @@
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/decimal-comma',
+  problem: 'decimal-comma',
+  severity: 'error',
+  title: 'Decimal comma',
+  why: 'A comma parts one value from the next: 35,2 would be 35 and 2.',
+  source: theLanguage,
+  fires: `shaft {
+  diameter: 35,2 mm
+#           ^^^^^^^ 35.2 mm
+}`,
+  quiet: `shaft { diameter: 35.2 mm }`,
+  words: (p) => ({
+    message: `A decimal comma cannot be read: ${p.meant} was probably meant.`,
+    todo: `Write ${p.meant}.`,
+    data: { replace: p.meant },
+  }),
+})

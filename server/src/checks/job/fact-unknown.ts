@@ -1,0 +1,21 @@
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/fact-unknown',
+  problem: 'unknown-fact',
+  severity: 'error',
+  title: 'Fact that is not known',
+  why: 'A misspelt fact would otherwise be passed over, and with it whatever it should have been checked against.',
+  source: theLanguage,
+  fires: `seal {
+  free-lenght: 148 mm
+# ^^^^^^^^^^^ free-length
+}`,
+  quiet: `seal { free-length: 148 mm }`,
+  words: (p) => ({
+    message: `${p.kind} has no fact called ${p.name}.`,
+    todo: p.nearest ? `Did you mean ${p.nearest}?` : `The facts of ${p.kind} are in the reference.`,
+    found: p.name,
+    ...(p.nearest && { data: { nearest: p.nearest } }),
+  }),
+})

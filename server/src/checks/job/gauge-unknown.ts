@@ -1,0 +1,20 @@
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/gauge-unknown',
+  problem: 'not-a-gauge',
+  severity: 'error',
+  title: 'Wire gauge that does not exist',
+  why: 'A wire gauge is a name, not an amount: 6, 2, 1/0 to 4/0.',
+  source: theLanguage,
+  fires: `cable feed {
+  conductor: 5/0 AWG
+#            ^^^^^^^ not a wire gauge
+}`,
+  quiet: `cable feed { conductor: 2/0 AWG }`,
+  words: (p) => ({
+    message: `${p.text} is not a wire gauge.`,
+    todo: 'Gauges are whole numbers from 40 to 0, then 1/0 to 4/0; larger conductors are written in kcmil or mm2.',
+    found: p.text,
+  }),
+})

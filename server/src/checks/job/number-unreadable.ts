@@ -1,0 +1,20 @@
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/number-unreadable',
+  problem: 'not-a-number',
+  severity: 'error',
+  title: 'Number that cannot be read',
+  why: 'A value that is not a number cannot be worked with.',
+  source: theLanguage,
+  fires: `seal {
+  free-length: 1/0 mm
+#              ^^^^^^ not a number
+}`,
+  quiet: `seal { free-length: 1/2 in }`,
+  words: (p) => ({
+    message: `${p.text} is not a number that can be used here.`,
+    todo: 'Write it as 35, 35.2, 3/4 or 1-1/4.',
+    found: p.text,
+  }),
+})

@@ -1,0 +1,20 @@
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/text-not-closed',
+  problem: 'text-not-closed',
+  severity: 'error',
+  title: 'Text without its closing quote',
+  why: 'A text ends on its own line.',
+  source: theLanguage,
+  fires: `job "x" {
+  vessel: "Launch
+#         ^^^^^^^ closing quote
+}`,
+  quiet: `job "x" { vessel: "Launch" }`,
+  words: () => ({
+    message: 'The closing quote is missing.',
+    todo: 'Put a " at the end of the text.',
+    data: { add: '"' },
+  }),
+})

@@ -1,0 +1,23 @@
+import { kinds } from '../../quantity/kinds.ts'
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/unit-wrong-kind',
+  problem: 'wrong-kind',
+  severity: 'error',
+  title: 'Amount of the wrong kind',
+  why: 'A mass where a length belongs is a slip of the pen, or a value on the wrong line. A torque is not an energy and an rpm is not a hertz, though their dimensions look alike.',
+  source: theLanguage,
+  fires: `seal {
+  free-length: 3 kg
+#              ^^^^ 3 kg is a mass; a length was expected
+}`,
+  quiet: `seal { free-length: 148 mm }`,
+  words: (p, written) => ({
+    message: `${written} is ${p.found}; ${kinds[p.expected].words} was expected.`,
+    todo: `Write it in ${p.likely === '' ? 'a plain number' : p.likely} or another unit of that kind.`,
+    found: `${written}, ${p.found}`,
+    limit: kinds[p.expected].words,
+    data: { unit: p.likely },
+  }),
+})

@@ -1,0 +1,20 @@
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/unreadable',
+  problem: 'unreadable',
+  severity: 'error',
+  title: 'Text that cannot be read',
+  why: 'What cannot be read is not checked; the rest is.',
+  source: theLanguage,
+  fires: `seal {
+  free-length: 148 mm ;
+#                     ^ cannot be read
+}`,
+  quiet: `seal { free-length: 148 mm }`,
+  words: (p) => ({
+    message: `${p.text.trim() === '' ? 'This' : p.text} cannot be read here.`,
+    todo: 'Take it out, or put it in quotes or behind a #.',
+    found: p.text,
+  }),
+})

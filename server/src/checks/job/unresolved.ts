@@ -1,0 +1,27 @@
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/unresolved',
+  problem: 'unresolved',
+  severity: 'error',
+  title: 'Name that stands for nothing here',
+  why: 'A name that leads nowhere leaves out whatever it should bring in.',
+  source: theLanguage,
+  fires: `drive main {
+  cable feed { from: controler  to: main  conductor: 35 mm2  length: 1 m  insulation: 90 degC }
+#                    ^^^^^^^^^ controller
+  controller { input: 72..120 V }
+  motor main { power: 15 kW }
+}`,
+  quiet: `drive main {
+  cable feed { from: controller  to: main  conductor: 35 mm2  length: 1 m  insulation: 90 degC }
+  controller { input: 72..120 V }
+  motor main { power: 15 kW }
+}`,
+  words: (p) => ({
+    message: `${p.path} was taken for ${p.wanted}; there is none of that name here.`,
+    todo: p.nearest ? `Did you mean ${p.nearest}?` : 'Check the name, and the files in use.',
+    found: p.path,
+    ...(p.nearest && { data: { nearest: p.nearest } }),
+  }),
+})

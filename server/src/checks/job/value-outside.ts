@@ -1,0 +1,21 @@
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/value-outside',
+  problem: 'outside-allowed',
+  severity: 'error',
+  title: 'Value outside what the fact can be',
+  why: 'No real part is like this: a digit or a unit has slipped.',
+  source: theLanguage,
+  fires: `seal {
+  free-length: 0 mm
+#              ^^^^ cannot be
+}`,
+  quiet: `seal { free-length: 148 mm }`,
+  words: (p) => ({
+    message: `${p.found} cannot be: ${p.allowed}.`,
+    todo: 'Check the number and its unit.',
+    found: p.found,
+    limit: p.allowed,
+  }),
+})

@@ -1,0 +1,125 @@
+import fs from 'node:fs'
+import path from 'node:path'
+import { describe, expect, it } from 'vitest'
+import {
+  type Check,
+  check,
+  isProblemCheck,
+  type Problem,
+  theLanguage,
+} from '../../server/src/checks/check.ts'
+import { allChecks } from '../../server/src/checks/index.ts'
+import { findingsOf, marksIn, placed } from './marks.ts'
+
+const root = path.resolve(import.meta.dirname, '../..')
+
+/** Every type of problem the floors below can report: the compiler keeps this list whole. */
+const problemTypes: Record<Problem['type'], true> = {
+  'block-not-closed': true,
+  'closing-without-block': true,
+  'text-not-closed': true,
+  unreadable: true,
+  'value-missing': true,
+  'too-deep': true,
+  'unknown-unit': true,
+  'no-unit': true,
+  'wrong-kind': true,
+  'not-a-number': true,
+  'not-a-gauge': true,
+  'cannot-combine': true,
+  'divided-by-zero': true,
+  'not-this-value': true,
+  'outside-allowed': true,
+  unresolved: true,
+  'refers-to-itself': true,
+  'no-such-date': true,
+  'unknown-fit': true,
+  'unknown-fact': true,
+  'unknown-block': true,
+  'misplaced-block': true,
+  'fact-missing': true,
+  'block-missing': true,
+  'value-empty': true,
+  duplicate: true,
+  heading: true,
+  'line-not-understood': true,
+  'decimal-comma': true,
+  'use-outside': true,
+  'use-missing': true,
+  'use-loop': true,
+}
+
+describe.each(allChecks.map((c) => [c.id, c] as const))('%s', (id, c) => {
+  /** File checks look at the findings of others; all others are run alone. */
+  const checks = 'file' in c ? allChecks : [c]
+  const own = (text: string) => placed(findingsOf(text, checks)).filter((found) => found.check === id)
+
+  it('fires where its example points', () => {
+    const marks = marksIn(c.fires)
+    expect(marks.length).toBeGreaterThan(0)
+    const found = own(c.fires)
+    expect(found.map(({ line, from }) => ({ line, from }))).toEqual(
+      marks.map(({ line, from }) => ({ line, from })),
+    )
+    marks.forEach((mark, i) => {
+      if (mark.to !== undefined) expect(found[i]).toMatchObject({ to: mark.to, endLine: mark.line })
+      expect(`${found[i]?.message} ${found[i]?.todo}`).toContain(mark.words)
+    })
+  })
+
+  it('is quiet on its quiet example', () => {
+    expect(own(c.quiet)).toEqual([])
+  })
+
+  it('names the fault, why it matters, its source and what to do', () => {
+    expect(c.title).not.toBe('')
+    expect(c.why.length).toBeGreaterThan(20)
+    expect(c.source.text).not.toBe('')
+    for (const found of own(c.fires)) {
+      expect(found.message).toMatch(/[.:]$/)
+      expect(found.todo).toMatch(/[.?]$/)
+    }
+  })
+
+  it('has its file and its page', () => {
+    expect(fs.existsSync(path.join(root, `server/src/checks/${id}.ts`))).toBe(true)
+    expect(fs.existsSync(path.join(root, `docs/checks/${id}.md`))).toBe(true)
+  })
+})
+
+describe('the registry', () => {
+  it('has each id once', () => {
+    expect(new Set(allChecks.map((c) => c.id)).size).toBe(allChecks.length)
+  })
+
+  it('has exactly one check for each type of problem', () => {
+    const words = allChecks.filter(isProblemCheck).map((c) => c.problem)
+    expect([...words].sort()).toEqual(Object.keys(problemTypes).sort())
+  })
+
+  it('loses only the findings of a check that fails', () => {
+    const broken: Check = check({
+      id: 'test/broken',
+      severity: 'error',
+      title: 'x',
+      why: 'x',
+      source: theLanguage,
+      on: 'seal',
+      fires: '',
+      quiet: '',
+      run: () => {
+        throw new Error('a bug')
+      },
+    })
+    const text = 'drive main { seal { free-length: 148 } }'
+    expect(() => findingsOf(text, [broken, ...allChecks])).toThrow('test/broken failed')
+    const faults: string[] = []
+    expect(faultTolerant(text, [broken, ...allChecks], faults)).toContain('job/unit-missing')
+    expect(faults).toEqual(['test/broken'])
+  })
+})
+
+function faultTolerant(text: string, checks: readonly Check[], faults: string[]): readonly string[] {
+  const { findings } = findingsOf(text, checks, { onFault: (id) => faults.push(id) })
+  return findings.map((finding) => finding.check)
+}
