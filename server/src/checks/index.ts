@@ -1,5 +1,5 @@
 // Made by `npm run generate` from the files beside it.
-import type { Check } from './check.ts'
+
 import alignmentFeetCannotSetSlope from './alignment/feet-cannot-set-slope.ts'
 import alignmentGapVariationOutside from './alignment/gap-variation-outside.ts'
 import alignmentGapVariationUndecided from './alignment/gap-variation-undecided.ts'
@@ -9,12 +9,18 @@ import alignmentOffsetNotMeasured from './alignment/offset-not-measured.ts'
 import alignmentOffsetOutside from './alignment/offset-outside.ts'
 import alignmentReadingsDoNotClose from './alignment/readings-do-not-close.ts'
 import alignmentTooFewAngles from './alignment/too-few-angles.ts'
+import type { Check } from './check.ts'
 import jobAmountsCannotCombine from './job/amounts-cannot-combine.ts'
+import jobAsBuiltWithErrors from './job/as-built-with-errors.ts'
 import jobBlockMisplaced from './job/block-misplaced.ts'
 import jobBlockMissing from './job/block-missing.ts'
 import jobBlockNotClosed from './job/block-not-closed.ts'
 import jobBlockUnknown from './job/block-unknown.ts'
 import jobClosingWithoutBlock from './job/closing-without-block.ts'
+import jobConcessionExpired from './job/concession-expired.ts'
+import jobConcessionUnknownCheck from './job/concession-unknown-check.ts'
+import jobConcessionUnused from './job/concession-unused.ts'
+import jobConcessionWithoutReason from './job/concession-without-reason.ts'
 import jobDateImpossible from './job/date-impossible.ts'
 import jobDecimalComma from './job/decimal-comma.ts'
 import jobDividedByZero from './job/divided-by-zero.ts'
@@ -53,11 +59,16 @@ export const allChecks: readonly Check[] = [
   alignmentReadingsDoNotClose,
   alignmentTooFewAngles,
   jobAmountsCannotCombine,
+  jobAsBuiltWithErrors,
   jobBlockMisplaced,
   jobBlockMissing,
   jobBlockNotClosed,
   jobBlockUnknown,
   jobClosingWithoutBlock,
+  jobConcessionExpired,
+  jobConcessionUnknownCheck,
+  jobConcessionUnused,
+  jobConcessionWithoutReason,
   jobDateImpossible,
   jobDecimalComma,
   jobDividedByZero,

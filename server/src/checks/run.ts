@@ -17,6 +17,7 @@ import {
   type ProblemCheck,
   type Reported,
 } from './check.ts'
+import { applyConcessions } from './concessions.ts'
 
 export interface Run {
   readonly today: string
@@ -61,7 +62,7 @@ export class Checker {
       checkIds: this.#checks.map((c) => c.id),
     }
     const whole = this.#checks.filter(isFileCheck).flatMap((c) => guarded(c, run, () => c.file(view)))
-    return inOrder([...found, ...whole], file)
+    return inOrder(applyConcessions({ ...view, findings: [...found, ...whole] }), file)
   }
 
   #section(bound: Bound, section: Section, asking: Scope, run: Run): readonly Finding[] {

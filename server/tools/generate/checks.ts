@@ -1,6 +1,7 @@
 import fs from 'node:fs'
 import path from 'node:path'
 import type { Check } from '../../src/checks/check.ts'
+import { isConcedable } from '../../src/checks/concessions.ts'
 
 const camel = (id: string): string => id.replace(/[-/](.)/g, (_, letter: string) => letter.toUpperCase())
 
@@ -17,10 +18,13 @@ export function checkIndex(root: string): string {
         .map((file) => `${area.name}/${file.slice(0, -3)}`),
     )
     .sort()
-  const imports = ids.map((id) => `import ${camel(id)} from './${id}.ts'`)
+  const imports = [
+    ...ids.map((id) => ({ from: `./${id}.ts`, what: camel(id) })),
+    { from: './check.ts', what: 'type { Check }' },
+  ].sort((a, b) => (a.from < b.from ? -1 : 1))
   return `// Made by \`npm run generate\` from the files beside it.
-import type { Check } from './check.ts'
-${imports.join('\n')}
+
+${imports.map(({ from, what }) => `import ${what} from '${from}'`).join('\n')}
 
 export const allChecks: readonly Check[] = [
 ${ids.map((id) => `  ${camel(id)},`).join('\n')}
@@ -46,9 +50,8 @@ ${code(check.fires)}
 
 ${code(check.quiet)}
 ${
-  check.id.startsWith('job/')
-    ? ''
-    : `
+  isConcedable({ check: check.id, severity: check.severity })
+    ? `
 ## Accepting it
 
 A finding is never silenced. It can be accepted with a reason, a name and an end date:
@@ -59,7 +62,10 @@ ${code(`concession ${check.id} {
   granted-by: "who accepts it"
   until:      2026-12-31
 }`)}
+
+\`on\` names the block that the finding stands in, or one around it.
 `
+    : ''
 }`
 
 /** A page for each check, and the list of them. */

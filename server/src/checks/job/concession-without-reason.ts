@@ -1,0 +1,38 @@
+import { atHead, fileCheck, theLanguage } from '../check.ts'
+
+export default fileCheck({
+  id: 'job/concession-without-reason',
+  severity: 'error',
+  title: 'Concession without a reason',
+  why: 'Whoever reads the file next has to know why a fault was accepted. Without a reason the finding counts in full.',
+  source: theLanguage,
+  fires: `concession alignment/offset-outside {
+#<- gives no reason
+  on:         main
+  granted-by: "design office"
+  until:      9999-12-31
+}`,
+  quiet: `concession alignment/offset-outside {
+  on:         main
+  reason:     "read again after launch"
+  granted-by: "design office"
+  until:      9999-12-31
+}`,
+  file: ({ blocks }) =>
+    blocks
+      .filter((block) => {
+        const reason = block.facts.get('reason')?.value
+        return (
+          block.kind === 'concession' &&
+          !block.unread.has('reason') &&
+          !(typeof reason === 'string' && reason.trim() !== '')
+        )
+      })
+      .map((block) =>
+        atHead(block, {
+          message: 'The concession gives no reason, so it accepts nothing.',
+          todo: 'Add it, such as `reason: "afloat reading follows launch"`.',
+          data: { add: 'reason', example: '"afloat reading follows launch"' },
+        }),
+      ),
+})
