@@ -42,6 +42,7 @@ export const LeftBracket = token('LeftBracket', '[')
 export const RightBracket = token('RightBracket', ']')
 export const LeftParen = token('LeftParen', '(')
 export const RightParen = token('RightParen', ')')
+// biome-ignore lint/suspicious/noControlCharactersInRegex: every character there is must belong to some token
 export const Stray = token('Stray', /[\u0000-\uFFFF]/)
 
 // What the text alone cannot tell is told apart after lexing, so that one token of lookahead decides everything.
