@@ -50,6 +50,7 @@ export function sayStep(foot: CorrectedFoot, system: UnitSystem): string {
     const pieces = step.pack.pieces.map((piece) => saidLength(piece, system)).join(' + ')
     return `${step.action} ${pieces}`
   }
+  if (step.by === 'none') return 'leave as it is'
   const { value } = foot.vertical
   return value === 0
     ? 'leave as it is'
@@ -88,6 +89,12 @@ function undecided(c: Correction, system: UnitSystem): string | undefined {
     : `A gauge with steps of ${saidLength(c.decidedBy, system)} or finer could decide.`
 }
 
+/** Steps that are too coarse to bring the machine inside. */
+const tooCoarse = (c: Correction): string | undefined =>
+  c.predicted && !c.predicted.inside && c.verdict !== 'within'
+    ? 'The nearest steps of the adjusters would still leave the machine outside its limits: set each foot to its height by gauge, or take finer steps.'
+    : undefined
+
 function closureLine(closure: Closure, what: string, system: UnitSystem): string | undefined {
   if (closure.state !== 'open') return undefined
   return `The ${what} do not close: opposite pairs differ by ${saidLength(closure.difference, system)}, the gauge explains ${saidLength(closure.allowed, system)}. Read again before anything is moved.`
@@ -117,6 +124,20 @@ interface Lines {
   readonly next: readonly string[]
 }
 
+/** `0.09 ± 0.01 mm low`, `0.02 ± 0.01 mm to port`. */
+const placed = (u: Uncertain, [more, less]: readonly [string, string], system: UnitSystem): string =>
+  `${saidSure(magnitude(u), system)} ${u.value < 0 ? less : more}`
+
+function nextReading(
+  { gapVariation, offset }: NonNullable<Correction['predicted']>,
+  system: UnitSystem,
+): string {
+  const flange =
+    offset &&
+    `machine flange ${placed(offset.vertical, ['high', 'low'], system)}, ${placed(offset.horizontal, ['to starboard', 'to port'], system)}`
+  return [`gap variation ${saidSure(gapVariation, system)}`, flange].filter(Boolean).join('; ')
+}
+
 function lines(c: Correction, system: UnitSystem): Lines {
   const offset = c.offset
   return {
@@ -135,18 +156,15 @@ function lines(c: Correction, system: UnitSystem): Lines {
       closureLine(c.closure, 'gaps', system),
       c.rimClosure && closureLine(c.rimClosure, 'offsets', system),
       c.feetFault?.words,
+      tooCoarse(c),
     ].filter((line): line is string => line !== undefined),
-    next: c.predicted
-      ? [
-          `gap variation ${saidSure(c.predicted.gapVariation, system)}${c.predicted.offset ? `, machine flange ${saidSure(c.predicted.offset.vertical, system)} up and ${saidSure(c.predicted.offset.horizontal, system)} to starboard` : ''}`,
-        ]
-      : [],
+    next: c.predicted ? [nextReading(c.predicted, system)] : [],
   }
 }
 
 const advice = (c: Correction): string =>
   c.verdict === 'within'
-    ? 'Within limits: nothing needs to be moved. The figures below would bring it to the middle.'
+    ? 'Within limits: leave the feet alone. What is left of the error at each:'
     : 'Moves, from where each foot stands now:'
 
 /** For a terminal: plain text, one line a thing. */

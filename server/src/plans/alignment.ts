@@ -15,11 +15,12 @@ import { type Block, childrenOf, factOf, type Value } from '../job/model.ts'
 import { exactly, type Uncertain } from '../quantity/uncertainty.ts'
 import { type AlignmentFault, asFault, fault } from './alignment-fault.ts'
 
-/** How one foot gets its height: the lower nut of its stud, or shims put in or taken out. */
+/** How one foot gets its height: the lower nut of its stud, shims put in or taken out, by whatever is at hand, or not at all. */
 export type FootStep =
   | { readonly by: 'nut'; readonly move: NutMove }
   | { readonly by: 'shims'; readonly action: 'put in' | 'take out' | 'none'; readonly pack: ShimPack }
   | { readonly by: 'hand' }
+  | { readonly by: 'none' }
 
 export interface CorrectedFoot extends FootCorrection {
   readonly step: FootStep
@@ -53,7 +54,12 @@ export interface Correction {
   readonly feet: readonly CorrectedFoot[]
   /** Why there are no moves, when there are none. */
   readonly feetFault?: AlignmentFault
-  readonly predicted?: { readonly gapVariation: Uncertain; readonly offset?: InPlanes<Uncertain> }
+  /** What the next reading should show after the steps; `inside` when that is within both limits. */
+  readonly predicted?: {
+    readonly gapVariation: Uncertain
+    readonly offset?: InPlanes<Uncertain>
+    readonly inside: boolean
+  }
   readonly assumptions: readonly string[]
 }
 
@@ -143,18 +149,25 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       : undefined
     : moves.fault
   const feet =
-    moves.ok && corrected?.ok ? corrected.value.feet.map((foot) => withStep(foot, moves.adjuster)) : []
+    moves.ok && corrected?.ok
+      ? corrected.value.feet.map((foot) =>
+          overall === 'within' ? left(foot) : withStep(foot, moves.adjuster),
+        )
+      : []
   assumptions.push(
     'the target is a straight line through the shaft: no droop of the parted shaft end, heat growth or movement afloat is allowed for',
   )
 
   const rigid = feet.length > 0 ? rigidMove(feet.map(asMoved)) : undefined
-  const predicted = rigid?.ok
-    ? {
-        gapVariation: gapVariation(movedFace(face.value, rigid.value)),
-        ...(rim?.ok && { offset: movedRim(rim.value, rigid.value).offset }),
-      }
-    : undefined
+  const face1 = rigid?.ok ? gapVariation(movedFace(face.value, rigid.value)) : undefined
+  const rim1 = rigid?.ok && rim?.ok ? movedRim(rim.value, rigid.value).offset : undefined
+  const predicted = face1 && {
+    gapVariation: face1,
+    ...(rim1 && { offset: rim1 }),
+    inside:
+      face1.value <= gapsFound.limit &&
+      (!rim1 || !offset || Math.hypot(rim1.vertical.value, rim1.horizontal.value) <= offset.limit),
+  }
   return {
     ok: true,
     value: {
@@ -183,7 +196,7 @@ const asMoved = (foot: CorrectedFoot): FootMove => ({
   x: foot.x,
   y: foot.y,
   vertical: exactly(foot.moved),
-  horizontal: exactly(foot.horizontal.value),
+  horizontal: exactly(foot.step.by === 'none' ? 0 : foot.horizontal.value),
 })
 
 function judgeGaps(
@@ -299,6 +312,9 @@ function adjusterOf(bed: Block, assumptions: string[]): Adjuster {
   )
   return undefined
 }
+
+/** A machine within its limits is left alone: a step of the adjuster could do more harm than what is left of the error. */
+const left = (foot: FootCorrection): CorrectedFoot => ({ ...foot, step: { by: 'none' }, moved: 0 })
 
 function withStep(foot: FootCorrection, adjuster: Adjuster): CorrectedFoot {
   const wanted = foot.vertical.value
