@@ -6,7 +6,8 @@ const floors = [
   ['syntax'],
   ['vocabulary'],
   ['job'],
-  ['checks', 'plans', 'sheets', 'history'],
+  ['plans'],
+  ['checks', 'sheets', 'history'],
 ]
 const faces = ['editor', 'cli']
 const within = (names) => `^server/src/(${names.join('|')})/`
