@@ -1,0 +1,46 @@
+import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity } from 'vscode-languageserver'
+import type { Finding, Severity } from '../checks/check.ts'
+import type { OpenFile, Workspace } from './workspace.ts'
+
+const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+}
+
+interface Told {
+  readonly workspace: Workspace
+  readonly open: OpenFile
+  /** Where the pages of the checks stand. */
+  readonly docs: string | undefined
+}
+
+/** A finding as an editor shows it; undefined when its place is no longer there. */
+export function toDiagnostic(finding: Finding, { workspace, open, docs }: Told): Diagnostic | undefined {
+  const at = workspace.locate(open, finding.at)
+  if (!at) return undefined
+  const related = (finding.related ?? []).flatMap(
+    ({ at: place, message }): DiagnosticRelatedInformation[] => {
+      const location = workspace.locate(open, place)
+      return location ? [{ location, message }] : []
+    },
+  )
+  const { check, found, limit, source, assumptions } = finding
+  return {
+    range: at.range,
+    severity: severities[finding.severity],
+    code: check,
+    ...(docs && { codeDescription: { href: `${docs}${check}.md` } }),
+    source: 'shaftwright',
+    message: `${finding.message}\n${finding.todo}`,
+    ...(related.length > 0 && { relatedInformation: related }),
+    data: {
+      ...finding.data,
+      check,
+      basis: source,
+      ...(found !== undefined && { found }),
+      ...(limit !== undefined && { limit }),
+      ...(assumptions && { assumptions }),
+    },
+  }
+}
