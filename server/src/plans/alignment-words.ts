@@ -43,7 +43,7 @@ export function sayStep(foot: CorrectedFoot, system: UnitSystem): string {
   if (step.by === 'nut') {
     const { move } = step
     if (move.direction === 'none') return 'leave as it is'
-    return `${move.direction} ${sayTurns(move)}: lower nut ${move.lowerNut} seen from above`
+    return `${move.direction} ${sayTurns(move)}: turn the lower nut ${move.lowerNut}, seen from above`
   }
   if (step.by === 'shims') {
     if (step.action === 'none') return 'leave as it is'

@@ -26,7 +26,7 @@ const unquote = (image: string): string => image.replace(/^"|"$/g, '').replace(/
  *     item       = block | fact | line
  *     block      = KIND { part | stray } "{" { newline | item } [ "}" ]
  *     fact       = NAME ":" [ entries ] [ provenance ]
- *     line       = entries [ provenance ]
+ *     line       = { entries | provenance }
  *     entries    = entry { "," entry }
  *     part       = "±" [ sum ] | +a/-b [ unit ] | sum [ ".." [ sum ] ]
  *     sum        = product { ("+" | "-") [ product ] }
@@ -50,7 +50,7 @@ export class SectionParser extends EmbeddedActionsParser {
         {
           ALT: () => {
             const brace = this.CONSUME(T.Closing)
-            this.ACTION(() => this.problems.push({ type: 'closing-without-block', span: spanOf(brace) }))
+            this.ACTION(() => this.closesNothing(spanOf(brace)))
           },
         },
       ]),
@@ -118,29 +118,33 @@ export class SectionParser extends EmbeddedActionsParser {
   private readonly line = this.RULE('line', (): LineNode | undefined => {
     const entries: Entry[] = []
     let provenance: Provenance | undefined
-    this.OR([
-      {
-        ALT: () => {
-          const read = this.SUBRULE(this.entries)
-          this.ACTION(() => entries.push(...read))
-          provenance = this.OPTION(() => this.SUBRULE1(this.provenance))
+    const spans: Span[] = []
+    this.AT_LEAST_ONE(() =>
+      this.OR([
+        {
+          ALT: () => {
+            const read = this.SUBRULE(this.entries)
+            this.ACTION(() => {
+              entries.push(...read)
+              spans.push(...read.map(({ span }) => span))
+            })
+          },
         },
-      },
-      {
-        ALT: () => {
-          provenance = this.SUBRULE2(this.provenance)
+        {
+          ALT: () => {
+            const read = this.SUBRULE(this.provenance)
+            this.ACTION(() => {
+              provenance = read
+              spans.push(read.span)
+            })
+          },
         },
-      },
-    ])
+      ]),
+    )
     return this.ACTION(() => {
-      const span = entries[0]?.span ?? provenance?.span
-      if (!span) return undefined
-      return {
-        type: 'line',
-        entries,
-        ...(provenance && { provenance }),
-        span: join(span, provenance?.span ?? entries.at(-1)?.span ?? span),
-      }
+      const [first, last] = [spans[0], spans.at(-1)]
+      if (!first || !last) return undefined
+      return { type: 'line', entries, ...(provenance && { provenance }), span: join(first, last) }
     })
   })
 
@@ -189,7 +193,7 @@ export class SectionParser extends EmbeddedActionsParser {
     )
     const shut = this.OPTION(() => this.CONSUME(T.RightBracket))
     return this.ACTION(() => {
-      if (!shut) this.problems.push({ type: 'unreadable', text: open.image, span: spanOf(open) })
+      if (!shut) this.noise(open, words.length + texts.length === 0)
       return {
         words,
         texts,
@@ -356,22 +360,34 @@ export class SectionParser extends EmbeddedActionsParser {
 
   private unread(token: IToken): void {
     this.ACTION(() => {
-      const span = spanOf(token)
-      const tooDeep = tokenMatcher(token, T.TooDeep)
-      const last = this.problems.at(-1)
-      // One problem for a run of noise, not one for each sign of it.
-      if (tooDeep && last?.type === 'too-deep') return
-      if (!tooDeep && last?.type === 'unreadable' && last.span.end === span.start) {
-        this.problems[this.problems.length - 1] = {
-          ...last,
-          text: (last.text + token.image).slice(0, 40),
-          span: join(last.span, span),
-        }
-      } else
-        this.problems.push(
-          tooDeep ? { type: 'too-deep', span } : { type: 'unreadable', text: token.image, span },
-        )
+      if (!tokenMatcher(token, T.TooDeep)) this.noise(token)
+      else if (this.problems.at(-1)?.type !== 'too-deep')
+        this.problems.push({ type: 'too-deep', span: spanOf(token) })
     })
+  }
+
+  /** The token last found to have no meaning, when more of its kind may follow. */
+  private last: IToken | undefined
+
+  /** One problem for a run of noise, not one for each sign of it. */
+  private noise(token: IToken, ends = true): void {
+    const last = this.problems.at(-1)
+    const follows = this.last !== undefined && this.LA(-1) === this.last
+    if (follows && last?.type === 'unreadable')
+      this.problems[this.problems.length - 1] = {
+        ...last,
+        text: (last.text + token.image).slice(0, 40),
+        span: join(last.span, spanOf(token)),
+      }
+    else this.problems.push({ type: 'unreadable', text: token.image, span: spanOf(token) })
+    this.last = ends ? token : undefined
+  }
+
+  private closesNothing(span: Span): void {
+    const last = this.problems.at(-1)
+    if (last?.type === 'closing-without-block' && last.span.end === span.start)
+      this.problems[this.problems.length - 1] = { ...last, span: join(last.span, span) }
+    else this.problems.push({ type: 'closing-without-block', span })
   }
 
   private collect<T>(into: T[], read: T | undefined): void {

@@ -50,7 +50,7 @@ export const FactName = createToken({ name: 'FactName', pattern: Lexer.NA })
 export const BlockKind = createToken({ name: 'BlockKind', pattern: Lexer.NA })
 /** A minus that belongs to the number behind it: space before, none after. */
 export const Sign = createToken({ name: 'Sign', pattern: Lexer.NA })
-/** A bracket beyond the depth that is read. */
+/** A bracket beyond the depth, or a sign beyond the length, that is read. */
 export const TooDeep = createToken({ name: 'TooDeep', pattern: Lexer.NA })
 
 export const vocabulary: TokenType[] = [
@@ -92,6 +92,9 @@ const lexer = new Lexer(vocabulary, {
 
 export const endOf = (token: IToken): number => token.startOffset + token.image.length
 
+/** A value with more signs than this is not read to its end: its tree is as deep as it is long. */
+const longest = 200
+
 export interface Lexed {
   /** What the parser reads. */
   readonly tokens: IToken[]
@@ -115,12 +118,17 @@ function retype(token: IToken, type: TokenType): void {
 
 function classify(tokens: IToken[]): void {
   let depth = 0
+  let signs = 0
   let first = -1 // index of the line's (or brace's) first token: where a block's header may begin
   tokens.forEach((token, i) => {
     const previous = tokens[i - 1]
     const next = tokens[i + 1]
     const type = token.tokenType
-    if (type === Newline) first = -1
+    const isSign = type === Plus || type === Minus || type === Times || type === Over
+    if (type === Newline || type === Comma) signs = 0
+    if (isSign) signs += 1
+    if (isSign && signs > longest) retype(token, TooDeep)
+    else if (type === Newline) first = -1
     else if (type === Opening || type === LeftParen) {
       depth += 1
       if (depth > deepest) retype(token, TooDeep)
