@@ -1,4 +1,5 @@
 import type { Feature } from './feature.ts'
+import { hoverFeature } from './hover-feature.ts'
 
 /** Everything an editor can ask, one row a feature. */
-export const features: readonly Feature[] = []
+export const features: readonly Feature[] = [hoverFeature]

@@ -1,0 +1,17 @@
+import { HoverRequest, MarkupKind } from 'vscode-languageserver'
+import { locate } from '../job/document.ts'
+import { feature } from './feature.ts'
+import { hover } from './hover.ts'
+
+export const hoverFeature = feature(
+  HoverRequest.type,
+  { hoverProvider: true },
+  ({ params, workspace, open }) => {
+    const at = locate(open.document, params.position)
+    const found =
+      at && hover({ analysis: workspace.analysis, file: workspace.link(open) }, at.section, at.offset)
+    if (!found) return null
+    const range = workspace.locate(open, found.place)?.range
+    return { contents: { kind: MarkupKind.Markdown, value: found.markdown }, ...(range && { range }) }
+  },
+)

@@ -1,0 +1,18 @@
+/** A text of the user's as it is: nothing in it is read as Markdown or HTML. */
+export const plain = (text: string): string =>
+  text.replace(/[\\`*_{}[\]()<>#|~&!]/g, '\\$&').replace(/\s+/g, ' ')
+
+/** As code; a text with backticks in it keeps them. */
+export const code = (text: string): string => (text.includes('`') ? `\`\` ${text} \`\`` : `\`${text}\``)
+
+export const example = (text: string): string => `\`\`\`wright\n${text}\n\`\`\``
+
+/** Paragraphs, without the empty ones. */
+export const paragraphs = (...texts: readonly (string | undefined)[]): string =>
+  texts.filter((text) => text !== undefined && text !== '').join('\n\n')
+
+export const list = (lines: readonly (string | undefined)[]): string =>
+  lines
+    .filter((line) => line !== undefined)
+    .map((line) => `- ${line}`)
+    .join('\n')

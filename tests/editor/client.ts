@@ -1,0 +1,95 @@
+import { type ChildProcess, spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { resolve } from 'node:path'
+import {
+  createProtocolConnection,
+  type Diagnostic,
+  type DocumentUri,
+  type InitializeResult,
+  LogMessageNotification,
+  type ProtocolConnection,
+  PublishDiagnosticsNotification,
+  type PublishDiagnosticsParams,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-languageserver/node'
+
+const main = resolve(import.meta.dirname, '../../server/src/editor/main-node.ts')
+
+/** An editor as far as the server can see. */
+export interface Client {
+  readonly connection: ProtocolConnection
+  readonly initialized: InitializeResult
+  readonly log: readonly string[]
+  /** The next publication for a file, or the one already there. */
+  readonly published: (
+    uri: DocumentUri,
+    holds?: (params: PublishDiagnosticsParams) => boolean,
+  ) => Promise<PublishDiagnosticsParams>
+  readonly open: (uri: DocumentUri, text: string, version?: number) => void
+}
+
+export const codes = (diagnostics: readonly Diagnostic[]): string[] =>
+  diagnostics.map(({ code }) => String(code))
+
+/** Shakes hands over a connection, and keeps what the server tells by itself. */
+export async function initialize(connection: ProtocolConnection, params: object = {}): Promise<Client> {
+  const last = new Map<DocumentUri, PublishDiagnosticsParams>()
+  const waiting = new Set<() => void>()
+  const log: string[] = []
+  connection.onNotification(PublishDiagnosticsNotification.type, (published) => {
+    last.set(published.uri, published)
+    for (const look of waiting) look()
+  })
+  connection.onNotification(LogMessageNotification.type, ({ message }) => void log.push(message))
+  connection.listen()
+  const initialized = await connection.sendRequest<InitializeResult>('initialize', {
+    processId: null,
+    rootUri: null,
+    capabilities: {},
+    ...params,
+  })
+  await connection.sendNotification('initialized', {})
+  const published: Client['published'] = (uri, holds = () => true) => {
+    const { promise, resolve: done } = Promise.withResolvers<PublishDiagnosticsParams>()
+    const look = () => {
+      const params = last.get(uri)
+      if (!params || !holds(params)) return
+      waiting.delete(look)
+      done(params)
+    }
+    waiting.add(look)
+    look()
+    return promise
+  }
+  const open: Client['open'] = (uri, text, version = 1) =>
+    void connection.sendNotification('textDocument/didOpen', {
+      textDocument: { uri, languageId: 'shaftwright', version, text },
+    })
+  return { connection, initialized, log, published, open }
+}
+
+/** The server in a process of its own, over its standard input and output. */
+export async function startProcess(
+  params: object = {},
+): Promise<{
+  readonly client: Client
+  readonly stop: () => Promise<number | null>
+  readonly child: ChildProcess
+}> {
+  const child = spawn(process.execPath, [main, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] })
+  const connection = createProtocolConnection(
+    new StreamMessageReader(child.stdout),
+    new StreamMessageWriter(child.stdin),
+  )
+  const client = await initialize(connection, params)
+  const stop = async () => {
+    const exited = once(child, 'exit')
+    await connection.sendRequest('shutdown')
+    await connection.sendNotification('exit')
+    const [code] = await exited
+    connection.dispose()
+    return code as number | null
+  }
+  return { client, stop, child }
+}
