@@ -89,8 +89,8 @@ export function readQuantity(text: string, unitName: string | undefined, expecte
     return si === undefined ? bad({ type: 'not-a-gauge', text }) : good(quantity(si, unit.kind, unit))
   }
   const value = parseNumber(text)
-  if (value === undefined) return bad({ type: 'not-a-number', text })
-  return good(quantity(value * unit.si + unit.offset, unit.kind, unit))
+  const si = value === undefined ? Number.NaN : value * unit.si + unit.offset
+  return Number.isFinite(si) ? good(quantity(si, unit.kind, unit)) : bad({ type: 'not-a-number', text })
 }
 
 /** What the quantity is, with its article: "a mass". */

@@ -1,0 +1,150 @@
+// Names, references, sharing: the language's own rules (design decisions, no outside source).
+import { describe, expect, it } from 'vitest'
+import { resolvePath } from '../../server/src/job/files.ts'
+import { factValue, read } from './meaning.ts'
+
+const typesOf = (text: Parameters<typeof read>[0]) => read(text).problems.map(({ type }) => type)
+
+describe('a name', () => {
+  it('is looked for from where it stands outwards', () => {
+    const { blocks, problems } = read(`battery house { nominal: 96 V }
+drive main {
+  battery: house
+  seal { free-length: 148 mm  fitted-length: free-length - 26 mm }
+  shaft { diameter: 35 mm }
+  propeller { diameter: 12 * shaft.diameter }
+}`)
+    expect(problems).toEqual([])
+    expect(factValue(blocks, 'main.seal.fitted-length')).toBeCloseTo(0.122, 12)
+    expect(factValue(blocks, 'main.propeller.diameter')).toBeCloseTo(0.42, 12)
+  })
+
+  it('is found wherever it is written: order does not matter', () => {
+    const text = ['drive main {', '  seal { fitted-length: free-length / 2  free-length: 148 mm }', '}']
+    expect(factValue(read(text.join('\n')).blocks, 'main.seal.fitted-length')).toBeCloseTo(0.074, 12)
+  })
+
+  it('in another drive is reached by a dot', () => {
+    const { blocks, problems } = read(`drive port { gear { ratio: 2.5 } }
+drive stbd { gear { ratio: port.gear.ratio } }`)
+    expect(problems).toEqual([])
+    expect(factValue(blocks, 'stbd.gear.ratio')).toBe(2.5)
+  })
+
+  it('that leads nowhere offers the nearest', () => {
+    const [problem] = read('gear spare { ratio: 2.5 }\ndrive d { gear { like: spere } }').problems
+    expect(problem).toMatchObject({ type: 'unresolved', path: 'spere', nearest: 'spare', written: 'spere' })
+  })
+
+  it.each([
+    ['itself', 'seal { free-length: free-length }'],
+    ['itself through another', 'seal { free-length: fitted-length  fitted-length: free-length }'],
+    ['a part like itself', 'gear a { like: a }'],
+  ])('never leads round for ever: %s', (_what, text) => {
+    const types = typesOf(text)
+    expect(types.some((type) => type === 'refers-to-itself' || type === 'unresolved')).toBe(true)
+  })
+
+  it('may lead round over several blocks, which ends too', () => {
+    expect(typesOf('gear a { like: b }\ngear b { like: c }\ngear c { like: a }')).not.toContain(undefined)
+    const types = typesOf(
+      'drive a { gear { ratio: b.gear.ratio } }\ndrive b { gear { ratio: a.gear.ratio } }',
+    )
+    expect(types.length).toBeGreaterThan(0)
+  })
+
+  it('of what every object has is not a fact, a kind or a place', () => {
+    const words = ['constructor', 'toString', '__proto__', 'hasOwnProperty', 'valueOf']
+    for (const word of words) {
+      expect(typesOf(`seal { ${word}: 1 mm }`), word).toEqual(['unknown-fact'])
+      expect(typesOf(`drive d { ${word} { x: 1 } }`), word).toContain('unknown-block')
+      expect(typesOf(`drive d { gear { like: ${word} } }`), word).toContain('unresolved')
+      expect(typesOf(`shaft-log { clearance: ${word} 1 mm, top 1 mm, port 1 mm }`), word).toEqual([
+        'not-this-value',
+      ])
+      expect(typesOf(`seal { free-length: 1 ${word} }`), word).toEqual(['unknown-unit'])
+    }
+  })
+})
+
+describe('like', () => {
+  const library = 'gear spare { ratio: 2.5  turns: opposite }\n'
+
+  it('takes over what the block does not say itself', () => {
+    const { blocks, problems } = read(`${library}drive d { gear { like: spare  ratio: 3 } }`)
+    expect(problems).toEqual([])
+    expect(factValue(blocks, 'd.gear.ratio')).toBe(3)
+    expect(factValue(blocks, 'd.gear.turns')).toBe('opposite')
+  })
+
+  it('goes on through the block it names', () => {
+    const { blocks } = read(
+      `${library}gear other { like: spare  ratio: 4 }\ndrive d { gear { like: other } }`,
+    )
+    expect(factValue(blocks, 'd.gear.ratio')).toBe(4)
+    expect(factValue(blocks, 'd.gear.turns')).toBe('opposite')
+  })
+
+  it('marks what is taken over where `like` stands, and says where it is written', () => {
+    const { blocks } = read(`${library}drive d { gear { like: spare } }`)
+    const ratio = blocks.find(({ name }) => name === 'd')?.children[0]?.facts.get('ratio')
+    const text = (
+      place: typeof ratio extends undefined ? never : NonNullable<typeof ratio>['at'] | undefined,
+    ) => place?.section.text.slice(place.span.start, place.span.end)
+    expect(text(ratio?.at)).toBe('spare')
+    expect(text(ratio?.origin)).toBe('2.5')
+  })
+
+  it('names a block of the same kind only', () => {
+    expect(typesOf('motor m { power: 15 kW }\ndrive d { gear { like: m } }')).toContain('unresolved')
+  })
+})
+
+describe('use', () => {
+  it('makes the blocks of another file known', () => {
+    const { blocks, problems } = read({
+      'boats/a.wright': 'use "../parts/gears.wright"\ndrive d { gear { like: spare } }',
+      'parts/gears.wright': 'gear spare { ratio: 2.5 }',
+    })
+    expect(problems).toEqual([])
+    expect(factValue(blocks, 'd.gear.ratio')).toBe(2.5)
+  })
+
+  it('reaches through a library to those that it uses, its own file first', () => {
+    const { blocks } = read({
+      'a.wright': 'use "b.wright"\ndrive d { gear { like: spare } }\ndrive e { gear { like: deep } }',
+      'b.wright': 'use "c.wright"\ngear spare { ratio: 2 }',
+      'c.wright': 'gear spare { ratio: 3 }\ngear deep { ratio: 4 }',
+    })
+    expect(factValue(blocks, 'd.gear.ratio')).toBe(2)
+    expect(factValue(blocks, 'e.gear.ratio')).toBe(4)
+  })
+
+  it('ends when files use each other in a circle', () => {
+    const round = { 'a.wright': 'use "b.wright"\n', 'b.wright': 'use "a.wright"\n' }
+    const { file } = read(round)
+    expect(file.used.flatMap(({ problems }) => problems.map(({ problem }) => problem.type))).toEqual([
+      'use-loop',
+    ])
+    expect(typesOf({ 'a.wright': 'use "a.wright"' })).toEqual(['use-loop'])
+  })
+
+  it.each([
+    '../secret.wright',
+    'x/../../secret.wright',
+    '/etc/hostname',
+    '\\\\server\\x.wright',
+    'C:\\x.wright',
+    'file:///x.wright',
+    'https://example.com/x.wright',
+    'a\u0000.wright',
+  ])('never leaves the folder: %j', (path) => {
+    expect(resolvePath('a.wright', path)).toBeUndefined()
+  })
+
+  it('says which file is not there', () => {
+    expect(read('use "none.wright"').problems).toEqual([
+      { type: 'use-missing', path: 'none.wright', written: '"none.wright"' },
+    ])
+  })
+})
