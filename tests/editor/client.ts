@@ -70,9 +70,7 @@ export async function initialize(connection: ProtocolConnection, params: object 
 }
 
 /** The server in a process of its own, over its standard input and output. */
-export async function startProcess(
-  params: object = {},
-): Promise<{
+export async function startProcess(params: object = {}): Promise<{
   readonly client: Client
   readonly stop: () => Promise<number | null>
   readonly child: ChildProcess
