@@ -9,6 +9,9 @@ import alignmentOffsetNotMeasured from './alignment/offset-not-measured.ts'
 import alignmentOffsetOutside from './alignment/offset-outside.ts'
 import alignmentReadingsDoNotClose from './alignment/readings-do-not-close.ts'
 import alignmentTooFewAngles from './alignment/too-few-angles.ts'
+import cableNoTableRow from './cable/no-table-row.ts'
+import cableUndersized from './cable/undersized.ts'
+import cableVoltageDrop from './cable/voltage-drop.ts'
 import type { Check } from './check.ts'
 import jobAmountsCannotCombine from './job/amounts-cannot-combine.ts'
 import jobAsBuiltWithErrors from './job/as-built-with-errors.ts'
@@ -47,6 +50,15 @@ import jobUnresolved from './job/unresolved.ts'
 import jobValueEmpty from './job/value-empty.ts'
 import jobValueNotAllowed from './job/value-not-allowed.ts'
 import jobValueOutside from './job/value-outside.ts'
+import phasesDoubled from './phases/doubled.ts'
+import phasesIncomplete from './phases/incomplete.ts'
+import phasesUnknownTerminal from './phases/unknown-terminal.ts'
+import protectionAboveCable from './protection/above-cable.ts'
+import protectionBelowLoad from './protection/below-load.ts'
+import protectionNone from './protection/none.ts'
+import sealCompressionMissing from './seal/compression-missing.ts'
+import sealCompressionOutside from './seal/compression-outside.ts'
+import sealShaftSizeDiffers from './seal/shaft-size-differs.ts'
 
 export const allChecks: readonly Check[] = [
   alignmentFeetCannotSetSlope,
@@ -58,6 +70,9 @@ export const allChecks: readonly Check[] = [
   alignmentOffsetOutside,
   alignmentReadingsDoNotClose,
   alignmentTooFewAngles,
+  cableNoTableRow,
+  cableUndersized,
+  cableVoltageDrop,
   jobAmountsCannotCombine,
   jobAsBuiltWithErrors,
   jobBlockMisplaced,
@@ -95,4 +110,13 @@ export const allChecks: readonly Check[] = [
   jobValueEmpty,
   jobValueNotAllowed,
   jobValueOutside,
+  phasesDoubled,
+  phasesIncomplete,
+  phasesUnknownTerminal,
+  protectionAboveCable,
+  protectionBelowLoad,
+  protectionNone,
+  sealCompressionMissing,
+  sealCompressionOutside,
+  sealShaftSizeDiffers,
 ]

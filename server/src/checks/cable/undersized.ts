@@ -1,0 +1,58 @@
+import { cableLoading } from '../../plans/cable-loading.ts'
+import { ampacityWords } from '../../plans/cable-words.ts'
+import { at, check, published } from '../check.ts'
+
+export default check({
+  id: 'cable/undersized',
+  severity: 'error',
+  title: 'Cable too thin for its current',
+  why: 'A cable that carries more than it can shed as heat ages, softens and burns. What it can carry falls with the warmth around it and with every conductor beside it.',
+  source: published(
+    '33 CFR 183.425 table 5 and notes; ISO 10133 / 13297 table A.1 (from memory), never above the former',
+  ),
+  on: 'cable',
+  needs: { conductor: 'cable.conductor' },
+  fires: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 25 mm2
+#              ^^^^^^ carries
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+}`,
+  quiet: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+}`,
+  run: ({ conductor }, context) => {
+    const load = cableLoading(context.block, context)
+    if (load?.carries === undefined || load.current <= load.carries) return []
+    const found = `${Math.ceil(load.current)} A`
+    const limit = `${Math.floor(load.carries)} A`
+    return [
+      at(conductor, {
+        message: `The cable carries ${limit} and has to carry ${found} (${load.currentFrom}). ${ampacityWords(load)}`,
+        todo: 'Take a larger conductor, more of them in parallel, or a better insulation; the cable is sized again, with its fuse, by whoever is licensed to.',
+        found,
+        limit: `at most ${limit}`,
+        assumptions: load.assumptions,
+        data: { current: load.current, carries: load.carries },
+      }),
+    ]
+  },
+})

@@ -1,0 +1,55 @@
+import { cableLoading } from '../../plans/cable-loading.ts'
+import { formatNumber } from '../../quantity/format.ts'
+import { at, check, commonPractice } from '../check.ts'
+
+export default check({
+  id: 'cable/voltage-drop',
+  severity: 'warning',
+  title: 'Voltage drop larger than allowed',
+  why: 'What is lost in the cable is missing at the motor and warms the boat. It is worked out at the temperature the conductor may reach.',
+  source: commonPractice('3 % for propulsion feeders, no source; resistance: IEC 60228 and ASTM B258'),
+  on: 'cable',
+  needs: { length: 'cable.length' },
+  fires: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 40 m
+#           ^^^^ drop
+    insulation: 105 degC
+    place: machinery-space
+  }
+}`,
+  quiet: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+}`,
+  run: ({ length }, context) => {
+    const load = cableLoading(context.block, context)
+    if (load?.drop === undefined || load.drop <= load.dropLimit) return []
+    const found = `${formatNumber(load.drop * 100, 3)} %`
+    const limit = `${formatNumber(load.dropLimit * 100, 3)} %`
+    return [
+      at(length, {
+        message: `The voltage drop is ${formatNumber(load.dropVolts, 3)} V, ${found}; ${limit} is allowed (${load.dropLimitFrom}).`,
+        todo: 'Shorten the run or take a larger conductor.',
+        found,
+        limit: `at most ${limit}`,
+        assumptions: load.assumptions,
+      }),
+    ]
+  },
+})

@@ -1,0 +1,41 @@
+import { phaseFaults } from '../../plans/phase-faults.ts'
+import { at, check, published } from '../check.ts'
+
+export default check({
+  id: 'phases/doubled',
+  severity: 'error',
+  title: 'Two phases on one terminal',
+  why: 'Two phases on one terminal are a short circuit through the controller.',
+  source: published('IEC 60034-8: terminal markings and direction of rotation'),
+  on: 'phase-map',
+  needs: { pairs: 'phase-map.pairs' },
+  fires: `drive main {
+  controller { terminals: A, B, C }
+  motor main { power: 15 kW  terminals: U, V, W }
+  phase-map {
+    A to U, B to V, C to V
+#   ^^^^^^^^^^^^^^^^^^^^^^ V
+  }
+}`,
+  quiet: `drive main {
+  controller { terminals: A, B, C }
+  motor main { power: 15 kW  terminals: U, V, W }
+  phase-map {
+    A to U, B to V, C to W
+  }
+}`,
+  run: ({ pairs }, context) => {
+    const faults = phaseFaults(context.block, context).filter(
+      ({ fault }) => fault === 'doubled-from' || fault === 'doubled-to',
+    )
+    if (faults.length === 0) return []
+    const terminals = [...new Set(faults.map(({ terminal }) => terminal))].join(', ')
+    return [
+      at(pairs, {
+        message: `Terminal ${terminals} ${faults.length === 1 ? 'is' : 'are'} there twice.`,
+        todo: 'Each terminal takes one phase. The controller holds charge after it is switched off: wait as its maker says and prove it dead.',
+        found: terminals,
+      }),
+    ]
+  },
+})

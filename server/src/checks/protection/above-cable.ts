@@ -1,0 +1,63 @@
+import { ratingOf } from '../../plans/cable-protection.ts'
+import { at, check, published } from '../check.ts'
+
+export default check({
+  id: 'protection/above-cable',
+  severity: 'error',
+  title: 'Fuse above what the cable carries',
+  why: 'A fuse protects the cable, not the motor: the cable burns before a larger one opens.',
+  source: published('33 CFR 183.455(c), held against the ampacity after all factors'),
+  on: 'protection',
+  needs: { rating: 'protection.rating', protects: 'protection.protects' },
+  fires: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+  protection main-fuse {
+    rating: 630 A
+#           ^^^^^ above
+    protects: feed
+  }
+}`,
+  quiet: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+  protection main-fuse {
+    rating: 315 A
+    protects: feed
+  }
+}`,
+  run: ({ rating, protects }, context) => {
+    const judged = ratingOf(rating.value, context.named(protects.value), context)
+    if (judged?.verdict !== 'above-conductor') return []
+    const { window } = judged
+    const found = `${Math.round(rating.value)} A`
+    return [
+      at(rating, {
+        message: `The rating, ${found}, is above what the cable carries, ${Math.floor(window.high)} A${window.above === 'any-rating' ? ' (half as much again is allowed below 50 V)' : ', and is not the next standard rating above it'}.`,
+        todo: 'Take a smaller rating or a larger cable. The battery stays live: work for a licensed person.',
+        found,
+        limit: `at most ${Math.floor(window.high)} A`,
+        assumptions: judged.load.assumptions,
+        related: [{ at: protects.at, message: 'the cable it protects' }],
+      }),
+    ]
+  },
+})

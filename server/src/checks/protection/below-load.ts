@@ -1,0 +1,65 @@
+import { ratingOf } from '../../plans/cable-protection.ts'
+import { at, check, published } from '../check.ts'
+
+export default check({
+  id: 'protection/below-load',
+  severity: 'error',
+  title: 'Fuse too small for the load',
+  why: 'A fuse that is loaded near its rating ages and opens in service: under way, when the propeller is needed most.',
+  source: published(
+    'battery to inverter fuse tutorial: 1.25 times the continuous current at the lowest voltage; NEC-style practice',
+  ),
+  on: 'protection',
+  needs: { rating: 'protection.rating', protects: 'protection.protects' },
+  fires: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+  protection main-fuse {
+    rating: 200 A
+#           ^^^^^ is below
+    protects: feed
+  }
+}`,
+  quiet: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+  protection main-fuse {
+    rating: 315 A
+    protects: feed
+  }
+}`,
+  run: ({ rating, protects }, context) => {
+    const judged = ratingOf(rating.value, context.named(protects.value), context)
+    if (judged?.verdict !== 'below-load') return []
+    const { load, window } = judged
+    const found = `${Math.round(rating.value)} A`
+    return [
+      at(rating, {
+        message: `The rating, ${found}, is below 1.25 times the continuous current of ${Math.ceil(load.current)} A.`,
+        todo: 'Take a larger rating that the cable can still carry, as the makers of fuse and battery allow.',
+        found,
+        limit: `at least ${Math.ceil(window.low)} A`,
+        assumptions: judged.load.assumptions,
+        related: [{ at: protects.at, message: 'the cable it protects' }],
+      }),
+    ]
+  },
+})

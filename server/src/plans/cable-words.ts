@@ -1,0 +1,43 @@
+import { formatNumber } from '../quantity/format.ts'
+import type { CableLoading } from './cable-loading.ts'
+
+/** How the ampacity came about: table, factors, number of conductors. */
+export function ampacityWords({ ampacity, parallel }: CableLoading): string {
+  if (!('amps' in ampacity)) return 'No table here has this size.'
+  const factors = ampacity.factors.map(({ name, value }) => `${name} ${formatNumber(value, 3)}`).join(', ')
+  const many = parallel === 1 ? '' : `, ${parallel} in parallel`
+  return `${ampacity.table}${factors === '' ? '' : `; ${factors}`}${many}.`
+}
+
+/** For a hover: what the cable carries and has to carry. */
+export function cableMarkdown(load: CableLoading): string {
+  const rows = [
+    ['current', `${formatNumber(load.current, 4)} A`, load.currentFrom],
+    [
+      'carries',
+      load.carries === undefined ? 'not known' : `${formatNumber(load.carries, 4)} A`,
+      ampacityWords(load),
+    ],
+    [
+      'voltage drop',
+      `${formatNumber(load.dropVolts, 3)} V${load.drop === undefined ? '' : ` (${formatNumber(load.drop * 100, 3)} %)`}`,
+      `${formatNumber(load.dropLimit * 100, 3)} % allowed, ${load.dropLimitFrom}`,
+    ],
+  ]
+  const source =
+    'amps' in load.ampacity
+      ? [
+          ``,
+          `Source: ${load.ampacity.source}${load.ampacity.confidence === 'confirmed' ? '' : ` (${load.ampacity.confidence})`}.`,
+        ]
+      : []
+  return [
+    `**${load.system === 'dc' ? 'DC' : 'Three-phase'} cable**`,
+    '',
+    '| | | |',
+    '|:--|:--|:--|',
+    ...rows.map((row) => `| ${row.join(' | ')} |`),
+    ...source,
+    ...(load.assumptions.length > 0 ? ['', 'Assumed:', ...load.assumptions.map((line) => `- ${line}`)] : []),
+  ].join('\n')
+}
