@@ -2,22 +2,28 @@ import fs from 'node:fs'
 import path from 'node:path'
 import type { Check } from '../../src/checks/check.ts'
 import { isConcedable } from '../../src/checks/concessions.ts'
+import { fence, madeBy, table } from './markdown.ts'
 
 const camel = (id: string): string => id.replace(/[-/](.)/g, (_, letter: string) => letter.toUpperCase())
 
-/** `server/src/checks/index.ts`: every file in a folder of `checks/` is a check. */
-export function checkIndex(root: string): string {
+/** Ids of every check: a file in a folder of `checks/` is one. */
+export function checkFiles(root: string): readonly string[] {
   const base = path.join(root, 'server/src/checks')
-  const ids = fs
+  return fs
     .readdirSync(base, { withFileTypes: true })
     .filter((area) => area.isDirectory())
     .flatMap((area) =>
       fs
         .readdirSync(path.join(base, area.name))
         .filter((file) => file.endsWith('.ts'))
-        .map((file) => `${area.name}/${file.slice(0, -3)}`),
+        .map((file) => `${area.name}/${file.slice(0, -'.ts'.length)}`),
     )
     .sort()
+}
+
+/** `server/src/checks/index.ts`. */
+export function checkIndex(root: string): string {
+  const ids = checkFiles(root)
   const imports = [
     ...ids.map((id) => ({ from: `./${id}.ts`, what: camel(id) })),
     { from: './check.ts', what: 'type { Check }' },
@@ -32,9 +38,8 @@ ${ids.map((id) => `  ${camel(id)},`).join('\n')}
 `
 }
 
-const code = (text: string): string => `\`\`\`wright\n${text}\n\`\`\``
-
-const page = (check: Check): string => `# ${check.id}
+const page = (check: Check): string => `${madeBy}
+# ${check.id}
 
 ${check.title}. **${check.severity[0]?.toUpperCase()}${check.severity.slice(1)}.**
 
@@ -44,11 +49,11 @@ Source (${check.source.basis}): ${check.source.text}.
 
 ## Found in
 
-${code(check.fires)}
+${fence(check.fires)}
 
 ## Not found in
 
-${code(check.quiet)}
+${fence(check.quiet)}
 ${
   isConcedable({ check: check.id, severity: check.severity })
     ? `
@@ -56,7 +61,7 @@ ${
 
 A finding is never silenced. It can be accepted with a reason, a name and an end date:
 
-${code(`concession ${check.id} {
+${fence(`concession ${check.id} {
   on:         main.dry-1
   reason:     "why it is accepted"
   granted-by: "who accepts it"
@@ -71,21 +76,17 @@ ${code(`concession ${check.id} {
 /** A page for each check, and the list of them. */
 export function checkPages(checks: readonly Check[]): Record<string, string> {
   const areas = [...new Set(checks.map((c) => c.id.split('/')[0] ?? ''))]
-  const table = (area: string): string =>
-    [
-      `## ${area}`,
-      '',
-      '| check | severity | finds |',
-      '|:--|:--|:--|',
-      ...checks
-        .filter((c) => c.id.startsWith(`${area}/`))
-        .map((c) => `| [${c.id}](${c.id}.md) | ${c.severity} | ${c.title} |`),
-    ].join('\n')
-  const list = `# Checks
+  const section = (area: string): string => {
+    const members = checks.filter((c) => c.id.startsWith(`${area}/`))
+    const rows = members.map((c) => [`[${c.id}](${c.id}.md)`, c.severity, c.title])
+    return `## ${area}\n\n${table(['check', 'severity', 'finds'], rows)}`
+  }
+  const list = `${madeBy}
+# Checks
 
-Made by \`npm run generate\` from the checks themselves. Error: do not go on. Warning: look again. Information: an assumption or advice.
+Error: do not go on. Warning: look again. Information: an assumption or advice.
 
-${areas.map(table).join('\n\n')}
+${areas.map(section).join('\n\n')}
 `
   return {
     'docs/checks/README.md': list,

@@ -1,70 +1,95 @@
-import { formatBand } from '../../src/quantity/format.ts'
+import { formatBand, formatNumber } from '../../src/quantity/format.ts'
 import { type Kind, kinds } from '../../src/quantity/kinds.ts'
-import { unitsOf } from '../../src/quantity/units.ts'
-import type { BlockKind, Fact } from '../../src/vocabulary/block.ts'
+import { type Unit, unitsOf } from '../../src/quantity/units.ts'
+import type { BlockKind, Fact, Heading } from '../../src/vocabulary/block.ts'
 import { vocabulary } from '../../src/vocabulary/index.ts'
+import { code, fence, madeBy, table } from './markdown.ts'
+import { valueForms } from './value-forms.ts'
 
-const cell = (text: string): string => text.replaceAll('|', '\\|').replaceAll('\n', ' ')
-
-const heading: Readonly<Record<BlockKind['heading'], string>> = {
-  none: 'a name is only needed in a parts library',
-  name: 'a name',
-  title: 'a title in quotes',
-  after: '`after` and the name of a reading',
-  check: 'the id of a check',
+const headings: Readonly<Record<Heading, string>> = {
+  none: '',
+  name: ' name',
+  title: ' "title"',
+  after: ' after reading',
+  check: ' area/check',
 }
 
-function factRow(name: string, fact: Fact): string {
-  const { shape } = fact
-  const range = shape.allowed && shape.quantity ? `; ${formatBand(shape.allowed, shape.quantity)}` : ''
-  return `| \`${name}\`${fact.required ? ' (needed)' : ''} | ${cell(fact.doc)} | ${cell(shape.words)}${range} | \`${cell(fact.example)}\` |`
+function unitsShown(quantity: Kind | undefined): string {
+  if (!quantity || quantity === 'ratio') return ''
+  const { metric, inch } = kinds[quantity].shown
+  return [...new Set([metric, inch])].map(code).join(' or ')
 }
+
+const factRow = (name: string, { shape, doc, example, required }: Fact): readonly string[] => [
+  name,
+  doc,
+  shape.words,
+  shape.allowed && shape.quantity ? formatBand(shape.allowed, shape.quantity) : '',
+  unitsShown(shape.quantity),
+  code(example),
+  required ? 'yes' : '',
+]
 
 function section(kind: BlockKind): string {
-  const facts = Object.entries(kind.facts)
-  return [
-    `## ${kind.kind}`,
-    '',
-    kind.doc,
-    '',
-    `Stands in: ${kind.within.map((place) => (place === 'top' ? 'the file itself' : `\`${place}\``)).join(', ')}. ${kind.many ? 'There may be several.' : 'At most one.'} After the kind comes: ${heading[kind.heading]}.`,
-    '',
-    '| fact | what it is | how it is written | example |',
-    '|:--|:--|:--|:--|',
-    ...facts.map(([name, fact]) => factRow(name, fact)),
-    ...(kind.others ? [factRow('any other name', kind.others)] : []),
-    '',
-    '```wright',
-    kind.example,
-    '```',
-  ].join('\n')
+  const rows = Object.entries(kind.facts).map(([name, fact]) => factRow(code(name), fact))
+  if (kind.others) rows.push(factRow('any other name', kind.others))
+  const notes = [
+    `Stands in: ${kind.within.map((place) => (place === 'top' ? 'the file itself' : code(place))).join(', ')}.`,
+    kind.many ? 'There may be several.' : 'At most one.',
+    ...(kind.heading === 'none' ? ['A name is only needed in a parts library.'] : []),
+    ...(kind.needs ? [`Needs inside it: ${kind.needs.map(code).join(', ')}.`] : []),
+    ...(kind.bare ? [`A line without a colon is read as ${code(kind.bare)}.`] : []),
+  ]
+  return `### ${kind.kind}
+
+${code(`${kind.kind}${headings[kind.heading]} { … }`)}
+
+${kind.doc}
+
+${notes.join(' ')}
+
+${table(['fact', 'what it is', 'value', 'allowed', 'shown in', 'example', 'required'], rows)}
+
+${fence(kind.example)}`
 }
 
-const unitRow = (kind: Kind): string => {
-  const names = unitsOf(kind).map((unit) =>
-    unit.aliases.length > 0
-      ? `\`${unit.name}\` (${unit.aliases.map((a) => `\`${a}\``).join(', ')})`
-      : `\`${unit.name}\``,
-  )
-  return `| ${kind} | ${names.length > 0 ? names.join(', ') : 'none: written bare'} |`
+const baseOf = (kind: Kind): string =>
+  unitsOf(kind).find(({ si, offset }) => si === 1 && offset === 0)?.name ?? ''
+
+function inSi({ kind, si, offset, named }: Unit): string {
+  if (named) return 'by its table'
+  const added = offset === 0 ? '' : `, plus ${formatNumber(offset, 7)} ${baseOf(kind)}`
+  return `${formatNumber(si, 10)} ${baseOf(kind)}`.trim() + added
 }
 
-/** `docs/reference.md`: every block kind, fact and unit. */
-export const reference = (): string => `# Blocks, facts and units
+const unitRows = (kind: Kind): readonly (readonly string[])[] =>
+  unitsOf(kind).map((unit) => [
+    kind,
+    code(unit.name),
+    unit.aliases.map(code).join(', '),
+    unit.doc,
+    inSi(unit),
+    unit.source,
+  ])
 
-Made by \`npm run generate\` from the vocabulary. How the language works is in [language.md](language.md).
+/** `docs/reference.md`: every block kind and fact, every form of a value, every unit. */
+export const reference = (): string => `${madeBy}
+# Blocks, facts, values and units
 
-${Object.values(vocabulary)
-  .map((kind) => section(kind as unknown as BlockKind))
-  .join('\n\n')}
+How the language works is in [language.md](language.md).
 
-Every block may also say \`like: NAME\`: what it does not say itself is then as in the block of the same kind that goes by that name.
+## Blocks
+
+${(Object.values(vocabulary) as unknown as readonly BlockKind[]).map(section).join('\n\n')}
+
+${valueForms}
 
 ## Units
 
-Conversions: SI Brochure, 9th edition; NIST SP 811 (2008), appendix B; wire gauges: ASTM B258.
+A unit is part of the value; any unit of the right kind will do. A torque is not an energy, rpm is not Hz, an angle is not a ratio.
 
-| kind | units |
-|:--|:--|
-${(Object.keys(kinds) as Kind[]).map(unitRow).join('\n')}
+${table(
+  ['kind', 'unit', 'also written', 'what it is', 'in SI', 'source'],
+  (Object.keys(kinds) as Kind[]).flatMap(unitRows),
+)}
 `
