@@ -7,7 +7,7 @@ import {
 } from 'vscode-languageserver'
 import { allChecks } from '../checks/index.ts'
 import { Checker } from '../checks/run.ts'
-import { toDiagnostic } from './diagnostics.ts'
+import { toDiagnostics } from './diagnostics.ts'
 import type { Asked, Feature } from './feature.ts'
 import { guards, wordsOf } from './guard.ts'
 import type { Host } from './host.ts'
@@ -28,9 +28,7 @@ export function startServer(connection: Connection, host: Host, features: readon
         today: host.today(),
         onFault: (check, error) => log(`check ${check} failed: ${wordsOf(error)}`),
       })
-      const diagnostics = findings.flatMap(
-        (finding) => toDiagnostic(finding, { workspace, open, docs }) ?? [],
-      )
+      const diagnostics = toDiagnostics(findings, { workspace, open, docs })
       void connection.sendDiagnostics({ uri: open.uri, version: open.version, diagnostics })
     }
   }

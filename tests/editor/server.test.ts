@@ -1,0 +1,260 @@
+import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
+import { join } from 'node:path'
+import { PassThrough } from 'node:stream'
+import { pathToFileURL } from 'node:url'
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest'
+import {
+  createConnection,
+  createProtocolConnection,
+  ErrorCodes,
+  type Hover,
+  HoverRequest,
+  ProposedFeatures,
+  StreamMessageReader,
+  StreamMessageWriter,
+} from 'vscode-languageserver/node'
+import type { Feature } from '../../server/src/editor/feature.ts'
+import { feature } from '../../server/src/editor/feature.ts'
+import { features } from '../../server/src/editor/features.ts'
+import type { Host } from '../../server/src/editor/host.ts'
+import { startServer } from '../../server/src/editor/server.ts'
+import { type Client, codes, initialize, startProcess } from './client.ts'
+
+const faulty = `drive d {
+  shaft { diameter: 35 }
+}
+`
+const docs = 'https://docs.example/checks'
+
+describe('the server over standard input and output', () => {
+  let process: Awaited<ReturnType<typeof startProcess>>
+  let client: Client
+  const uri = 'untitled:Untitled-1'
+  const ask = <R>(method: string, position: object): Promise<R> =>
+    client.connection.sendRequest<R>(method, { textDocument: { uri }, position })
+  const change = (version: number, contentChanges: unknown, of = uri) =>
+    client.connection.sendNotification('textDocument/didChange', {
+      textDocument: { uri: of, version },
+      contentChanges,
+    })
+
+  beforeAll(async () => {
+    process = await startProcess({ initializationOptions: { docs } })
+    client = process.client
+    client.open(uri, faulty)
+  })
+  // The last word of the protocol: exit after shutdown is code 0 (LSP 3.17, exit notification).
+  afterAll(async () => expect(await process.stop()).toBe(0))
+
+  it('says what it can', () => {
+    expect(client.initialized.capabilities).toMatchObject({
+      positionEncoding: 'utf-16',
+      textDocumentSync: { openClose: true, change: 2 },
+      hoverProvider: true,
+    })
+  })
+
+  it('publishes what it finds, with its check, page, place and words', async () => {
+    const { diagnostics, version } = await client.published(uri)
+    expect(version).toBe(1)
+    const one = diagnostics.find(({ code }) => code === 'job/unit-missing')
+    expect(one).toMatchObject({
+      severity: 1,
+      source: 'shaftwright',
+      codeDescription: { href: `${docs}/job/unit-missing.md` },
+      range: { start: { line: 1, character: 20 }, end: { line: 1, character: 22 } },
+      data: { check: 'job/unit-missing' },
+    })
+    expect(String(one?.message).split('\n')).toHaveLength(2)
+  })
+
+  it('follows a change of a few characters', async () => {
+    const at = { line: 1, character: 22 }
+    await change(2, [{ range: { start: at, end: at }, text: ' mm' }])
+    const { diagnostics } = await client.published(uri, ({ version }) => version === 2)
+    expect(codes(diagnostics)).not.toContain('job/unit-missing')
+  })
+
+  it('answers a hover with the place it is about', async () => {
+    const hover = await ask<Hover>('textDocument/hover', { line: 1, character: 12 })
+    expect(hover.contents).toMatchObject({
+      kind: 'markdown',
+      value: expect.stringContaining('35 mm (1.378 in)'),
+    })
+    expect(hover.range).toEqual({ start: { line: 1, character: 10 }, end: { line: 1, character: 18 } })
+  })
+
+  it('has nothing to say beyond the end of the text, or about a text that is not open', async () => {
+    expect(await ask('textDocument/hover', { line: 4000, character: 7 })).toBeNull()
+    const other = { textDocument: { uri: 'untitled:Other' }, position: { line: 0, character: 0 } }
+    expect(await client.connection.sendRequest('textDocument/hover', other)).toBeNull()
+  })
+
+  it('counts characters as UTF-16 units', async () => {
+    await change(3, [{ text: 'job "⚓️ 𝄞" { vessel: "A"  colour: 1 }' }])
+    const { diagnostics } = await client.published(uri, ({ version }) => version === 3)
+    const one = diagnostics.find(({ code }) => code === 'job/fact-unknown')
+    expect(one?.range.start).toEqual({ line: 0, character: 'job "⚓️ 𝄞" { vessel: "A"  '.length })
+  })
+
+  it('refuses a request it does not know', async () => {
+    await expect(client.connection.sendRequest('textDocument/unheardOf', {})).rejects.toMatchObject({
+      code: ErrorCodes.MethodNotFound,
+    })
+  })
+
+  it('survives a message whose parts are missing', async () => {
+    await expect(client.connection.sendRequest('textDocument/hover', {})).rejects.toMatchObject({
+      code: ErrorCodes.InternalError,
+    })
+    await client.connection.sendNotification('textDocument/didOpen', {})
+    await client.connection.sendNotification('no/such', { a: 1 })
+    await change(4, [{ range: { start: { line: -1, character: 0 }, end: null }, text: 'x' }])
+    await change(5, 'everything')
+    expect(await ask('textDocument/hover', { line: 0, character: 1 })).not.toBeNull()
+  })
+
+  it('says so when a text changes that is not open', async () => {
+    await change(1, [{ text: faulty }], 'untitled:Never')
+    await ask('textDocument/hover', { line: 0, character: 1 })
+    expect(client.log.join('\n')).toContain('untitled:Never is not open')
+  })
+
+  it('lives through a megabyte of noise', async () => {
+    // Every byte of a linear congruential generator: noise that is the same on every run.
+    let state = 7
+    const noise = Array.from({ length: 1 << 20 }, () => {
+      state = (state * 1103515245 + 12345) % 2 ** 31
+      return String.fromCharCode(9 + ((state >> 16) % 118))
+    }).join('')
+    const loud = 'untitled:Noise'
+    client.open(loud, noise)
+    const { diagnostics } = await client.published(loud)
+    expect(diagnostics).toHaveLength(1001)
+    expect(diagnostics.at(-1)?.message).toMatch(/^\d{4,} more findings/)
+    expect(await ask('textDocument/hover', { line: 0, character: 1 })).not.toBeNull()
+  }, 60_000)
+
+  it('clears the findings of a text that is closed', async () => {
+    client.open('untitled:Closing', faulty)
+    await client.published('untitled:Closing', ({ diagnostics }) => diagnostics.length > 0)
+    await client.connection.sendNotification('textDocument/didClose', {
+      textDocument: { uri: 'untitled:Closing' },
+    })
+    const { version } = await client.published(
+      'untitled:Closing',
+      ({ diagnostics }) => diagnostics.length === 0,
+    )
+    expect(version).toBeUndefined()
+  })
+})
+
+describe('files on disk', () => {
+  const base = mkdtempSync(join(tmpdir(), 'shaftwright-'))
+  const root = join(base, 'jöbs & more')
+  const at = (name: string) => pathToFileURL(join(root, name)).href
+  const put = (name: string, text: string) => writeFileSync(join(root, name), text)
+  const boat = (library: string) => `use "${library}"\ndrive d { shaft { like: stock } }\n`
+  let process: Awaited<ReturnType<typeof startProcess>>
+
+  beforeAll(async () => {
+    mkdirSync(join(root, 'parts'), { recursive: true })
+    put('parts/shafts.wright', 'shaft stock { diameter: 35 mm  length: 2 m }\n')
+    writeFileSync(join(base, 'outside.wright'), 'shaft stock { diameter: 35 mm }\n')
+    symlinkSync(join(base, 'outside.wright'), join(root, 'link.wright'))
+    process = await startProcess({ workspaceFolders: [{ uri: pathToFileURL(root).href, name: 'jobs' }] })
+  })
+  afterAll(async () => {
+    await process.stop()
+    rmSync(base, { recursive: true })
+  })
+
+  it('reads what a job uses, follows the editor when it is open there, and the disk again when it is closed', async () => {
+    const { client } = process
+    const job = at('boat.wright')
+    client.open(job, boat('parts/shafts.wright'))
+    expect(codes((await client.published(job)).diagnostics)).not.toContain('job/unresolved')
+
+    client.open(at('parts/shafts.wright'), 'shaft other { diameter: 35 mm }\n')
+    await client.published(job, ({ diagnostics }) => codes(diagnostics).includes('job/unresolved'))
+
+    const textDocument = { uri: at('parts/shafts.wright'), version: 2 }
+    const range = { start: { line: 0, character: 6 }, end: { line: 0, character: 11 } }
+    await client.connection.sendNotification('textDocument/didChange', {
+      textDocument,
+      contentChanges: [{ range, text: 'stock' }],
+    })
+    await client.published(job, ({ diagnostics }) => !codes(diagnostics).includes('job/unresolved'))
+
+    put('parts/shafts.wright', 'shaft third { diameter: 35 mm }\n')
+    await client.connection.sendNotification('textDocument/didClose', { textDocument })
+    await client.published(job, ({ diagnostics }) => codes(diagnostics).includes('job/unresolved'))
+
+    put('parts/shafts.wright', 'shaft stock { diameter: 35 mm }\n')
+    await client.connection.sendNotification('workspace/didChangeWatchedFiles', {
+      changes: [{ uri: textDocument.uri, type: 2 }],
+    })
+    await client.published(job, ({ diagnostics }) => !codes(diagnostics).includes('job/unresolved'))
+  })
+
+  it.each(['../outside.wright', 'link.wright'])('does not read %s, which lies outside', async (library) => {
+    const { client } = process
+    const job = at(`reads ${library.replaceAll(/\W/g, '-')}.wright`)
+    client.open(job, boat(library))
+    const { diagnostics } = await client.published(job)
+    expect(codes(diagnostics)).toContain('job/unresolved')
+    expect(codes(diagnostics)).toContain(library.startsWith('..') ? 'job/file-outside' : 'job/file-not-found')
+  })
+})
+
+describe('a feature that fails', () => {
+  const streams: PassThrough[] = []
+  afterEach(() => {
+    for (const stream of streams.splice(0)) stream.destroy()
+  })
+
+  const connect = (rows: readonly Feature[], host: Partial<Host> = {}): Promise<Client> => {
+    const [up, down] = [new PassThrough(), new PassThrough()]
+    streams.push(up, down)
+    const server = createConnection(
+      ProposedFeatures.all,
+      new StreamMessageReader(up),
+      new StreamMessageWriter(down),
+    )
+    startServer(server, { read: () => undefined, today: () => '2026-03-04', ...host }, rows)
+    return initialize(createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up)))
+  }
+  const failing = feature(HoverRequest.type, { hoverProvider: true }, () => {
+    throw new Error('made to fail')
+  })
+  const position = { line: 0, character: 1 }
+
+  it('costs one answer and a line in the log', async () => {
+    const client = await connect([failing, ...features.filter(({ method }) => method !== failing.method)])
+    const textDocument = { uri: 'untitled:A' }
+    client.open(textDocument.uri, faulty)
+    await expect(
+      client.connection.sendRequest('textDocument/hover', { textDocument, position }),
+    ).rejects.toMatchObject({ code: ErrorCodes.InternalError })
+    expect(client.log.join('\n')).toContain('made to fail')
+    await client.connection.sendNotification('textDocument/didChange', {
+      textDocument: { ...textDocument, version: 2 },
+      contentChanges: [{ text: 'job "A" { }' }],
+    })
+    expect(await client.published(textDocument.uri, ({ version }) => version === 2)).toBeDefined()
+  })
+
+  it('of the host costs one publication, not the answers', async () => {
+    const client = await connect(features, {
+      today: () => {
+        throw new Error('no clock')
+      },
+    })
+    const textDocument = { uri: 'untitled:A' }
+    client.open(textDocument.uri, faulty)
+    const hover = await client.connection.sendRequest('textDocument/hover', { textDocument, position })
+    expect(hover).not.toBeNull()
+    expect(client.log.join('\n')).toContain('no clock')
+  })
+})
