@@ -162,6 +162,19 @@ describe('hover on a reading', () => {
   })
 })
 
+describe('hover on a cable', () => {
+  // Current: 15 kW / (√3 · 58 V · 0.9 · 0.92) = 180.3 A (IEC 60034-1 rated output is at the shaft).
+  const install = (cable: string) => `drive d {
+  motor main { power: 15 kW  voltage: 58 V  power-factor: 0.9  efficiency: 92 % }
+  controller { input: 72..120 V }
+  ${cable} { from: controller  to: main  conductor: 70 mm2  length: 1.8 m  insulation: 105 degC }
+}`
+
+  it.each(['cab$0le phases', 'cable pha$0ses'])('says what it has to carry and what it can: %s', (cable) => {
+    checkHover(install(cable), 'Three-phase cable', '180.3 A', /carries.*\d A/, /voltage drop.*V/, 'Source:')
+  })
+})
+
 describe('hover anywhere', () => {
   const text = readFileSync(resolve(examples, 'survey-launch-as-found.wright'), 'utf8')
 

@@ -9,7 +9,7 @@ import { findUnit } from '../quantity/units.ts'
 import type { BlockNode, FactNode, LineNode, Part, Span } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
 import { findKind } from '../vocabulary/index.ts'
-import { latestReading, readingMarkdown } from './hover-reading.ts'
+import { computedMarkdown } from './hover-computed.ts'
 import { blockMarkdown, factMarkdown, kindMarkdown, unitMarkdown } from './hover-words.ts'
 import { code, paragraphs } from './markdown.ts'
 import { nodeAt } from './node-at.ts'
@@ -70,12 +70,6 @@ function headMarkdown(block: Block, scope: Scope, on: 'kind' | 'name'): string |
   const words = on === 'kind' ? kindMarkdown(kind) : blockMarkdown(block, kind, scope.system())
   const computed = computedMarkdown(block, scope)
   return computed ? `${computed}\n\n---\n\n${words}` : words
-}
-
-/** What is worked out from a block, where there is something. */
-function computedMarkdown(block: Block, scope: Scope): string | undefined {
-  const reading = block.kind === 'reading' ? block : block.kind === 'bed' ? latestReading(block) : undefined
-  return reading && readingMarkdown(reading, lookupFrom(reading, scope))
 }
 
 interface Declared {
