@@ -17,6 +17,7 @@ import {
 import type { Entry, FactNode, Part, Span } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
 import type { Reader } from '../vocabulary/reader.ts'
+import { sayAllowed } from '../vocabulary/shape.ts'
 import type { Draft } from './draft.ts'
 import type { BindingProblem, Block, Section, Value } from './model.ts'
 import type { Scope } from './scope.ts'
@@ -112,8 +113,7 @@ export function evaluator(around: Surroundings) {
     const value = shape.read(entries, readerFor(block))
     if (value === undefined) return undefined
     if (!shape.schema.safeParse(value).success) {
-      const allowed =
-        shape.allowed && shape.quantity ? formatBand(shape.allowed, shape.quantity, system) : shape.words
+      const allowed = sayAllowed(shape, system) ?? shape.words
       report(node.valueSpan, {
         type: 'outside-allowed',
         found: section.text.slice(node.valueSpan.start, node.valueSpan.end),

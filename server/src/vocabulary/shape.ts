@@ -1,7 +1,8 @@
 import { z } from 'zod'
 import type { Band } from '../quantity/band.ts'
 import { fitBand } from '../quantity/fits.ts'
-import { type Kind, kinds } from '../quantity/kinds.ts'
+import { formatBand, formatSi } from '../quantity/format.ts'
+import { type Kind, kinds, type UnitSystem } from '../quantity/kinds.ts'
 import { nearest } from '../quantity/nearest.ts'
 import type { Entry, Part, Span } from '../syntax/tree.ts'
 import type { Reader } from './reader.ts'
@@ -19,8 +20,21 @@ export interface Shape<T> {
   readonly choices?: readonly string[]
   /** Kinds of block it may name. */
   readonly refersTo?: readonly string[]
-  /** How limits of the schema are said, in SI. */
-  readonly allowed?: Band
+  /** Limits of the schema, SI. */
+  readonly allowed?: Allowed
+}
+
+export interface Allowed extends Band {
+  /** The low end itself is outside. */
+  readonly above?: true
+}
+
+/** What the shape allows, for people: `above 0 mm, at most 2 m`. Undefined where it has no limits. */
+export function sayAllowed({ allowed, quantity }: Shape<unknown>, system?: UnitSystem): string | undefined {
+  if (!allowed || !quantity) return undefined
+  if (!allowed.above || allowed.low === undefined) return formatBand(allowed, quantity, system)
+  const above = `above ${formatSi(allowed.low, quantity, system)}`
+  return allowed.high === undefined ? above : `${above}, at most ${formatSi(allowed.high, quantity, system)}`
 }
 
 export type ValueOf<S> = S extends Shape<infer T> ? T : never
@@ -78,11 +92,16 @@ const bounded = ({ over, min, max }: Limits): z.ZodType<number> => {
   return schema
 }
 
-const allowedBy = ({ over, min, max }: Limits): { allowed?: Band } => {
+const allowedBy = ({ over, min, max }: Limits): { allowed?: Allowed } => {
   const low = min ?? over
-  return low === undefined && max === undefined
-    ? {}
-    : { allowed: { ...(low !== undefined && { low }), ...(max !== undefined && { high: max }) } }
+  if (low === undefined && max === undefined) return {}
+  return {
+    allowed: {
+      ...(low !== undefined && { low }),
+      ...(max !== undefined && { high: max }),
+      ...(min === undefined && over !== undefined && { above: true }),
+    },
+  }
 }
 
 /** One amount of a kind: `420 mm`. */

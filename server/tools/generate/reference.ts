@@ -1,8 +1,9 @@
-import { formatBand, formatNumber } from '../../src/quantity/format.ts'
+import { formatNumber } from '../../src/quantity/format.ts'
 import { type Kind, kinds } from '../../src/quantity/kinds.ts'
 import { type Unit, unitsOf } from '../../src/quantity/units.ts'
 import type { BlockKind, Fact, Heading } from '../../src/vocabulary/block.ts'
 import { vocabulary } from '../../src/vocabulary/index.ts'
+import { sayAllowed } from '../../src/vocabulary/shape.ts'
 import { code, fence, madeBy, table } from './markdown.ts'
 import { valueForms } from './value-forms.ts'
 
@@ -24,7 +25,7 @@ const factRow = (name: string, { shape, doc, example, required }: Fact): readonl
   name,
   doc,
   shape.words,
-  shape.allowed && shape.quantity ? formatBand(shape.allowed, shape.quantity) : '',
+  sayAllowed(shape) ?? '',
   unitsShown(shape.quantity),
   code(example),
   required ? 'yes' : '',

@@ -13,7 +13,7 @@ export default problemCheck({
 }`,
   quiet: `seal { free-length: 148 mm + 2 mm }`,
   words: (p, written) => ({
-    message: `${p.left} and ${p.right} cannot be put together with ${p.operator}.`,
+    message: `In ${written}, ${p.left} and ${p.right} cannot be put together with ${p.operator}.`,
     todo: 'Check the units on both sides.',
     found: written,
   }),

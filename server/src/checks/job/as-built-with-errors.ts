@@ -12,12 +12,12 @@ export default fileCheck({
   status: as-built
 #         ^^^^^^^^ 1 error is open
 }
-drive main { seal { free-length: 148 } }`,
+drive main { shaft { diameter: 35 } }`,
   quiet: `job "Launch" {
   vessel: "Launch 07"
   status: as-built
 }
-drive main { seal { free-length: 148 mm } }`,
+drive main { shaft { diameter: 35 mm } }`,
   file: (view) => {
     const status = view.blocks.find((block) => block.kind === 'job')?.facts.get('status')
     if (status?.value !== 'as-built') return []

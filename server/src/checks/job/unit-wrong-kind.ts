@@ -15,9 +15,10 @@ export default problemCheck({
   quiet: `seal { free-length: 148 mm }`,
   words: (p, written) => ({
     message: `${written} is ${p.found}; ${kinds[p.expected].words} was expected.`,
-    todo: `Write it in ${p.likely === '' ? 'a plain number' : p.likely} or another unit of that kind.`,
+    todo:
+      p.likely === '' ? 'Write it without a unit.' : `Write it in ${p.likely} or another unit of that kind.`,
     found: `${written}, ${p.found}`,
     limit: kinds[p.expected].words,
-    data: { unit: p.likely },
+    ...(p.likely !== '' && { data: { unit: p.likely } }),
   }),
 })

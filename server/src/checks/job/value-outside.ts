@@ -9,11 +9,11 @@ export default problemCheck({
   source: theLanguage,
   fires: `seal {
   free-length: 0 mm
-#              ^^^^ cannot be
+#              ^^^^ outside what this can be: above 0 mm
 }`,
   quiet: `seal { free-length: 148 mm }`,
   words: (p) => ({
-    message: `${p.found} cannot be: ${p.allowed}.`,
+    message: `${p.found} is outside what this can be: ${p.allowed}.`,
     todo: 'Check the number and its unit.',
     found: p.found,
     limit: p.allowed,
