@@ -66,7 +66,7 @@ export const soup = (maxLength = 60): fc.Arbitrary<string> =>
     .map((pieces) => pieces.join(''))
 
 /** Any text at all. */
-export const anything = fc.string({ unit: 'binary', maxLength: 200 })
+const anything = fc.string({ unit: 'binary', maxLength: 200 })
 
 /** A job of several blocks, each whole or broken somewhere. */
 export const jobs = fc
@@ -78,6 +78,8 @@ export const jobs = fc
       'drive port {\n  gear { like: spare }\n  cable feed { from: house  to: motor  conductor: 35 mm2 }\n}\n',
       'gear spare { ratio: 2.5 }\n',
       'gear other { like: spare }\n',
+      'concession alignment/gauge-diameter-beyond-flange {\n  on: main\n  reason: "x"\n  granted-by: "y"\n  until: 2026-04-15\n}\n',
+      'drive main { coupling { flange-diameter: 100 mm  gauge-diameter: 110 mm } }\n',
       '# a comment\n\n',
       '## about the next\n',
       'drive half {\n  shaft {\n    diameter: 35\n',

@@ -1,0 +1,111 @@
+import fs from 'node:fs'
+import path from 'node:path'
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { formatText } from '../../server/src/syntax/format.ts'
+
+const examples = path.resolve(import.meta.dirname, '../../docs/examples')
+const demos = (fs.readdirSync(examples, { recursive: true }) as string[]).filter((file) =>
+  file.endsWith('.wright'),
+)
+
+const pieces = fc.constantFrom(
+  ...[
+    'seal',
+    'a',
+    ' {',
+    '}',
+    '\n',
+    ': ',
+    ', ',
+    ',',
+    '[',
+    ']',
+    '(',
+    ')',
+    '+',
+    '-',
+    ' - ',
+    '..',
+    '±',
+    '+3/-2',
+    '26',
+    ' mm',
+    'mm',
+    '"x  y"',
+    '"',
+  ],
+  ...[
+    '2026-01-02',
+    '*',
+    '/',
+    '  # c',
+    '## d\n',
+    '4/0',
+    '1 1/4',
+    '1  1/4',
+    '\r\n',
+    '\t',
+    '-2',
+    'kind: ',
+    'foot a { x: 1 mm  y: 2 mm }',
+    '35,2',
+    '{',
+  ],
+)
+const soup = fc.oneof(
+  fc.array(pieces, { maxLength: 60 }).map((all) => all.join('')),
+  fc.string({ unit: 'binary', maxLength: 80 }),
+)
+const black = (text: string): string => text.replace(/[\s\uFEFF]/g, '')
+
+describe('laying out a job file', () => {
+  it.each(demos)('leaves %s as it is', (file) => {
+    const text = fs.readFileSync(path.join(examples, file), 'utf8')
+    expect(formatText(text)).toBe(text)
+  })
+
+  it('indents, lines values up, and keeps comments', () => {
+    expect(
+      formatText(
+        'seal{\n\n\n\tfree-length:148mm # measured\n  compression :26 mm   +3/-2 mm [maker]\n# own line\n}',
+      ),
+    ).toBe(
+      'seal {\n\n  free-length: 148 mm  # measured\n  compression: 26 mm +3/-2 mm   [maker]\n  # own line\n}\n',
+    )
+  })
+
+  it('keeps a short block on its line', () => {
+    expect(formatText('foot a {from-coupling: 180 mm across:140mm port}')).toBe(
+      'foot a { from-coupling: 180 mm  across: 140 mm port }\n',
+    )
+  })
+
+  it('keeps what a change of spaces would turn into something else', () => {
+    for (const line of ['x: a -3 mm', 'x: a - 3 mm', 'x: 1  1/4 in', 'x: 35,2 mm'])
+      expect(formatText(line)).toBe(`${line}\n`)
+  })
+
+  it('keeps the line ends of Windows', () => {
+    expect(formatText('\uFEFFa: 1\r\nb: 2')).toBe('a: 1\r\nb: 2\r\n')
+  })
+
+  it('changes nothing but white space', () => {
+    fc.assert(
+      fc.property(soup, (text) => {
+        expect(black(formatText(text))).toBe(black(text))
+      }),
+      { numRuns: 2000 },
+    )
+  })
+
+  it('twice is once', () => {
+    fc.assert(
+      fc.property(soup, (text) => {
+        const once = formatText(text)
+        expect(formatText(once)).toBe(once)
+      }),
+      { numRuns: 2000 },
+    )
+  })
+})
