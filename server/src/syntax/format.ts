@@ -1,0 +1,132 @@
+import type { IToken } from 'chevrotain'
+import { cutSections } from './sections.ts'
+import * as T from './tokens.ts'
+
+/** Lays a job file out: two spaces an indent, values in a column, at most one blank line in a row. Changes white space only; a line whose
+ * reading would change with its spaces keeps them. Twice is once. */
+export function formatText(text: string): string {
+  const lineEnd = /^[^\r\n]*\r\n/.test(text) ? '\r\n' : '\n'
+  const lines = cutSections(text.replace(/^\uFEFF/, '')).flatMap(laidOut)
+  const kept = lines.filter((line, i) => line !== '' || (i > 0 && lines[i - 1] !== ''))
+  while (kept.at(-1) === '') kept.pop()
+  return kept.length === 0 ? '' : kept.join(lineEnd) + lineEnd
+}
+
+interface Line {
+  readonly depth: number
+  /** The line itself, when it is not a fact that lines up with its neighbours. */
+  readonly whole?: string
+  readonly name?: string
+  readonly value?: string
+  readonly provenance?: string
+  readonly comment: string
+}
+
+function laidOut(section: string): string[] {
+  let depth = 0
+  const source = section.split(/\r\n|[\n\r\u2028\u2029]/)
+  // What follows the section's last line end belongs to the next one.
+  if (source.at(-1) === '') source.pop()
+  const lines = source.map((text): Line => {
+    const { tokens, trivia } = T.lex(text)
+    const closing = tokens.findIndex((token) => token.tokenType !== T.Closing)
+    const leading = closing === -1 ? tokens.length : closing
+    const at = Math.max(0, depth - leading)
+    for (const token of tokens) {
+      if (token.image === '{' && isBrace(token)) depth += 1
+      else if (token.image === '}' && isBrace(token)) depth = Math.max(0, depth - 1)
+    }
+    const comment = trivia.find((t) => t.tokenType === T.Comment)?.image.trimEnd() ?? ''
+    return { depth: at, ...fact(tokens, text), comment }
+  })
+  return lines.map((line, i) => written(line, runAround(lines, i)))
+}
+
+const isBrace = ({ tokenType }: IToken): boolean =>
+  tokenType === T.Opening || tokenType === T.Closing || tokenType === T.TooDeep
+
+/** A line that is one fact is taken apart, so that it can line up; any other is spaced as a whole. */
+function fact(tokens: readonly IToken[], text: string): Omit<Line, 'depth' | 'comment'> {
+  const [name, colon, ...rest] = tokens
+  const alone = !rest.some((t) => t.tokenType === T.FactName || isBrace(t))
+  if (!colon || name?.tokenType !== T.FactName || !alone) return { whole: spaced(tokens, text) }
+  const open =
+    rest.at(-1)?.tokenType === T.RightBracket ? rest.findLastIndex((t) => t.tokenType === T.LeftBracket) : -1
+  const value = spaced(open < 0 ? rest : rest.slice(0, open), text)
+  const provenance = open < 0 ? undefined : spaced(rest.slice(open), text)
+  const joined = `${name.image}: ${value}${provenance === undefined ? '' : ` ${provenance}`}`
+  if (!sameReading(tokens, joined))
+    return { whole: text.trim().replace(/\s*#.*$/, '') === joined ? joined : asItStands(tokens, text) }
+  return { name: name.image, value, ...(provenance !== undefined && { provenance }) }
+}
+
+const sameReading = (tokens: readonly IToken[], text: string): boolean => {
+  const again = T.lex(text).tokens
+  return (
+    again.length === tokens.length &&
+    again.every((t, i) => t.tokenType === tokens[i]?.tokenType && t.image === tokens[i]?.image)
+  )
+}
+
+const asItStands = (tokens: readonly IToken[], text: string): string => {
+  const [first, last] = [tokens[0], tokens.at(-1)]
+  return first && last ? text.slice(first.startOffset, T.endOf(last)) : ''
+}
+
+/** The tokens with the spaces they should have between them. */
+function spaced(tokens: readonly IToken[], text: string): string {
+  const joined = tokens
+    .map((token, i) => gap(tokens[i - 1], token, tokens[i + 1], text) + token.image)
+    .join('')
+  return sameReading(tokens, joined) ? joined : asItStands(tokens, text)
+}
+
+function gap(before: IToken | undefined, token: IToken, after: IToken | undefined, text: string): string {
+  if (!before) return ''
+  const touching = T.endOf(before) === token.startOffset
+  const [left, right] = [before.tokenType, token.tokenType]
+  if (right === T.Colon && left === T.FactName) return ''
+  if (left === T.Opening || left === T.Closing || right === T.Opening || right === T.Closing) return ' '
+  if (left === T.Colon) return ' '
+  if (right === T.FactName) return '  '
+  // `35,2` may be meant as one number: its finding says so, and it stays as it is.
+  if (right === T.Comma) return touching || !isDigitComma(before, after, text) ? '' : ' '
+  if (left === T.Comma)
+    return touching && /\d/.test(text[before.startOffset - 1] ?? '') && right === T.Amount ? '' : ' '
+  if (left === T.Amount && right === T.Word) return ' '
+  return touching ? '' : ' '
+}
+
+const isDigitComma = (before: IToken, after: IToken | undefined, text: string): boolean =>
+  before.tokenType === T.Amount && after?.tokenType === T.Amount && /\d/.test(text[T.endOf(before) - 1] ?? '')
+
+/** The facts that line up with the one at `i`: neighbours of its depth without anything between. */
+function runAround(lines: readonly Line[], i: number): readonly Line[] {
+  const here = lines[i]
+  const belongs = (line: Line | undefined): boolean => line?.name !== undefined && line.depth === here?.depth
+  if (!belongs(here)) return []
+  let first = i
+  let last = i
+  while (belongs(lines[first - 1])) first -= 1
+  while (belongs(lines[last + 1])) last += 1
+  return lines.slice(first, last + 1)
+}
+
+function written(line: Line, run: readonly Line[]): string {
+  const indent = '  '.repeat(Math.min(line.depth, T.deepest))
+  const behind = (code: string) => [code, line.comment].filter(Boolean).join('  ')
+  if (line.name === undefined) {
+    const code = behind(line.whole ?? '')
+    return code === '' ? '' : indent + code
+  }
+  const names = Math.max(...run.map(({ name }) => name?.length ?? 0))
+  const values = Math.max(
+    ...run.map(({ value, provenance }) => (provenance === undefined ? 0 : (value?.length ?? 0))),
+  )
+  const start = `${line.name}:`.padEnd(names + 2) + (line.value ?? '')
+  const code =
+    line.provenance === undefined
+      ? start.trimEnd()
+      : `${start.padEnd(names + 2 + values)}   ${line.provenance}`
+  return indent + behind(code)
+}
