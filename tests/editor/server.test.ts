@@ -1,3 +1,4 @@
+import { once } from 'node:events'
 import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -13,12 +14,15 @@ import {
   ProposedFeatures,
   StreamMessageReader,
   StreamMessageWriter,
+  type TextEdit,
 } from 'vscode-languageserver/node'
 import type { Feature } from '../../server/src/editor/feature.ts'
 import { feature } from '../../server/src/editor/feature.ts'
 import { features } from '../../server/src/editor/features.ts'
 import type { Host } from '../../server/src/editor/host.ts'
 import { startServer } from '../../server/src/editor/server.ts'
+import { keyOf } from '../../server/src/editor/uri.ts'
+import { formatText } from '../../server/src/syntax/format.ts'
 import { type Client, codes, initialize, startProcess } from './client.ts'
 
 const faulty = `drive d {
@@ -52,6 +56,7 @@ describe('the server over standard input and output', () => {
       positionEncoding: 'utf-16',
       textDocumentSync: { openClose: true, change: 2 },
       hoverProvider: true,
+      documentFormattingProvider: true,
     })
   })
 
@@ -98,6 +103,24 @@ describe('the server over standard input and output', () => {
     expect(one?.range.start).toEqual({ line: 0, character: 'job "⚓️ 𝄞" { vessel: "A"  '.length })
   })
 
+  it('formats the text, and has nothing to do the second time', async () => {
+    const loose = 'drive d {\nshaft {\n      diameter:35 mm\n}\n}\n'
+    await change(4, [{ text: loose }])
+    const format = () =>
+      client.connection.sendRequest<TextEdit[]>('textDocument/formatting', {
+        textDocument: { uri },
+        options: { tabSize: 8, insertSpaces: false },
+      })
+    const [edit, ...more] = await format()
+    expect(more).toEqual([])
+    expect(edit).toEqual({
+      range: { start: { line: 0, character: 0 }, end: { line: 5, character: 0 } },
+      newText: formatText(loose),
+    })
+    await change(5, [{ text: edit?.newText }])
+    expect(await format()).toEqual([])
+  })
+
   it('refuses a request it does not know', async () => {
     await expect(client.connection.sendRequest('textDocument/unheardOf', {})).rejects.toMatchObject({
       code: ErrorCodes.MethodNotFound,
@@ -110,8 +133,8 @@ describe('the server over standard input and output', () => {
     })
     await client.connection.sendNotification('textDocument/didOpen', {})
     await client.connection.sendNotification('no/such', { a: 1 })
-    await change(4, [{ range: { start: { line: -1, character: 0 }, end: null }, text: 'x' }])
-    await change(5, 'everything')
+    await change(6, [{ range: { start: { line: -1, character: 0 }, end: null }, text: 'x' }])
+    await change(7, 'everything')
     expect(await ask('textDocument/hover', { line: 0, character: 1 })).not.toBeNull()
   })
 
@@ -148,6 +171,14 @@ describe('the server over standard input and output', () => {
     )
     expect(version).toBeUndefined()
   })
+})
+
+it('ends with code 1 when it is told to exit without a shutdown (LSP 3.17, exit notification)', async () => {
+  const { client, child } = await startProcess()
+  const exited = once(child, 'exit')
+  await client.connection.sendNotification('exit')
+  expect(await exited).toEqual([1, null])
+  client.connection.dispose()
 })
 
 describe('files on disk', () => {
@@ -196,6 +227,21 @@ describe('files on disk', () => {
       changes: [{ uri: textDocument.uri, type: 2 }],
     })
     await client.published(job, ({ diagnostics }) => !codes(diagnostics).includes('job/unresolved'))
+  })
+
+  it('shows where an inherited value is written, in the file that was used', async () => {
+    const { client } = process
+    put('parts/flex.wright', 'coupling flex {\n  flange-diameter: 100 mm\n  gauge-diameter: 120 mm\n}\n')
+    const job = at('flex.wright')
+    client.open(job, 'use "parts/flex.wright"\ndrive d { coupling { like: flex } }\n')
+    const { diagnostics } = await client.published(job)
+    const one = diagnostics.find(({ code }) => code === 'alignment/gauge-diameter-beyond-flange')
+    expect(
+      one?.relatedInformation?.map(({ location: { uri, range } }) => ({ uri: keyOf(uri), range })),
+    ).toContainEqual({
+      uri: keyOf(at('parts/flex.wright')),
+      range: { start: { line: 2, character: 18 }, end: { line: 2, character: 24 } },
+    })
   })
 
   it.each(['../outside.wright', 'link.wright'])('does not read %s, which lies outside', async (library) => {

@@ -1,5 +1,6 @@
 import type { Feature } from './feature.ts'
+import { formatting } from './formatting.ts'
 import { hoverFeature } from './hover-feature.ts'
 
 /** Everything an editor can ask, one row a feature. */
-export const features: readonly Feature[] = [hoverFeature]
+export const features: readonly Feature[] = [hoverFeature, formatting]
