@@ -100,20 +100,20 @@ function closureLine(closure: Closure, what: string, system: UnitSystem): string
   return `The ${what} do not close: opposite pairs differ by ${saidLength(closure.difference, system)}, the gauge explains ${saidLength(closure.allowed, system)}. Read again before anything is moved.`
 }
 
-/** How the machine leans, as far as the gauge can see. */
-function leaning(c: Correction): string {
-  const { vertical, horizontal } = c.slope
-  const parts = [
-    Math.abs(vertical.value) > expanded(vertical) ? `far end ${vertical.value < 0 ? 'low' : 'high'}` : '',
+/** How the machine leans, as far as the gauge can see: `The far end of the machine is low and to port.` */
+export function sayLean({ slope: { vertical, horizontal } }: Correction): string {
+  const ways = [
+    Math.abs(vertical.value) > expanded(vertical) ? (vertical.value < 0 ? 'low' : 'high') : '',
     Math.abs(horizontal.value) > expanded(horizontal)
-      ? `far end to ${horizontal.value < 0 ? 'port' : 'starboard'}`
+      ? horizontal.value < 0
+        ? 'to port'
+        : 'to starboard'
       : '',
   ].filter(Boolean)
-  return parts.length === 0 ? 'no lean that the gauge can see' : parts.join(', ')
+  return ways.length === 0
+    ? 'The gauge can see no lean.'
+    : `The far end of the machine is ${ways.join(' and ')}.`
 }
-
-export const sayLean = (c: Correction): string =>
-  `The machine has its ${leaning(c)}.`.replace('its no lean', 'no lean')
 
 const milliradians = (u: Uncertain): string =>
   `${formatFixed(u.value * 1000, 2)} ± ${formatFixed(expanded(u) * 1000, 2)} mrad`
@@ -149,7 +149,7 @@ function lines(c: Correction, system: UnitSystem): Lines {
             `Machine flange ${saidLength(Math.abs(offset.parts.vertical.value), system)} ${offset.parts.vertical.value < 0 ? 'low' : 'high'}, ${saidLength(Math.abs(offset.parts.horizontal.value), system)} to ${offset.parts.horizontal.value < 0 ? 'port' : 'starboard'}`,
           ]
         : [c.offsetBasis === 'pilot' ? 'Offset held by the pilot' : 'Offset not read']),
-      `Slope ${milliradians(c.slope.vertical)} up, ${milliradians(c.slope.horizontal)} to starboard going forward: ${leaning(c)}`,
+      `Slope ${milliradians(c.slope.vertical)} up, ${milliradians(c.slope.horizontal)} to starboard going forward. ${sayLean(c)}`,
     ],
     warnings: [
       undecided(c, system),

@@ -39,7 +39,8 @@ function laidOut(section: string): string[] {
     const comment = trivia.find((t) => t.tokenType === T.Comment)?.image.trimEnd() ?? ''
     return { depth: at, ...fact(tokens, text), comment }
   })
-  return lines.map((line, i) => written(line, runAround(lines, i)))
+  const columns = columnsOf(lines)
+  return lines.map((line, i) => written(line, columns[i] ?? { names: 0, values: 0 }))
 }
 
 const isBrace = ({ tokenType }: IToken): boolean =>
@@ -100,29 +101,32 @@ function gap(before: IToken | undefined, token: IToken, after: IToken | undefine
 const isDigitComma = (before: IToken, after: IToken | undefined, text: string): boolean =>
   before.tokenType === T.Amount && after?.tokenType === T.Amount && /\d/.test(text[T.endOf(before) - 1] ?? '')
 
-/** The facts that line up with the one at `i`: neighbours of its depth without anything between. */
-function runAround(lines: readonly Line[], i: number): readonly Line[] {
-  const here = lines[i]
-  const belongs = (line: Line | undefined): boolean => line?.name !== undefined && line.depth === here?.depth
-  if (!belongs(here)) return []
-  let first = i
-  let last = i
-  while (belongs(lines[first - 1])) first -= 1
-  while (belongs(lines[last + 1])) last += 1
-  return lines.slice(first, last + 1)
+/** Widths of the name and the value column, for each line of a run of facts without anything between them. */
+function columnsOf(lines: readonly Line[]): readonly Columns[] {
+  const all: Columns[] = []
+  let columns: { names: number; values: number } = { names: 0, values: 0 }
+  lines.forEach((line, i) => {
+    const above = lines[i - 1]
+    if (above?.name === undefined || above.depth !== line.depth) columns = { names: 0, values: 0 }
+    columns.names = Math.max(columns.names, line.name?.length ?? 0)
+    if (line.provenance !== undefined) columns.values = Math.max(columns.values, line.value?.length ?? 0)
+    all.push(columns)
+  })
+  return all
 }
 
-function written(line: Line, run: readonly Line[]): string {
+interface Columns {
+  readonly names: number
+  readonly values: number
+}
+
+function written(line: Line, { names, values }: Columns): string {
   const indent = '  '.repeat(Math.min(line.depth, T.deepest))
   const behind = (code: string) => [code, line.comment].filter(Boolean).join('  ')
   if (line.name === undefined) {
     const code = behind(line.whole ?? '')
     return code === '' ? '' : indent + code
   }
-  const names = Math.max(...run.map(({ name }) => name?.length ?? 0))
-  const values = Math.max(
-    ...run.map(({ value, provenance }) => (provenance === undefined ? 0 : (value?.length ?? 0))),
-  )
   const start = `${line.name}:`.padEnd(names + 2) + (line.value ?? '')
   const code =
     line.provenance === undefined

@@ -1,0 +1,64 @@
+import type { Finding } from '../checks/check.ts'
+import { allChecks } from '../checks/index.ts'
+import { Checker } from '../checks/run.ts'
+import { Analysis } from '../job/analysis.ts'
+import { hasSection, rangeOf } from '../job/document.ts'
+import type { Place } from '../job/model.ts'
+import { type Colours, report, summary } from './report.ts'
+import { jobFiles, type OpenJob, openJob } from './run.ts'
+import type { CheckJson, FindingJson } from './schemas.ts'
+
+interface Options {
+  readonly format: 'text' | 'json'
+  readonly today: string
+}
+
+/** `check`: every finding of every file; the exit code says whether there are errors. */
+export async function check(paths: readonly string[], { format, today }: Options): Promise<void> {
+  const colours: Colours = (await import('picocolors')).default.createColors(
+    process.stdout.isTTY === true && !process.env['NO_COLOR'],
+  )
+  const files: string[] = []
+  const findings: FindingJson[] = []
+  const opened = new Map()
+  for (const path of jobFiles(paths)) {
+    const job = openJob(path, opened)
+    files.push(job.shown)
+    const found = checkJob(job, today).map((finding) => asJson(finding, job))
+    findings.push(...found)
+    if (format === 'text') for (const finding of found) console.log(`${report(finding, job.text, colours)}\n`)
+  }
+  const json: CheckJson = { version: 1, files, findings }
+  console.log(format === 'json' ? JSON.stringify(json, null, 2) : summary(json, colours))
+  process.exitCode = findings.some(({ severity }) => severity === 'error') ? 1 : 0
+}
+
+function checkJob(job: OpenJob, today: string): readonly Finding[] {
+  const analysis = new Analysis()
+  analysis.begin()
+  const onFault = (id: string, error: unknown) => console.error(`The check ${id} failed: ${error}`)
+  return new Checker(analysis, allChecks).check(job.file, { today, onFault })
+}
+
+function asJson(finding: Finding, job: OpenJob): FindingJson {
+  const { check: id, severity, message, todo, found, limit, source, assumptions, related } = finding
+  return {
+    ...placed(finding.at, job),
+    severity,
+    check: id,
+    message,
+    todo,
+    ...(found !== undefined && { found }),
+    ...(limit !== undefined && { limit }),
+    source: source.text,
+    ...(assumptions && { assumptions: [...assumptions] }),
+    ...(related && { related: related.map((one) => ({ ...placed(one.at, job), message: one.message })) }),
+  }
+}
+
+/** A place in the file itself or in one it uses. */
+function placed(at: Place, job: OpenJob): Pick<FindingJson, 'file' | 'range'> {
+  const holder =
+    [job.file, ...job.file.used].find(({ document }) => hasSection(document, at.section)) ?? job.file
+  return { file: holder === job.file ? job.shown : holder.path, range: rangeOf(holder.document, at) }
+}

@@ -1,0 +1,57 @@
+import { Analysis } from '../job/analysis.ts'
+import { lookupFrom } from '../job/lookup.ts'
+import { type Block, childrenOf } from '../job/model.ts'
+import { correctionOf, lastReading } from '../plans/alignment.ts'
+import { correctionText } from '../plans/alignment-words.ts'
+import { planJson } from '../plans/plan-json.ts'
+import { CannotRun, openJob } from './run.ts'
+
+interface Options {
+  readonly drive?: string
+  readonly reading?: string
+  readonly format: 'text' | 'json'
+}
+
+const names = (blocks: readonly Block[]): string => blocks.map(({ name }) => name ?? '').join(', ')
+
+/** The block of that name; where none is named, the only one. */
+function pick(blocks: readonly Block[], kind: string, name: string | undefined): Block {
+  const found =
+    name === undefined
+      ? blocks.length === 1
+        ? blocks[0]
+        : undefined
+      : blocks.find((block) => block.name === name)
+  if (found) return found
+  if (blocks.length === 0) throw new CannotRun(`The job has no ${kind}.`)
+  throw new CannotRun(
+    name === undefined
+      ? `The job has several: say which with --${kind} (${names(blocks)}).`
+      : `There is no ${kind} called ${name}; there is ${names(blocks)}.`,
+  )
+}
+
+/** `plan`: the moves of each foot. Ends with 1 when the reading cannot be worked out. */
+export function plan(path: string, options: Options): void {
+  const { file } = openJob(path)
+  const analysis = new Analysis()
+  analysis.begin()
+  const drives = analysis.blocks(file).filter(({ kind }) => kind === 'drive')
+  const drive = pick(drives, 'drive', options.drive)
+  const readings = childrenOf(drive, 'reading')
+  const reading =
+    options.reading === undefined ? lastReading(drive) : pick(readings, 'reading', options.reading)
+  if (!reading) throw new CannotRun(`The drive ${drive.name ?? ''} has no reading.`)
+  const lookup = lookupFrom(reading, analysis.scope(file))
+  const outcome = correctionOf(reading, lookup)
+  if (!outcome.ok) {
+    console.error(`${reading.path}: ${outcome.fault.words}`)
+    process.exitCode = 1
+    return
+  }
+  console.log(
+    options.format === 'json'
+      ? JSON.stringify(planJson(outcome.value), null, 2)
+      : correctionText(outcome.value, lookup.system),
+  )
+}

@@ -1,0 +1,77 @@
+import { z } from 'zod'
+
+const position = z.object({ line: z.int().min(0), character: z.int().min(0) })
+const range = z
+  .object({ start: position, end: position })
+  .describe('As in LSP: lines and UTF-16 units from zero, end not included.')
+
+const finding = z.object({
+  file: z.string(),
+  range,
+  severity: z.enum(['error', 'warning', 'information']),
+  check: z.string().describe('Id of the check: area/slug.'),
+  message: z.string(),
+  todo: z.string().describe('What to do about it.'),
+  found: z.string().optional(),
+  limit: z.string().optional(),
+  source: z.string().describe('Where the limit or the rule comes from.'),
+  assumptions: z.array(z.string()).optional(),
+  related: z.array(z.object({ file: z.string(), range, message: z.string() })).optional(),
+})
+
+export const checkSchema = z
+  .object({ version: z.literal(1), files: z.array(z.string()), findings: z.array(finding) })
+  .describe('Output of `shaftwright check --format json`.')
+
+export type CheckJson = z.infer<typeof checkSchema>
+export type FindingJson = z.infer<typeof finding>
+
+const figure = z.object({
+  value: z.number(),
+  uncertainty: z.number().min(0).describe('Expanded uncertainty, k = 2.'),
+})
+const parts = z
+  .object({ vertical: figure, horizontal: figure })
+  .describe('Vertical: up is positive. Horizontal: starboard is positive.')
+
+const foot = z.object({
+  name: z.string(),
+  up_mm: figure,
+  starboard_mm: figure,
+  turns: z
+    .object({
+      nut: z.literal('lower'),
+      direction: z.enum(['up', 'down', 'none']),
+      seenFromAbove: z.enum(['clockwise', 'counter-clockwise']).optional(),
+      turns: z.int().min(0),
+      flats: z.number().min(0).lt(6).describe('To the half flat.'),
+    })
+    .optional(),
+  shims: z
+    .object({ action: z.enum(['put in', 'take out', 'none']), pieces_mm: z.array(z.number()) })
+    .optional(),
+})
+
+export const planSchema = z
+  .object({
+    version: z.literal(1),
+    drive: z.string(),
+    reading: z.string(),
+    verdict: z.enum(['within', 'outside', 'undecided']),
+    gapVariation_mm: figure.extend({ limit: z.number() }),
+    slope_mrad: parts,
+    offset_mm: parts.nullable().describe('null when it was not measured.'),
+    feet: z.array(foot),
+    predicted: z
+      .object({ gapVariation_mm: figure, offset_mm: parts.nullable() })
+      .nullable()
+      .describe('What the next reading should show; null when no moves could be worked out.'),
+    assumptions: z.array(z.string()),
+  })
+  .describe('Output of `shaftwright plan --format json`.')
+
+/** JSON Schemas of what the commands print, by file name. */
+export const schemas = (): Readonly<Record<string, unknown>> => ({
+  'check.schema.json': z.toJSONSchema(checkSchema),
+  'plan.schema.json': z.toJSONSchema(planSchema),
+})
