@@ -18,7 +18,8 @@ const forbidden = [
   ['server/src/vocabulary/a.ts', "export * from '../checks/ground.ts'", 'floor-vocabulary'],
   ['server/src/job/a.ts', "import fs from 'node:fs'", 'libraries-job'],
   ['server/src/job/b.ts', "void import('../plans/ground.ts')", 'floor-job'],
-  ['server/src/checks/a.ts', "import '../plans/ground.ts'", 'floor-checks'],
+  ['server/src/plans/c.ts', "import '../checks/ground.ts'", 'floor-plans'],
+  ['server/src/checks/a.ts', "import '../sheets/ground.ts'", 'floor-checks'],
   ['server/src/checks/b.ts', "import process from 'node:process'", 'libraries-checks'],
   ['server/src/plans/a.ts', "import '../editor/ground.ts'", 'floor-plans'],
   ['server/src/plans/b.ts', "import 'vscode-languageserver'", 'libraries-plans'],
@@ -37,6 +38,7 @@ const allowed = [
     'server/src/editor/ok.ts',
     "import '../checks/ground.ts'\nimport 'node:fs'\nimport 'vscode-languageserver/node'",
   ],
+  ['server/src/checks/ok.ts', "import '../plans/ground.ts'"],
   ['server/src/cli/ok.ts', "import '../editor/ground.ts'"],
   ['server/src/cli/c.ts', "import './b.ts'"],
 ] as const
@@ -57,6 +59,7 @@ beforeAll(() => {
     'job',
     'checks',
     'plans',
+    'sheets',
     'editor',
     'cli',
   ]

@@ -17,7 +17,7 @@ export interface Bound {
   readonly problems: readonly Located<BindingProblem>[]
 }
 
-export const kindNames = Object.keys(vocabulary)
+const kindNames = Object.keys(vocabulary)
 
 /** Gives meaning to one section: typed values, names, references, and what is wrong with them. Never throws. */
 export function bind(section: Section, scope: Scope): Bound {

@@ -172,6 +172,8 @@ export function evaluator(around: Surroundings) {
             at: { section, span: part.span },
             origin: value.origin ?? value.at,
           })
+      for (const name of source.unread)
+        if (!block.facts.has(name) && !block.written.has(name)) block.unread.add(name)
     } finally {
       running.delete(block)
     }

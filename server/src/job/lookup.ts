@@ -47,6 +47,14 @@ export interface Lookup {
   readonly near: (kind: BlockName) => Block | undefined
   /** The block a name stands for, looked for from this block outwards. */
   readonly named: (path: string) => Block | undefined
+  /** Every block of the kind that stands at the top of the file. */
+  readonly ofKind: (kind: BlockName) => readonly Block[]
+  /** The same questions asked from another block. */
+  readonly from: (other: Block) => Lookup
+  /** Every top-level block of the kind in the file. */
+  readonly all: (kind: BlockName) => readonly Block[]
+  /** The same, asked from where another block stands. */
+  readonly from: (block: Block) => Lookup
   readonly system: UnitSystem
   /** A result in the job's own units with the other in brackets. */
   readonly show: (si: number, kind: Kind) => string
@@ -58,6 +66,10 @@ export function lookupFrom(block: Block, scope: Scope): Lookup {
   return {
     near: (kind) => nearBlock(block, kind, scope),
     named: (path) => namedBlock(block, path, scope),
+    ofKind: (kind) => scope.ofKind(kind),
+    from: (other) => lookupFrom(other, scope),
+    all: (kind) => scope.ofKind(kind),
+    from: (other) => lookupFrom(other, scope),
     system,
     show: (si, kind) => formatBoth(si, kind, system),
     showBand: (band, kind) => formatBand(band, kind, system),

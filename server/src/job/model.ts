@@ -73,9 +73,3 @@ export function factOf<P extends FactPath>(block: Block, path: P): Value<FactVal
 
 export const childrenOf = (block: Block, kind: string): readonly Block[] =>
   block.children.filter((child) => child.kind === kind)
-
-/** The one block of the kind inside; undefined when there is none, or more than one to choose from. */
-export function soleChild(block: Block, kind: string): Block | undefined {
-  const all = childrenOf(block, kind)
-  return all.length === 1 ? all[0] : undefined
-}

@@ -5,7 +5,7 @@ import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 import type { CorrectedFoot, Correction, Judged } from './alignment.ts'
 
 /** Cautions that belong to moving a machine on its feet. */
-export const moveCaution =
+const moveCaution =
   'Isolate and lock off the drive, prove it dead, and make sure the shaft cannot be turned by the water. Support the machine before a nut is slackened; keep hands from under it. The maker of the machine and of the coupling, local rules and licensed people have the last word.'
 
 const inch = 0.0254
@@ -38,7 +38,7 @@ export function sayTurns({ turns, flats }: { readonly turns: number; readonly fl
 }
 
 /** What to do at one foot to set its height. */
-export function sayStep(foot: CorrectedFoot, system: UnitSystem): string {
+function sayStep(foot: CorrectedFoot, system: UnitSystem): string {
   const { step } = foot
   if (step.by === 'nut') {
     const { move } = step

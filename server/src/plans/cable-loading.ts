@@ -8,8 +8,9 @@ import {
   touchingCoreReactance,
 } from '../engineering/electrical/voltage-drop.ts'
 import type { Lookup } from '../job/lookup.ts'
-import { type Block, factOf } from '../job/model.ts'
-import { designCurrent } from './design-current.ts'
+import type { Block } from '../job/model.ts'
+import { designCurrent, endsOf } from './design-current.ts'
+import { said } from './said.ts'
 
 export type CableSystem = 'dc' | 'three-phase'
 
@@ -20,6 +21,7 @@ export interface CableLoading {
   readonly current: number
   readonly currentFrom: string
   readonly parallel: number
+  readonly perConductor: number
   readonly bundled: number
   /** What one conductor carries, or that no table has its size. */
   readonly ampacity: Ampacity | NoTableRow
@@ -30,91 +32,134 @@ export interface CableLoading {
   readonly drop?: number
   readonly dropLimit: number
   readonly dropLimitFrom: string
+  readonly sources: readonly string[]
   readonly assumptions: readonly string[]
 }
 
-/** A conductor whose area is that of a wire gauge is that gauge; any other is metric.
+/** What stands in the way, with words for a person. */
+export interface CableFault {
+  readonly type: 'unsaid' | 'impossible'
+  readonly words: string
+}
+
+export type LoadingOutcome =
+  | { readonly ok: true; readonly value: CableLoading }
+  | { readonly ok: false; readonly fault: CableFault }
+
+/** A conductor whose area is that of a wire gauge up to 4/0 is that gauge; any other is metric.
  * @example sectionOf(35e-6) // { system: 'metric', mm2: 35 } */
 export function sectionOf(area: number): ConductorSection {
   const n = awgFromArea(area)
-  return Math.abs(n - Math.round(n)) < 1e-6
-    ? { system: 'awg', n: Math.round(n) }
+  const gauge = Math.round(n)
+  return gauge >= -3 && gauge <= 40 && Math.abs(n - gauge) < 1e-6
+    ? { system: 'awg', n: gauge }
     : { system: 'metric', mm2: area * 1e6 }
 }
 
-/** What a cable is for: as it says, else by what it joins. Undefined when neither tells. */
+/** What a cable is for: as it says, else by what it joins. Undefined when neither tells. RangeError when what it says could not be read. */
 export function systemOf(cable: Block, lookup: Lookup): CableSystem | undefined {
-  const said = factOf(cable, 'cable.system')?.value
-  if (said) return said
-  const ends = [factOf(cable, 'cable.from')?.value, factOf(cable, 'cable.to')?.value].map(
-    (name) => name && lookup.named(name)?.kind,
-  )
+  const system = said(cable, 'cable.system')
+  if (system) return system
+  const ends = endsOf(cable, lookup).map((end) => end?.kind)
   if (ends.includes('motor')) return 'three-phase'
   return ends.includes('battery') || ends.includes('protection') ? 'dc' : undefined
 }
 
-/** Loading of a cable from the facts of its drive. Undefined when too little is said, or when a figure cannot be worked with: never throws. */
-export function cableLoading(cable: Block, lookup: Lookup): CableLoading | undefined {
+/** Loading of a cable from the facts of its drive, or why there is none. Never throws on figures: what the engineering floor rejects comes back
+ * as a fault. */
+export function cableLoading(cable: Block, lookup: Lookup): LoadingOutcome {
   try {
     return load(cable, lookup)
   } catch (error) {
-    if (error instanceof RangeError) return undefined
-    throw error
+    if (!(error instanceof RangeError)) throw error
+    return {
+      ok: false,
+      fault: { type: 'impossible', words: `The cable cannot be worked out: ${error.message}.` },
+    }
   }
 }
 
-function load(cable: Block, lookup: Lookup): CableLoading | undefined {
-  const area = factOf(cable, 'cable.conductor')?.value
-  const length = factOf(cable, 'cable.length')?.value
-  const insulation = factOf(cable, 'cable.insulation')?.value
-  const system = systemOf(cable, lookup)
-  if (area === undefined || length === undefined || insulation === undefined || !system) return undefined
-  const design = designCurrent(cable, system, lookup)
-  if (!design) return undefined
+const unsaid = (what: string): LoadingOutcome => ({
+  ok: false,
+  fault: { type: 'unsaid', words: `The cable cannot be worked out: the job does not say ${what}.` },
+})
 
-  const assumptions = [...design.assumptions]
-  const place = factOf(cable, 'cable.place')?.value
-  if (!place) assumptions.push('the cable lies in a machinery space (50 °C): its place is not said')
-  const parallel = factOf(cable, 'cable.parallel')?.value ?? 1
-  const own = (system === 'three-phase' ? 3 : 2) * parallel
-  const said = factOf(cable, 'cable.bundled')?.value
-  if (said === undefined) assumptions.push(`its ${own} conductors lie together, and no others with them`)
-  const bundled = said ?? own
+function load(cable: Block, lookup: Lookup): LoadingOutcome {
+  const area = said(cable, 'cable.conductor')
+  const length = said(cable, 'cable.length')
+  const insulation = said(cable, 'cable.insulation')
+  if (area === undefined) return unsaid('the section of its conductors')
+  if (length === undefined) return unsaid('its length')
+  if (insulation === undefined) return unsaid('the temperature its insulation is rated for')
+  const system = systemOf(cable, lookup)
+  if (!system) return unsaid('whether it carries DC or three phases')
+  const design = designCurrent(cable, system, lookup)
+  if ('unsaid' in design) return unsaid(design.unsaid)
 
   const section = sectionOf(area)
   const insulationC = insulation - 273.15
-  // Rounded, so that 105 °C written and read back is still the column of 105 °C.
-  const column = Math.round(insulationC * 1e6) / 1e6
-  const rated = ampacity({ section, insulationC: column, place: place ?? 'machinery-space', bundled })
-  if ('assumptions' in rated) assumptions.push(...rated.assumptions)
-
+  const laid = layingOf(cable, system)
+  const rated = ampacity({ section, insulationC, place: laid.place, bundled: laid.bundled })
   const resistance = conductorResistance({ section })
-  const working = operatingResistance({ ohmPerMetre: resistance.ohmPerMetre, insulationC: column })
-  assumptions.push(...resistance.assumptions, ...working.assumptions)
-  const run = { length, ohmPerMetre: working.ohmPerMetre / parallel }
+  const working = operatingResistance({ ohmPerMetre: resistance.ohmPerMetre, insulationC })
+  const run = { length, ohmPerMetre: working.ohmPerMetre / laid.parallel }
   const dropVolts =
     system === 'dc'
       ? dcDrop({ current: design.current, out: run, back: run })
       : threePhaseDrop({
           current: design.current,
           run,
-          ohmReactancePerMetre: touchingCoreReactance(50) / parallel,
+          ohmReactancePerMetre: touchingCoreReactance(50) / laid.parallel,
           powerFactor: design.powerFactor,
         })
-  const stated = factOf(cable, 'cable.drop')?.value.high
+  const allowed = said(cable, 'cable.drop')?.high
   return {
-    system,
-    current: design.current,
-    currentFrom: design.from,
+    ok: true,
+    value: {
+      system,
+      current: design.current,
+      currentFrom: design.from,
+      parallel: laid.parallel,
+      perConductor: design.current / laid.parallel,
+      bundled: laid.bundled,
+      ampacity: rated,
+      ...('amps' in rated && { carries: rated.amps * laid.parallel }),
+      ...(design.volts !== undefined && { volts: design.volts, drop: dropVolts / design.volts }),
+      dropVolts,
+      dropLimit: allowed ?? 0.03,
+      dropLimitFrom:
+        allowed === undefined ? 'common practice for propulsion feeders, no source' : 'the job file',
+      sources: [
+        ...('amps' in rated ? [rated.source, ...rated.factors.map((factor) => factor.source)] : []),
+        resistance.source,
+      ],
+      assumptions: [
+        ...design.assumptions,
+        ...laid.assumptions,
+        ...('amps' in rated ? rated.assumptions : []),
+        ...resistance.assumptions,
+        ...working.assumptions,
+        ...(system === 'dc'
+          ? []
+          : ['reactance is that of touching cores at 50 Hz: the job does not say the frequency']),
+      ],
+    },
+  }
+}
+
+/** Where the conductors lie, and how many together. */
+function layingOf(cable: Block, system: CableSystem) {
+  const place = said(cable, 'cable.place')
+  const parallel = said(cable, 'cable.parallel') ?? 1
+  const own = (system === 'three-phase' ? 3 : 2) * parallel
+  const bundled = said(cable, 'cable.bundled')
+  return {
+    place: place ?? ('machinery-space' as const),
     parallel,
-    bundled,
-    ampacity: rated,
-    ...('amps' in rated && { carries: rated.amps * parallel }),
-    ...(design.volts !== undefined && { volts: design.volts, drop: dropVolts / design.volts }),
-    dropVolts,
-    dropLimit: stated ?? 0.03,
-    dropLimitFrom:
-      stated === undefined ? 'common practice for propulsion feeders, no source' : 'the job file',
-    assumptions,
+    bundled: bundled ?? own,
+    assumptions: [
+      ...(place ? [] : ['the cable lies in a machinery space: the job does not say its place']),
+      ...(bundled === undefined ? [`its ${own} conductors lie together, and no others with them`] : []),
+    ],
   }
 }

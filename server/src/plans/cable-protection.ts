@@ -5,16 +5,22 @@ import {
   type RatingVerdict,
 } from '../engineering/electrical/protection.ts'
 import type { Lookup } from '../job/lookup.ts'
-import { type Block, factOf } from '../job/model.ts'
+import { type Block, childrenOf, factOf } from '../job/model.ts'
 import { type CableLoading, cableLoading, sectionOf } from './cable-loading.ts'
 
-/** The protection blocks that say they protect this cable, beside it or in its drive. */
-export const protectionsOf = (cable: Block): readonly Block[] =>
-  (cable.parent?.children ?? []).filter(
-    (block) =>
-      block.kind === 'protection' &&
-      factOf(block, 'protection.protects')?.value.split('.').at(-1) === cable.name,
+/** Whether a protection block says that it protects this cable, or names what it protects so that it could not be read. */
+export function isProtected(cable: Block, lookup: Lookup): boolean {
+  const protects = (block: Block): boolean => {
+    if (block.unread.has('protects')) return true
+    const name = factOf(block, 'protection.protects')?.value
+    return name !== undefined && lookup.from(block).named(name)?.node === cable.node
+  }
+  return (
+    (cable.parent ? childrenOf(cable.parent, 'protection') : []).some(protects) ||
+    lookup.ofKind('protection').some(protects) ||
+    lookup.ofKind('drive').some((drive) => childrenOf(drive, 'protection').some(protects))
   )
+}
 
 export interface JudgedRating {
   readonly verdict: RatingVerdict
@@ -24,9 +30,11 @@ export interface JudgedRating {
 
 /** How a rating (A) stands to the load and the cable it protects; undefined when the cable cannot be worked out. */
 export function ratingOf(rating: number, cable: Block | undefined, lookup: Lookup): JudgedRating | undefined {
-  const load = cable && cableLoading(cable, lookup)
   const area = cable && factOf(cable, 'cable.conductor')?.value
-  if (load?.carries === undefined || load.volts === undefined || area === undefined) return undefined
+  const outcome = cable && cableLoading(cable, lookup.from(cable))
+  if (!outcome?.ok || area === undefined) return undefined
+  const load = outcome.value
+  if (load.carries === undefined || load.volts === undefined) return undefined
   const window = protectionWindow({ current: load.current, ampacity: load.carries, volts: load.volts })
   return {
     verdict: judgeRating(rating, window, sectionOf(area).system === 'awg' ? 'us' : 'iec'),

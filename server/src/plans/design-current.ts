@@ -1,105 +1,154 @@
 import { dcCurrent, inverterVoltage, lineCurrent } from '../engineering/electrical/current.ts'
 import type { Lookup } from '../job/lookup.ts'
-import { type Block, factOf } from '../job/model.ts'
+import type { Block } from '../job/model.ts'
 import { formatNumber } from '../quantity/format.ts'
+import type { BlockName } from '../vocabulary/index.ts'
+import { said } from './said.ts'
 
 export interface DesignCurrent {
-  /** Continuous current, A. */
+  /** Continuous current of the pole or the phase, A. */
   readonly current: number
   readonly from: string
-  /** Voltage the drop is held against, V; between two phases where there are three. */
+  /** Voltage the drop is held against, V: at the battery, or between two phases. */
   readonly volts?: number
   readonly powerFactor: number
   readonly assumptions: readonly string[]
 }
 
-/** Taken where the file is silent; each is said as an assumption. Common practice, no source. */
+/** What the job does not say and the current cannot be worked out without. */
+export interface Unsaid {
+  readonly unsaid: string
+}
+
+/** Taken where the file is silent; each is told as an assumption. Common practice, no source. */
 const usual = { motorEfficiency: 0.9, controllerEfficiency: 0.95, powerFactor: 0.9 }
 
-/** The continuous current a cable is sized for: as it says, else from the motor at the low end of the battery window. */
+/** The blocks a cable joins, in the order from, to. */
+export const endsOf = (cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
+  [said(cable, 'cable.from'), said(cable, 'cable.to')].map((name) =>
+    name === undefined ? undefined : lookup.named(name),
+  )
+
+/** The continuous current a cable is sized for: as it states, else from the motor, at the low end of the battery window. Throws RangeError on
+ * figures that cannot be worked with. */
 export function designCurrent(
   cable: Block,
   system: 'dc' | 'three-phase',
   lookup: Lookup,
-): DesignCurrent | undefined {
+): DesignCurrent | Unsaid {
+  const ends = endsOf(cable, lookup)
+  const partOf = (kind: BlockName) => ends.find((end) => end?.kind === kind) ?? lookup.near(kind)
+  const parts = { motor: partOf('motor'), battery: partOf('battery'), controller: partOf('controller') }
+  return system === 'dc' ? ofFeeder(cable, parts) : ofPhase(cable, parts)
+}
+
+interface Parts {
+  readonly motor: Block | undefined
+  readonly battery: Block | undefined
+  readonly controller: Block | undefined
+}
+
+const asStated = 'the current the cable states'
+const kilowatts = (power: number): string => `${formatNumber(power / 1000, 4)} kW at the shaft of the motor`
+
+/** Collects what had to be assumed. */
+function assuming() {
   const assumptions: string[] = []
-  const or = (value: number | undefined, otherwise: number, what: string): number => {
-    if (value === undefined)
-      assumptions.push(`${what} ${formatNumber(otherwise, 3)}: the job file does not say it`)
-    return value ?? otherwise
+  return {
+    assumptions,
+    or: (value: number | undefined, otherwise: number, what: string): number => {
+      if (value === undefined)
+        assumptions.push(`${what} is ${formatNumber(otherwise, 3)}: the job does not say it`)
+      return value ?? otherwise
+    },
   }
-  const motor = motorOf(cable, lookup)
-  const battery = batteryOf(cable, lookup)
-  const window = battery && factOf(battery, 'battery.window')?.value
-  const nominal = battery && factOf(battery, 'battery.nominal')?.value
-  const lowest = window?.low ?? nominal
-  const stated = factOf(cable, 'cable.current')?.value
-  const power = motor && factOf(motor, 'motor.power')?.value
-  const efficiency = () =>
-    or(motor && factOf(motor, 'motor.efficiency')?.value, usual.motorEfficiency, 'motor efficiency')
-  const factor = () =>
-    or(motor && factOf(motor, 'motor.power-factor')?.value, usual.powerFactor, 'power factor')
-  const lowSaid = () => {
-    if (window?.low === undefined)
-      assumptions.push('the battery falls no lower than its nominal voltage: its window is not said')
-  }
+}
 
-  if (system === 'dc') {
-    const volts = lowest === undefined ? {} : { volts: lowest }
-    if (stated !== undefined)
-      return { current: stated, from: 'the current the cable states', ...volts, powerFactor: 1, assumptions }
-    if (power === undefined || lowest === undefined) return undefined
-    lowSaid()
-    const controller = lookup.near('controller')
-    const current = dcCurrent({
-      shaftPower: power,
-      lowestVoltage: lowest,
-      motorEfficiency: efficiency(),
-      inverterEfficiency: or(
-        controller && factOf(controller, 'controller.efficiency')?.value,
-        usual.controllerEfficiency,
-        'controller efficiency',
-      ),
-    })
-    const from = `${formatNumber(power / 1000, 4)} kW at the shaft of the motor, ${formatNumber(lowest, 4)} V at the low end of the battery`
-    return { current, from, ...volts, powerFactor: 1, assumptions }
-  }
+/** Lowest voltage of the battery, and whether the job says it. */
+function lowestOf(battery: Block | undefined, assumptions: string[]): number | undefined {
+  const low = said(battery, 'battery.window')?.low
+  const nominal = said(battery, 'battery.nominal')
+  if (low === undefined && nominal !== undefined)
+    assumptions.push(
+      `the battery falls no lower than its nominal ${formatNumber(nominal, 4)} V: the low end of its window is not said`,
+    )
+  return low ?? nominal
+}
 
-  const rated = motor && factOf(motor, 'motor.voltage')?.value
-  const estimate =
-    rated === undefined && lowest !== undefined ? inverterVoltage({ dcVoltage: lowest }) : undefined
-  const volts = rated ?? estimate?.volts
-  const powerFactor = factor()
+function ofFeeder(cable: Block, { motor, battery, controller }: Parts): DesignCurrent | Unsaid {
+  const { assumptions, or } = assuming()
+  const stated = said(cable, 'cable.current')
+  const volts = lowestOf(battery, assumptions)
   if (stated !== undefined)
     return {
       current: stated,
-      from: 'the current the cable states',
+      from: asStated,
+      ...(volts !== undefined && { volts }),
+      powerFactor: 1,
+      assumptions,
+    }
+  const power = said(motor, 'motor.power')
+  if (power === undefined) return { unsaid: 'the power of the motor, or the current of the cable' }
+  if (volts === undefined) return { unsaid: 'the voltage of the battery, or the current of the cable' }
+  const current = dcCurrent({
+    shaftPower: power,
+    lowestVoltage: volts,
+    motorEfficiency: or(said(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
+    inverterEfficiency: or(
+      said(controller, 'controller.efficiency'),
+      usual.controllerEfficiency,
+      'efficiency of the controller',
+    ),
+  })
+  const from = `${kilowatts(power)}, ${formatNumber(volts, 4)} V at the low end of the battery`
+  return { current, from, volts, powerFactor: 1, assumptions }
+}
+
+function ofPhase(cable: Block, { motor, battery }: Parts): DesignCurrent | Unsaid {
+  const { assumptions, or } = assuming()
+  const stated = said(cable, 'cable.current')
+  const volts = phaseVoltage(motor, battery, assumptions)
+  const powerFactor = or(said(motor, 'motor.power-factor'), usual.powerFactor, 'power factor of the motor')
+  if (stated !== undefined)
+    return {
+      current: stated,
+      from: asStated,
       ...(volts !== undefined && { volts }),
       powerFactor,
       assumptions,
     }
-  if (power === undefined || volts === undefined) return undefined
-  if (estimate) {
-    lowSaid()
-    assumptions.push(...estimate.assumptions)
-  }
+  const power = said(motor, 'motor.power')
+  if (power === undefined) return { unsaid: 'the power of the motor, or the current of the cable' }
+  if (volts === undefined) return { unsaid: 'the voltage of motor or battery, or the current of the cable' }
   const current = lineCurrent({
     shaftPower: power,
     lineVoltage: volts,
     powerFactor,
-    efficiency: efficiency(),
+    efficiency: or(said(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
   })
-  const from = `${formatNumber(power / 1000, 4)} kW at the shaft of the motor, ${formatNumber(volts, 4)} V between phases, power factor ${formatNumber(powerFactor, 3)}`
+  const from = `${kilowatts(power)}, ${formatNumber(volts, 4)} V between phases, power factor ${formatNumber(powerFactor, 3)}`
   return { current, from, volts, powerFactor, assumptions }
 }
 
-const endsOf = (cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
-  [factOf(cable, 'cable.from')?.value, factOf(cable, 'cable.to')?.value].map((name) =>
-    name === undefined ? undefined : lookup.named(name),
-  )
-
-const motorOf = (cable: Block, lookup: Lookup): Block | undefined =>
-  endsOf(cable, lookup).find((end) => end?.kind === 'motor') ?? lookup.near('motor')
-
-const batteryOf = (cable: Block, lookup: Lookup): Block | undefined =>
-  endsOf(cable, lookup).find((end) => end?.kind === 'battery') ?? lookup.near('battery')
+/** The rated voltage of the motor, else the most its controller can make of the lowest battery voltage. */
+function phaseVoltage(
+  motor: Block | undefined,
+  battery: Block | undefined,
+  assumptions: string[],
+): number | undefined {
+  const rated = said(motor, 'motor.voltage')
+  if (rated !== undefined) {
+    const low = said(battery, 'battery.window')?.low
+    const most = low === undefined ? undefined : inverterVoltage({ dcVoltage: low }).volts
+    if (most !== undefined && most < rated)
+      assumptions.push(
+        `the motor is given its rated ${formatNumber(rated, 4)} V; at the low end of the battery the controller makes ${formatNumber(most, 4)} V at most, and for full power the current is greater`,
+      )
+    return rated
+  }
+  const lowest = lowestOf(battery, assumptions)
+  if (lowest === undefined) return undefined
+  const estimate = inverterVoltage({ dcVoltage: lowest })
+  assumptions.push(...estimate.assumptions)
+  return estimate.volts
+}

@@ -94,10 +94,9 @@ export function readQuantity(text: string, unitName: string | undefined, expecte
 }
 
 /** What the quantity is, with its article: "a mass". */
-export const describeKind = (q: Quantity): string =>
-  q.kind ? kinds[q.kind].words : describeDimension(q.dimension)
+const describeKind = (q: Quantity): string => (q.kind ? kinds[q.kind].words : describeDimension(q.dimension))
 
-export const isKind = (q: Quantity, kind: Kind): boolean =>
+const isKind = (q: Quantity, kind: Kind): boolean =>
   q.kind === undefined ? sameDimension(q.dimension, kinds[kind].dimension) : q.kind === kind
 
 /** The quantity as one of `kind`, or what is wrong: a missing unit is told apart from a unit of another kind. */

@@ -11,7 +11,7 @@ const trivia = (name: string, pattern: RegExp) =>
 const token = (name: string, pattern: RegExp | string, longer_alt?: TokenType) =>
   createToken({ name, pattern, line_breaks: name === 'Newline', ...(longer_alt && { longer_alt }) })
 
-export const Space = trivia('Space', /[ \t\f\v\u00A0\u2000-\u200A\u202F\u205F\u3000\uFEFF]+/)
+const Space = trivia('Space', /[ \t\f\v\u00A0\u2000-\u200A\u202F\u205F\u3000\uFEFF]+/)
 export const Comment = trivia('Comment', /#[^\r\n]*/)
 export const Newline = token('Newline', /\r\n|\n|\r|\u2028|\u2029/)
 export const Text = token('Text', /"(?:[^"\\\r\n]|\\[^\r\n])*"/)

@@ -37,8 +37,6 @@ export function sayAllowed({ allowed, quantity }: Shape<unknown>, system?: UnitS
   return allowed.high === undefined ? above : `${above}, at most ${formatSi(allowed.high, quantity, system)}`
 }
 
-export type ValueOf<S> = S extends Shape<infer T> ? T : never
-
 /** Where several things stand in one value, each keeps its place. */
 export type Placed<T> = T & { readonly span: Span }
 

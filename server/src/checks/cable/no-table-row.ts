@@ -43,7 +43,7 @@ drive main {
       at(conductor, {
         message:
           'There is no table here for a conductor of this size: whether it carries its current is not shown.',
-        todo: 'Use the figure of the cable maker, or several smaller conductors in parallel.',
+        todo: 'Use the figure of the cable maker, or conductors of a size the tables have, in parallel if one is not enough.',
         assumptions: load.assumptions,
       }),
     ]

@@ -1,3 +1,4 @@
+import { reaches } from '../../engineering/electrical/guard.ts'
 import { cableLoading } from '../../plans/cable-loading.ts'
 import { ampacityWords } from '../../plans/cable-words.ts'
 import { at, check, published } from '../check.ts'
@@ -41,7 +42,7 @@ drive main {
 }`,
   run: ({ conductor }, context) => {
     const load = cableLoading(context.block, context)
-    if (load?.carries === undefined || load.current <= load.carries) return []
+    if (load?.carries === undefined || reaches(load.carries, load.current)) return []
     const found = `${Math.ceil(load.current)} A`
     const limit = `${Math.floor(load.carries)} A`
     return [

@@ -1,3 +1,4 @@
+import { reaches } from '../../engineering/electrical/guard.ts'
 import { cableLoading } from '../../plans/cable-loading.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { at, check, commonPractice } from '../check.ts'
@@ -39,7 +40,7 @@ drive main {
 }`,
   run: ({ length }, context) => {
     const load = cableLoading(context.block, context)
-    if (load?.drop === undefined || load.drop <= load.dropLimit) return []
+    if (load?.drop === undefined || reaches(load.dropLimit, load.drop)) return []
     const found = `${formatNumber(load.drop * 100, 3)} %`
     const limit = `${formatNumber(load.dropLimit * 100, 3)} %`
     return [

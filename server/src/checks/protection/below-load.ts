@@ -7,7 +7,7 @@ export default check({
   title: 'Fuse too small for the load',
   why: 'A fuse that is loaded near its rating ages and opens in service: under way, when the propeller is needed most.',
   source: published(
-    'battery to inverter fuse tutorial: 1.25 times the continuous current at the lowest voltage; NEC-style practice',
+    'NEC practice: 1.25 times the continuous load, here at the lowest voltage of the battery',
   ),
   on: 'protection',
   needs: { rating: 'protection.rating', protects: 'protection.protects' },

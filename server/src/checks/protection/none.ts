@@ -1,5 +1,5 @@
 import { systemOf } from '../../plans/cable-loading.ts'
-import { protectionsOf } from '../../plans/cable-protection.ts'
+import { isProtected } from '../../plans/cable-protection.ts'
 import { atHead, check, published } from '../check.ts'
 
 export default check({
@@ -44,7 +44,7 @@ drive main {
   run: ({ from, to }, context) => {
     const ends = [from.value, to.value].map((name) => context.named(name)?.kind)
     if (!ends.includes('battery') || systemOf(context.block, context) !== 'dc') return []
-    if (ends.includes('protection') || protectionsOf(context.block).length > 0) return []
+    if (ends.includes('protection') || isProtected(context.block, context)) return []
     return [
       atHead(context.block, {
         message: 'This cable comes from a battery, and nothing protects it.',

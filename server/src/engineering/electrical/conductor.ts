@@ -23,7 +23,7 @@ export const copperResistivity: number = 1 / 58e6
 
 /** Temperature coefficient of copper resistance at 20 °C, 1/K. Source: IEC 60028. Others are in use: the IEC
  * 60228 correction table holds 0.004, and from 0 °C some textbooks take 0.0043. */
-export const copperCoefficient = 0.00393
+const copperCoefficient = 0.00393
 
 /** Area of `section`, m² (RangeError when the gauge is not −3 to 40 or the mm² not above zero).
  * @example sectionArea({ system: 'metric', mm2: 35 }) // ≈ 35e-6 */

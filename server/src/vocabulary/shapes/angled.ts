@@ -4,7 +4,7 @@ import type { Reader } from '../reader.ts'
 import { type Limits, notThis, type Placed, type Shape } from '../shape.ts'
 
 /** Words for places round the shaft: radians clockwise from top, looking forward. */
-export const places = {
+const places = {
   top: 0,
   starboard: Math.PI / 2,
   bottom: Math.PI,

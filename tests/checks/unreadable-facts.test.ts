@@ -1,0 +1,51 @@
+import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../server/src/checks/index.ts'
+import { Checker } from '../../server/src/checks/run.ts'
+import { Analysis } from '../../server/src/job/analysis.ts'
+import { openDocument } from '../../server/src/job/document.ts'
+import { linkFile } from '../../server/src/job/files.ts'
+
+const idsOf = (text: string): readonly string[] => {
+  const analysis = new Analysis()
+  analysis.begin()
+  const file = linkFile('a.wright', openDocument(text), () => undefined)
+  return new Checker(analysis, allChecks).check(file, { today: '2026-03-04' }).map(({ check }) => check)
+}
+
+// docs/language.md: a fact that is written but cannot be read is a finding of its own, and is not missing.
+describe('a fact that cannot be read is not reported as missing', () => {
+  it('compression of a seal', () => {
+    const silent = 'drive main {\n  seal { free-length: 148 mm }\n}\n'
+    expect(idsOf(silent)).toContain('seal/compression-missing')
+    const found = idsOf(silent.replace('free-length: 148 mm', 'compression: 26 kg'))
+    expect(found).toContain('job/unit-wrong-kind')
+    expect(found).not.toContain('seal/compression-missing')
+  })
+
+  it('compression of a seal from a parts library', () => {
+    const library = (compression: string) =>
+      `seal shaft-seal {\n  ${compression}\n}\ndrive main {\n  seal {\n    like: shaft-seal\n  }\n}\n`
+    expect(idsOf(library('free-length: 148 mm'))).toContain('seal/compression-missing')
+    expect(idsOf(library('compression: 26 mm +3/-2 mm'))).not.toContain('seal/compression-missing')
+    expect(idsOf(library('compression: 26 kg'))).not.toContain('seal/compression-missing')
+  })
+
+  it('what a fuse protects', () => {
+    const job = (fuse: string) => `battery house { nominal: 96 V }
+drive main {
+  controller { }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2 m
+    insulation: 105 degC
+  }
+  ${fuse}
+}
+`
+    expect(idsOf(job(''))).toContain('protection/none')
+    const fuse = 'protection main-fuse {\n    rating: 315 A\n    protects: 3 mm\n  }'
+    expect(idsOf(job(fuse))).not.toContain('protection/none')
+  })
+})

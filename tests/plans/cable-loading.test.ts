@@ -1,0 +1,242 @@
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { cableLoading, sectionOf, systemOf } from '../../server/src/plans/cable-loading.ts'
+import { isProtected, ratingOf } from '../../server/src/plans/cable-protection.ts'
+import { phaseFaults } from '../../server/src/plans/phase-faults.ts'
+import { blockIn } from './job-text.ts'
+
+interface Wanted {
+  readonly battery?: string
+  readonly motor?: string
+  readonly controller?: string
+  readonly cable?: string
+  readonly ends?: string
+  readonly rest?: string
+}
+
+const jobOf = (w: Wanted = {}): string => `battery house {
+  ${w.battery ?? 'nominal: 96 V\n  window: 84..108 V'}
+}
+drive main {
+  motor turning {
+    ${w.motor ?? 'power: 15 kW\n    efficiency: 92 %\n    voltage: 58 V\n    power-factor: 0.9'}
+  }
+  controller { ${w.controller ?? 'efficiency: 96 %'} }
+  cable feed {
+    ${w.ends ?? 'from: house\n    to: controller'}
+    ${w.cable ?? 'conductor: 95 mm2\n    length: 2.5 m\n    insulation: 105 degC'}
+  }
+  ${w.rest ?? ''}
+}
+`
+
+const loading = (w: Wanted = {}) => {
+  const { block, lookup } = blockIn(jobOf(w), 'main.feed')
+  return cableLoading(block, lookup)
+}
+
+const phases = 'from: controller\n    to: turning'
+const boatCable = (gauge: string, place: string, bundled: number, more = '') =>
+  `conductor: ${gauge} AWG\n    length: 2 m\n    insulation: 105 degC\n    place: ${place}\n    bundled: ${bundled}\n    current: 100 A\n    ${more}`
+
+describe('ampacity, from the text of a job', () => {
+  // 33 CFR 183.425 Table 5 (105 °C column) with notes 1 (0.85) and 2 (three bundled: 0.7; four to six: 0.6).
+  it.each([
+    ['4/0', 'machinery-space', 3, 264.775],
+    ['4/0', 'open', 1, 445],
+    ['2/0', 'machinery-space', 2, 280.5],
+    ['2/0', 'machinery-space', 4, 168.3],
+    ['2/0', 'machinery-space', 3, 196.35],
+  ])('%s AWG, %s, %i bundled: %f A (33 CFR 183.425 Table 5, notes 1 and 2)', (gauge, place, n, amps) => {
+    expect(loading({ cable: boatCable(gauge, place, n) })?.carries).toBeCloseTo(amps, 6)
+  })
+
+  it('takes three conductors for three phases, two for a DC pair, times those in parallel (33 CFR 183.425 note 2 counts conductors that carry current)', () => {
+    const bare = 'conductor: 4/0 AWG\n    length: 2 m\n    insulation: 105 degC'
+    expect(loading({ cable: bare })?.bundled).toBe(2)
+    expect(loading({ cable: bare })?.carries).toBeCloseTo(445 * 0.85, 6)
+    expect(loading({ cable: bare, ends: phases })?.bundled).toBe(3)
+    expect(loading({ cable: bare, ends: phases })?.carries).toBeCloseTo(264.775, 6)
+    const two = loading({ cable: `${bare}\n    parallel: 2` })
+    expect(two?.bundled).toBe(4)
+    expect(two?.carries).toBeCloseTo(2 * 445 * 0.85 * 0.6, 6)
+  })
+
+  it('guesses nothing beyond the tables (33 CFR 183.425 Table 5 ends at 4/0, ISO 13297 Table A.1 at 150 mm²)', () => {
+    const beyond = loading({ cable: 'conductor: 240 mm2\n    length: 2 m\n    insulation: 105 degC' })
+    expect(beyond?.ampacity).toMatchObject({ fault: 'no-table-row' })
+    expect(beyond?.carries).toBeUndefined()
+  })
+})
+
+describe('conductor as written', () => {
+  // ASTM B258: 4/0 is 0.460 in across, 107.219 mm²; 36 AWG is 0.005 in.
+  it('is a gauge when its area is one (ASTM B258)', () => {
+    expect(sectionOf((Math.PI / 4) * (0.46 * 0.0254) ** 2)).toEqual({ system: 'awg', n: -3 })
+    expect(sectionOf((Math.PI / 4) * (0.005 * 0.0254) ** 2)).toEqual({ system: 'awg', n: 36 })
+  })
+  it('is metric otherwise: 107 mm² is not 4/0 (ASTM B258)', () => {
+    expect(sectionOf(107e-6).system).toBe('metric')
+    expect(sectionOf(35e-6)).toMatchObject({ system: 'metric' })
+  })
+})
+
+describe('design current', () => {
+  // Published battery-inverter wiring example: 1200 W, inverter 0.85, 10.5 V cut-off, × 1.25 → 168 A.
+  it('1200 W through an inverter of 85 % at 10.5 V asks for a fuse of 168 A (published wiring example)', () => {
+    const text = jobOf({
+      battery: 'nominal: 12 V\n  window: 10.5..14.4 V',
+      motor: 'power: 1200 W\n    efficiency: 100 %',
+      controller: 'efficiency: 85 %',
+      cable: 'conductor: 2/0 AWG\n    length: 1 m\n    insulation: 105 degC',
+    })
+    const { block, lookup } = blockIn(text, 'main.feed')
+    expect(ratingOf(175, block, lookup)?.window.low).toBeCloseTo(168.067, 3)
+    expect(ratingOf(175, block, lookup)?.verdict).toBe('within')
+    expect(ratingOf(160, block, lookup)?.verdict).toBe('below-load')
+  })
+
+  // Bird, Electrical Circuit Theory and Technology, Problem 19.11: 12.75 kW, 415 V, power factor 0.77, efficiency 0.85 → 27.10 A.
+  it('12.75 kW at 415 V, power factor 0.77, efficiency 85 %, takes 27.10 A a line (Bird, Problem 19.11)', () => {
+    const motor = 'power: 12.75 kW\n    voltage: 415 V\n    power-factor: 0.77\n    efficiency: 85 %'
+    expect(loading({ motor, ends: phases })?.current).toBeCloseTo(27.1014, 3)
+  })
+
+  it('takes what the cable states before what the motor would draw', () => {
+    expect(loading({ cable: boatCable('2/0', 'open', 1) })?.current).toBe(100)
+  })
+
+  it('says each figure it had to assume, with its value', () => {
+    const silent = loading({ motor: 'power: 15 kW', controller: '', battery: 'nominal: 96 V' })
+    const said = silent?.assumptions.join('; ')
+    for (const words of ['motor efficiency 0.9', 'controller efficiency 0.95', 'nominal voltage', 'place'])
+      expect(said).toContain(words)
+    expect(silent?.current).toBeCloseTo(15000 / (0.9 * 0.95) / 96, 6) // definition of efficiency
+  })
+})
+
+describe('voltage drop', () => {
+  // IEC 60228:2004 class 5 tinned 35 mm²: 0.565 Ω/km at 20 °C. IEC 60028: 0.00393 /K.
+  const at105 = 0.565e-3 * (1 + 0.00393 * 85)
+  const metric = 'conductor: 35 mm2\n    length: 3 m\n    insulation: 105 degC\n    current: 120 A'
+
+  it('DC: out and back at the temperature the insulation allows (IEC 60228, IEC 60028)', () => {
+    const load = loading({ cable: metric })
+    expect(load?.dropVolts).toBeCloseTo(120 * 2 * 3 * at105, 9)
+    expect(load?.drop).toBeCloseTo((120 * 2 * 3 * at105) / 84, 9)
+    expect(load?.dropLimit).toBe(0.03)
+  })
+
+  it('three-phase: √3 I l (R cos φ + X sin φ) (IEC 60364-5-52 Annex G; X by UTE C 15-105)', () => {
+    const expected = Math.sqrt(3) * 120 * 3 * (at105 * 0.9 + 0.08e-3 * Math.sqrt(1 - 0.81))
+    const load = loading({ cable: metric, ends: phases })
+    expect(load?.dropVolts).toBeCloseTo(expected, 9)
+    expect(load?.drop).toBeCloseTo(expected / 58, 9)
+    expect(load?.assumptions.join()).toContain('reactance')
+  })
+
+  it('halves with two conductors in parallel (Ohm)', () => {
+    const one = loading({ cable: metric })?.dropVolts ?? 0
+    expect(loading({ cable: `${metric}\n    parallel: 2` })?.dropVolts).toBeCloseTo(one / 2, 9)
+  })
+
+  it('holds to the limit of the file', () => {
+    const load = loading({ cable: `${metric}\n    drop: max 5 %` })
+    expect(load).toMatchObject({ dropLimit: 0.05, dropLimitFrom: 'the job file' })
+  })
+})
+
+describe('what is written but cannot be read', () => {
+  it.each([
+    ['parallel', { cable: `${boatCable('2/0', 'open', 1)}\n    parallel: 2 kg` }],
+    ['bundled', { cable: 'conductor: 95 mm2\n length: 2 m\n insulation: 105 degC\n bundled: 3 kg' }],
+    ['place', { cable: 'conductor: 95 mm2\n length: 2 m\n insulation: 105 degC\n place: attic' }],
+    ['current', { cable: 'conductor: 95 mm2\n length: 2 m\n insulation: 105 degC\n current: 90 kg' }],
+    ['window', { battery: 'nominal: 96 V\n  window: 84..108 mm' }],
+    ['motor efficiency', { motor: 'power: 15 kW\n    efficiency: 92 kg' }],
+    ['controller efficiency', { controller: 'efficiency: 96 kg' }],
+    ['conductor', { cable: 'conductor: 95 kg\n length: 2 m\n insulation: 105 degC' }],
+  ] as const)('%s: no usual figure stands in for it', (_what, wanted) => {
+    expect(loading(wanted)).toBeUndefined()
+  })
+
+  it('an unreadable limit leaves the drop unjudged and the ampacity known', () => {
+    const load = loading({ cable: boatCable('2/0', 'open', 1, 'drop: max 3 kg') })
+    expect(load?.drop).toBeUndefined()
+    expect(load?.carries).toBe(330) // 33 CFR 183.425 Table 5
+  })
+})
+
+describe('what protects a cable', () => {
+  const fuse = (protects: string, rating = '315 A') =>
+    `protection main-fuse {\n    rating: ${rating}\n    protects: ${protects}\n  }\n`
+  const feed = (text: string) => {
+    const { block, lookup } = blockIn(text, 'main.feed')
+    return isProtected(block, lookup)
+  }
+
+  it('is found beside it, and at the top of the file', () => {
+    expect(feed(jobOf())).toBe(false)
+    expect(feed(jobOf({ rest: fuse('feed') }))).toBe(true)
+    expect(feed(jobOf() + fuse('main.feed'))).toBe(true)
+  })
+  it('is not the fuse of another drive whose cable has the same name', () => {
+    const twin = jobOf()
+      .replace('drive main', 'drive port')
+      .replace(/^battery[^}]*}\n/, '')
+    expect(feed(`${jobOf()}${twin}${fuse('port.feed')}`)).toBe(false)
+  })
+  it('may be a fuse whose `protects` cannot be read', () => {
+    expect(feed(jobOf({ rest: fuse('3 mm') }))).toBe(true)
+  })
+  it('is judged from where the cable stands, wherever the fuse does', () => {
+    const { block } = blockIn(jobOf() + fuse('main.feed'), 'main.feed')
+    const { lookup } = blockIn(jobOf() + fuse('main.feed'), 'main-fuse')
+    expect(ratingOf(630, block, lookup)?.verdict).toBe('above-conductor')
+  })
+})
+
+describe('phase map', () => {
+  const faults = (sides: string, map: string) => {
+    const { block, lookup } = blockIn(
+      `drive main {\n  ${sides}\n  phase-map p {\n    ${map}\n  }\n}\n`,
+      'main',
+    )
+    const at = block.children.find((child) => child.kind === 'phase-map')
+    return at && phaseFaults(at, lookup.from(at)).map(({ fault, terminal }) => `${fault} ${terminal}`)
+  }
+  const both = 'controller { terminals: A, B, C }\n  motor main { power: 1 kW  terminals: U, V, W }'
+  it('swapped leads are a good map: IEC 60034-8 makes them the other direction of rotation', () => {
+    expect(faults(both, 'A to U, B to W, C to V')).toEqual([])
+  })
+  it('a terminal used twice shows though no terminals are stated', () => {
+    expect(faults('', 'A to U, B to V, C to V')).toEqual(['doubled-to V'])
+  })
+})
+
+it('whatever the figures, there is a loading of finite numbers or none', () => {
+  const number = fc.oneof(
+    fc.double({ noNaN: true, min: -1e12, max: 1e12 }),
+    fc.constantFrom(0, 1e-300, 1e300, -1, 1e9),
+  )
+  fc.assert(
+    fc.property(fc.tuple(number, number, number, number), ([area, length, power, low]) => {
+      const cable = `conductor: ${area} mm2\n length: ${length} m\n insulation: 105 degC`
+      const load = loading({
+        cable,
+        motor: `power: ${power} W`,
+        battery: `nominal: 96 V\n window: ${low}..1000 V`,
+      })
+      if (!load) return
+      for (const n of [load.current, load.dropVolts, load.carries ?? 1, load.drop ?? 1])
+        expect(Number.isFinite(n) && n > 0).toBe(true)
+    }),
+    { numRuns: 100 },
+  )
+})
+
+it('what neither end nor the file tells is not guessed', () => {
+  const { block, lookup } = blockIn(jobOf({ ends: 'from: controller\n to: controller' }), 'main.feed')
+  expect(systemOf(block, lookup)).toBeUndefined()
+  expect(cableLoading(block, lookup)).toBeUndefined()
+})
