@@ -197,33 +197,29 @@ export function correctionText(c: Correction, system: UnitSystem): string {
   ].join('\n')
 }
 
-/** For a hover: Markdown with a table of the feet. */
+/** For a hover: Markdown with a table of the feet, most wanted first: a hover shows little before it has to be scrolled. */
 export function correctionMarkdown(c: Correction, system: UnitSystem): string {
   const said = lines(c, system)
+  const rows = c.feet.map(
+    (foot) =>
+      `| ${foot.name} | ${upDown(foot, system)} | ${sayStep(foot, system)} | ${sideways(foot, system)} |`,
+  )
   const table =
-    c.feet.length === 0
+    rows.length === 0
       ? []
-      : [
-          '',
-          advice(c),
-          '',
-          '| foot | height | step | sideways |',
-          '|:--|:--|:--|:--|',
-          ...c.feet.map(
-            (foot) =>
-              `| ${foot.name} | ${upDown(foot, system)} | ${sayStep(foot, system)} | ${sideways(foot, system)} |`,
-          ),
-          ...(said.next.length > 0 ? ['', `The next reading should show ${said.next.join('; ')}.`] : []),
-          '',
-          `*Caution: ${moveCaution}*`,
-        ]
+      : [advice(c), '', '| foot | height | step | sideways |', '|:--|:--|:--|:--|', ...rows, '']
+  const next = said.next.map((line) => `The next reading should show ${line}.`)
   return [
-    `**Reading ${c.reading}: ${verdictWords[c.verdict]}**`,
+    `**Reading ${c.reading}: ${verdictWords[c.verdict]}.** ${sayLean(c)}`,
+    '',
+    ...said.warnings.map((line) => `- **${line}**`),
+    ...(said.warnings.length > 0 ? [''] : []),
+    ...table,
+    ...next,
     '',
     ...said.summary.map((line) => `- ${line}`),
-    ...said.warnings.map((line) => `- **${line}**`),
-    ...table,
-    ...(c.assumptions.length > 0 ? ['', 'Assumed:', ...c.assumptions.map((line) => `- ${line}`)] : []),
+    ...(rows.length > 0 ? ['', `*Caution: ${moveCaution}*`] : []),
+    ...(c.assumptions.length > 0 ? ['', 'Assumed:', '', ...c.assumptions.map((line) => `- ${line}`)] : []),
     '',
     '± is the expanded uncertainty (k = 2, ISO/IEC Guide 98-3); verdict by the decision rule of ISO 14253-1.',
   ].join('\n')
