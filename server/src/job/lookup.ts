@@ -51,10 +51,6 @@ export interface Lookup {
   readonly ofKind: (kind: BlockName) => readonly Block[]
   /** The same questions asked from another block. */
   readonly from: (other: Block) => Lookup
-  /** Every top-level block of the kind in the file. */
-  readonly all: (kind: BlockName) => readonly Block[]
-  /** The same, asked from where another block stands. */
-  readonly from: (block: Block) => Lookup
   readonly system: UnitSystem
   /** A result in the job's own units with the other in brackets. */
   readonly show: (si: number, kind: Kind) => string
@@ -67,8 +63,6 @@ export function lookupFrom(block: Block, scope: Scope): Lookup {
     near: (kind) => nearBlock(block, kind, scope),
     named: (path) => namedBlock(block, path, scope),
     ofKind: (kind) => scope.ofKind(kind),
-    from: (other) => lookupFrom(other, scope),
-    all: (kind) => scope.ofKind(kind),
     from: (other) => lookupFrom(other, scope),
     system,
     show: (si, kind) => formatBoth(si, kind, system),
