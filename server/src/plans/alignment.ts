@@ -339,5 +339,11 @@ export function bedFault(bed: Block): AlignmentFault | undefined {
   return rigid.ok ? undefined : asFault(rigid.problem)
 }
 
-/** The reading that counts: the last written of the drive. */
-export const lastReading = (drive: Block): Block | undefined => childrenOf(drive, 'reading').at(-1)
+/** The reading that counts: the last by date, and of one day the last in the file. */
+export function lastReading(drive: Block): Block | undefined {
+  const taken = (reading: Block): string => factOf(reading, 'reading.taken')?.value ?? ''
+  return childrenOf(drive, 'reading').reduce<Block | undefined>(
+    (last, reading) => (last && taken(last) > taken(reading) ? last : reading),
+    undefined,
+  )
+}

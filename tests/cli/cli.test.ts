@@ -1,0 +1,145 @@
+import { spawnSync } from 'node:child_process'
+import fs from 'node:fs'
+import os from 'node:os'
+import path from 'node:path'
+import { afterAll, describe, expect, it } from 'vitest'
+import { checkSchema, planSchema, schemas } from '../../server/src/cli/schemas.ts'
+
+const root = path.resolve(import.meta.dirname, '../..')
+const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'shaftwright-'))
+afterAll(() => fs.rmSync(folder, { recursive: true, force: true }))
+
+function shaftwright(args: readonly string[], cwd = root) {
+  const run = spawnSync(process.execPath, [path.join(root, 'server/src/cli/main.ts'), ...args], {
+    cwd,
+    encoding: 'utf8',
+    maxBuffer: 1e9,
+  })
+  return { code: run.status, out: run.stdout, err: run.stderr }
+}
+
+const put = (name: string, text: string): string => {
+  fs.mkdirSync(path.dirname(path.join(folder, name)), { recursive: true })
+  fs.writeFileSync(path.join(folder, name), text)
+  return name
+}
+
+const found = 'docs/examples/survey-launch-as-found.wright'
+const built = 'docs/examples/survey-launch-as-built.wright'
+
+describe('check', () => {
+  it('shows the line, a caret, the words and the source, and ends with 1 on errors', () => {
+    const { code, out } = shaftwright(['check', found])
+    expect(code).toBe(1)
+    expect(out).toContain(`37 |     length: 140
+   |             ^^^`)
+    for (const id of ['alignment/gap-variation-outside', 'seal/compression-missing', 'cable/undersized'])
+      expect(out).toContain(id)
+    expect(out).toMatch(/1 file: \d+ errors/)
+    expect(out).not.toContain('\u001b[')
+  })
+
+  it('ends with 0 when there are no errors', () => {
+    expect(shaftwright(['check', built, '--today', '2026-06-01']).code).toBe(0)
+  })
+
+  it('prints what its schema says, whole, whatever the size', () => {
+    const many = put(
+      'many.wright',
+      Array.from({ length: 2000 }, (_, i) => `seal s${i} { free-length: ${i} }`).join('\n'),
+    )
+    const { code, out } = shaftwright(['check', many, '--format', 'json'], folder)
+    expect(code).toBe(1)
+    expect(checkSchema.parse(JSON.parse(out)).findings.length).toBeGreaterThanOrEqual(2000)
+  })
+
+  it('takes a folder for all job files below it, and no path for the folder it is in', () => {
+    put('fleet/a.wright', 'job "a" { vessel: "a" }\n')
+    put('fleet/deep/b.wright', 'job "b" { vessel: "b" }\n')
+    put('fleet/.hidden/c.wright', 'nonsense\n')
+    const { out } = shaftwright(['check', '--format', 'json'], path.join(folder, 'fleet'))
+    expect(checkSchema.parse(JSON.parse(out)).files).toEqual(['a.wright', 'deep/b.wright'])
+  })
+
+  it('reads nothing outside the folder', () => {
+    fs.writeFileSync(path.join(path.dirname(folder), 'outside.wright'), 'seal x { }')
+    put('in/loop.wright', 'use "loop.wright"\nuse "../../outside.wright"\nuse "none.wright"\n')
+    const { code, out } = shaftwright(['check', 'loop.wright'], path.join(folder, 'in'))
+    expect(code).toBe(1)
+    for (const id of ['job/file-loop', 'job/file-outside', 'job/file-not-found']) expect(out).toContain(id)
+  })
+
+  it('puts carets under the marked text behind tabs and wide signs', () => {
+    const name = put('tabs.wright', 'job "船" {\n\tvessel: "船の名" ;\n}\n')
+    const { out } = shaftwright(['check', name], folder)
+    expect(out).toContain('2 |     vessel: "船の名" ;\n  |                      ^')
+  })
+
+  it('stays on its feet in a megabyte of noise', () => {
+    const name = put('noise.wright', '}{:,][(…"x # é\t±'.repeat(70_000))
+    expect(shaftwright(['check', name], folder).code).toBe(1)
+  })
+})
+
+describe('plan', () => {
+  it('prints the moves in words and as its schema says', () => {
+    const { code, out } = shaftwright(['plan', found])
+    expect(code).toBe(0)
+    expect(out).toContain('fwd-stbd  up 1.27 ± 0.08 mm')
+    const json = planSchema.parse(JSON.parse(shaftwright(['plan', found, '--format', 'json']).out))
+    expect(json).toMatchObject({ drive: 'main', reading: 'dry-1', verdict: 'outside' })
+  })
+
+  it('takes the last reading, and asks which drive there is when there are several', () => {
+    expect(shaftwright(['plan', built]).out).toContain('main afloat-1: within its limits')
+    expect(shaftwright(['plan', built, '--reading', 'dry-1']).out).toContain('main dry-1: outside')
+    const twin = shaftwright(['plan', 'docs/examples/twin-screw-ferry.wright'])
+    expect(twin).toMatchObject({ code: 2, out: '' })
+    expect(twin.err).toContain('port, starboard')
+    expect(shaftwright(['plan', 'docs/examples/twin-screw-ferry.wright', '--drive', 'port']).code).toBe(0)
+  })
+
+  it('says why a reading gives no plan', () => {
+    const name = put(
+      'few.wright',
+      'drive d {\n coupling { flange-diameter: 100 mm }\n reading r { taken: 2026-01-01  gauge: 0.02 mm  gaps: top 1 mm, bottom 1 mm }\n}\n',
+    )
+    const { code, err } = shaftwright(['plan', name], folder)
+    expect(code).toBe(1)
+    expect(err).toContain('three are needed')
+  })
+})
+
+describe('format', () => {
+  it('names what would change, changes it, and is then content', () => {
+    const name = put('wild.wright', 'seal{\nfree-length:148mm}\n')
+    expect(shaftwright(['format', '--check', name], folder)).toMatchObject({
+      code: 1,
+      out: `${name} would change\n`,
+    })
+    expect(shaftwright(['format', name], folder).code).toBe(0)
+    expect(shaftwright(['format', '--check', name], folder)).toMatchObject({ code: 0, out: '' })
+  })
+})
+
+describe('anything else', () => {
+  it.each([
+    ['check', 'no-such-file.wright'],
+    ['check', '--format', 'xml'],
+    ['plan'],
+    ['plan', found, '--drive', 'none'],
+    ['nonsense'],
+    ['serve'],
+  ])('could not run: %s %s', (...args) => {
+    const { code, err } = shaftwright(args)
+    expect(code).toBe(2)
+    expect(err).not.toBe('')
+  })
+
+  it('has its schemas in docs', () => {
+    for (const [name, schema] of Object.entries(schemas())) {
+      const text = fs.readFileSync(path.join(root, 'docs/schemas', name), 'utf8')
+      expect(JSON.parse(text)).toEqual(JSON.parse(JSON.stringify(schema)))
+    }
+  })
+})
