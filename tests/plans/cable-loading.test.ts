@@ -41,16 +41,21 @@ const boatCable = (gauge: string, place: string, bundled: number, more = '') =>
   `conductor: ${gauge} AWG\n    length: 2 m\n    insulation: 105 degC\n    place: ${place}\n    bundled: ${bundled}\n    current: 100 A\n    ${more}`
 
 describe('ampacity, from the text of a job', () => {
-  // 33 CFR 183.425 Table 5 (105 °C column) with notes 1 (0.85) and 2 (three bundled: 0.7; four to six: 0.6).
+  // 33 CFR 183.425 Table 5 (105 °C column) with notes 1 (0.85) and 2 (three bundled: 0.7; four to six: 0.6). The UL 1426 boat-cable table
+  // prints the products: 264.8 A for 4/0 in the engine space with three bundled; for 2/0 280.5 A alone, 196.4 A and 168.3 A bundled.
   it.each([
     ['4/0', 'machinery-space', 3, 264.775],
     ['4/0', 'open', 1, 445],
+    ['2/0', 'machinery-space', 1, 280.5],
     ['2/0', 'machinery-space', 2, 280.5],
     ['2/0', 'machinery-space', 4, 168.3],
     ['2/0', 'machinery-space', 3, 196.35],
-  ])('%s AWG, %s, %i bundled: %f A (33 CFR 183.425 Table 5, notes 1 and 2)', (gauge, place, n, amps) => {
-    expect(loading({ cable: boatCable(gauge, place, n) })?.carries).toBeCloseTo(amps, 6)
-  })
+  ])(
+    '%s AWG, %s, %i bundled: %f A (33 CFR 183.425 Table 5, notes 1 and 2; UL 1426 boat-cable table)',
+    (gauge, place, n, amps) => {
+      expect(loading({ cable: boatCable(gauge, place, n) })?.carries).toBeCloseTo(amps, 6)
+    },
+  )
 
   it('takes three conductors for three phases, two for a DC pair, times those in parallel (33 CFR 183.425 note 2 counts conductors that carry current)', () => {
     const bare = 'conductor: 4/0 AWG\n    length: 2 m\n    insulation: 105 degC'
@@ -101,6 +106,25 @@ describe('design current', () => {
   it('12.75 kW at 415 V, power factor 0.77, efficiency 85 %, takes 27.10 A a line (Bird, Problem 19.11)', () => {
     const motor = 'power: 12.75 kW\n    voltage: 415 V\n    power-factor: 0.77\n    efficiency: 85 %'
     expect(loading({ motor, ends: phases })?.current).toBeCloseTo(27.1014, 3)
+  })
+
+  // Space-vector modulation makes V / √2 between lines at most (index 2/√3 at V/2 phase peak): 59.397 V from 84 V.
+  it('a motor without a voltage gets the most its controller makes of the lowest battery voltage (space-vector modulation: V / √2)', () => {
+    const load = loading({ motor: 'power: 15 kW\n    power-factor: 0.9\n    efficiency: 92 %', ends: phases })
+    expect(load?.volts).toBeCloseTo(59.397, 3)
+    expect(load?.current).toBeCloseTo(15000 / (Math.sqrt(3) * 59.39697 * 0.9 * 0.92), 3)
+    expect(load?.assumptions.join('; ')).toContain('highest voltage')
+  })
+
+  it('says so when the battery, low, cannot give the motor its rated voltage (V / √2 of 84 V is 59.4 V)', () => {
+    const motor = (volts: number) => `power: 15 kW\n    voltage: ${volts} V`
+    expect(loading({ motor: motor(60), ends: phases })?.assumptions.join('; ')).toContain('59.4 V at most')
+    expect(loading({ motor: motor(58), ends: phases })?.assumptions.join('; ')).not.toContain('at most')
+  })
+
+  it('is shared by conductors in parallel (Kirchhoff)', () => {
+    const two = loading({ cable: boatCable('2/0', 'open', 1, 'parallel: 2') })
+    expect(two).toMatchObject({ current: 100, perConductor: 50, carries: 660 })
   })
 
   it('takes what the cable states before what the motor would draw', () => {
@@ -156,11 +180,23 @@ describe('what is written but cannot be read', () => {
     ['window', { battery: 'nominal: 96 V\n  window: 84..108 mm' }],
     ['motor efficiency', { motor: 'power: 15 kW\n    efficiency: 92 kg' }],
     ['controller efficiency', { controller: 'efficiency: 96 kg' }],
-    ['drop', { cable: boatCable('2/0', 'open', 1, 'drop: max 3 kg') }],
     ['conductor', { cable: 'conductor: 95 kg\n length: 2 m\n insulation: 105 degC' }],
   ] as const)('%s: no usual figure stands in for it', (_what, wanted) => {
     expect(loading(wanted)).toBeUndefined()
   })
+
+  it('an allowed drop that cannot be read leaves the drop unjudged and the ampacity known', () => {
+    const load = loading({ cable: boatCable('2/0', 'open', 1, 'drop: max 3 kg') })
+    expect(load?.dropLimit).toBeUndefined()
+    expect(load?.carries).toBe(330) // 33 CFR 183.425 Table 5
+  })
+})
+
+it('figures that cannot be worked with are said, not thrown: a battery used down to 0 V', () => {
+  const { block, lookup } = blockIn(jobOf({ battery: 'nominal: 96 V\n  window: 0..108 V' }), 'main.feed')
+  const outcome = cableLoading(block, lookup)
+  expect(outcome).toMatchObject({ ok: false, fault: { type: 'impossible' } })
+  expect(!outcome.ok && outcome.fault.words).toContain('lowest voltage')
 })
 
 describe('what protects a cable', () => {
@@ -184,6 +220,15 @@ describe('what protects a cable', () => {
   })
   it('may be a fuse whose `protects` cannot be read', () => {
     expect(feed(jobOf({ rest: fuse('3 mm') }))).toBe(true)
+  })
+  // 33 CFR 183.455(c)(1): below 50 V up to 150 % of what the conductor carries, 1.5 × 330 A × 0.85 = 420.75 A.
+  it('may stand half as much again above the cable below 50 V (33 CFR 183.455(c)(1))', () => {
+    const { block, lookup } = blockIn(
+      jobOf({ battery: 'nominal: 24 V\n  window: 21..29 V', cable: boatCable('2/0', 'machinery-space', 2) }),
+      'main.feed',
+    )
+    expect(ratingOf(420, block, lookup)?.verdict).toBe('allowed-above')
+    expect(ratingOf(421, block, lookup)?.verdict).toBe('above-conductor')
   })
   it('is judged from where the cable stands, wherever the fuse does', () => {
     const { block } = blockIn(jobOf() + fuse('main.feed'), 'main.feed')

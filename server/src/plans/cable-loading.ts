@@ -8,7 +8,7 @@ import {
   touchingCoreReactance,
 } from '../engineering/electrical/voltage-drop.ts'
 import type { Lookup } from '../job/lookup.ts'
-import type { Block } from '../job/model.ts'
+import { type Block, factOf } from '../job/model.ts'
 import { designCurrent, endsOf } from './design-current.ts'
 import { said } from './said.ts'
 
@@ -30,7 +30,8 @@ export interface CableLoading {
   readonly volts?: number
   readonly dropVolts: number
   readonly drop?: number
-  readonly dropLimit: number
+  /** Absent when the file gives one that could not be read. */
+  readonly dropLimit?: number
   readonly dropLimitFrom: string
   readonly sources: readonly string[]
   readonly assumptions: readonly string[]
@@ -97,7 +98,8 @@ function load(cable: Block, lookup: Lookup): LoadingOutcome {
   if ('unsaid' in design) return unsaid(design.unsaid)
 
   const section = sectionOf(area)
-  const insulationC = insulation - 273.15
+  // Rounded: a class that came through kelvins is said as it was written.
+  const insulationC = Math.round((insulation - 273.15) * 1e6) / 1e6
   const laid = layingOf(cable, system)
   const rated = ampacity({ section, insulationC, place: laid.place, bundled: laid.bundled })
   const resistance = conductorResistance({ section })
@@ -112,7 +114,7 @@ function load(cable: Block, lookup: Lookup): LoadingOutcome {
           ohmReactancePerMetre: touchingCoreReactance(50) / laid.parallel,
           powerFactor: design.powerFactor,
         })
-  const allowed = said(cable, 'cable.drop')?.high
+  const allowed = factOf(cable, 'cable.drop')?.value.high
   return {
     ok: true,
     value: {
@@ -126,7 +128,7 @@ function load(cable: Block, lookup: Lookup): LoadingOutcome {
       ...('amps' in rated && { carries: rated.amps * laid.parallel }),
       ...(design.volts !== undefined && { volts: design.volts, drop: dropVolts / design.volts }),
       dropVolts,
-      dropLimit: allowed ?? 0.03,
+      ...(!cable.unread.has('drop') && { dropLimit: allowed ?? 0.03 }),
       dropLimitFrom:
         allowed === undefined ? 'common practice for propulsion feeders, no source' : 'the job file',
       sources: [

@@ -28,17 +28,19 @@ export interface JudgedRating {
   readonly load: CableLoading
 }
 
-/** How a rating (A) stands to the load and the cable it protects; undefined when the cable cannot be worked out. */
+/** How a rating (A) stands to the load and the cable it protects; undefined when the one or the other cannot be worked with. */
 export function ratingOf(rating: number, cable: Block | undefined, lookup: Lookup): JudgedRating | undefined {
   const area = cable && factOf(cable, 'cable.conductor')?.value
   const outcome = cable && cableLoading(cable, lookup.from(cable))
   if (!outcome?.ok || area === undefined) return undefined
   const load = outcome.value
   if (load.carries === undefined || load.volts === undefined) return undefined
-  const window = protectionWindow({ current: load.current, ampacity: load.carries, volts: load.volts })
-  return {
-    verdict: judgeRating(rating, window, sectionOf(area).system === 'awg' ? 'us' : 'iec'),
-    window,
-    load,
+  try {
+    const window = protectionWindow({ current: load.current, ampacity: load.carries, volts: load.volts })
+    const series = sectionOf(area).system === 'awg' ? 'us' : 'iec'
+    return { verdict: judgeRating(rating, window, series), window, load }
+  } catch (error) {
+    if (error instanceof RangeError) return undefined
+    throw error
   }
 }

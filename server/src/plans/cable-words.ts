@@ -12,7 +12,11 @@ export function ampacityWords({ ampacity, parallel }: CableLoading): string {
 /** For a hover: what the cable carries and has to carry. */
 export function cableMarkdown(load: CableLoading): string {
   const rows = [
-    ['current', `${formatNumber(load.current, 4)} A`, load.currentFrom],
+    [
+      'current',
+      `${formatNumber(load.current, 4)} A`,
+      `${load.currentFrom}${load.parallel === 1 ? '' : `; ${formatNumber(load.perConductor, 4)} A in each conductor`}`,
+    ],
     [
       'carries',
       load.carries === undefined ? 'not known' : `${formatNumber(load.carries, 4)} A`,
@@ -21,23 +25,19 @@ export function cableMarkdown(load: CableLoading): string {
     [
       'voltage drop',
       `${formatNumber(load.dropVolts, 3)} V${load.drop === undefined ? '' : ` (${formatNumber(load.drop * 100, 3)} %)`}`,
-      `${formatNumber(load.dropLimit * 100, 3)} % allowed, ${load.dropLimitFrom}`,
+      load.dropLimit === undefined
+        ? 'what is allowed could not be read'
+        : `${formatNumber(load.dropLimit * 100, 3)} % allowed, ${load.dropLimitFrom}`,
     ],
   ]
-  const source =
-    'amps' in load.ampacity
-      ? [
-          ``,
-          `Source: ${load.ampacity.source}${load.ampacity.confidence === 'confirmed' ? '' : ` (${load.ampacity.confidence})`}.`,
-        ]
-      : []
   return [
     `**${load.system === 'dc' ? 'DC' : 'Three-phase'} cable**`,
     '',
     '| | | |',
     '|:--|:--|:--|',
     ...rows.map((row) => `| ${row.join(' | ')} |`),
-    ...source,
+    '',
+    `Source: ${load.sources.join('; ')}.`,
     ...(load.assumptions.length > 0 ? ['', 'Assumed:', ...load.assumptions.map((line) => `- ${line}`)] : []),
   ].join('\n')
 }

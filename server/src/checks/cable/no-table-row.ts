@@ -37,7 +37,8 @@ drive main {
   }
 }`,
   run: ({ conductor }, context) => {
-    const load = cableLoading(context.block, context)
+    const outcome = cableLoading(context.block, context)
+    const load = outcome.ok ? outcome.value : undefined
     if (!load || load.carries !== undefined) return []
     return [
       at(conductor, {

@@ -41,14 +41,15 @@ drive main {
   }
 }`,
   run: ({ conductor }, context) => {
-    const load = cableLoading(context.block, context)
+    const outcome = cableLoading(context.block, context)
+    const load = outcome.ok ? outcome.value : undefined
     if (load?.carries === undefined || reaches(load.carries, load.current)) return []
     const found = `${Math.ceil(load.current)} A`
     const limit = `${Math.floor(load.carries)} A`
     return [
       at(conductor, {
         message: `The cable carries ${limit} and has to carry ${found} (${load.currentFrom}). ${ampacityWords(load)}`,
-        todo: 'Take a larger conductor, more of them in parallel, or a better insulation; the cable is sized again, with its fuse, by whoever is licensed to.',
+        todo: 'Take a larger conductor, more of them in parallel, or a better insulation. Its fuse goes with it. Live DC kills and burns: work for a licensed person.',
         found,
         limit: `at most ${limit}`,
         assumptions: load.assumptions,

@@ -39,8 +39,10 @@ drive main {
   }
 }`,
   run: ({ length }, context) => {
-    const load = cableLoading(context.block, context)
-    if (load?.drop === undefined || reaches(load.dropLimit, load.drop)) return []
+    const outcome = cableLoading(context.block, context)
+    const load = outcome.ok ? outcome.value : undefined
+    if (load?.drop === undefined || load.dropLimit === undefined) return []
+    if (reaches(load.dropLimit, load.drop)) return []
     const found = `${formatNumber(load.drop * 100, 3)} %`
     const limit = `${formatNumber(load.dropLimit * 100, 3)} %`
     return [

@@ -1,5 +1,5 @@
 import { phaseFaults } from '../../plans/phase-faults.ts'
-import { at, check, published } from '../check.ts'
+import { check, published } from '../check.ts'
 
 export default check({
   id: 'phases/doubled',
@@ -14,7 +14,7 @@ export default check({
   motor main { power: 15 kW  terminals: U, V, W }
   phase-map {
     A to U, B to V, C to V
-#   ^^^^^^^^^^^^^^^^^^^^^^ V
+#                   ^^^^^^ motor terminal V
   }
 }`,
   quiet: `drive main {
@@ -24,18 +24,13 @@ export default check({
     A to U, B to V, C to W
   }
 }`,
-  run: ({ pairs }, context) => {
-    const faults = phaseFaults(context.block, context).filter(
-      ({ fault }) => fault === 'doubled-from' || fault === 'doubled-to',
-    )
-    if (faults.length === 0) return []
-    const terminals = [...new Set(faults.map(({ terminal }) => terminal))].join(', ')
-    return [
-      at(pairs, {
-        message: `Terminal ${terminals} ${faults.length === 1 ? 'is' : 'are'} there twice.`,
-        todo: 'Each terminal takes one phase. The controller holds charge after it is switched off: wait as its maker says and prove it dead.',
-        found: terminals,
-      }),
-    ]
-  },
+  run: (_facts, context) =>
+    phaseFaults(context.block, context)
+      .filter(({ fault }) => fault === 'doubled-from' || fault === 'doubled-to')
+      .map(({ words, terminal, at }) => ({
+        at,
+        message: `Two phases are joined to ${words}.`,
+        todo: 'Give each terminal one phase. The controller holds charge after it is switched off: wait as its maker says and prove it dead.',
+        found: terminal,
+      })),
 })

@@ -14,7 +14,7 @@ export default check({
   motor main { power: 15 kW  terminals: U, V, W }
   phase-map {
     A to U, B to V
-#   ^^^^^^^^^^^^^^ C
+#   ^^^^^^^^^^^^^^ controller terminal C, motor terminal W
   }
 }`,
   quiet: `drive main {
@@ -25,17 +25,17 @@ export default check({
   }
 }`,
   run: ({ pairs }, context) => {
-    const faults = phaseFaults(context.block, context).filter(
-      ({ fault }) => fault === 'missing-from' || fault === 'missing-to',
-    )
-    if (faults.length === 0) return []
-    const terminals = [...new Set(faults.map(({ terminal }) => terminal))].join(', ')
-    return [
-      at(pairs, {
-        message: `Terminal ${terminals} ${faults.length === 1 ? 'is' : 'are'} not in the phase map.`,
-        todo: 'Give every phase its terminal. The controller holds charge after it is switched off: wait as its maker says and prove it dead.',
-        found: terminals,
-      }),
-    ]
+    const missing = phaseFaults(context.block, context)
+      .filter(({ fault }) => fault === 'missing-from' || fault === 'missing-to')
+      .map(({ words }) => words)
+    return missing.length === 0
+      ? []
+      : [
+          at(pairs, {
+            message: `The phase map leaves out ${missing.join(', ')}.`,
+            todo: 'Give every phase its terminal. The controller holds charge after it is switched off: wait as its maker says and prove it dead.',
+            found: missing.join(', '),
+          }),
+        ]
   },
 })

@@ -1,5 +1,5 @@
 import { phaseFaults } from '../../plans/phase-faults.ts'
-import { at, check, published } from '../check.ts'
+import { check, published } from '../check.ts'
 
 export default check({
   id: 'phases/unknown-terminal',
@@ -14,7 +14,7 @@ export default check({
   motor main { power: 15 kW  terminals: U, V, W }
   phase-map {
     A to U, B to V, C to X
-#   ^^^^^^^^^^^^^^^^^^^^^^ X
+#                   ^^^^^^ motor terminal X
   }
 }`,
   quiet: `drive main {
@@ -24,18 +24,14 @@ export default check({
     A to U, B to V, C to W
   }
 }`,
-  run: ({ pairs }, context) => {
-    const faults = phaseFaults(context.block, context).filter(
-      ({ fault }) => fault === 'unknown-from' || fault === 'unknown-to',
-    )
-    if (faults.length === 0) return []
-    const terminals = [...new Set(faults.map(({ terminal }) => terminal))].join(', ')
-    return [
-      at(pairs, {
-        message: `Neither side has terminal ${terminals} there.`,
-        todo: 'Use the marks on the machines: those in `terminals` of controller and motor.',
-        found: terminals,
-      }),
-    ]
-  },
+  run: (_facts, context) =>
+    phaseFaults(context.block, context)
+      .filter(({ fault }) => fault === 'unknown-from' || fault === 'unknown-to')
+      .map(({ words, terminal, terminals, at }) => ({
+        at,
+        message: `There is no ${words}: the terminals there are ${terminals.join(', ')}.`,
+        todo: 'Use the marks on the machines, as in `terminals` of controller and motor.',
+        found: terminal,
+        limit: terminals.join(', '),
+      })),
 })

@@ -1,4 +1,5 @@
 import { ratingOf } from '../../plans/cable-protection.ts'
+import { formatNumber } from '../../quantity/format.ts'
 import { at, check, published } from '../check.ts'
 
 export default check({
@@ -48,13 +49,14 @@ drive main {
     const judged = ratingOf(rating.value, context.named(protects.value), context)
     if (judged?.verdict !== 'above-conductor') return []
     const { window } = judged
-    const found = `${Math.round(rating.value)} A`
+    const found = `${formatNumber(rating.value, 4)} A`
+    const allowed = Math.floor(window.above === 'any-rating' ? window.ceiling : window.high)
     return [
       at(rating, {
-        message: `The rating, ${found}, is above what the cable carries, ${Math.floor(window.high)} A${window.above === 'any-rating' ? ' (half as much again is allowed below 50 V)' : ', and is not the next standard rating above it'}.`,
+        message: `The rating, ${found}, is above what the cable carries, ${Math.floor(window.high)} A${window.above === 'any-rating' ? `; below 50 V half as much again is allowed, ${allowed} A` : ', and is not the next standard rating above it'}.`,
         todo: 'Take a smaller rating or a larger cable. The battery stays live: work for a licensed person.',
         found,
-        limit: `at most ${Math.floor(window.high)} A`,
+        limit: `at most ${allowed} A`,
         assumptions: judged.load.assumptions,
         related: [{ at: protects.at, message: 'the cable it protects' }],
       }),

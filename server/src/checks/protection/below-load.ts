@@ -1,13 +1,14 @@
 import { ratingOf } from '../../plans/cable-protection.ts'
-import { at, check, published } from '../check.ts'
+import { formatNumber } from '../../quantity/format.ts'
+import { at, check, commonPractice } from '../check.ts'
 
 export default check({
   id: 'protection/below-load',
   severity: 'error',
   title: 'Fuse too small for the load',
   why: 'A fuse that is loaded near its rating ages and opens in service: under way, when the propeller is needed most.',
-  source: published(
-    'NEC practice: 1.25 times the continuous load, here at the lowest voltage of the battery',
+  source: commonPractice(
+    '1.25 times the continuous current, as the NEC asks; here at the lowest voltage of the battery',
   ),
   on: 'protection',
   needs: { rating: 'protection.rating', protects: 'protection.protects' },
@@ -50,11 +51,11 @@ drive main {
     const judged = ratingOf(rating.value, context.named(protects.value), context)
     if (judged?.verdict !== 'below-load') return []
     const { load, window } = judged
-    const found = `${Math.round(rating.value)} A`
+    const found = `${formatNumber(rating.value, 4)} A`
     return [
       at(rating, {
-        message: `The rating, ${found}, is below 1.25 times the continuous current of ${Math.ceil(load.current)} A.`,
-        todo: 'Take a larger rating that the cable can still carry, as the makers of fuse and battery allow.',
+        message: `The rating, ${found}, is below 1.25 times the continuous current of ${Math.ceil(load.current)} A (${load.currentFrom}).`,
+        todo: 'Take a larger rating that the cable can still carry, as the makers of fuse and battery allow. The battery stays live: work for a licensed person.',
         found,
         limit: `at least ${Math.ceil(window.low)} A`,
         assumptions: judged.load.assumptions,

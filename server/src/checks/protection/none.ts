@@ -43,12 +43,13 @@ drive main {
 }`,
   run: ({ from, to }, context) => {
     const ends = [from.value, to.value].map((name) => context.named(name)?.kind)
-    if (!ends.includes('battery') || systemOf(context.block, context) !== 'dc') return []
-    if (ends.includes('protection') || isProtected(context.block, context)) return []
+    if (!ends.includes('battery') || ends.includes('protection')) return []
+    if (context.block.unread.has('system') || systemOf(context.block, context) !== 'dc') return []
+    if (isProtected(context.block, context)) return []
     return [
       atHead(context.block, {
         message: 'This cable comes from a battery, and nothing protects it.',
-        todo: 'Add a protection block with `protects`, near the battery. A battery stays live whatever is switched off: fitting the fuse is work for a licensed person, with the bank isolated and proved dead where it can be.',
+        todo: 'Add a protection block with `protects`, near the battery. A battery stays live whatever is switched off: fitting it is work for a licensed person.',
         data: { add: 'protection' },
       }),
     ]

@@ -1,4 +1,3 @@
-import { compressionHint } from '../../engineering/seal.ts'
 import { atHead, check, commonPractice } from '../check.ts'
 
 export default check({
@@ -21,7 +20,7 @@ export default check({
     return [
       atHead(block, {
         message: 'The seal does not say how far its bellows is to be compressed.',
-        todo: `Add \`compression\` from the maker's sheet. ${compressionHint.text.replace(/^./, (c) => c.toUpperCase())} (${compressionHint.source}): a hint only. While the seal is open the boat is only as watertight as what blocks the log.`,
+        todo: "Add `compression` from the maker's sheet. 3/4 in (19 mm) on a 1 in shaft, common practice, no source: a check value only, the maker's figure decides. The boat is only as watertight as the seal while it is open.",
         limit: 'compression',
         data: { add: 'compression', example: '26 mm +3/-2 mm' },
       }),

@@ -33,7 +33,7 @@ export default check({
           squeeze < 0
             ? `The bellows is stretched: the fitted length is longer than the free length. ${limit} of compression is wanted.`
             : `The bellows is compressed ${found}; ${limit} is wanted.`,
-        todo: `Slide the rotor ${little ? 'towards' : 'away from'} the bellows, read the length again, and lock it as the maker says. While the seal is open the boat is open to the sea.`,
+        todo: `Slide the rotor ${little ? 'towards' : 'away from'} the bellows, read the length again, and lock it as the maker says. The boat is only as watertight as the seal while it is open.`,
         found,
         limit,
         related: [{ at: band.at, message: 'the compression wanted' }],

@@ -1,14 +1,14 @@
 import { at, check, commonPractice } from '../check.ts'
 
-/** Larger than any tolerance of a shaft in a seal, smaller than the step to the next size. Common practice, no source. */
-const slack = 0.2e-3
+/** What two ways of writing one size may differ by (35 mm, 1 3/8 in): less than the step to the next size. Common practice, no source. */
+const slack = (diameter: number): number => Math.max(0.1e-3, 0.005 * diameter)
 
 export default check({
   id: 'seal/shaft-size-differs',
   severity: 'error',
   title: 'Seal for another shaft',
   why: 'A rotor on a shaft it was not made for leaks, slips, or does not go on. Inch and metric shafts of nearly one size are the usual trap.',
-  source: commonPractice('common practice, no source'),
+  source: commonPractice('within 0.5 % or 0.1 mm, whichever is more: common practice, no source'),
   on: 'seal',
   needs: { size: 'seal.shaft-size', diameter: 'shaft.diameter' },
   fires: `drive main {
@@ -23,7 +23,7 @@ export default check({
   seal { shaft-size: 35 mm }
 }`,
   run: ({ size, diameter }, { show }) =>
-    Math.abs(size.value - diameter.value.nominal) <= slack
+    Math.abs(size.value - diameter.value.nominal) <= slack(diameter.value.nominal)
       ? []
       : [
           at(size, {
