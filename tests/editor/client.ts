@@ -1,4 +1,4 @@
-import { type ChildProcess, spawn } from 'node:child_process'
+import { type ChildProcess, fork, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { resolve } from 'node:path'
 import {
@@ -6,7 +6,11 @@ import {
   type Diagnostic,
   type DocumentUri,
   type InitializeResult,
+  IPCMessageReader,
+  IPCMessageWriter,
   LogMessageNotification,
+  type MessageReader,
+  type MessageWriter,
   type ProtocolConnection,
   PublishDiagnosticsNotification,
   type PublishDiagnosticsParams,
@@ -69,17 +73,30 @@ export async function initialize(connection: ProtocolConnection, params: object 
   return { connection, initialized, log, published, open }
 }
 
-/** The server in a process of its own, over its standard input and output. */
-export async function startProcess(params: object = {}): Promise<{
+interface Served {
   readonly client: Client
   readonly stop: () => Promise<number | null>
   readonly child: ChildProcess
-}> {
+}
+
+/** The server in a process of its own, over its standard input and output. */
+export function startProcess(params: object = {}): Promise<Served> {
   const child = spawn(process.execPath, [main, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] })
-  const connection = createProtocolConnection(
-    new StreamMessageReader(child.stdout),
-    new StreamMessageWriter(child.stdin),
-  )
+  return serveBy(child, [new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin)], params)
+}
+
+/** The same over the channel between a process and its child. */
+export function startOverIpc(params: object = {}): Promise<Served> {
+  const child = fork(main, ['--node-ipc'])
+  return serveBy(child, [new IPCMessageReader(child), new IPCMessageWriter(child)], params)
+}
+
+async function serveBy(
+  child: ChildProcess,
+  [reader, writer]: readonly [MessageReader, MessageWriter],
+  params: object,
+): Promise<Served> {
+  const connection = createProtocolConnection(reader, writer)
   const client = await initialize(connection, params)
   const stop = async () => {
     const exited = once(child, 'exit')

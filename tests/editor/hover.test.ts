@@ -2,6 +2,7 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../server/src/checks/index.ts'
 import { hover } from '../../server/src/editor/hover.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
@@ -48,6 +49,10 @@ describe('hover on an amount', () => {
   it('converts it: 1 in = 25.4 mm exactly (NIST SP 811, B.8)', () => {
     checkHover('shaft { length: 1$0 in }', '`1 in` is 25.4 mm')
     checkHover('shaft { length: 3$0/4 in }', '19.05 mm')
+  })
+
+  it('says nothing twice: other units only', () => {
+    expect(hoverAt('shaft { diameter: 35.2$00 mm }')?.markdown).toMatch(/^`35.20 mm` is 1.386 in$/m)
   })
 
   it('gives the size and the source of a unit: 1 lbf·ft = 1.355 818 N·m (NIST SP 811, B.8)', () => {
@@ -98,6 +103,11 @@ use "parts/shafts.wright"
       'diameter: 35 mm (1.378 in)',
     )
     checkHover(`${library}drive d { shaft line$0 { like: stock } }`, 'diameter: 35 mm (1.378 in) (inherited)')
+  })
+
+  it('says what the check is that a concession accepts', () => {
+    const { title, why } = allChecks.find(({ id }) => id === 'seal/compression-outside') ?? {}
+    checkHover('concession seal/compr$0ession-outside { on: d }', `${title}. ${why}`, 'Source (', 'on: `d`')
   })
 
   it('shows the fact that an arithmetic takes from elsewhere', () => {

@@ -23,7 +23,7 @@ import type { Host } from '../../server/src/editor/host.ts'
 import { startServer } from '../../server/src/editor/server.ts'
 import { keyOf } from '../../server/src/editor/uri.ts'
 import { formatText } from '../../server/src/syntax/format.ts'
-import { type Client, codes, initialize, startProcess } from './client.ts'
+import { type Client, codes, initialize, startOverIpc, startProcess } from './client.ts'
 
 const faulty = `drive d {
   shaft { diameter: 35 }
@@ -252,6 +252,30 @@ describe('files on disk', () => {
     expect(codes(diagnostics)).toContain('job/unresolved')
     expect(codes(diagnostics)).toContain(library.startsWith('..') ? 'job/file-outside' : 'job/file-not-found')
   })
+})
+
+it('serves over IPC, and follows the folders of the workspace', async () => {
+  const base = mkdtempSync(join(tmpdir(), 'shaftwright-'))
+  mkdirSync(join(base, 'boats'))
+  writeFileSync(join(base, 'parts.wright'), 'shaft stock { diameter: 35 mm }\n')
+  const job = pathToFileURL(join(base, 'boats', 'a.wright')).href
+  const folder = { uri: pathToFileURL(base).href, name: 'jobs' }
+  const { client, stop } = await startOverIpc({ capabilities: { workspace: { workspaceFolders: true } } })
+  const moved = (event: object) =>
+    client.connection.sendNotification('workspace/didChangeWorkspaceFolders', { event })
+  const outside = (is: boolean) =>
+    client.published(job, ({ diagnostics }) => codes(diagnostics).includes('job/file-outside') === is)
+
+  // Without a folder around it a file sees no further than its own.
+  client.open(job, 'use "../parts.wright"\ndrive d { shaft { like: stock } }\n')
+  await outside(true)
+  await moved({ added: [folder], removed: [] })
+  const { diagnostics } = await outside(false)
+  expect(codes(diagnostics)).not.toContain('job/unresolved')
+  await moved({ added: [], removed: [folder] })
+  await outside(true)
+  expect(await stop()).toBe(0)
+  rmSync(base, { recursive: true })
 })
 
 describe('a feature that fails', () => {

@@ -122,6 +122,11 @@ describe('a place', () => {
     )
   })
 
+  // LSP 3.17, Position: a character greater than the line length "defaults back to the line length".
+  it.each(['a\nb', 'a\r\nb', 'a\rb'])('beyond a line is before its line end: %j', (text) => {
+    expect(offsetAt(openDocument(text), { line: 0, character: 9 })).toBe(1)
+  })
+
   it('beyond the text is its end', () => {
     expect(offsetAt(openDocument('a\nb'), { line: 9, character: 9 })).toBe(3)
   })

@@ -1,3 +1,4 @@
+import type { Check } from '../checks/check.ts'
 import type { Block, Value } from '../job/model.ts'
 import { formatNumber } from '../quantity/format.ts'
 import { kinds, type UnitSystem } from '../quantity/kinds.ts'
@@ -42,6 +43,10 @@ export function blockMarkdown(block: Block, kind: BlockKind, system: UnitSystem)
     list([...facts, inside.length > 0 ? `with ${inside.join(', ')}` : undefined]),
   )
 }
+
+/** A check, as a concession names it. */
+export const checkMarkdown = ({ id, title, why, source }: Check): string =>
+  paragraphs(`**${id}**`, `${title}. ${why}`, `Source (${source.basis}): ${source.text}`)
 
 interface Said {
   readonly kind: string

@@ -1,3 +1,4 @@
+import { allChecks } from '../checks/index.ts'
 import type { Analysis } from '../job/analysis.ts'
 import type { JobFile } from '../job/files.ts'
 import { lookupFrom } from '../job/lookup.ts'
@@ -10,7 +11,7 @@ import type { BlockNode, FactNode, LineNode, Part, Span } from '../syntax/tree.t
 import type { Fact } from '../vocabulary/block.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { computedMarkdown } from './hover-computed.ts'
-import { blockMarkdown, factMarkdown, kindMarkdown, unitMarkdown } from './hover-words.ts'
+import { blockMarkdown, checkMarkdown, factMarkdown, kindMarkdown, unitMarkdown } from './hover-words.ts'
 import { code, paragraphs } from './markdown.ts'
 import { nodeAt } from './node-at.ts'
 
@@ -67,6 +68,9 @@ function headMarkdown(block: Block, scope: Scope, on: 'kind' | 'name'): string |
   if (!kind) return undefined
   const about = on === 'name' && block.about && lookupFrom(block, scope).named(block.about.text)
   if (about) return headMarkdown(about, scope, 'name')
+  const check =
+    on === 'name' && kind.heading === 'check' && allChecks.find(({ id }) => id === block.about?.text)
+  if (check) return paragraphs(checkMarkdown(check), '---', blockMarkdown(block, kind, scope.system()))
   const words = on === 'kind' ? kindMarkdown(kind) : blockMarkdown(block, kind, scope.system())
   const computed = computedMarkdown(block, scope)
   return computed ? `${computed}\n\n---\n\n${words}` : words
@@ -103,16 +107,17 @@ function partMarkdown(block: Block, part: Part, item: FactNode | LineNode, scope
   return paragraphs(amountMarkdown(part), ofFact(block, item, scope))
 }
 
-/** An amount in the units it is not written in. */
+/** An amount in the other units it would be shown in. */
 function amountMarkdown(part: Part): string | undefined {
   if (part.type !== 'amount' || !part.unit) return undefined
   const read = readQuantity(part.number, part.unit.text)
   if (!read.ok || !read.value.kind) return undefined
-  const { si, kind } = read.value
-  const written = `${part.number} ${part.unit.text}`
-  const others = new Set((['metric', 'inch'] as const).map((system) => formatSi(si, kind, system)))
-  others.delete(written)
-  return others.size === 0 ? undefined : `${code(written)} is ${[...others].join(', ')}`
+  const { si, kind, unit } = read.value
+  const shown = new Set((['metric', 'inch'] as const).map((system) => formatSi(si, kind, system)))
+  const others = [...shown].filter((words) => unit === undefined || !words.endsWith(` ${unit.name}`))
+  return others.length === 0
+    ? undefined
+    : `${code(`${part.number} ${part.unit.text}`)} is ${others.join(', ')}`
 }
 
 /** The block, or the fact of another block, that a word in a value stands for. */

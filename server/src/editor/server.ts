@@ -22,15 +22,16 @@ export function startServer(connection: Connection, host: Host, features: readon
   let client: InitializeParams['capabilities'] = {}
   let docs = host.docs
 
+  const publishOne = guard.told('textDocument/publishDiagnostics', (open: OpenFile) => {
+    const findings = checker.check(workspace.link(open), {
+      today: host.today(),
+      onFault: (check, error) => log(`check ${check} failed: ${wordsOf(error)}`),
+    })
+    const diagnostics = toDiagnostics(findings, { workspace, open, docs })
+    return connection.sendDiagnostics({ uri: open.uri, version: open.version, diagnostics })
+  })
   const publish = (files: readonly OpenFile[]): void => {
-    for (const open of files) {
-      const findings = checker.check(workspace.link(open), {
-        today: host.today(),
-        onFault: (check, error) => log(`check ${check} failed: ${wordsOf(error)}`),
-      })
-      const diagnostics = toDiagnostics(findings, { workspace, open, docs })
-      void connection.sendDiagnostics({ uri: open.uri, version: open.version, diagnostics })
-    }
+    for (const open of files) void publishOne(open)
   }
   const publishAll = () => publish(workspace.openFiles)
 

@@ -123,7 +123,8 @@ export const rangeOf = (doc: Document, place: Place): { start: Position; end: Po
   end: positionOf(doc, place.section, place.span.end),
 })
 
-/** The section a position falls in, with the offset in it. Positions beyond the text give its end. */
+/** The section a position falls in, with the offset in it. Positions beyond a line give its last place (LSP 3.17, Position), those beyond the
+ * text its end. */
 export function locate(
   doc: Document,
   position: Position,
@@ -139,8 +140,8 @@ export function locate(
   const line = position.line - (layout.get(found)?.line ?? 0)
   const start = starts[line]
   if (start === undefined) return { section: found, offset: found.text.length }
-  const end = starts[line + 1] ?? found.text.length
-  return { section: found, offset: Math.min(start + position.character, end) }
+  const words = found.text.slice(start, starts[line + 1]).replace(/\r\n$|[\n\r]$/, '')
+  return { section: found, offset: start + Math.min(position.character, words.length) }
 }
 
 /** Offset of a position in the whole text. */
