@@ -168,7 +168,12 @@ describe('hover on a reading', () => {
   })
 
   it('says why there is no correction', () => {
-    checkHover(install({ reading: 'read$0ing one', coupling: '' }), 'no correction', 'no coupling block')
+    checkHover(
+      install({ reading: 'read$0ing one', coupling: '' }),
+      '**Reading one: no correction**',
+      'no coupling block',
+    )
+    checkHover(install({ reading: 'read$0ing', coupling: '' }), '**Reading: no correction**')
   })
 })
 

@@ -29,5 +29,5 @@ function readingMarkdown(reading: Block, lookup: Lookup): string {
   const outcome = correctionOf(reading, lookup)
   return outcome.ok
     ? correctionMarkdown(outcome.value, lookup.system)
-    : `**Reading ${reading.name ?? ''}: no correction**\n\n${outcome.fault.words}`
+    : `**${`Reading ${reading.name ?? ''}`.trim()}: no correction**\n\n${outcome.fault.words}`
 }

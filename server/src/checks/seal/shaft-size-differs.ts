@@ -1,14 +1,15 @@
 import { at, check, commonPractice } from '../check.ts'
 
-/** What two ways of writing one size may differ by (35 mm, 1 3/8 in): less than the step to the next size. Common practice, no source. */
-const slack = (diameter: number): number => Math.max(0.1e-3, 0.005 * diameter)
+/** More than rounding a size in the other units makes, less than the step to the nearest size there is (35 mm and 1-3/8 in lie 0.075 mm apart).
+ * Common practice, no source. */
+const slack = 0.05e-3
 
 export default check({
   id: 'seal/shaft-size-differs',
   severity: 'error',
   title: 'Seal for another shaft',
   why: 'A rotor on a shaft it was not made for leaks, slips, or does not go on. Inch and metric shafts of nearly one size are the usual trap.',
-  source: commonPractice('within 0.5 % or 0.1 mm, whichever is more: common practice, no source'),
+  source: commonPractice('within 0.05 mm: common practice, no source'),
   on: 'seal',
   needs: { size: 'seal.shaft-size', diameter: 'shaft.diameter' },
   fires: `drive main {
@@ -23,7 +24,7 @@ export default check({
   seal { shaft-size: 35 mm }
 }`,
   run: ({ size, diameter }, { show }) =>
-    Math.abs(size.value - diameter.value.nominal) <= slack(diameter.value.nominal)
+    Math.abs(size.value - diameter.value.nominal) <= slack
       ? []
       : [
           at(size, {
