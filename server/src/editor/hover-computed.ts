@@ -27,7 +27,7 @@ export function computedMarkdown(block: Block, scope: Scope): string | undefined
 /** What a reading asks of each foot, or why that cannot be said. */
 function readingMarkdown(reading: Block, lookup: Lookup): string {
   const outcome = correctionOf(reading, lookup)
-  return outcome.ok
-    ? correctionMarkdown(outcome.value, lookup.system)
-    : `**${`Reading ${reading.name ?? ''}`.trim()}: no correction**\n\n${outcome.fault.words}`
+  if (outcome.ok) return correctionMarkdown(outcome.value, lookup.system)
+  const title = ['Reading', ...(reading.name === undefined ? [] : [reading.name])].join(' ')
+  return `**${title}: no correction**\n\n${outcome.fault.words}`
 }
