@@ -315,6 +315,21 @@ describe('a feature that fails', () => {
     expect(await client.published(textDocument.uri, ({ version }) => version === 2)).toBeDefined()
   })
 
+  it('at one file costs that file its findings, not the next', async () => {
+    let asked = 0
+    const client = await connect(features, {
+      today: () => {
+        asked += 1
+        if (asked === 2) throw new Error('no clock')
+        return '2026-03-04'
+      },
+    })
+    client.open('untitled:A', faulty)
+    client.open('untitled:B', faulty) // both are looked at again, A first
+    expect(codes((await client.published('untitled:B')).diagnostics)).toContain('job/unit-missing')
+    expect(client.log.join('\n')).toContain('no clock')
+  })
+
   it('of the host costs one publication, not the answers', async () => {
     const client = await connect(features, {
       today: () => {
