@@ -1,11 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  compression,
-  compressionHint,
-  compressionUnderThrust,
-  judgeCompression,
-} from '../../server/src/engineering/seal.ts'
+import { compression, compressionUnderThrust, judgeCompression } from '../../server/src/engineering/seal.ts'
 
 const mm = (value: number): number => value / 1000
 
@@ -50,14 +45,6 @@ describe('bellows seal', () => {
   it('loses what the shaft travels forward, and gains what it travels aft', () => {
     expect(compressionUnderThrust({ stopped: mm(26), travel: mm(2) })).toBeCloseTo(mm(24), 12)
     expect(compressionUnderThrust({ stopped: mm(26), travel: mm(-2) })).toBeCloseTo(mm(28), 12)
-  })
-
-  // Common practice, no source: 3/4 in on a 1 in shaft. The scale is the maker's.
-  it('has one hint, of one shaft, which says that it does not scale', () => {
-    expect(compressionHint.compression / compressionHint.shaftDiameter).toBeCloseTo(0.75, 12)
-    expect(compressionHint.shaftDiameter).toBe(0.0254)
-    expect(compressionHint.text).toContain('maker')
-    expect(compressionHint.source).toBe('common practice, no source')
   })
 
   it.each([Number.NaN, 0, -0.1, 148, Number.POSITIVE_INFINITY])('refuses a length of %s m', (bad) => {

@@ -41,12 +41,3 @@ export function judgeCompression(
   if (squeeze < target - band.minus - 1e-9) return 'too-little'
   return squeeze > target + band.plus + 1e-9 ? 'too-much' : 'within'
 }
-
-/** One pair of figures to show where the maker's is missing. It does not scale to another shaft: the figure
- * is the maker's. */
-export const compressionHint = {
-  shaftDiameter: 0.0254,
-  compression: 0.01905,
-  text: '3/4 in on a 1 in shaft is common; other sizes go by the maker alone',
-  source: 'common practice, no source',
-} as const
