@@ -157,13 +157,55 @@ describe('from the text of a job to its moves', () => {
 
   it('warns when the nearest steps leave the machine outside', () => {
     const c = correct({
-      coupling: 'flange-diameter: 100 mm\n    gap-variation: max 0.10 mm\n    offset: max 0.02 mm',
+      coupling: 'flange-diameter: 100 mm\n    gap-variation: max 0.002 mm\n    offset: max 0.002 mm',
       gauge: '0.001 mm',
       gaps: 'top 1.92 mm, starboard 1.8 mm, bottom 1.68 mm, port 1.8 mm',
       offsets: 'top 0.05 mm, starboard 0 mm, bottom -0.05 mm, port 0 mm',
     })
     expect(c.predicted?.inside).toBe(false)
     expect(correctionText(c, 'metric')).toContain('still leave the machine outside')
+  })
+
+  // By hand: half a flat aft and one and a half forward give gap variation 0.001 mm and offset 0.077 mm; each foot rounded alone gives 0.16 mm.
+  it('chooses the half flats of all stations together', () => {
+    const p = plan({
+      coupling: 'flange-diameter: 100 mm\n    gap-variation: max 0.05 mm\n    offset: max 0.10 mm',
+      bed: `adjuster: stud-and-nuts\n    thread: M16\n    ${feet.replaceAll('180 mm', '200 mm').replaceAll('560 mm', '600 mm')}`,
+      gauge: '0.001 mm',
+      gaps: 'top 2.0408 mm, starboard 2 mm, bottom 1.9592 mm, port 2 mm',
+      offsets: 'top 0.0767 mm, starboard 0 mm, bottom -0.0767 mm, port 0 mm',
+    })
+    expect(p.feet.map(({ turns }) => turns?.flats)).toEqual([0.5, 0.5, 1.5, 1.5])
+    expect(p.predicted?.gapVariation_mm.value).toBeCloseTo(0.0017, 3)
+    expect(p.predicted?.offset_mm?.vertical.value).toBeCloseTo(0.0767, 3)
+  })
+
+  it('gives no moves from readings that do not close, neither of gaps nor of offsets', () => {
+    for (const r of [
+      {
+        gaps: 'top 2.8 mm, starboard 2 mm, bottom 1.4 mm, port 2.06 mm',
+        offsets: 'top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm',
+      },
+      {
+        gaps: 'top 2 mm, starboard 2 mm, bottom 2 mm, port 2 mm',
+        offsets: 'top 0.5 mm, starboard 0 mm, bottom 0.5 mm, port 0 mm',
+      },
+    ]) {
+      const c = correct(r)
+      expect(c.contradictory).toBe(true)
+      expect(c.feet.map((foot) => foot.step.by)).toEqual(['none', 'none', 'none', 'none'])
+      expect(c.predicted).toBeUndefined()
+    }
+  })
+
+  it('takes out shims by thickness, since the pack that is there is not known', () => {
+    const c = correct({
+      bed: `adjuster: shims\n    shims: 0.05 mm, 0.1 mm, 0.2 mm\n    ${feet}`,
+      gaps: 'top 1.8 mm, starboard 2 mm, bottom 2.2 mm, port 2 mm',
+      offsets: 'top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm',
+    })
+    expect(planJson(c).feet[2]?.shims).toEqual({ action: 'take out', thickness_mm: 2.24, pieces_mm: [] })
+    expect(c.assumptions.join()).toContain('measure first')
   })
 
   it('counts turns as an installer would', () => {

@@ -7,6 +7,8 @@ import alignmentGapsImpossible from './alignment/gaps-impossible.ts'
 import alignmentGaugeDiameterBeyondFlange from './alignment/gauge-diameter-beyond-flange.ts'
 import alignmentOffsetNotMeasured from './alignment/offset-not-measured.ts'
 import alignmentOffsetOutside from './alignment/offset-outside.ts'
+import alignmentOffsetUndecided from './alignment/offset-undecided.ts'
+import alignmentOffsetsDoNotClose from './alignment/offsets-do-not-close.ts'
 import alignmentReadingsDoNotClose from './alignment/readings-do-not-close.ts'
 import alignmentTooFewAngles from './alignment/too-few-angles.ts'
 import cableNoTableRow from './cable/no-table-row.ts'
@@ -68,6 +70,8 @@ export const allChecks: readonly Check[] = [
   alignmentGaugeDiameterBeyondFlange,
   alignmentOffsetNotMeasured,
   alignmentOffsetOutside,
+  alignmentOffsetUndecided,
+  alignmentOffsetsDoNotClose,
   alignmentReadingsDoNotClose,
   alignmentTooFewAngles,
   cableNoTableRow,

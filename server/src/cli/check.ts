@@ -2,9 +2,9 @@ import type { Finding } from '../checks/check.ts'
 import { allChecks } from '../checks/index.ts'
 import { Checker } from '../checks/run.ts'
 import { Analysis } from '../job/analysis.ts'
-import { hasSection, rangeOf } from '../job/document.ts'
+import { type Document, hasSection, rangeOf } from '../job/document.ts'
 import type { Place } from '../job/model.ts'
-import { type Colours, report, summary } from './report.ts'
+import { type Colours, linesOf, report, summary } from './report.ts'
 import { jobFiles, type OpenJob, openJob } from './run.ts'
 import type { CheckJson, FindingJson } from './schemas.ts'
 
@@ -13,31 +13,34 @@ interface Options {
   readonly today: string
 }
 
-/** `check`: every finding of every file; the exit code says whether there are errors. */
+/** `check`: every finding of every file; the exit code says whether there are errors, or checks that could not run. */
 export async function check(paths: readonly string[], { format, today }: Options): Promise<void> {
   const colours: Colours = (await import('picocolors')).default.createColors(
     process.stdout.isTTY === true && !process.env['NO_COLOR'],
   )
   const files: string[] = []
   const findings: FindingJson[] = []
-  const opened = new Map()
+  const opened = new Map<string, Document | undefined>()
+  let failed = false
+  const onFault = (id: string, error: unknown) => {
+    failed = true
+    console.error(`The check ${id} could not run: ${error}`)
+  }
   for (const path of jobFiles(paths)) {
     const job = openJob(path, opened)
-    files.push(job.shown)
-    const found = checkJob(job, today).map((finding) => asJson(finding, job))
+    files.push(job.shown(job.file))
+    const analysis = new Analysis()
+    analysis.begin()
+    const checked = new Checker(analysis, allChecks).check(job.file, { today, onFault })
+    const found = checked.map((finding) => asJson(finding, job))
     findings.push(...found)
-    if (format === 'text') for (const finding of found) console.log(`${report(finding, job.text, colours)}\n`)
+    if (format === 'json') continue
+    const lines = linesOf(job.text)
+    for (const finding of found) console.log(`${report(finding, lines, colours)}\n`)
   }
   const json: CheckJson = { version: 1, files, findings }
   console.log(format === 'json' ? JSON.stringify(json, null, 2) : summary(json, colours))
-  process.exitCode = findings.some(({ severity }) => severity === 'error') ? 1 : 0
-}
-
-function checkJob(job: OpenJob, today: string): readonly Finding[] {
-  const analysis = new Analysis()
-  analysis.begin()
-  const onFault = (id: string, error: unknown) => console.error(`The check ${id} failed: ${error}`)
-  return new Checker(analysis, allChecks).check(job.file, { today, onFault })
+  process.exitCode = failed ? 2 : findings.some(({ severity }) => severity === 'error') ? 1 : 0
 }
 
 function asJson(finding: Finding, job: OpenJob): FindingJson {
@@ -60,5 +63,5 @@ function asJson(finding: Finding, job: OpenJob): FindingJson {
 function placed(at: Place, job: OpenJob): Pick<FindingJson, 'file' | 'range'> {
   const holder =
     [job.file, ...job.file.used].find(({ document }) => hasSection(document, at.section)) ?? job.file
-  return { file: holder === job.file ? job.shown : holder.path, range: rangeOf(holder.document, at) }
+  return { file: job.shown(holder), range: rangeOf(holder.document, at) }
 }

@@ -1,4 +1,5 @@
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
+import { z } from 'zod'
 import { check } from './check.ts'
 import { format } from './format.ts'
 import { plan } from './plan.ts'
@@ -6,8 +7,8 @@ import { CannotRun, today } from './run.ts'
 import { serveCommand } from './serve.ts'
 
 const day = (text: string): string => {
-  if (!/^\d{4}-\d{2}-\d{2}$/.test(text))
-    throw new InvalidArgumentError('Write year-month-day, such as 2026-03-04.')
+  if (!z.iso.date().safeParse(text).success)
+    throw new InvalidArgumentError('Write a day of the calendar as year-month-day, such as 2026-03-04.')
   return text
 }
 const output = () =>

@@ -12,28 +12,30 @@ export function today(): string {
   return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
 }
 
-const read = (file: string): string => {
+/** Does what the disk may refuse; the words say what could not be done. */
+export function attempt<T>(words: string, work: () => T): T {
   try {
-    return fs.readFileSync(file, 'utf8')
+    return work()
   } catch (error) {
-    throw new CannotRun(`${file} cannot be read: ${(error as NodeJS.ErrnoException).code ?? error}`)
+    throw new CannotRun(`${words}: ${(error as NodeJS.ErrnoException).code ?? error}`)
   }
 }
+
+const withoutMark = (text: string): string => text.replace(/^\uFEFF/, '')
 
 /** The job files that paths stand for: themselves, or all below them but for node_modules and dot folders. */
 export function jobFiles(paths: readonly string[]): readonly string[] {
   const found = paths.flatMap((given) => {
-    const stat = fs.statSync(given, { throwIfNoEntry: false })
+    const stat = attempt(`${given} cannot be read`, () => fs.statSync(given, { throwIfNoEntry: false }))
     if (!stat) throw new CannotRun(`${given}: there is no such file or folder.`)
-    return stat.isDirectory() ? below(given) : [given]
+    return stat.isDirectory() ? below(given) : [path.normalize(given)]
   })
   if (found.length === 0) throw new CannotRun(`There are no *.wright files in ${paths.join(', ')}.`)
   return [...new Set(found)]
 }
 
 function below(folder: string): string[] {
-  return fs
-    .readdirSync(folder, { withFileTypes: true })
+  return attempt(`${folder} cannot be read`, () => fs.readdirSync(folder, { withFileTypes: true }))
     .sort((a, b) => a.name.localeCompare(b.name, 'en'))
     .flatMap((entry) => {
       const full = path.join(folder, entry.name)
@@ -44,10 +46,10 @@ function below(folder: string): string[] {
 }
 
 export interface OpenJob {
-  /** As it was given, for messages. */
-  readonly shown: string
   readonly text: string
   readonly file: JobFile
+  /** Path of the file, or of one it uses, as whoever runs the command would write it. */
+  readonly shown: (file: JobFile) => string
 }
 
 const slashes = (file: string): string => file.split(path.sep).join('/')
@@ -55,24 +57,31 @@ const slashes = (file: string): string => file.split(path.sep).join('/')
 /** Reads a job file and what it uses. Nothing outside the folder it is run in is read, or outside the file's own when that lies elsewhere. */
 export function openJob(given: string, opened: Map<string, Document | undefined> = new Map()): OpenJob {
   const full = path.resolve(given)
-  const inside = path.relative(process.cwd(), full)
-  const root = inside.startsWith('..') || path.isAbsolute(inside) ? path.dirname(full) : process.cwd()
-  const text = read(full)
+  const root = leadsOut(path.relative('', full)) ? path.dirname(full) : process.cwd()
+  const text = withoutMark(attempt(`${given} cannot be read`, () => fs.readFileSync(full, 'utf8')))
   const document = openDocument(text)
   const open = (target: string): Document | undefined => {
     const wanted = path.join(root, target)
     if (!opened.has(wanted)) opened.set(wanted, within(root, wanted))
     return opened.get(wanted)
   }
-  return { shown: slashes(given), text, file: linkFile(slashes(path.relative(root, full)), document, open) }
+  const file = linkFile(slashes(path.relative(root, full)), document, open)
+  const shown = (one: JobFile) =>
+    slashes(
+      one === file ? given : path.join(path.dirname(given), path.relative(path.dirname(file.path), one.path)),
+    )
+  return { text, file, shown }
 }
+
+const leadsOut = (relative: string): boolean =>
+  relative === '..' || relative.startsWith(`..${path.sep}`) || path.isAbsolute(relative)
 
 /** Links are followed before it is decided whether a file lies inside. */
 function within(root: string, file: string): Document | undefined {
   try {
     const real = path.relative(fs.realpathSync(root), fs.realpathSync(file))
-    if (real.startsWith('..') || path.isAbsolute(real) || !fs.statSync(file).isFile()) return undefined
-    return openDocument(fs.readFileSync(file, 'utf8'))
+    if (leadsOut(real) || !fs.statSync(file).isFile()) return undefined
+    return openDocument(withoutMark(fs.readFileSync(file, 'utf8')))
   } catch {
     return undefined
   }

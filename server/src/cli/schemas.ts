@@ -48,7 +48,11 @@ const foot = z.object({
     })
     .optional(),
   shims: z
-    .object({ action: z.enum(['put in', 'take out', 'none']), pieces_mm: z.array(z.number()) })
+    .object({
+      action: z.enum(['put in', 'take out', 'none']),
+      thickness_mm: z.number().min(0),
+      pieces_mm: z.array(z.number()),
+    })
     .optional(),
 })
 

@@ -11,6 +11,7 @@ export interface AlignmentFault {
     | 'no-diameter'
     | 'no-feet'
     | 'impossible'
+    | 'unreadable'
     | AngleProblem['type']
     | SlopeProblem['type']
     | FeetProblem['type']

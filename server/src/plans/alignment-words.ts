@@ -2,11 +2,12 @@ import type { Closure } from '../engineering/alignment/closure.ts'
 import { formatFixed, formatNumber } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
-import type { CorrectedFoot, Correction, Judged } from './alignment.ts'
+import type { Correction, Judged } from './alignment.ts'
+import type { CorrectedFoot } from './steps.ts'
 
 /** Cautions that belong to moving a machine on its feet. */
 const moveCaution =
-  'Isolate and lock off the drive, prove it dead, and make sure the shaft cannot be turned by the water. Support the machine before a nut is slackened; keep hands from under it. The maker of the machine and of the coupling, local rules and licensed people have the last word.'
+  'Isolate and lock off the drive, prove it dead, and make sure the shaft cannot be turned by the water. Coupling bolts out, machine supported, hands from under it. At each foot slacken the upper nut, turn the lower one, clamp again; go round in small steps so that it does not rock, and read again when the nuts are tight. The maker of the machine and of the coupling, local rules and licensed people have the last word.'
 
 const inch = 0.0254
 
@@ -14,10 +15,21 @@ const inch = 0.0254
 export const saidLength = (si: number, system: UnitSystem): string =>
   system === 'inch' ? `${formatFixed(si / inch, 4)} in` : `${formatFixed(si * 1000, 2)} mm`
 
-export const saidSure = (u: Uncertain, system: UnitSystem): string =>
-  system === 'inch'
-    ? `${formatFixed(u.value / inch, 4)} ± ${formatFixed(expanded(u) / inch, 4)} in`
-    : `${formatFixed(u.value * 1000, 2)} ± ${formatFixed(expanded(u) * 1000, 2)} mm`
+/** A value with its uncertainty, to the digit that the uncertainty still fills: a small one must not read as none. */
+export function saidSure(u: Uncertain, system: UnitSystem): string {
+  const unit = system === 'inch' ? inch : 1e-3
+  const U = expanded(u) / unit
+  const least = system === 'inch' ? 4 : 2
+  const decimals = U > 0 && U < 10 ** -least ? least + 1 : least
+  return `${formatFixed(u.value / unit, decimals)} ± ${formatFixed(U, decimals)} ${system === 'inch' ? 'in' : 'mm'}`
+}
+
+/** A gauge step that is fine enough: rounded down, never up. */
+export function saidGauge(step: number, system: UnitSystem): string {
+  const unit = system === 'inch' ? inch : 1e-3
+  const scale = 10 ** (2 - Math.floor(Math.log10(step / unit)) - 1)
+  return `${formatNumber(Math.floor((step / unit) * scale + 1e-9) / scale, 2)} ${system === 'inch' ? 'in' : 'mm'}`
+}
 
 const magnitude = (u: Uncertain): Uncertain => ({ ...u, value: Math.abs(u.value) })
 
@@ -47,6 +59,8 @@ function sayStep(foot: CorrectedFoot, system: UnitSystem): string {
   }
   if (step.by === 'shims') {
     if (step.action === 'none') return 'leave as it is'
+    if (step.action === 'take out')
+      return `take out ${saidLength(step.thickness, system)}, as near as the pack allows`
     const pieces = step.pack.pieces.map((piece) => saidLength(piece, system)).join(' + ')
     return `${step.action} ${pieces}`
   }
@@ -86,18 +100,18 @@ function undecided(c: Correction, system: UnitSystem): string | undefined {
     return 'The offset was not read, so the machine is not shown to be aligned. Read the rims as well.'
   return c.decidedBy === undefined
     ? 'The reading lies too near the limit, or its gaps agree too badly, for any gauge to decide: read again.'
-    : `A gauge with steps of ${saidLength(c.decidedBy, system)} or finer could decide.`
+    : `A gauge with steps of ${saidGauge(c.decidedBy, system)} or finer could decide.`
 }
 
 /** Steps that are too coarse to bring the machine inside. */
 const tooCoarse = (c: Correction): string | undefined =>
-  c.predicted && !c.predicted.inside && c.verdict !== 'within'
+  c.predicted && !c.predicted.inside && c.verdict !== 'within' && !c.contradictory
     ? 'The nearest steps of the adjusters would still leave the machine outside its limits: set each foot to its height by gauge, or take finer steps.'
     : undefined
 
 function closureLine(closure: Closure, what: string, system: UnitSystem): string | undefined {
   if (closure.state !== 'open') return undefined
-  return `The ${what} do not close: opposite pairs differ by ${saidLength(closure.difference, system)}, the gauge explains ${saidLength(closure.allowed, system)}. Read again before anything is moved.`
+  return `The ${what} do not close: opposite pairs differ by ${saidLength(closure.difference, system)}, the gauge explains ${saidLength(closure.allowed, system)}. Read again before anything is moved: no moves are given from these.`
 }
 
 /** How the machine leans, as far as the gauge can see: `The far end of the machine is low and to port.` */
@@ -119,6 +133,7 @@ const milliradians = (u: Uncertain): string =>
   `${formatFixed(u.value * 1000, 2)} ± ${formatFixed(expanded(u) * 1000, 2)} mrad`
 
 interface Lines {
+  readonly gauge: string
   readonly summary: readonly string[]
   readonly warnings: readonly string[]
   readonly next: readonly string[]
@@ -141,6 +156,7 @@ function nextReading(
 function lines(c: Correction, system: UnitSystem): Lines {
   const offset = c.offset
   return {
+    gauge: saidGauge(c.gaugeStep, system),
     summary: [
       judgedLine('Gap variation', c.gapVariation, system),
       ...(offset
@@ -165,7 +181,9 @@ function lines(c: Correction, system: UnitSystem): Lines {
 const advice = (c: Correction): string =>
   c.verdict === 'within'
     ? 'Within limits: leave the feet alone. What is left of the error at each:'
-    : 'Moves, from where each foot stands now:'
+    : c.contradictory
+      ? 'Nothing is to be moved yet. What the readings would ask of each foot, if they were right:'
+      : 'Moves, from where each foot stands now:'
 
 /** For a terminal: plain text, one line a thing. */
 export function correctionText(c: Correction, system: UnitSystem): string {
@@ -193,7 +211,7 @@ export function correctionText(c: Correction, system: UnitSystem): string {
       : []),
     ...(c.assumptions.length > 0 ? ['', 'Assumed:', ...c.assumptions.map((line) => `  - ${line}`)] : []),
     '',
-    `± is the expanded uncertainty (k = 2) from a gauge step of ${formatNumber(c.gaugeStep * 1000, 3)} mm. Up, starboard and forward are positive.`,
+    `± is the expanded uncertainty (k = 2) from a gauge step of ${said.gauge}. Up, starboard and forward are positive.`,
   ].join('\n')
 }
 

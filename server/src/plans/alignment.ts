@@ -1,7 +1,6 @@
-import { type NutMove, nutMoves, type ShimPack, shimPack } from '../engineering/adjusters.ts'
 import { type Closure, closure } from '../engineering/alignment/closure.ts'
 import { fitFace } from '../engineering/alignment/face.ts'
-import { type Foot, type FootCorrection, footCorrections } from '../engineering/alignment/feet.ts'
+import { type Foot, footCorrections } from '../engineering/alignment/feet.ts'
 import { assumedGapLimit, gapVariation } from '../engineering/alignment/gap-variation.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
 import { type OffsetBasis, poseFromFace } from '../engineering/alignment/pose.ts'
@@ -9,24 +8,13 @@ import { gather } from '../engineering/alignment/readings.ts'
 import { type FootMove, movedFace, movedRim, rigidMove } from '../engineering/alignment/rigid-move.ts'
 import { fitRim } from '../engineering/alignment/rim.ts'
 import { gaugeStepToDecide, type Verdict, verdict } from '../engineering/alignment/verdict.ts'
-import { parseThread, type Thread } from '../engineering/thread.ts'
+import { parseThread } from '../engineering/thread.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf, type Value } from '../job/model.ts'
 import { exactly, type Uncertain } from '../quantity/uncertainty.ts'
 import { type AlignmentFault, asFault, fault } from './alignment-fault.ts'
-
-/** How one foot gets its height: the lower nut of its stud, shims put in or taken out, by whatever is at hand, or not at all. */
-export type FootStep =
-  | { readonly by: 'nut'; readonly move: NutMove }
-  | { readonly by: 'shims'; readonly action: 'put in' | 'take out' | 'none'; readonly pack: ShimPack }
-  | { readonly by: 'hand' }
-  | { readonly by: 'none' }
-
-export interface CorrectedFoot extends FootCorrection {
-  readonly step: FootStep
-  /** What the step does to the height, m. */
-  readonly moved: number
-}
+import { said, Unreadable } from './said.ts'
+import { type Adjuster, type CorrectedFoot, left, stepsFor } from './steps.ts'
 
 export interface Judged {
   readonly value: Uncertain
@@ -48,6 +36,8 @@ export interface Correction {
   readonly slope: InPlanes<Uncertain>
   readonly closure: Closure
   readonly rimClosure?: Closure
+  /** The readings do not close: no moves are given from them. */
+  readonly contradictory: boolean
   readonly gaugeStep: number
   /** The gauge step that could decide, where this one cannot and a finer one could. */
   readonly decidedBy?: number
@@ -67,6 +57,8 @@ export type CorrectionOutcome =
   | { readonly ok: true; readonly value: Correction }
   | { readonly ok: false; readonly fault: AlignmentFault }
 
+const capital = (text: string): string => text.replace(/^./, (c) => c.toUpperCase())
+
 const worst = (a: Verdict, b: Verdict): Verdict =>
   a === 'outside' || b === 'outside'
     ? 'outside'
@@ -82,6 +74,8 @@ export function correctionOf(reading: Block, lookup: Lookup): CorrectionOutcome 
   try {
     return work(reading, lookup)
   } catch (error) {
+    if (error instanceof Unreadable)
+      return { ok: false, fault: fault('unreadable', `${capital(error.message)}: put that right first.`) }
     if (error instanceof RangeError) return { ok: false, fault: fault('impossible', error.message) }
     throw error
   }
@@ -104,13 +98,14 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       ok: false,
       fault: fault('no-gaps', 'The reading needs its gaps, and the smallest step of the gauge.'),
     }
-  const flange = factOf(coupling, 'coupling.flange-diameter')?.value
-  const readAt = factOf(coupling, 'coupling.gauge-diameter')?.value ?? flange
+  const flange = said(coupling, 'coupling.flange-diameter')
+  const stated = said(coupling, 'coupling.gauge-diameter')
+  const readAt = stated ?? flange
   if (readAt === undefined || flange === undefined)
     return { ok: false, fault: fault('no-diameter', 'The coupling needs its flange-diameter.') }
 
   const assumptions: string[] = []
-  if (!factOf(coupling, 'coupling.gauge-diameter'))
+  if (stated === undefined)
     assumptions.push(
       `the gaps were read at the rim of the flange, on ${lookup.show(flange, 'length')}: the coupling does not say its gauge-diameter`,
     )
@@ -118,10 +113,10 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const face = fitFace(gaps.value, { radius: readAt / 2, gaugeStep })
   if (!face.ok) return { ok: false, fault: asFault(face.problem) }
 
-  const offsets = factOf(reading, 'reading.offsets')
-  const rim = offsets && fitRim(offsets.value, { gaugeStep })
+  const offsets = said(reading, 'reading.offsets')
+  const rim = offsets && fitRim(offsets, { gaugeStep })
   if (rim && !rim.ok) return { ok: false, fault: asFault(rim.problem, 'offsets') }
-  const pilot = factOf(coupling, 'coupling.pilot')?.value === 'yes'
+  const pilot = said(coupling, 'coupling.pilot') === 'yes'
   const pose = poseFromFace(face.value, rim?.value ?? (pilot ? 'pilot' : 'unknown'))
   if (!rim && pilot)
     assumptions.push(
@@ -137,37 +132,50 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const judged = offset ? worst(gapsFound.verdict, offset.verdict) : gapsFound.verdict
   const overall = judged === 'within' && pose.offsetBasis === 'unknown' ? 'undecided' : judged
 
-  const open = offset && gapsFound.verdict !== 'undecided' ? offset : gapsFound
+  const byOffset = offset !== undefined && gapsFound.verdict !== 'undecided'
+  const open = byOffset ? offset : gapsFound
+  const readWith = byOffset && rim?.ok ? rim.value : face.value
   const decidedBy =
-    open.verdict === 'undecided' ? gaugeStepToDecide(open.value, open.limit, face.value) : undefined
+    open.verdict === 'undecided' ? gaugeStepToDecide(open.value, open.limit, readWith) : undefined
+
+  const gapClosure = closure(gather(gaps.value, gaugeStep))
+  const rimClosure = offsets && closure(gather(offsets, gaugeStep))
+  const contradictory = gapClosure.state === 'open' || rimClosure?.state === 'open'
 
   const moves = feetOf(lookup.near('bed'), assumptions)
   const corrected = moves.ok ? footCorrections(pose, moves.feet) : undefined
-  const feetFault = moves.ok
-    ? corrected && !corrected.ok
-      ? asFault(corrected.problem)
-      : undefined
-    : moves.fault
-  const feet =
-    moves.ok && corrected?.ok
-      ? corrected.value.feet.map((foot) =>
-          overall === 'within' ? left(foot) : withStep(foot, moves.adjuster),
-        )
-      : []
   assumptions.push(
     'the target is a straight line through the shaft: no droop of the parted shaft end, heat growth or movement afloat is allowed for',
   )
 
-  const rigid = feet.length > 0 ? rigidMove(feet.map(asMoved)) : undefined
-  const face1 = rigid?.ok ? gapVariation(movedFace(face.value, rigid.value)) : undefined
-  const rim1 = rigid?.ok && rim?.ok ? movedRim(rim.value, rigid.value).offset : undefined
-  const predicted = face1 && {
-    gapVariation: face1,
-    ...(rim1 && { offset: rim1 }),
-    inside:
-      face1.value <= gapsFound.limit &&
-      (!rim1 || !offset || Math.hypot(rim1.vertical.value, rim1.horizontal.value) <= offset.limit),
+  /** What the next reading should show, and how much of its limits that uses. */
+  const outcomeOf = (feet: readonly CorrectedFoot[]): Outcome | AlignmentFault => {
+    const rigid = rigidMove(feet.map(asMoved))
+    if (!rigid.ok) return asFault(rigid.problem)
+    const gap = gapVariation(movedFace(face.value, rigid.value))
+    const flangeAt = rim?.ok ? movedRim(rim.value, rigid.value).offset : undefined
+    const away = flangeAt && Math.hypot(flangeAt.vertical.value, flangeAt.horizontal.value)
+    const used = Math.max(gap.value / gapsFound.limit, away !== undefined && offset ? away / offset.limit : 0)
+    return { gapVariation: gap, ...(flangeAt && { offset: flangeAt }), used }
   }
+  const wanted = corrected?.ok ? corrected.value.feet : []
+  const leave = overall === 'within' || contradictory
+  const feet =
+    leave || !moves.ok
+      ? wanted.map(left)
+      : stepsFor(wanted, moves.adjuster, (chosen) => {
+          const result = outcomeOf(chosen)
+          return 'used' in result ? result.used : Number.POSITIVE_INFINITY
+        })
+  const outcome = feet.length > 0 ? outcomeOf(feet) : undefined
+  const feetFault = !moves.ok
+    ? moves.fault
+    : corrected?.ok === false
+      ? asFault(corrected.problem)
+      : outcome && 'words' in outcome
+        ? outcome
+        : undefined
+  const predicted = outcome && 'used' in outcome && !contradictory ? foreseen(outcome) : undefined
   return {
     ok: true,
     value: {
@@ -178,17 +186,30 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       ...(offset && { offset }),
       offsetBasis: pose.offsetBasis,
       slope: face.value.slope,
-      closure: closure(gather(gaps.value, gaugeStep)),
-      ...(offsets && { rimClosure: closure(gather(offsets.value, gaugeStep)) }),
+      closure: gapClosure,
+      ...(rimClosure && { rimClosure }),
       gaugeStep,
       ...(decidedBy !== undefined && { decidedBy }),
-      feet,
+      feet: feetFault ? [] : feet,
+      contradictory,
       ...(feetFault && { feetFault }),
       ...(predicted && { predicted }),
       assumptions,
     },
   }
 }
+
+interface Outcome {
+  readonly gapVariation: Uncertain
+  readonly offset?: InPlanes<Uncertain>
+  /** Share of the limits that is used up: 1 is on a limit. */
+  readonly used: number
+}
+
+const foreseen = ({ used, ...shown }: Outcome): NonNullable<Correction['predicted']> => ({
+  ...shown,
+  inside: used <= 1 + 1e-9,
+})
 
 /** The step as the foot's own move: sideways the whole correction, since it is not tied to flats. */
 const asMoved = (foot: CorrectedFoot): FootMove => ({
@@ -207,6 +228,7 @@ function judgeGaps(
   lookup: Lookup,
   assumptions: string[],
 ): Judged {
+  said(coupling, 'coupling.gap-variation')
   const stated = factOf(coupling, 'coupling.gap-variation')
   if (stated?.value.high !== undefined) {
     if (Math.abs(readAt - flange) > 1e-6)
@@ -228,7 +250,7 @@ function judgeGaps(
   return {
     value,
     limit,
-    limitFrom: '0.001 in per inch of flange diameter, common practice',
+    limitFrom: '0.001 of the circle the gauge goes in on, common practice',
     verdict: verdict(value, limit),
   }
 }
@@ -244,6 +266,7 @@ function judgeOffset(
     value: Math.hypot(parts.vertical.value, parts.horizontal.value),
     standard: Math.max(parts.vertical.standard, parts.horizontal.standard),
   }
+  said(coupling, 'coupling.offset')
   const stated = factOf(coupling, 'coupling.offset')
   const limit = stated?.value.high ?? gaps.limit
   if (stated?.value.high === undefined)
@@ -258,8 +281,6 @@ function judgeOffset(
     verdict: verdict(value, limit),
   }
 }
-
-type Adjuster = { readonly thread: Thread } | { readonly stock: readonly number[] } | undefined
 
 type Feet =
   | { readonly ok: true; readonly feet: readonly Foot[]; readonly adjuster: Adjuster }
@@ -297,43 +318,40 @@ function feetOf(bed: Block | undefined, assumptions: string[]): Feet {
 }
 
 function adjusterOf(bed: Block, assumptions: string[]): Adjuster {
-  if (factOf(bed, 'bed.adjuster')?.value === 'shims') {
-    const stock = factOf(bed, 'bed.shims')?.value
-    if (!stock) assumptions.push('the bed does not list its shims: the moves are given as lengths')
-    return stock && { stock: stock.map((shim) => shim.value) }
+  if (said(bed, 'bed.adjuster') === 'shims') {
+    const stock = said(bed, 'bed.shims')
+    assumptions.push(
+      stock
+        ? 'what lies under each foot now is not said: whether so much can be taken out, measure first'
+        : 'the bed does not list its shims: the moves are given as lengths',
+    )
+    return stock ? { by: 'shims', stock: stock.map((shim) => shim.value) } : { by: 'hand' }
   }
-  const designation = factOf(bed, 'bed.thread')?.value
+  const designation = said(bed, 'bed.thread')
   const thread = designation === undefined ? undefined : parseThread(designation)
-  if (thread?.ok) return { thread: thread.value }
+  if (thread?.ok) return { by: 'nut', thread: thread.value }
   assumptions.push(
     designation === undefined
       ? 'the bed does not say the thread of its studs: the moves are given as lengths, not turns'
-      : `the pitch of thread ${designation} is not known here: the moves are given as lengths, not turns (write it as M16x1.5 or 3/4-10 UNC)`,
+      : `the pitch of thread ${designation} is not known here: the moves are given as lengths, not turns (write it as "M16x1.5" or "3/4-10 UNC")`,
   )
-  return undefined
+  return { by: 'hand' }
 }
 
-/** A machine within its limits is left alone: a step of the adjuster could do more harm than what is left of the error. */
-const left = (foot: FootCorrection): CorrectedFoot => ({ ...foot, step: { by: 'none' }, moved: 0 })
-
-function withStep(foot: FootCorrection, adjuster: Adjuster): CorrectedFoot {
-  const wanted = foot.vertical.value
-  if (adjuster && 'thread' in adjuster) {
-    const move = nutMoves(wanted, adjuster.thread).halfFlats
-    return { ...foot, step: { by: 'nut', move }, moved: move.moved }
+/** Undefined where what it needs is written but could not be read. */
+function readable<T>(work: () => T): T | undefined {
+  try {
+    return work()
+  } catch (error) {
+    if (error instanceof Unreadable) return undefined
+    throw error
   }
-  if (adjuster) {
-    const pack = shimPack(Math.abs(wanted), adjuster.stock)
-    const action = pack.pieces.length === 0 ? 'none' : wanted > 0 ? 'put in' : 'take out'
-    return { ...foot, step: { by: 'shims', action, pack }, moved: Math.sign(wanted) * pack.thickness }
-  }
-  return { ...foot, step: { by: 'hand' }, moved: wanted }
 }
 
 /** Why the feet of this bed cannot set the slope of any machine; undefined when they can, or when they are not all known yet. */
 export function bedFault(bed: Block): AlignmentFault | undefined {
-  const read = feetOf(bed, [])
-  if (!read.ok) return undefined
+  const read = readable(() => feetOf(bed, []))
+  if (!read?.ok) return undefined
   const still = { value: 0, standard: 0 }
   const rigid = rigidMove(read.feet.map((foot) => ({ ...foot, vertical: still, horizontal: still })))
   return rigid.ok ? undefined : asFault(rigid.problem)

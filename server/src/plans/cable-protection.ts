@@ -22,6 +22,14 @@ export function isProtected(cable: Block, lookup: Lookup): boolean {
   )
 }
 
+/** Whether the rule for 50 V and over applies is decided by the highest voltage the circuit sees. */
+function highest(lookup: Lookup, volts: number): number {
+  const battery = lookup.near('battery')
+  const window = battery && factOf(battery, 'battery.window')?.value.high
+  const nominal = battery && factOf(battery, 'battery.nominal')?.value
+  return Math.max(volts, window ?? 0, nominal ?? 0)
+}
+
 export interface JudgedRating {
   readonly verdict: RatingVerdict
   readonly window: ProtectionWindow
@@ -36,7 +44,11 @@ export function ratingOf(rating: number, cable: Block | undefined, lookup: Looku
   const load = outcome.value
   if (load.carries === undefined || load.volts === undefined) return undefined
   try {
-    const window = protectionWindow({ current: load.current, ampacity: load.carries, volts: load.volts })
+    const window = protectionWindow({
+      current: load.current,
+      ampacity: load.carries,
+      volts: highest(lookup, load.volts),
+    })
     const series = sectionOf(area).system === 'awg' ? 'us' : 'iec'
     return { verdict: judgeRating(rating, window, series), window, load }
   } catch (error) {

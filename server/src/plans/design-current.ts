@@ -130,7 +130,8 @@ function ofPhase(cable: Block, { motor, battery }: Parts): DesignCurrent | Unsai
   return { current, from, volts, powerFactor, assumptions }
 }
 
-/** The rated voltage of the motor, else the most its controller can make of the lowest battery voltage. */
+/** The rated voltage of the motor, or the most its controller can make of the lowest battery voltage when that is less: the current for full
+ * power is greatest there. */
 function phaseVoltage(
   motor: Block | undefined,
   battery: Block | undefined,
@@ -140,10 +141,12 @@ function phaseVoltage(
   if (rated !== undefined) {
     const low = said(battery, 'battery.window')?.low
     const most = low === undefined ? undefined : inverterVoltage({ dcVoltage: low }).volts
-    if (most !== undefined && most < rated)
+    if (most !== undefined && most < rated) {
       assumptions.push(
-        `the motor is given its rated ${formatNumber(rated, 4)} V; at the low end of the battery the controller makes ${formatNumber(most, 4)} V at most, and for full power the current is greater`,
+        `full power is drawn at the low end of the battery too, where the controller makes ${formatNumber(most, 4)} V at most, less than the ${formatNumber(rated, 4)} V the motor is rated for`,
       )
+      return most
+    }
     return rated
   }
   const lowest = lowestOf(battery, assumptions)

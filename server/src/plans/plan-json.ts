@@ -1,5 +1,6 @@
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
-import type { CorrectedFoot, Correction } from './alignment.ts'
+import type { Correction } from './alignment.ts'
+import type { CorrectedFoot } from './steps.ts'
 
 interface Figure {
   readonly value: number
@@ -16,6 +17,7 @@ interface NutTurns {
 
 interface Shims {
   readonly action: 'put in' | 'take out' | 'none'
+  readonly thickness_mm: number
   readonly pieces_mm: readonly number[]
 }
 
@@ -66,11 +68,19 @@ function foot({ name, vertical, horizontal, step }: CorrectedFoot): PlanFoot {
       turns: { nut: 'lower', direction, ...(lowerNut && { seenFromAbove: lowerNut }), turns, flats },
     }
   }
-  if (step.by === 'shims')
+  if (step.by === 'shims') {
+    const [thickness, pieces] =
+      step.action === 'take out' ? [step.thickness, []] : [step.pack.thickness, step.pack.pieces]
     return {
       ...base,
-      shims: { action: step.action, pieces_mm: step.pack.pieces.map((p) => round(p * 1000)) },
+      shims: {
+        action: step.action,
+        thickness_mm: round(thickness * 1000),
+        pieces_mm: pieces.map((p) => round(p * 1000)),
+      },
     }
+  }
+  if (step.by === 'none') return { ...base, turns: { nut: 'lower', direction: 'none', turns: 0, flats: 0 } }
   return base
 }
 

@@ -57,6 +57,7 @@ export function formatBoth(si: number, kind: Kind, system: UnitSystem = 'metric'
 /** `24 mm to 29 mm`, `at most 0.1 mm`, `at least 4`. */
 export function formatBand(band: Band, kind: Kind, system: UnitSystem = 'metric'): string {
   const show = (si: number) => formatSi(si, kind, system)
+  if (band.low !== undefined && band.low === band.high) return `exactly ${show(band.low)}`
   if (band.low !== undefined && band.high !== undefined) return `${show(band.low)} to ${show(band.high)}`
   if (band.high !== undefined) return `at most ${show(band.high)}`
   return band.low === undefined ? 'any' : `at least ${show(band.low)}`

@@ -2,15 +2,31 @@ import type { IToken } from 'chevrotain'
 import { cutSections } from './sections.ts'
 import * as T from './tokens.ts'
 
-/** Lays a job file out: two spaces an indent, values in a column, at most one blank line in a row. Changes white space only; a line whose
- * reading would change with its spaces keeps them. Twice is once. */
+/** Lays a job file out: two spaces an indent, values in a column, at most one blank line in a row. Changes white space only. A line whose
+ * reading would change with its spaces keeps them; so does a file that would be cut into other sections, or that would not rest: only
+ * one with blocks left open can be like that. Twice is once. */
 export function formatText(text: string): string {
+  const laid = layOut(text)
+  return laid === text || (reading(laid) === reading(text) && layOut(laid) === laid) ? laid : text
+}
+
+function layOut(text: string): string {
   const lineEnd = /^[^\r\n]*\r\n/.test(text) ? '\r\n' : '\n'
   const lines = cutSections(text.replace(/^\uFEFF/, '')).flatMap(laidOut)
   const kept = lines.filter((line, i) => line !== '' || (i > 0 && lines[i - 1] !== ''))
   while (kept.at(-1) === '') kept.pop()
   return kept.length === 0 ? '' : kept.join(lineEnd) + lineEnd
 }
+
+/** What the parser is told of a text: its sections and their tokens. */
+const reading = (text: string): string =>
+  JSON.stringify(
+    cutSections(text.replace(/^\uFEFF/, '')).map((section) =>
+      T.lex(section)
+        .tokens.filter(({ tokenType }) => tokenType !== T.Newline)
+        .map(({ tokenType, image }) => [tokenType.name, image.trimEnd()]),
+    ),
+  )
 
 interface Line {
   readonly depth: number
@@ -24,10 +40,7 @@ interface Line {
 
 function laidOut(section: string): string[] {
   let depth = 0
-  const source = section.split(/\r\n|[\n\r\u2028\u2029]/)
-  // What follows the section's last line end belongs to the next one.
-  if (source.at(-1) === '') source.pop()
-  const lines = source.map((text): Line => {
+  const lines = linesOf(section).map((text): Line => {
     const { tokens, trivia } = T.lex(text)
     const closing = tokens.findIndex((token) => token.tokenType !== T.Closing)
     const leading = closing === -1 ? tokens.length : closing
@@ -43,6 +56,29 @@ function laidOut(section: string): string[] {
   return lines.map((line, i) => written(line, columns[i] ?? { names: 0, values: 0 }))
 }
 
+/** U+2028 and U+2029 end a line too, but in a text or a comment they are a sign like any other. */
+function linesOf(section: string): string[] {
+  const lines = section.split(/\r\n|\n|\r/)
+  // What follows the section's last line end belongs to the next one.
+  if (lines.at(-1) === '') lines.pop()
+  return lines.flatMap((line) => {
+    if (!/[\u2028\u2029]/.test(line)) return [line]
+    const cuts = T.lex(line).tokens.filter(({ tokenType }) => tokenType === T.Newline)
+    return [...cuts, undefined].map((cut, i) => {
+      const before = cuts[i - 1]
+      return line.slice(before ? T.endOf(before) : 0, cut?.startOffset)
+    })
+  })
+}
+
+/** What follows the last line end belongs to the next section. */
+function linesOf(section: string): readonly string[] {
+  const ends = T.lex(section).tokens.filter(({ tokenType }) => tokenType === T.Newline)
+  const starts = [0, ...ends.map(T.endOf)]
+  const lines = starts.map((start, i) => section.slice(start, ends[i]?.startOffset))
+  return lines.at(-1) === '' ? lines.slice(0, -1) : lines
+}
+
 const isBrace = ({ tokenType }: IToken): boolean =>
   tokenType === T.Opening || tokenType === T.Closing || tokenType === T.TooDeep
 
@@ -56,8 +92,7 @@ function fact(tokens: readonly IToken[], text: string): Omit<Line, 'depth' | 'co
   const value = spaced(open < 0 ? rest : rest.slice(0, open), text)
   const provenance = open < 0 ? undefined : spaced(rest.slice(open), text)
   const joined = `${name.image}: ${value}${provenance === undefined ? '' : ` ${provenance}`}`
-  if (!sameReading(tokens, joined))
-    return { whole: text.trim().replace(/\s*#.*$/, '') === joined ? joined : asItStands(tokens, text) }
+  if (!sameReading(tokens, joined)) return { whole: asItStands(tokens, text) }
   return { name: name.image, value, ...(provenance !== undefined && { provenance }) }
 }
 

@@ -5,6 +5,8 @@ const letter =
   'A-Za-z_%°µ²³\\u00AA\\u00BA\\u00C0-\\u00D6\\u00D8-\\u1FFF\\u2070-\\u2211\\u2213-\\u2FFF\\u3001-\\uFEFE\\uFF01-\\uFFFF'
 const number =
   '(?:\\d+[-\\u2011]\\d+\\/\\d+|\\d+ \\d+\\/\\d+|\\d+\\/\\d+|\\d+(?:\\.\\d+)?(?:[eE][+-]?\\d+(?![A-Za-z]))?)'
+/** One space at most, and no line end: a broken line costs that line. */
+const gap = '[ \\t\\u00A0\\u202F]?'
 
 const trivia = (name: string, pattern: RegExp) =>
   createToken({ name, pattern, group: 'trivia', line_breaks: false })
@@ -24,7 +26,7 @@ export const DateTime = token(
 /** `+3/-2`, `-2/+3`: the two sides of a tolerance. */
 export const TwoSided = token(
   'TwoSided',
-  new RegExp(`[+]${number}\\s?\\/\\s?[-\\u2212]${number}|[-\\u2212]${number}\\s?\\/\\s?[+]${number}`),
+  new RegExp(`[+]${number}${gap}\\/${gap}[-\\u2212]${number}|[-\\u2212]${number}${gap}\\/${gap}[+]${number}`),
 )
 export const Amount = token('Amount', new RegExp(number))
 export const Word = token('Word', new RegExp(`[${letter}](?:[${letter}0-9\\-·/^]|\\.(?=[A-Za-z]))*`))
@@ -145,7 +147,8 @@ function classify(tokens: IToken[]): void {
       retype(token, FactName)
       first = i
     } else if (type === Minus && next?.tokenType === Amount && next.startOffset === endOf(token)) {
-      if (!previous || endOf(previous) < token.startOffset || previous.tokenType === To) retype(token, Sign)
+      const apart = !previous || previous.tokenType === Newline || endOf(previous) < token.startOffset
+      if (apart || previous.tokenType === To) retype(token, Sign)
     } else if (first === -1 && depth <= deepest) first = i
   })
 }

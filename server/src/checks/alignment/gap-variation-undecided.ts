@@ -1,4 +1,4 @@
-import { saidLength, saidSure } from '../../plans/alignment-words.ts'
+import { saidGauge, saidLength, saidSure } from '../../plans/alignment-words.ts'
 import { at, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
 
@@ -37,7 +37,7 @@ export default check({
     const finer =
       c.decidedBy === undefined
         ? 'Read again: no finer gauge alone would decide.'
-        : `Read with a gauge of ${saidLength(c.decidedBy, context.system)} steps or finer.`
+        : `Read with a gauge of ${saidGauge(c.decidedBy, context.system)} steps or finer.`
     return [
       at(gaps, {
         message: `The gap variation is ${found} and ${allowed} is allowed: with this gauge it cannot be decided whether it is within.`,

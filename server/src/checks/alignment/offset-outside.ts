@@ -39,7 +39,9 @@ export default check({
     return [
       at(offsets, {
         message: `The machine flange stands ${found} from the shaft axis; ${allowed} is allowed (${c.offset.limitFrom}).`,
-        todo: 'Move the feet as the hover on the reading says, and read again.',
+        todo: c.contradictory
+          ? 'Read again before anything is moved: the readings contradict each other.'
+          : 'Move the feet as the hover on the reading or `shaftwright plan` says, with the drive isolated and the machine supported, and read again.',
         found,
         limit: `at most ${allowed}`,
         assumptions: c.assumptions,

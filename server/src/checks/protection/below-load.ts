@@ -55,7 +55,10 @@ drive main {
     return [
       at(rating, {
         message: `The rating, ${found}, is below 1.25 times the continuous current of ${Math.ceil(load.current)} A (${load.currentFrom}).`,
-        todo: 'Take a larger rating that the cable can still carry, as the makers of fuse and battery allow. The battery stays live: work for a licensed person.',
+        todo:
+          window.low > window.high
+            ? `The cable is too thin for any fuse here (it carries ${Math.floor(window.high)} A): take a larger cable first, then the fuse. The battery stays live: work for a licensed person.`
+            : 'Take a larger rating that the cable can still carry, as the makers of fuse and battery allow. The battery stays live: work for a licensed person.',
         found,
         limit: `at least ${Math.ceil(window.low)} A`,
         assumptions: judged.load.assumptions,

@@ -11,11 +11,13 @@ export const protection = block({
     kind: fact(choice(['fuse', 'circuit-breaker']), 'What it is.', { example: 'fuse' }),
     rating: fact(amount('current'), 'Rated current.', { example: '250 A', required: true }),
     protects: fact(reference('cable'), 'The cable it protects.', { example: 'feed', required: true }),
-    interrupts: fact(amount('current'), 'Current it can interrupt.', { example: '20 kA' }),
-    voltage: fact(amount('voltage', { over: 0, max: 1500 }), 'Rated DC voltage.', { example: '125 V' }),
+    interrupts: fact(amount('current'), 'Current it can interrupt. Not checked yet.', { example: '20 kA' }),
+    voltage: fact(amount('voltage', { over: 0, max: 1500 }), 'Rated DC voltage. Not checked yet.', {
+      example: '125 V',
+    }),
     'from-source': fact(
       amount('length', { min: 0, max: 100 }),
-      'Length of conductor from the battery terminal to it.',
+      'Length of conductor from the battery terminal to it. Not checked yet.',
       {
         example: '150 mm',
       },

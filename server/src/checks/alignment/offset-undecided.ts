@@ -1,0 +1,51 @@
+import { saidGauge, saidLength, saidSure } from '../../plans/alignment-words.ts'
+import { at, check, published } from '../check.ts'
+import { correction } from '../correction.ts'
+
+export default check({
+  id: 'alignment/offset-undecided',
+  severity: 'warning',
+  title: 'Offset too near its limit for this gauge',
+  why: 'A reading is only as good as the step of its gauge. Where the limit lies inside the uncertainty, neither within nor outside can be claimed.',
+  source: published('decision rule: ISO 14253-1'),
+  on: 'reading',
+  needs: { offsets: 'reading.offsets' },
+  fires: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.10 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0.10 mm, starboard 0 mm, bottom -0.10 mm, port 0 mm
+#            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ cannot be decided
+  }
+}`,
+  quiet: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.10 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+}`,
+  run: ({ offsets }, context) => {
+    const c = correction(context)
+    if (c?.offset?.verdict !== 'undecided') return []
+    const found = saidSure(c.offset.value, context.system)
+    const allowed = saidLength(c.offset.limit, context.system)
+    const finer =
+      c.decidedBy === undefined
+        ? 'Read again: no finer gauge alone would decide.'
+        : `Read with a gauge of ${saidGauge(c.decidedBy, context.system)} steps or finer.`
+    return [
+      at(offsets, {
+        message: `The offset is ${found} and ${allowed} is allowed: with this gauge it cannot be decided whether it is within.`,
+        todo: finer,
+        found,
+        limit: `at most ${allowed}`,
+        assumptions: c.assumptions,
+      }),
+    ]
+  },
+})

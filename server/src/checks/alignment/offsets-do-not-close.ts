@@ -1,0 +1,55 @@
+import { sayAngle } from '../../plans/alignment-fault.ts'
+import { saidLength } from '../../plans/alignment-words.ts'
+import { at, check, published } from '../check.ts'
+import { correction } from '../correction.ts'
+
+export default check({
+  id: 'alignment/offsets-do-not-close',
+  severity: 'warning',
+  title: 'Offsets that contradict each other',
+  why: 'The steps between two round rims at opposite places have the same sum wherever the axes stand: top and bottom together equal port and starboard together. Where they do not, a step was misread, or a rim is not round.',
+  source: published(
+    'Bloch & Geitner, Machinery Component Maintenance and Repair: top + bottom = sum of the sides, within two gauge steps',
+  ),
+  on: 'reading',
+  needs: { offsets: 'reading.offsets' },
+  fires: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.10 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0.5 mm, starboard 0 mm, bottom 0.5 mm, port 0 mm
+#            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ do not close
+  }
+}`,
+  quiet: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.10 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0.5 mm, starboard 0 mm, bottom -0.5 mm, port 0 mm
+  }
+}`,
+  run: ({ offsets }, context) => {
+    const c = correction(context)
+    if (c?.rimClosure?.state !== 'open') return []
+    const { difference, allowed, odd } = c.rimClosure
+    const found = saidLength(difference, context.system)
+    const limit = saidLength(allowed, context.system)
+    const place = odd === undefined ? undefined : offsets.value[odd]
+    return [
+      at(offsets, {
+        message: `The offsets do not close: the sums of opposite pairs differ by ${found}, and the gauge explains ${limit}. ${
+          place
+            ? `The one at ${sayAngle(place.angle)} is the odd one out.`
+            : 'Which one is wrong cannot be told from these.'
+        }`,
+        todo: 'Read all of them again before anything is moved.',
+        found,
+        limit: `at most ${limit}`,
+      }),
+    ]
+  },
+})
