@@ -56,21 +56,6 @@ function laidOut(section: string): string[] {
   return lines.map((line, i) => written(line, columns[i] ?? { names: 0, values: 0 }))
 }
 
-/** U+2028 and U+2029 end a line too, but in a text or a comment they are a sign like any other. */
-function linesOf(section: string): string[] {
-  const lines = section.split(/\r\n|\n|\r/)
-  // What follows the section's last line end belongs to the next one.
-  if (lines.at(-1) === '') lines.pop()
-  return lines.flatMap((line) => {
-    if (!/[\u2028\u2029]/.test(line)) return [line]
-    const cuts = T.lex(line).tokens.filter(({ tokenType }) => tokenType === T.Newline)
-    return [...cuts, undefined].map((cut, i) => {
-      const before = cuts[i - 1]
-      return line.slice(before ? T.endOf(before) : 0, cut?.startOffset)
-    })
-  })
-}
-
 /** What follows the last line end belongs to the next section. */
 function linesOf(section: string): readonly string[] {
   const ends = T.lex(section).tokens.filter(({ tokenType }) => tokenType === T.Newline)
