@@ -1,8 +1,9 @@
-import { spawnSync } from 'node:child_process'
+import { spawn, spawnSync } from 'node:child_process'
 import fs from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
+import { z } from 'zod'
 import { checkSchema, planSchema, schemas } from '../../server/src/cli/schemas.ts'
 
 const root = path.resolve(import.meta.dirname, '../..')
@@ -22,6 +23,14 @@ const put = (name: string, text: string): string => {
   fs.mkdirSync(path.dirname(path.join(folder, name)), { recursive: true })
   fs.writeFileSync(path.join(folder, name), text)
   return name
+}
+
+/** What a command printed, held against the schema in docs, which allows nothing that it does not name. */
+function held(schema: string, out: string): unknown {
+  const json: unknown = JSON.parse(out)
+  const text = fs.readFileSync(path.join(root, 'docs/schemas', schema), 'utf8')
+  z.fromJSONSchema(JSON.parse(text)).parse(json)
+  return json
 }
 
 const found = 'docs/examples/survey-launch-as-found.wright'
@@ -50,7 +59,7 @@ describe('check', () => {
     )
     const { code, out } = shaftwright(['check', many, '--format', 'json'], folder)
     expect(code).toBe(1)
-    expect(checkSchema.parse(JSON.parse(out)).findings.length).toBeGreaterThanOrEqual(2000)
+    expect(checkSchema.parse(held('check.schema.json', out)).findings.length).toBeGreaterThanOrEqual(2000)
   })
 
   it('takes a folder for all job files below it, and no path for the folder it is in', () => {
@@ -75,6 +84,57 @@ describe('check', () => {
     expect(out).toContain('2 |     vessel: "船の名" ;\n  |                      ^')
   })
 
+  it('does not let a file steer the terminal', () => {
+    const name = put('steering.wright', 'seal { free-length: "\u001b[31m\u202e" }\n')
+    const { out } = shaftwright(['check', name], folder)
+    expect(out).toContain('seal { free-length: "␛[31m\uFFFD" }')
+    expect(out).not.toMatch(/[\u001b\u202e]/)
+  })
+
+  it('counts columns without a byte order mark', () => {
+    expect(shaftwright(['check', put('mark.wright', '\uFEFFnonsense\n')], folder).out).toContain(
+      'mark.wright:1:1  error',
+    )
+  })
+
+  it('shows the part of a long line around the mark', () => {
+    const name = put('long.wright', `seal { free-length: ${' '.repeat(5000)}148 }\n`)
+    const lines = shaftwright(['check', name, '--today', '2026-06-01'], folder).out.split('\n')
+    const at = lines.findIndex((line) => line.includes('job/unit-missing'))
+    expect(lines[at + 1]?.length).toBeLessThan(250)
+    expect(lines[at + 1]?.indexOf('148')).toBe(lines[at + 2]?.indexOf('^^^'))
+  })
+
+  it('takes a file named twice once', () => {
+    put('twice/a.wright', 'seal { }\n')
+    const { out } = shaftwright(['check', '.', './a.wright', '--format', 'json'], path.join(folder, 'twice'))
+    expect(checkSchema.parse(held('check.schema.json', out)).files).toEqual(['a.wright'])
+  })
+
+  it('holds concessions against the day it is given', () => {
+    const name = put(
+      'conceded.wright',
+      `concession seal/compression-missing {
+  on:         s
+  reason:     "on order"
+  granted-by: "the yard"
+  until:      2026-04-15
+}
+seal s { free-length: 148 mm }\n`,
+    )
+    const on = (today: string) => shaftwright(['check', name, '--today', today], folder).out
+    expect(on('2026-04-15')).not.toContain('job/concession-expired')
+    expect(on('2026-04-16')).toContain('job/concession-expired')
+  })
+
+  it('does not wait for its input', async () => {
+    const args = [path.join(root, 'server/src/cli/main.ts'), 'check', found]
+    const run = spawn(process.execPath, args, { cwd: root, stdio: ['pipe', 'ignore', 'ignore'] })
+    const code = await new Promise((resolve) => run.once('exit', resolve))
+    expect(run.stdin.writableEnded).toBe(false)
+    expect(code).toBe(1)
+  })
+
   it('stays on its feet in a megabyte of noise', () => {
     const name = put('noise.wright', '}{:,][(…"x # é\t±'.repeat(70_000))
     expect(shaftwright(['check', name], folder).code).toBe(1)
@@ -86,7 +146,9 @@ describe('plan', () => {
     const { code, out } = shaftwright(['plan', found])
     expect(code).toBe(0)
     expect(out).toContain('fwd-stbd  up 1.27 ± 0.08 mm')
-    const json = planSchema.parse(JSON.parse(shaftwright(['plan', found, '--format', 'json']).out))
+    const json = planSchema.parse(
+      held('plan.schema.json', shaftwright(['plan', found, '--format', 'json']).out),
+    )
     expect(json).toMatchObject({ drive: 'main', reading: 'dry-1', verdict: 'outside' })
   })
 
@@ -120,12 +182,27 @@ describe('format', () => {
     expect(shaftwright(['format', name], folder).code).toBe(0)
     expect(shaftwright(['format', '--check', name], folder)).toMatchObject({ code: 0, out: '' })
   })
+
+  it('writes nothing when one of the files is not UTF-8', () => {
+    const good = put('bytes/a.wright', 'seal{}\n')
+    const bytes = Buffer.from([0x61, 0x3a, 0xe9, 0x0a])
+    fs.writeFileSync(path.join(folder, 'bytes/b.wright'), bytes)
+    const { code, err } = shaftwright(['format', 'bytes'], folder)
+    expect(code).toBe(2)
+    expect(err).toContain('b.wright is not text in UTF-8')
+    expect(fs.readFileSync(path.join(folder, 'bytes/b.wright'))).toEqual(bytes)
+    expect(fs.readFileSync(path.join(folder, good), 'utf8')).toBe('seal{}\n')
+  })
 })
 
 describe('anything else', () => {
   it.each([
     ['check', 'no-such-file.wright'],
     ['check', '--format', 'xml'],
+    ['check', '--today', '2026-02-30'],
+    ['check', 'docs/checks'],
+    ['plan', 'docs'],
+    ['plan', found, '--reading', 'none'],
     ['plan'],
     ['plan', found, '--drive', 'none'],
     ['nonsense'],

@@ -3,6 +3,7 @@ import path from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { formatText } from '../../server/src/syntax/format.ts'
+import { Comment, lex, Newline } from '../../server/src/syntax/tokens.ts'
 
 const examples = path.resolve(import.meta.dirname, '../../docs/examples')
 const demos = (fs.readdirSync(examples, { recursive: true }) as string[]).filter((file) =>
@@ -51,12 +52,21 @@ const pieces = fc.constantFrom(
     'foot a { x: 1 mm  y: 2 mm }',
     '35,2',
     '{',
+    '\u2028',
+    '"x\u2028y"',
   ],
 )
 const soup = fc.oneof(
   fc.array(pieces, { maxLength: 60 }).map((all) => all.join('')),
   fc.string({ unit: 'binary', maxLength: 80 }),
 )
+/** The tokens but for line ends, then the comments: texts in quotes are tokens, spaces and all. */
+function read(text: string): readonly string[] {
+  const { tokens, trivia } = lex(text)
+  const code = tokens.filter(({ tokenType }) => tokenType !== Newline)
+  const comments = trivia.filter(({ tokenType }) => tokenType === Comment)
+  return [...code, ...comments].map(({ image }) => image.trimEnd())
+}
 const black = (text: string): string => text.replace(/[\s\uFEFF]/g, '')
 
 describe('laying out a job file', () => {
@@ -90,10 +100,23 @@ describe('laying out a job file', () => {
     expect(formatText('\uFEFFa: 1\r\nb: 2')).toBe('a: 1\r\nb: 2\r\n')
   })
 
+  it('keeps a line separator in a text or a comment', () => {
+    expect(formatText('a:"x\u2028y"\u2028b:1 # c\u2028d')).toBe('a: "x\u2028y"\nb: 1  # c\u2028d\n')
+  })
+
   it('changes nothing but white space', () => {
     fc.assert(
       fc.property(soup, (text) => {
         expect(black(formatText(text))).toBe(black(text))
+      }),
+      { numRuns: 2000 },
+    )
+  })
+
+  it('leaves every word, number, text in quotes and comment as it was', () => {
+    fc.assert(
+      fc.property(soup, (text) => {
+        expect(read(formatText(text))).toEqual(read(text))
       }),
       { numRuns: 2000 },
     )
