@@ -71,9 +71,9 @@ describe('check', () => {
   })
 
   it('reads nothing outside the folder', () => {
-    fs.writeFileSync(path.join(path.dirname(folder), 'outside.wright'), 'seal x { }')
-    put('in/loop.wright', 'use "loop.wright"\nuse "../../outside.wright"\nuse "none.wright"\n')
-    const { code, out } = shaftwright(['check', 'loop.wright'], path.join(folder, 'in'))
+    put('outside.wright', 'seal x { }')
+    put('in/deep/loop.wright', 'use "loop.wright"\nuse "../../outside.wright"\nuse "none.wright"\n')
+    const { code, out } = shaftwright(['check', 'loop.wright'], path.join(folder, 'in/deep'))
     expect(code).toBe(1)
     for (const id of ['job/file-loop', 'job/file-outside', 'job/file-not-found']) expect(out).toContain(id)
   })
@@ -88,7 +88,7 @@ describe('check', () => {
     const name = put('steering.wright', 'seal { free-length: "\u001b[31m\u202e" }\n')
     const { out } = shaftwright(['check', name], folder)
     expect(out).toContain('seal { free-length: "␛[31m\uFFFD" }')
-    expect(out).not.toMatch(/[\u001b\u202e]/)
+    for (const sign of ['\u001b', '\u202e']) expect(out).not.toContain(sign)
   })
 
   it('counts columns without a byte order mark', () => {

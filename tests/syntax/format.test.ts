@@ -101,7 +101,9 @@ describe('laying out a job file', () => {
   })
 
   it('keeps a line separator in a text or a comment', () => {
-    expect(formatText('a:"x\u2028y"\u2028b:1 # c\u2028d')).toBe('a: "x\u2028y"\nb: 1  # c\u2028d\n')
+    expect(formatText('x {\na:"x\u2028y"\u2028b:1 # c\u2028d\n}')).toBe(
+      'x {\n  a: "x\u2028y"\n  b: 1  # c\u2028d\n}\n',
+    )
   })
 
   it('changes nothing but white space', () => {
