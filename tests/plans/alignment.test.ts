@@ -139,6 +139,10 @@ describe('from the text of a job to its moves', () => {
   it('says what stands in the way rather than a number', () => {
     expect(faultOf({ gaps: 'top 1.9 mm, bottom 1.7 mm' })).toBe('too-few-angles')
     expect(faultOf({ gaps: 'top 1.9 mm, starboard 1.8 mm, bottom 1.7 mm' })).toBe('within-half-turn')
+    const least = 'flange-diameter: 100 mm\n    gap-variation: min 0.10 mm'
+    expect(faultOf({ coupling: least, gaps: 'top 2 mm, starboard 2 mm, bottom 2 mm, port 2 mm' })).toBe(
+      'unreadable',
+    )
     expect(faultOf({ gaps: 'top 25 mm, starboard 2 mm, bottom 1 mm, port 2 mm' })).toBe('slope-too-large')
     const oneStation = correct({
       gaps: 'top 1.9 mm, starboard 1.8 mm, bottom 1.7 mm, port 1.8 mm',

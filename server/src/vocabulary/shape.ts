@@ -210,6 +210,16 @@ export const band = (kind: Kind, limits: Limits = { min: 0 }): Shape<Band> => ({
   },
 })
 
+/** Limits that must have an upper end: `max 0.10 mm`. A `min` alone would allow everything that matters. */
+export function upperLimit(kind: Kind, limits: Limits = { min: 0 }): Shape<Band> {
+  const { allowed: _not, ...shape } = band(kind, limits)
+  return {
+    ...shape,
+    words: `the most that is allowed, ${kinds[kind].words}: \`max a\``,
+    schema: shape.schema.refine((b) => b.high !== undefined),
+  }
+}
+
 /** One of a few words. */
 export const choice = <const W extends readonly string[]>(words: W): Shape<W[number]> => ({
   words: `one of ${words.join(', ')}`,

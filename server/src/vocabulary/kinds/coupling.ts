@@ -1,5 +1,5 @@
 import { block, fact } from '../block.ts'
-import { amount, band, choice, yesNo } from '../shape.ts'
+import { amount, choice, upperLimit, yesNo } from '../shape.ts'
 import { bolts } from '../shapes/bolts.ts'
 
 export const coupling = block({
@@ -21,15 +21,19 @@ export const coupling = block({
       example: '110 mm',
     }),
     'gap-variation': fact(
-      band('length', { min: 0, max: 0.1 }),
+      upperLimit('length', { min: 0, max: 0.1 }),
       'Greatest less least gap that is allowed round the faces.',
       {
         example: 'max 0.10 mm',
       },
     ),
-    offset: fact(band('length', { min: 0, max: 0.1 }), 'Distance between the two axes that is allowed.', {
-      example: 'max 0.15 mm',
-    }),
+    offset: fact(
+      upperLimit('length', { min: 0, max: 0.1 }),
+      'Distance between the two axes that is allowed.',
+      {
+        example: 'max 0.15 mm',
+      },
+    ),
     'rated-torque': fact(amount('torque'), 'Torque the coupling is rated for.', { example: '400 N·m' }),
     bolts: fact(bolts, 'Coupling bolts: number, thread, class, tightening torque.', {
       example: '4 x M10 class 8.8, 45 N·m',
