@@ -137,8 +137,8 @@ export const sized = (kind: Kind, limits: Limits = { over: 0 }): Shape<Sized> =>
   quantity: kind,
   schema: z.object({
     nominal: bounded(limits),
-    low: z.number().optional(),
-    high: z.number().optional(),
+    low: bounded(limits).optional(),
+    high: bounded(limits).optional(),
   }) as z.ZodType<Sized>,
   ...allowedBy(limits),
   read: (entries, reader) => {

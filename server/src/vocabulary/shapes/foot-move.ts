@@ -51,13 +51,11 @@ export const footMove: Shape<FootMove> = {
       if (!amount) return undefined
       const sign = way.text === 'up' || way.text === 'starboard' ? 1 : -1
       const sideways = way.text === 'port' || way.text === 'starboard'
-      if ('turn' in amount) {
-        if (sideways) return notThis([entry], reader, wanted)
-        move = { ...move, turn: sign * amount.turn }
-      } else
-        move = sideways
-          ? { ...move, starboard: sign * amount.length }
-          : { ...move, rise: sign * amount.length }
+      if ('turn' in amount && sideways) return notThis([entry], reader, wanted)
+      const part = 'turn' in amount ? 'turn' : sideways ? 'starboard' : 'rise'
+      // Said twice, it is not known which is meant or whether they add up.
+      if (move[part] !== undefined) return notThis([entry], reader, wanted)
+      move = { ...move, [part]: sign * ('turn' in amount ? amount.turn : amount.length) }
     }
     return move
   },

@@ -20,10 +20,10 @@ export const pairs: Shape<readonly Placed<Pair>[]> = {
       const [from, word, to] = entry.parts
       if (
         entry.parts.length !== 3 ||
-        from?.type !== 'word' ||
+        (from?.type !== 'word' && from?.type !== 'text') ||
         word?.type !== 'word' ||
         word.text !== 'to' ||
-        to?.type !== 'word'
+        (to?.type !== 'word' && to?.type !== 'text')
       )
         return notThis([entry], reader, wanted)
       list.push({ from: from.text, to: to.text, span: entry.span })
