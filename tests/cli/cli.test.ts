@@ -139,6 +139,19 @@ seal s { free-length: 148 mm }\n`,
     const name = put('noise.wright', '}{:,][(…"x # é\t±'.repeat(70_000))
     expect(shaftwright(['check', name], folder).code).toBe(1)
   })
+
+  it('counts more findings than a call takes arguments', { timeout: 60_000 }, () => {
+    const { code, out } = shaftwright(['check', put('many-faults.wright', '}\n'.repeat(150_000))], folder)
+    expect(code).toBe(1)
+    expect(out).toContain('1 file: 150000 errors')
+  })
+
+  it('says that a file is not text in UTF-8', () => {
+    fs.writeFileSync(path.join(folder, 'utf-16.wright'), Buffer.from('\uFEFFseal { }\n', 'utf16le'))
+    const { code, out, err } = shaftwright(['check', 'utf-16.wright'], folder)
+    expect({ code, out }).toEqual({ code: 2, out: '' })
+    expect(err).toContain('utf-16.wright is not text in UTF-8')
+  })
 })
 
 describe('plan', () => {

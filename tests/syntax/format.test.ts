@@ -85,6 +85,30 @@ describe('laying out a job file', () => {
     )
   })
 
+  it('begins a new column after a blank line, a block and a comment', () => {
+    const runs = [
+      'seal {',
+      '  a:   1 mm',
+      '  bcd: 2 mm',
+      '',
+      '  e: 3 mm',
+      '  # between',
+      '  fghi: 4 mm',
+      '  jk:   5 mm',
+      '  foot l { m: 6 mm }',
+      '  n: 7 mm',
+      '}',
+      '',
+    ].join('\n')
+    expect(formatText(runs.replace(/ +/g, ' '))).toBe(runs)
+  })
+
+  it('keeps the signs of what cannot be read, and a file that would be cut into other blocks', () => {
+    expect(formatText('seal {\n;;  §§ : 1 ,, mm   \n}')).toBe('seal {\n  ;; §§ : 1,, mm\n}\n')
+    const open = 'foot a { x: 1 mm }\n {\nseal x {\n'
+    expect(formatText(open)).toBe(open)
+  })
+
   it('keeps a short block on its line', () => {
     expect(formatText('foot a {from-coupling: 180 mm across:140mm port}')).toBe(
       'foot a { from-coupling: 180 mm  across: 140 mm port }\n',

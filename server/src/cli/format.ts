@@ -1,6 +1,6 @@
 import fs from 'node:fs'
 import { formatText } from '../syntax/format.ts'
-import { attempt, jobFiles } from './run.ts'
+import { attempt, jobFiles, readText } from './run.ts'
 
 interface LaidOut {
   readonly file: string
@@ -18,11 +18,7 @@ export function format(paths: readonly string[], { check = false }: { readonly c
   }
 }
 
-/** Bytes that are not UTF-8 would not come back as they were: such a file is left alone. */
-const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
-
 function laidOut(file: string): LaidOut {
-  const bytes = attempt(`${file} cannot be read`, () => fs.readFileSync(file))
-  const before = attempt(`${file} is not text in UTF-8, and is left alone`, () => utf8.decode(bytes))
+  const before = readText(file)
   return { file, before, after: formatText(before) }
 }

@@ -19,10 +19,12 @@ const wide =
 const empty = /^[\p{M}\p{Cf}]+$/u
 const signs = new Intl.Segmenter('en', { granularity: 'grapheme' })
 const room = (text: string): number =>
-  [...signs.segment(text)].reduce(
-    (sum, { segment }) => sum + (wide.test(segment) ? 2 : empty.test(segment) ? 0 : 1),
-    0,
-  )
+  /^[ -~]*$/.test(text)
+    ? text.length
+    : [...signs.segment(text)].reduce(
+        (sum, { segment }) => sum + (wide.test(segment) ? 2 : empty.test(segment) ? 0 : 1),
+        0,
+      )
 
 /** Of a longer line the part around the mark is shown. */
 const longest = 200

@@ -21,6 +21,19 @@ export function attempt<T>(words: string, work: () => T): T {
   }
 }
 
+const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
+
+/** A file's text, with its byte order mark. Other bytes than UTF-8 are refused: they would be checked for what they are not, and not come
+ * back as they were. */
+export function readText(file: string): string {
+  const bytes = attempt(`${file} cannot be read`, () => fs.readFileSync(file))
+  try {
+    return utf8.decode(bytes)
+  } catch {
+    throw new CannotRun(`${file} is not text in UTF-8: save it as UTF-8 first.`)
+  }
+}
+
 const withoutMark = (text: string): string => text.replace(/^\uFEFF/, '')
 
 /** The job files that paths stand for: themselves, or all below them but for node_modules and dot folders. */
@@ -58,7 +71,7 @@ const slashes = (file: string): string => file.split(path.sep).join('/')
 export function openJob(given: string, opened: Map<string, Document | undefined> = new Map()): OpenJob {
   const full = path.resolve(given)
   const root = leadsOut(path.relative('', full)) ? path.dirname(full) : process.cwd()
-  const text = withoutMark(attempt(`${given} cannot be read`, () => fs.readFileSync(full, 'utf8')))
+  const text = withoutMark(readText(given))
   const document = openDocument(text)
   const open = (target: string): Document | undefined => {
     const wanted = path.join(root, target)
@@ -81,7 +94,7 @@ function within(root: string, file: string): Document | undefined {
   try {
     const real = path.relative(fs.realpathSync(root), fs.realpathSync(file))
     if (leadsOut(real) || !fs.statSync(file).isFile()) return undefined
-    return openDocument(withoutMark(fs.readFileSync(file, 'utf8')))
+    return openDocument(withoutMark(readText(file)))
   } catch {
     return undefined
   }
