@@ -1,4 +1,6 @@
-import { existsSync, readdirSync, readFileSync } from 'node:fs'
+import { spawnSync } from 'node:child_process'
+import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
+import { tmpdir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../server/src/checks/index.ts'
@@ -36,16 +38,66 @@ describe.each(documents)('%s', (file) => {
   })
 })
 
-describe('the jobs in docs/language.md', () => {
-  const jobs = [...read('docs/language.md').matchAll(/```wright\n([\s\S]*?)```/g)].map((m) => m[1] ?? '')
+/** The fenced blocks of docs/language.md in order, each with what the first line below it says. */
+const fences = [...read('docs/language.md').matchAll(/^```(wright|plan) ?(.*)\n([\s\S]*?)^```\n+(.*)/gm)].map(
+  ([, language = '', where = '', code = '', below = '']) => ({ language, where, code, below }),
+)
 
-  it('can all be read', () => {
-    expect(jobs.length).toBeGreaterThan(2)
-    for (const job of jobs) {
-      const { findings } = findingsOf(job, allChecks)
-      expect(
-        findings.filter(({ check }) => check.startsWith('job/') && check !== 'job/concession-unused'),
-      ).toEqual([])
-    }
+interface Sample {
+  readonly title: string
+  readonly job: string
+  readonly others: Readonly<Record<string, string>>
+  readonly says: string
+  readonly plan: boolean
+}
+
+/** Behind `wright`: nothing for a new job, `below` for its next blocks, `inside drive` for what goes before the drive's last brace, and
+ * `file PATH` for a file that later jobs use. A `plan` shows lines of what is worked out for the job so far. */
+function samplesOf(): readonly Sample[] {
+  let job = ''
+  const others: Record<string, string> = {}
+  return fences.map(({ language, where, code, below }) => {
+    const path = /^file (.+)/.exec(where)?.[1]
+    if (path) others[path] = code
+    else if (where === 'below') job += `\n${code}`
+    else if (where === 'inside drive') job = job.replace(/(^drive [\s\S]*?)^}/m, `$1\n${code}}`)
+    else if (language === 'wright') job = code
+    const plan = language === 'plan'
+    const title = `${language} ${where}: ${code.trim().split('\n')[0] ?? ''}`
+    return { title, job: path ? code : job, others: { ...others }, says: plan ? code : below, plan }
+  })
+}
+
+const samples = samplesOf()
+
+function planOf(job: string): string {
+  const folder = mkdtempSync(join(tmpdir(), 'shaftwright-'))
+  try {
+    writeFileSync(join(folder, 'a.wright'), job)
+    const main = join(root, 'server/src/cli/main.ts')
+    return spawnSync(process.execPath, [main, 'plan', 'a.wright'], { cwd: folder, encoding: 'utf8' }).stdout
+  } finally {
+    rmSync(folder, { recursive: true })
+  }
+}
+
+describe('the jobs in docs/language.md', () => {
+  it.each(samples.filter(({ plan }) => !plan))('$title: check finds what is said below', (sample) => {
+    expect(sample.says).toMatch(/^Check finds( nothing\.|: )/)
+    const said = [...sample.says.matchAll(/(\w+) `([a-z-]+\/[a-z-]+)`/g)].map(([, sev, id]) => `${sev} ${id}`)
+    const { findings } = findingsOf(sample.job, allChecks, { others: sample.others })
+    expect(findings.map(({ severity, check }) => `${severity} ${check}`).sort()).toEqual(said.sort())
+  })
+
+  it.each(samples.filter(({ plan }) => plan))('$title: the plan has these lines', ({ job, says }) => {
+    const lines = planOf(job).split('\n')
+    for (const line of says.split('\n')) if (line !== '…' && line !== '') expect(lines).toContain(line)
+  })
+
+  it('leave no block out, and show a plan and a file that is used', () => {
+    expect(samples.filter(({ plan }) => plan)).not.toEqual([])
+    expect(samples.filter(({ others }) => Object.keys(others).length > 0)).not.toEqual([])
+    expect(samples.length).toBeGreaterThan(10)
+    expect(samples.length * 2).toBe([...read('docs/language.md').matchAll(/^ *```/gm)].length)
   })
 })
