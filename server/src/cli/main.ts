@@ -1,3 +1,4 @@
+#!/usr/bin/env node
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { z } from 'zod'
 import { check } from './check.ts'
