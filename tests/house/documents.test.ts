@@ -4,6 +4,7 @@ import { tmpdir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../server/src/checks/index.ts'
+import { formatText } from '../../server/src/syntax/format.ts'
 import { findingsOf } from '../checks/marks.ts'
 
 const root = resolve(import.meta.dirname, '../..')
@@ -87,6 +88,10 @@ describe('the jobs in docs/language.md', () => {
     const said = [...sample.says.matchAll(/(\w+) `([a-z-]+\/[a-z-]+)`/g)].map(([, sev, id]) => `${sev} ${id}`)
     const { findings } = findingsOf(sample.job, allChecks, { others: sample.others })
     expect(findings.map(({ severity, check }) => `${severity} ${check}`).sort()).toEqual(said.sort())
+  })
+
+  it.each(samples)('$title: is laid out as Format Document lays it out', ({ job }) => {
+    expect(formatText(job)).toBe(job)
   })
 
   it.each(samples.filter(({ plan }) => plan))('$title: the plan has these lines', ({ job, says }) => {
