@@ -1,7 +1,8 @@
 import { Analysis } from '../job/analysis.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
-import { correctionOf, lastReading } from '../plans/alignment.ts'
+import { correctionOf } from '../plans/alignment.ts'
+import { lastReading } from '../plans/alignment-moves.ts'
 import { correctionText } from '../plans/alignment-words.ts'
 import { planJson } from '../plans/plan-json.ts'
 import { CannotRun, openJob } from './run.ts'
@@ -14,8 +15,19 @@ interface Options {
 
 const names = (blocks: readonly Block[]): string => blocks.map(({ name }) => name ?? '').join(', ')
 
-/** The block of that name; where none is named, the only one. */
-function pick(blocks: readonly Block[], kind: string, name: string | undefined): Block {
+/** Says on the error output why there is no plan; the command then ends with 1. */
+function refuse(words: string): undefined {
+  console.error(words)
+  process.exitCode = 1
+}
+
+/** The block of that name; where none is named, the only one. Undefined, and said, where several have the name. */
+function pick(blocks: readonly Block[], kind: string, name: string | undefined): Block | undefined {
+  const alike = name === undefined ? 0 : blocks.filter((block) => block.name === name).length
+  if (alike > 1)
+    return refuse(
+      `There are ${alike} ${kind}s called ${name}: which one is meant cannot be told. Give each a name of its own.`,
+    )
   const found =
     name === undefined
       ? blocks.length === 1
@@ -38,15 +50,16 @@ export function plan(path: string, options: Options): void {
   analysis.begin()
   const drives = analysis.blocks(file).filter(({ kind }) => kind === 'drive')
   const drive = pick(drives, 'drive', options.drive)
-  const readings = childrenOf(drive, 'reading')
+  if (!drive) return
+  const last = lastReading(drive)
+  if (!last) throw new CannotRun(`The drive ${drive.name ?? ''} has no reading.`)
   const reading =
-    options.reading === undefined ? lastReading(drive) : pick(readings, 'reading', options.reading)
-  if (!reading) throw new CannotRun(`The drive ${drive.name ?? ''} has no reading.`)
+    options.reading === undefined ? last : pick(childrenOf(drive, 'reading'), 'reading', options.reading)
+  if (!reading) return
   const lookup = lookupFrom(reading, analysis.scope(file))
   const outcome = correctionOf(reading, lookup)
   if (!outcome.ok) {
-    console.error(`${reading.path}: ${outcome.fault.words}`)
-    process.exitCode = 1
+    refuse(`${reading.path}: ${outcome.fault.words}`)
     return
   }
   console.log(

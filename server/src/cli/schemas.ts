@@ -62,6 +62,13 @@ export const planSchema = z
     drive: z.string(),
     reading: z.string(),
     verdict: z.enum(['within', 'outside', 'undecided']),
+    movedSince: z.boolean().describe('Whether the machine was moved after this reading: read again.'),
+    withheld: z
+      .enum(['moved-since', 'contradictory', 'unsure'])
+      .nullable()
+      .describe(
+        'Why no steps are given: moved after this reading; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
+      ),
     gapVariation_mm: figure.extend({ limit: z.number() }),
     slope_mrad: parts,
     offset_mm: parts.nullable().describe('null when it was not measured.'),

@@ -1,6 +1,7 @@
 import type { AngleProblem, Arc } from '../engineering/alignment/angles.ts'
 import type { SlopeProblem } from '../engineering/alignment/face.ts'
 import type { FeetProblem } from '../engineering/alignment/feet.ts'
+import type { Value } from '../job/model.ts'
 import { formatNumber } from '../quantity/format.ts'
 
 /** What stands in the way of a correction, with words for a person. */
@@ -16,9 +17,29 @@ export interface AlignmentFault {
     | SlopeProblem['type']
     | FeetProblem['type']
   readonly words: string
+  /** The fact that is to blame, where it is one. */
+  readonly at?: Value<unknown>
 }
 
 export const fault = (type: AlignmentFault['type'], words: string): AlignmentFault => ({ type, words })
+
+/** A fact whose value nothing can be worked out from. Its message is for a person. */
+export class WrongFact extends RangeError {
+  readonly at: Value<unknown> | undefined
+  constructor(words: string, at: Value<unknown> | undefined) {
+    super(words)
+    this.at = at
+  }
+}
+
+/** Does the work; a number that is refused there is put down to the fact it came from, in words for a person. */
+export function blaming<T>(at: Value<unknown> | undefined, words: string, work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    throw error instanceof RangeError && !(error instanceof WrongFact) ? new WrongFact(words, at) : error
+  }
+}
 
 const named: Readonly<Record<number, string>> = { 0: 'top', 90: 'starboard', 180: 'bottom', 270: 'port' }
 

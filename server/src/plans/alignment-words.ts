@@ -2,12 +2,24 @@ import type { Closure } from '../engineering/alignment/closure.ts'
 import { formatFixed, formatNumber } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
-import type { Correction, Judged } from './alignment.ts'
-import type { CorrectedFoot } from './steps.ts'
+import { allUnseen, type Correction } from './alignment.ts'
+import { sayAngle } from './alignment-fault.ts'
+import type { Judged } from './alignment-judged.ts'
+import type { Repeats } from './alignment-repeats.ts'
+import { type CorrectedFoot, unseen } from './steps.ts'
 
 /** Cautions that belong to moving a machine on its feet. */
-const moveCaution =
-  'Isolate and lock off the drive, prove it dead, and make sure the shaft cannot be turned by the water. Coupling bolts out, machine supported, hands from under it. At each foot slacken the upper nut, turn the lower one, clamp again; go round in small steps so that it does not rock, and read again when the nuts are tight. The maker of the machine and of the coupling, local rules and licensed people have the last word.'
+const moveCaution = (adjuster: Correction['adjuster']): string =>
+  `Isolate and lock off the drive, prove it dead, and make sure the shaft cannot be turned by the water. Coupling bolts out, machine supported, hands from under it. ${atEachFoot[adjuster ?? 'by hand']} The maker of the machine and of the coupling, local rules and licensed people have the last word.`
+
+const atEachFoot = {
+  'stud-and-nuts':
+    'At each foot slacken the upper nut, turn the lower one, clamp again; go round in small steps so that it does not rock, and read again when the nuts are tight.',
+  shims:
+    'One foot at a time slacken its bolt and lift the foot no more than the shims need; put them in and take them out with a tool, never with fingers under the foot; lower it, tighten the bolt, and read again when all are tight.',
+  'by hand':
+    'At each foot slacken what holds it, set its height, make it fast again; go round in small steps so that it does not rock, and read again when all are fast.',
+} as const
 
 const inch = 0.0254
 
@@ -50,8 +62,9 @@ export function sayTurns({ turns, flats }: { readonly turns: number; readonly fl
 }
 
 /** What to do at one foot to set its height. */
-function sayStep(foot: CorrectedFoot, system: UnitSystem): string {
+function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem): string {
   const { step } = foot
+  if (c.withheld) return 'no step is given'
   if (step.by === 'nut') {
     const { move } = step
     if (move.direction === 'none') return 'leave as it is'
@@ -71,17 +84,21 @@ function sayStep(foot: CorrectedFoot, system: UnitSystem): string {
     : `${value > 0 ? 'raise' : 'lower'} ${saidLength(Math.abs(value), system)}`
 }
 
-const sideways = (foot: CorrectedFoot, system: UnitSystem): string => {
+/** What to say beside a move whose own uncertainty is larger than it is. */
+const doubt = (move: Uncertain, c: Correction): string =>
+  c.verdict !== 'within' && unseen(move) ? ' (U is larger than the move)' : ''
+
+const sideways = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {
   const { value } = foot.horizontal
   const by = saidLength(Math.abs(value), system)
   return Number.parseFloat(by) === 0
     ? 'none'
-    : `${saidSure(magnitude(foot.horizontal), system)} to ${value > 0 ? 'starboard' : 'port'}`
+    : `${saidSure(magnitude(foot.horizontal), system)} to ${value > 0 ? 'starboard' : 'port'}${doubt(foot.horizontal, c)}`
 }
 
-const upDown = (foot: CorrectedFoot, system: UnitSystem): string => {
+const upDown = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {
   const { value } = foot.vertical
-  return `${value < 0 ? 'down' : 'up'} ${saidSure(magnitude(foot.vertical), system)}`
+  return `${value < 0 ? 'down' : 'up'} ${saidSure(magnitude(foot.vertical), system)}${doubt(foot.vertical, c)}`
 }
 
 const verdictWords = {
@@ -112,6 +129,25 @@ const tooCoarse = (c: Correction): string | undefined =>
 function closureLine(closure: Closure, what: string, system: UnitSystem): string | undefined {
   if (closure.state !== 'open') return undefined
   return `The ${what} do not close: opposite pairs differ by ${saidLength(closure.difference, system)}, the gauge explains ${saidLength(closure.allowed, system)}. Read again before anything is moved: no moves are given from these.`
+}
+
+function repeatsLine(repeats: Repeats | undefined, what: string, system: UnitSystem): string | undefined {
+  if (!repeats) return undefined
+  return `The ${what} read more than once at ${sayAngle(repeats.angle)} differ by ${saidLength(repeats.difference, system)}, the gauge explains ${saidLength(repeats.allowed, system)}. Read again before anything is moved: no moves are given from these.`
+}
+
+/** What the reading is still good for once the machine was moved. */
+const moved = ({ movedSince, laterReading }: Correction): string | undefined =>
+  movedSince
+    ? `The machine was moved after this reading: read again${laterReading ? `, or go by the last reading, ${laterReading}` : ''}. No moves are given from this one.`
+    : undefined
+
+/** Moves that the gauge cannot see. An error that is proven outside is still an error: the moves then stay, with the doubt said. */
+function unsure(c: Correction): string | undefined {
+  if (c.verdict === 'within' || !allUnseen(c.feet)) return undefined
+  return c.verdict === 'undecided'
+    ? 'At every foot U is larger than the move: it is not worth moving until a finer gauge or a better reading shows more.'
+    : 'The machine is proven outside its limits, yet at every foot U is larger than the move: a finer gauge or a better reading would place the feet better.'
 }
 
 /** How the machine leans, as far as the gauge can see: `The far end of the machine is low and to port.` */
@@ -168,7 +204,11 @@ function lines(c: Correction, system: UnitSystem): Lines {
       `Slope ${milliradians(c.slope.vertical)} up, ${milliradians(c.slope.horizontal)} to starboard going forward. ${sayLean(c)}`,
     ],
     warnings: [
+      moved(c),
       undecided(c, system),
+      unsure(c),
+      repeatsLine(c.repeats?.gaps, 'gaps', system),
+      repeatsLine(c.repeats?.offsets, 'offsets', system),
       closureLine(c.closure, 'gaps', system),
       c.rimClosure && closureLine(c.rimClosure, 'offsets', system),
       c.feetFault?.words,
@@ -178,19 +218,23 @@ function lines(c: Correction, system: UnitSystem): Lines {
   }
 }
 
-const advice = (c: Correction): string =>
-  c.verdict === 'within'
-    ? 'Within limits: leave the feet alone. What is left of the error at each:'
-    : c.contradictory
-      ? 'Nothing is to be moved yet. What the readings would ask of each foot, if they were right:'
-      : 'Moves, from where each foot stands now:'
+function advice(c: Correction): string {
+  if (c.withheld === 'moved-since')
+    return 'Nothing is to be moved from this reading. What it asked of each foot as the machine stood then:'
+  if (c.verdict === 'within') return 'Within limits: leave the feet alone. What is left of the error at each:'
+  if (c.withheld === 'contradictory')
+    return 'Nothing is to be moved yet. What the readings would ask of each foot, if they were right:'
+  if (c.withheld === 'unsure')
+    return 'Nothing is to be moved yet. What the reading asks of each foot, unsure as it is:'
+  return 'Moves, from where each foot stands now:'
+}
 
 /** For a terminal: plain text, one line a thing. */
 export function correctionText(c: Correction, system: UnitSystem): string {
   const said = lines(c, system)
   const width = Math.max(...c.feet.map((foot) => foot.name.length), 4)
-  const heights = c.feet.map((foot) => upDown(foot, system))
-  const steps = c.feet.map((foot) => sayStep(foot, system))
+  const heights = c.feet.map((foot) => upDown(foot, c, system))
+  const steps = c.feet.map((foot) => sayStep(foot, c, system))
   const wide = (texts: readonly string[]) => Math.max(...texts.map((t) => t.length), 0)
   return [
     `${c.drive} ${c.reading}: ${verdictWords[c.verdict]}`,
@@ -202,11 +246,11 @@ export function correctionText(c: Correction, system: UnitSystem): string {
           advice(c),
           ...c.feet.map(
             (foot, i) =>
-              `  ${foot.name.padEnd(width)}  ${(heights[i] ?? '').padEnd(wide(heights))}  ${(steps[i] ?? '').padEnd(wide(steps))}  sideways ${sideways(foot, system)}`,
+              `  ${foot.name.padEnd(width)}  ${(heights[i] ?? '').padEnd(wide(heights))}  ${(steps[i] ?? '').padEnd(wide(steps))}  sideways ${sideways(foot, c, system)}`,
           ),
           ...(said.next.length > 0 ? ['', `The next reading should show ${said.next.join('; ')}.`] : []),
           '',
-          `Caution: ${moveCaution}`,
+          `Caution: ${moveCaution(c.adjuster)}`,
         ]
       : []),
     ...(c.assumptions.length > 0 ? ['', 'Assumed:', ...c.assumptions.map((line) => `  - ${line}`)] : []),
@@ -220,7 +264,7 @@ export function correctionMarkdown(c: Correction, system: UnitSystem): string {
   const said = lines(c, system)
   const rows = c.feet.map(
     (foot) =>
-      `| ${foot.name} | ${upDown(foot, system)} | ${sayStep(foot, system)} | ${sideways(foot, system)} |`,
+      `| ${foot.name} | ${upDown(foot, c, system)} | ${sayStep(foot, c, system)} | ${sideways(foot, c, system)} |`,
   )
   const table =
     rows.length === 0
@@ -236,7 +280,7 @@ export function correctionMarkdown(c: Correction, system: UnitSystem): string {
     ...next,
     '',
     ...said.summary.map((line) => `- ${line}`),
-    ...(rows.length > 0 ? ['', `*Caution: ${moveCaution}*`] : []),
+    ...(rows.length > 0 ? ['', `*Caution: ${moveCaution(c.adjuster)}*`] : []),
     ...(c.assumptions.length > 0 ? ['', 'Assumed:', '', ...c.assumptions.map((line) => `- ${line}`)] : []),
     '',
     '± is the expanded uncertainty (k = 2, ISO/IEC Guide 98-3); verdict by the decision rule of ISO 14253-1.',

@@ -1,28 +1,23 @@
 import { type Closure, closure } from '../engineering/alignment/closure.ts'
 import { fitFace } from '../engineering/alignment/face.ts'
-import { type Foot, footCorrections } from '../engineering/alignment/feet.ts'
-import { assumedGapLimit, gapVariation } from '../engineering/alignment/gap-variation.ts'
+import { type FootCorrection, footCorrections } from '../engineering/alignment/feet.ts'
+import { gapVariation } from '../engineering/alignment/gap-variation.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
 import { type OffsetBasis, poseFromFace } from '../engineering/alignment/pose.ts'
-import { gather } from '../engineering/alignment/readings.ts'
+import { gather, type Reading } from '../engineering/alignment/readings.ts'
 import { type FootMove, movedFace, movedRim, rigidMove } from '../engineering/alignment/rigid-move.ts'
 import { fitRim } from '../engineering/alignment/rim.ts'
-import { gaugeStepToDecide, type Verdict, verdict } from '../engineering/alignment/verdict.ts'
-import { parseThread } from '../engineering/thread.ts'
+import { gaugeStepToDecide, type Verdict } from '../engineering/alignment/verdict.ts'
 import type { Lookup } from '../job/lookup.ts'
-import { type Block, childrenOf, factOf, type Value } from '../job/model.ts'
+import { type Block, childrenOf, factOf } from '../job/model.ts'
 import { exactly, type Uncertain } from '../quantity/uncertainty.ts'
-import { type AlignmentFault, asFault, fault } from './alignment-fault.ts'
+import { type AlignmentFault, asFault, blaming, fault, WrongFact } from './alignment-fault.ts'
+import { feetOf } from './alignment-feet.ts'
+import { type Judged, judgeGaps, judgeOffset } from './alignment-judged.ts'
+import { lastReading, movedAfter } from './alignment-moves.ts'
+import { type Repeats, repeatsApart } from './alignment-repeats.ts'
 import { said, Unreadable } from './said.ts'
-import { type Adjuster, type CorrectedFoot, left, stepsFor } from './steps.ts'
-
-export interface Judged {
-  readonly value: Uncertain
-  readonly limit: number
-  /** Where the limit is from: `the maker`, `the job file`, or the rule that was assumed. */
-  readonly limitFrom: string
-  readonly verdict: Verdict
-}
+import { type CorrectedFoot, left, stepsFor, unseen } from './steps.ts'
 
 /** What a reading of the coupling says, and what each foot has to do. SI; signs as in the engineering floor: + up, + starboard. */
 export interface Correction {
@@ -36,8 +31,18 @@ export interface Correction {
   readonly slope: InPlanes<Uncertain>
   readonly closure: Closure
   readonly rimClosure?: Closure
-  /** The readings do not close: no moves are given from them. */
+  /** A place read more than once with values further apart than the gauge explains. */
+  readonly repeats?: { readonly gaps?: Repeats; readonly offsets?: Repeats }
+  /** The readings do not close, or differ where they were repeated: no moves are given from them. */
   readonly contradictory: boolean
+  /** The machine no longer stands as was read. */
+  readonly movedSince: boolean
+  /** The last reading, where that is another. */
+  readonly laterReading?: string
+  /** Why no steps are given though the machine is not within its limits: `unsure` when nothing is proven and U is larger than every move. */
+  readonly withheld?: 'moved-since' | 'contradictory' | 'unsure'
+  /** What sets the heights of the feet, where the bed says. */
+  readonly adjuster?: 'stud-and-nuts' | 'shims'
   readonly gaugeStep: number
   /** The gauge step that could decide, where this one cannot and a finer one could. */
   readonly decidedBy?: number
@@ -66,9 +71,6 @@ const worst = (a: Verdict, b: Verdict): Verdict =>
       ? 'undecided'
       : 'within'
 
-const limitSource = (value: Value<unknown>): string =>
-  value.provenance?.words.includes('maker') ? 'the maker' : 'the job file'
-
 /** Works out a reading of the coupling: verdict, slope, offset, and the correction of each foot. Never throws: what stands in the way is data. */
 export function correctionOf(reading: Block, lookup: Lookup): CorrectionOutcome {
   try {
@@ -76,7 +78,19 @@ export function correctionOf(reading: Block, lookup: Lookup): CorrectionOutcome 
   } catch (error) {
     if (error instanceof Unreadable)
       return { ok: false, fault: fault('unreadable', `${capital(error.message)}: put that right first.`) }
-    if (error instanceof RangeError) return { ok: false, fault: fault('impossible', error.message) }
+    if (error instanceof WrongFact)
+      return {
+        ok: false,
+        fault: { ...fault('impossible', error.message), ...(error.at && { at: error.at }) },
+      }
+    if (error instanceof RangeError)
+      return {
+        ok: false,
+        fault: fault(
+          'impossible',
+          'The reading, the coupling and the feet hold numbers that cannot be worked with: check each of them and its unit.',
+        ),
+      }
     throw error
   }
 }
@@ -110,10 +124,20 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       `the gaps were read at the rim of the flange, on ${lookup.show(flange, 'length')}: the coupling does not say its gauge-diameter`,
     )
   const gaugeStep = gauge.value
+  const offsets = said(reading, 'reading.offsets')
+  const inRepeats = {
+    gaps: repeatsApart(gaps.value, gaugeStep),
+    offsets: offsets && repeatsApart(offsets, gaugeStep),
+  }
+  const closureOf = (list: readonly Reading[], fact: 'reading.gaps' | 'reading.offsets'): Closure =>
+    blaming(factOf(reading, fact), 'More than 60 places round the flange cannot be worked with.', () =>
+      closure(gather(list, gaugeStep)),
+    )
+  const gapClosure = closureOf(gaps.value, 'reading.gaps')
+  const rimClosure = offsets && closureOf(offsets, 'reading.offsets')
   const face = fitFace(gaps.value, { radius: readAt / 2, gaugeStep })
   if (!face.ok) return { ok: false, fault: asFault(face.problem) }
 
-  const offsets = said(reading, 'reading.offsets')
   const rim = offsets && fitRim(offsets, { gaugeStep })
   if (rim && !rim.ok) return { ok: false, fault: asFault(rim.problem, 'offsets') }
   const pilot = said(coupling, 'coupling.pilot') === 'yes'
@@ -138,11 +162,15 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const decidedBy =
     open.verdict === 'undecided' ? gaugeStepToDecide(open.value, open.limit, readWith) : undefined
 
-  const gapClosure = closure(gather(gaps.value, gaugeStep))
-  const rimClosure = offsets && closure(gather(offsets, gaugeStep))
-  const contradictory = gapClosure.state === 'open' || rimClosure?.state === 'open'
+  const contradictory =
+    gapClosure.state === 'open' ||
+    rimClosure?.state === 'open' ||
+    inRepeats.gaps !== undefined ||
+    inRepeats.offsets !== undefined
+  const movedSince = movedAfter(reading)
 
-  const moves = feetOf(lookup.near('bed'), assumptions)
+  const bed = lookup.near('bed')
+  const moves = feetOf(bed, assumptions)
   const corrected = moves.ok ? footCorrections(pose, moves.feet) : undefined
   assumptions.push(
     'the target is a straight line through the shaft: no droop of the parted shaft end, heat growth or movement afloat is allowed for',
@@ -159,14 +187,27 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
     return { gapVariation: gap, ...(flangeAt && { offset: flangeAt }), used }
   }
   const wanted = corrected?.ok ? corrected.value.feet : []
-  const leave = overall === 'within' || contradictory
+  if (bed) refuseFarMoves(bed, wanted, lookup)
+  const unsure = overall === 'undecided' && allUnseen(wanted)
+  const withheld = movedSince
+    ? 'moved-since'
+    : contradictory
+      ? 'contradictory'
+      : unsure
+        ? 'unsure'
+        : undefined
   const feet =
-    leave || !moves.ok
+    withheld || overall === 'within' || !moves.ok
       ? wanted.map(left)
-      : stepsFor(wanted, moves.adjuster, (chosen) => {
-          const result = outcomeOf(chosen)
-          return 'used' in result ? result.used : Number.POSITIVE_INFINITY
-        })
+      : blaming(
+          bed?.facts.get(moves.adjuster.by === 'shims' ? 'shims' : 'thread'),
+          'The steps cannot be worked out: the pitch of the thread, or a shim, has a size that is not made.',
+          () =>
+            stepsFor(wanted, moves.adjuster, (chosen) => {
+              const result = outcomeOf(chosen)
+              return 'used' in result ? result.used : Number.POSITIVE_INFINITY
+            }),
+        )
   const outcome = feet.length > 0 ? outcomeOf(feet) : undefined
   const feetFault = !moves.ok
     ? moves.fault
@@ -175,7 +216,9 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       : outcome && 'words' in outcome
         ? outcome
         : undefined
-  const predicted = outcome && 'used' in outcome && !contradictory ? foreseen(outcome) : undefined
+  const predicted = outcome && 'used' in outcome && !withheld ? foreseen(outcome) : undefined
+  const last = reading.parent && lastReading(reading.parent)
+  const adjuster = bed && said(bed, 'bed.adjuster')
   return {
     ok: true,
     value: {
@@ -191,13 +234,43 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       gaugeStep,
       ...(decidedBy !== undefined && { decidedBy }),
       feet: feetFault ? [] : feet,
+      ...((inRepeats.gaps || inRepeats.offsets) && {
+        repeats: {
+          ...(inRepeats.gaps && { gaps: inRepeats.gaps }),
+          ...(inRepeats.offsets && { offsets: inRepeats.offsets }),
+        },
+      }),
       contradictory,
+      movedSince,
+      ...(last && last !== reading && { laterReading: last.name ?? '' }),
+      ...(withheld && { withheld }),
+      ...(adjuster && { adjuster }),
       ...(feetFault && { feetFault }),
       ...(predicted && { predicted }),
       assumptions,
     },
   }
 }
+
+/** A foot that would have to go further than this (m) is miswritten, or the gaps are. */
+const farthestMove = 1
+
+function refuseFarMoves(bed: Block, feet: readonly FootCorrection[], lookup: Lookup): void {
+  for (const { name, vertical, horizontal } of feet) {
+    const far = Math.max(Math.abs(vertical.value), Math.abs(horizontal.value))
+    if (far > farthestMove)
+      throw new WrongFact(
+        `Foot ${name} would have to move ${lookup.show(far, 'length')}: its from-coupling, or one of the gaps, is wrong.`,
+        childrenOf(bed, 'foot')
+          .find((foot) => foot.name === name)
+          ?.facts.get('from-coupling'),
+      )
+  }
+}
+
+/** Whether U is larger than the move at every foot, up and sideways. */
+export const allUnseen = (feet: readonly FootCorrection[]): boolean =>
+  feet.length > 0 && feet.every(({ vertical, horizontal }) => unseen(vertical) && unseen(horizontal))
 
 interface Outcome {
   readonly gapVariation: Uncertain
@@ -219,149 +292,3 @@ const asMoved = (foot: CorrectedFoot): FootMove => ({
   vertical: exactly(foot.moved),
   horizontal: exactly(foot.step.by === 'none' ? 0 : foot.horizontal.value),
 })
-
-function judgeGaps(
-  coupling: Block,
-  flange: number,
-  readAt: number,
-  value: Uncertain,
-  lookup: Lookup,
-  assumptions: string[],
-): Judged {
-  said(coupling, 'coupling.gap-variation')
-  const stated = factOf(coupling, 'coupling.gap-variation')
-  if (stated?.value.high !== undefined) {
-    if (Math.abs(readAt - flange) > 1e-6)
-      assumptions.push(
-        `the gap variation allowed holds where the gauge goes in, on ${lookup.show(readAt, 'length')}`,
-      )
-    return {
-      value,
-      limit: stated.value.high,
-      limitFrom: limitSource(stated),
-      verdict: verdict(value, stated.value.high),
-    }
-  }
-  // The rule is of the flange; on a smaller circle the same slope shows less, so the limit shrinks with it.
-  const limit = assumedGapLimit(flange) * (readAt / flange)
-  assumptions.push(
-    'no gap variation is stated: 0.001 of the diameter is allowed (0.001 in per inch of flange diameter, common practice)',
-  )
-  return {
-    value,
-    limit,
-    limitFrom: '0.001 of the circle the gauge goes in on, common practice',
-    verdict: verdict(value, limit),
-  }
-}
-
-function judgeOffset(
-  coupling: Block,
-  parts: InPlanes<Uncertain>,
-  gaps: Judged,
-  lookup: Lookup,
-  assumptions: string[],
-): Judged & { readonly parts: InPlanes<Uncertain> } {
-  const value = {
-    value: Math.hypot(parts.vertical.value, parts.horizontal.value),
-    standard: Math.max(parts.vertical.standard, parts.horizontal.standard),
-  }
-  said(coupling, 'coupling.offset')
-  const stated = factOf(coupling, 'coupling.offset')
-  const limit = stated?.value.high ?? gaps.limit
-  if (stated?.value.high === undefined)
-    assumptions.push(
-      `no offset is stated: it is held against the same ${lookup.show(limit, 'length')} as the gap variation (common practice, no source)`,
-    )
-  return {
-    value,
-    parts,
-    limit,
-    limitFrom: stated ? limitSource(stated) : 'as the gap variation, common practice, no source',
-    verdict: verdict(value, limit),
-  }
-}
-
-type Feet =
-  | { readonly ok: true; readonly feet: readonly Foot[]; readonly adjuster: Adjuster }
-  | { readonly ok: false; readonly fault: AlignmentFault }
-
-function feetOf(bed: Block | undefined, assumptions: string[]): Feet {
-  if (!bed)
-    return {
-      ok: false,
-      fault: fault(
-        'no-feet',
-        'The drive has no bed block with the feet of the machine, so no moves can be worked out.',
-      ),
-    }
-  const feet: Foot[] = []
-  for (const foot of childrenOf(bed, 'foot')) {
-    const x = factOf(foot, 'foot.from-coupling')?.value
-    const y = factOf(foot, 'foot.across')?.value
-    if (x === undefined || y === undefined)
-      return {
-        ok: false,
-        fault: fault(
-          'no-feet',
-          `Foot ${foot.name ?? ''} needs from-coupling and across before moves can be worked out.`,
-        ),
-      }
-    feet.push({ name: foot.name ?? '', x, y })
-  }
-  if (feet.length === 0)
-    return {
-      ok: false,
-      fault: fault('no-feet', 'The bed has no foot blocks, so no moves can be worked out.'),
-    }
-  return { ok: true, feet, adjuster: adjusterOf(bed, assumptions) }
-}
-
-function adjusterOf(bed: Block, assumptions: string[]): Adjuster {
-  if (said(bed, 'bed.adjuster') === 'shims') {
-    const stock = said(bed, 'bed.shims')
-    assumptions.push(
-      stock
-        ? 'what lies under each foot now is not said: whether so much can be taken out, measure first'
-        : 'the bed does not list its shims: the moves are given as lengths',
-    )
-    return stock ? { by: 'shims', stock: stock.map((shim) => shim.value) } : { by: 'hand' }
-  }
-  const designation = said(bed, 'bed.thread')
-  const thread = designation === undefined ? undefined : parseThread(designation)
-  if (thread?.ok) return { by: 'nut', thread: thread.value }
-  assumptions.push(
-    designation === undefined
-      ? 'the bed does not say the thread of its studs: the moves are given as lengths, not turns'
-      : `the pitch of thread ${designation} is not known here: the moves are given as lengths, not turns (write it as "M16x1.5" or "3/4-10 UNC")`,
-  )
-  return { by: 'hand' }
-}
-
-/** Undefined where what it needs is written but could not be read. */
-function readable<T>(work: () => T): T | undefined {
-  try {
-    return work()
-  } catch (error) {
-    if (error instanceof Unreadable) return undefined
-    throw error
-  }
-}
-
-/** Why the feet of this bed cannot set the slope of any machine; undefined when they can, or when they are not all known yet. */
-export function bedFault(bed: Block): AlignmentFault | undefined {
-  const read = readable(() => feetOf(bed, []))
-  if (!read?.ok) return undefined
-  const still = { value: 0, standard: 0 }
-  const rigid = rigidMove(read.feet.map((foot) => ({ ...foot, vertical: still, horizontal: still })))
-  return rigid.ok ? undefined : asFault(rigid.problem)
-}
-
-/** The reading that counts: the last by date, and of one day the last in the file. */
-export function lastReading(drive: Block): Block | undefined {
-  const taken = (reading: Block): string => factOf(reading, 'reading.taken')?.value ?? ''
-  return childrenOf(drive, 'reading').reduce<Block | undefined>(
-    (last, reading) => (last && taken(last) > taken(reading) ? last : reading),
-    undefined,
-  )
-}

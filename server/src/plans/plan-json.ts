@@ -35,6 +35,8 @@ export interface PlanJson {
   readonly drive: string
   readonly reading: string
   readonly verdict: 'within' | 'outside' | 'undecided'
+  readonly movedSince: boolean
+  readonly withheld: 'moved-since' | 'contradictory' | 'unsure' | null
   readonly gapVariation_mm: Figure & { readonly limit: number }
   readonly slope_mrad: { readonly vertical: Figure; readonly horizontal: Figure }
   readonly offset_mm: { readonly vertical: Figure; readonly horizontal: Figure } | null
@@ -80,7 +82,6 @@ function foot({ name, vertical, horizontal, step }: CorrectedFoot): PlanFoot {
       },
     }
   }
-  if (step.by === 'none') return { ...base, turns: { nut: 'lower', direction: 'none', turns: 0, flats: 0 } }
   return base
 }
 
@@ -89,6 +90,8 @@ export const planJson = (c: Correction): PlanJson => ({
   drive: c.drive,
   reading: c.reading,
   verdict: c.verdict,
+  movedSince: c.movedSince,
+  withheld: c.withheld ?? null,
   gapVariation_mm: { ...figure(c.gapVariation.value), limit: round(c.gapVariation.limit * 1000) },
   slope_mrad: both(c.slope),
   offset_mm: c.offset ? both(c.offset.parts) : null,

@@ -1,6 +1,7 @@
 import { type NutMove, nutMoves, nutTravel, type ShimPack, shimPack } from '../engineering/adjusters.ts'
 import type { FootCorrection } from '../engineering/alignment/feet.ts'
 import type { Thread } from '../engineering/thread.ts'
+import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 
 /** How one foot gets its height: the lower nut of its stud, shims put in or taken out, by whatever is at hand, or not at all. */
 export type FootStep =
@@ -20,6 +21,9 @@ export type Adjuster =
   | { readonly by: 'nut'; readonly thread: Thread }
   | { readonly by: 'shims'; readonly stock: readonly number[] }
   | { readonly by: 'hand' }
+
+/** Whether U (k = 2) is larger than the move itself: then not even its direction is sure. */
+export const unseen = (move: Uncertain): boolean => expanded(move) > Math.abs(move.value)
 
 /** A foot that is left alone. */
 export const left = (foot: FootCorrection): CorrectedFoot => ({ ...foot, step: { by: 'none' }, moved: 0 })

@@ -1,4 +1,4 @@
-import { bedFault } from '../../plans/alignment.ts'
+import { bedFault } from '../../plans/alignment-feet.ts'
 import { atHead, check, published } from '../check.ts'
 
 export default check({

@@ -1,3 +1,4 @@
+import { childrenOf } from '../../job/model.ts'
 import { correctionOf } from '../../plans/alignment.ts'
 import { at, check, commonPractice } from '../check.ts'
 
@@ -31,11 +32,22 @@ export default check({
     const outcome = correctionOf(context.block, context)
     if (outcome.ok || (outcome.fault.type !== 'slope-too-large' && outcome.fault.type !== 'impossible'))
       return []
-    return [
-      at(gaps, {
-        message: outcome.fault.words,
-        todo: 'Check the gaps, their units and the diameter of the coupling; move nothing.',
-      }),
-    ]
+    const { words, at: fact } = outcome.fault
+    const todo =
+      'Check the gaps, their units, the gauge, and the sizes of the coupling and the bed; move nothing.'
+    if (!fact || fact.at.section !== context.block.section)
+      return [
+        at(gaps, {
+          message: words,
+          todo,
+          ...(fact && { related: [{ at: fact.at, message: `the ${fact.name}` }] }),
+        }),
+      ]
+    // A fact that all readings share is said once, for the first of them.
+    const first = childrenOf(context.block.parent ?? context.block, 'reading').find((reading) => {
+      const other = correctionOf(reading, context.from(reading))
+      return !other.ok && other.fault.at === fact
+    })
+    return first === context.block ? [at(fact, { message: words, todo })] : []
   },
 })

@@ -44,7 +44,8 @@ export const footMove: Shape<FootMove> = {
     for (const entry of entries) {
       const [way, ...by] = entry.parts
       if (way?.type !== 'word') return notThis([entry], reader, wanted)
-      if (way.text === 'none' && by.length === 0) continue
+      // `none` beside another move leaves open which of the two is meant.
+      if (way.text === 'none' && by.length === 0 && entries.length === 1) continue
       if (by.length === 0 || !['up', 'down', 'port', 'starboard'].includes(way.text))
         return notThis([entry], reader, wanted)
       const amount = total(by, reader)

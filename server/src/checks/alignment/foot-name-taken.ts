@@ -1,0 +1,36 @@
+import { move } from '../../vocabulary/kinds/move.ts'
+import { atHead, check, theLanguage } from '../check.ts'
+
+export default check({
+  id: 'alignment/foot-name-taken',
+  severity: 'error',
+  title: 'Foot named as a fact of a move',
+  why: 'In a move each foot stands by its name, beside the facts of the move itself. What is written under such a name is taken for that fact, and the foot can never be logged.',
+  source: theLanguage,
+  on: 'foot',
+  fires: `drive main {
+  bed {
+    adjuster: stud-and-nuts
+    foot done { from-coupling: 180 mm  across: 140 mm port }
+#   ^^^^^^^^^ done
+    foot fwd { from-coupling: 560 mm  across: 140 mm starboard }
+  }
+}`,
+  quiet: `drive main {
+  bed {
+    adjuster: stud-and-nuts
+    foot aft { from-coupling: 180 mm  across: 140 mm port }
+    foot fwd { from-coupling: 560 mm  across: 140 mm starboard }
+  }
+}`,
+  run: (_facts, { block }) =>
+    block.name !== undefined && Object.hasOwn(move.facts, block.name)
+      ? [
+          atHead(block, {
+            message: `A foot cannot be called ${block.name}: in a move that word says something else.`,
+            todo: 'Give the foot a name by its place, such as aft-port.',
+            found: block.name,
+          }),
+        ]
+      : [],
+})

@@ -1,0 +1,50 @@
+import { sayAngle } from '../../plans/alignment-fault.ts'
+import { saidLength } from '../../plans/alignment-words.ts'
+import { at, check, published } from '../check.ts'
+import { correction } from '../correction.ts'
+
+export default check({
+  id: 'alignment/repeated-readings-differ',
+  severity: 'warning',
+  title: 'One place read twice with different values',
+  why: 'Two readings of one gap differ by a step of the gauge at most. Where they lie further apart, one was misread, or the shaft or the machine moved between them.',
+  source: published('a value read to a step is known to half a step: JCGM 100 (GUM) F.2.2.1'),
+  on: 'reading',
+  needs: { gaps: 'reading.gaps' },
+  wants: { offsets: 'reading.offsets' },
+  fires: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm, top 1.80 mm
+#         ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ 0.12 mm
+  }
+}`,
+  quiet: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm, top 1.90 mm
+  }
+}`,
+  run: ({ gaps, offsets }, context) => {
+    const repeats = correction(context)?.repeats
+    return (['gaps', 'offsets'] as const).flatMap((what) => {
+      const fact = what === 'gaps' ? gaps : offsets
+      const apart = repeats?.[what]
+      if (!fact || !apart) return []
+      const found = saidLength(apart.difference, context.system)
+      const limit = saidLength(apart.allowed, context.system)
+      return [
+        at(fact, {
+          message: `The ${what} read more than once at ${sayAngle(apart.angle)} differ by ${found}; the gauge explains ${limit}.`,
+          todo: 'Read all of them again before anything is moved.',
+          found,
+          limit: `at most ${limit}`,
+        }),
+      ]
+    })
+  },
+})

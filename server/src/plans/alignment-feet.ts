@@ -1,0 +1,83 @@
+import type { Foot } from '../engineering/alignment/feet.ts'
+import { rigidMove } from '../engineering/alignment/rigid-move.ts'
+import { parseThread } from '../engineering/thread.ts'
+import { type Block, childrenOf, factOf } from '../job/model.ts'
+import { type AlignmentFault, asFault, fault } from './alignment-fault.ts'
+import { said, Unreadable } from './said.ts'
+import type { Adjuster } from './steps.ts'
+
+type Feet =
+  | { readonly ok: true; readonly feet: readonly Foot[]; readonly adjuster: Adjuster }
+  | { readonly ok: false; readonly fault: AlignmentFault }
+
+/** The feet of a bed and how they are set, or why they are not known. */
+export function feetOf(bed: Block | undefined, assumptions: string[]): Feet {
+  if (!bed)
+    return {
+      ok: false,
+      fault: fault(
+        'no-feet',
+        'The drive has no bed block with the feet of the machine, so no moves can be worked out.',
+      ),
+    }
+  const feet: Foot[] = []
+  for (const foot of childrenOf(bed, 'foot')) {
+    const x = factOf(foot, 'foot.from-coupling')?.value
+    const y = factOf(foot, 'foot.across')?.value
+    if (x === undefined || y === undefined)
+      return {
+        ok: false,
+        fault: fault(
+          'no-feet',
+          `Foot ${foot.name ?? ''} needs from-coupling and across before moves can be worked out.`,
+        ),
+      }
+    feet.push({ name: foot.name ?? '', x, y })
+  }
+  if (feet.length === 0)
+    return {
+      ok: false,
+      fault: fault('no-feet', 'The bed has no foot blocks, so no moves can be worked out.'),
+    }
+  return { ok: true, feet, adjuster: adjusterOf(bed, assumptions) }
+}
+
+function adjusterOf(bed: Block, assumptions: string[]): Adjuster {
+  if (said(bed, 'bed.adjuster') === 'shims') {
+    const stock = said(bed, 'bed.shims')
+    assumptions.push(
+      stock
+        ? 'what lies under each foot now is not said: whether so much can be taken out, measure first'
+        : 'the bed does not list its shims: the moves are given as lengths',
+    )
+    return stock ? { by: 'shims', stock: stock.map((shim) => shim.value) } : { by: 'hand' }
+  }
+  const designation = said(bed, 'bed.thread')
+  const thread = designation === undefined ? undefined : parseThread(designation)
+  if (thread?.ok) return { by: 'nut', thread: thread.value }
+  assumptions.push(
+    designation === undefined
+      ? 'the bed does not say the thread of its studs: the moves are given as lengths, not turns'
+      : `the pitch of thread ${designation} is not known here: the moves are given as lengths, not turns (write it as "M16x1.5" or "3/4-10 UNC")`,
+  )
+  return { by: 'hand' }
+}
+
+/** Undefined where what it needs is written but could not be read. */
+function readable<T>(work: () => T): T | undefined {
+  try {
+    return work()
+  } catch (error) {
+    if (error instanceof Unreadable) return undefined
+    throw error
+  }
+}
+
+/** Why the feet of this bed cannot set the slope of any machine; undefined when they can, or when they are not all known yet. */
+export function bedFault(bed: Block): AlignmentFault | undefined {
+  const read = readable(() => feetOf(bed, []))
+  if (!read?.ok) return undefined
+  const still = { value: 0, standard: 0 }
+  const rigid = rigidMove(read.feet.map((foot) => ({ ...foot, vertical: still, horizontal: still })))
+  return rigid.ok ? undefined : asFault(rigid.problem)
+}
