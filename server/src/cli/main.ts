@@ -1,10 +1,11 @@
 #!/usr/bin/env node
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import { z } from 'zod'
+import { today } from '../editor/machine-node.ts'
 import { check } from './check.ts'
 import { format } from './format.ts'
 import { plan } from './plan.ts'
-import { CannotRun, today } from './run.ts'
+import { CannotRun } from './run.ts'
 import { serveCommand } from './serve.ts'
 
 const day = (text: string): string => {

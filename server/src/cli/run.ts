@@ -1,16 +1,11 @@
 import fs from 'node:fs'
 import path from 'node:path'
+import { leadsOut, readInside } from '../editor/machine-node.ts'
 import { type Document, openDocument } from '../job/document.ts'
 import { type JobFile, linkFile } from '../job/files.ts'
 
 /** Why a command could not do its work, in words for whoever called it. */
 export class CannotRun extends Error {}
-
-export function today(): string {
-  const now = new Date()
-  const two = (n: number) => String(n).padStart(2, '0')
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
-}
 
 /** Does what the disk may refuse; the words say what could not be done. */
 export function attempt<T>(words: string, work: () => T): T {
@@ -86,16 +81,7 @@ export function openJob(given: string, opened: Map<string, Document | undefined>
   return { text, file, shown }
 }
 
-const leadsOut = (relative: string): boolean =>
-  relative === '..' || relative.startsWith(`..${path.sep}`) || path.isAbsolute(relative)
-
-/** Links are followed before it is decided whether a file lies inside. */
 function within(root: string, file: string): Document | undefined {
-  try {
-    const real = path.relative(fs.realpathSync(root), fs.realpathSync(file))
-    if (leadsOut(real) || !fs.statSync(file).isFile()) return undefined
-    return openDocument(withoutMark(readText(file)))
-  } catch {
-    return undefined
-  }
+  const text = readInside(root, file)
+  return text === undefined ? undefined : openDocument(text)
 }

@@ -1,5 +1,8 @@
 import { ErrorCodes, LSPErrorCodes, ResponseError } from 'vscode-languageserver'
 
+/** Where a server stands in its life (LSP 3.17, Server lifecycle). */
+export type Phase = 'new' | 'running' | 'shut down'
+
 const isCancellation = (error: unknown): boolean =>
   error instanceof ResponseError &&
   (error.code === LSPErrorCodes.RequestCancelled || error.code === LSPErrorCodes.ServerCancelled)
@@ -7,12 +10,22 @@ const isCancellation = (error: unknown): boolean =>
 export const wordsOf = (error: unknown): string =>
   error instanceof Error ? (error.stack ?? error.message) : String(error)
 
-/** Wraps handlers so that one that fails costs its own answer and a line in the log, and nothing else. */
-export const guards = (log: (words: string) => void) => ({
+/** The answer to whatever is asked outside of the phase in which the server works. */
+export function refusal(phase: Phase): ResponseError<void> | undefined {
+  if (phase === 'new') return new ResponseError(ErrorCodes.ServerNotInitialized, 'initialize comes first.')
+  if (phase === 'shut down')
+    return new ResponseError(ErrorCodes.InvalidRequest, 'After shutdown only exit is taken.')
+  return undefined
+}
+
+/** Wraps handlers so that they run only while the server does, and so that one that fails costs its own answer and a line in the log, and
+ * nothing else. */
+export const guards = (log: (words: string) => void, phase: () => Phase) => ({
   /** For what is told. */
   told:
     <P>(method: string, handle: (params: P) => void | Promise<void>) =>
     async (params: P): Promise<void> => {
+      if (phase() !== 'running') return
       try {
         await handle(params)
       } catch (error) {
@@ -23,6 +36,8 @@ export const guards = (log: (words: string) => void) => ({
   asked:
     <P, R>(method: string, handle: (params: P) => R) =>
     (params: P): R | ResponseError<void> => {
+      const refused = refusal(phase())
+      if (refused) return refused
       try {
         return handle(params)
       } catch (error) {

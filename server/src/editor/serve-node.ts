@@ -1,32 +1,48 @@
-import { existsSync, readFileSync, realpathSync, statSync } from 'node:fs'
-import { relative } from 'node:path'
+import { existsSync } from 'node:fs'
 import { fileURLToPath } from 'node:url'
-import { createConnection, ProposedFeatures } from 'vscode-languageserver/node'
+import {
+  type Connection,
+  createConnection,
+  ErrorCodes,
+  type Message,
+  ProposedFeatures,
+  StreamMessageWriter,
+} from 'vscode-languageserver/node'
 import { features } from './features.ts'
+import { FramedReader } from './framed-reader-node.ts'
+import { readInside, today } from './machine-node.ts'
 import { startServer } from './server.ts'
 
-/** A file's text, when the file really lies in the root: links that lead out of it are not followed. */
 function read(uri: string, root: string): string | undefined {
   try {
-    const path = realpathSync(fileURLToPath(uri))
-    const inside = !/^(\.\.([/\\]|$)|[A-Za-z]:|[/\\])/.test(relative(realpathSync(fileURLToPath(root)), path))
-    return inside && statSync(path).isFile() ? readFileSync(path, 'utf8') : undefined
+    return readInside(fileURLToPath(root), fileURLToPath(uri))
   } catch {
-    return undefined
+    return undefined // no URI of a file
   }
 }
 
-function today(): string {
-  const now = new Date()
-  const two = (n: number) => String(n).padStart(2, '0')
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
+function overStdio(): Connection {
+  const { stdin, stdout, stderr } = process
+  // Standard output belongs to the protocol.
+  globalThis.console = new console.Console(stderr)
+  const reader = new FramedReader(stdin, (words) => {
+    stderr.write(`The language server cannot follow its input: ${words}.\n`)
+    process.exit(1)
+  })
+  const writer = new StreamMessageWriter(stdout)
+  reader.onError(({ name, message }) => {
+    const code = name === 'SyntaxError' ? ErrorCodes.ParseError : ErrorCodes.InvalidRequest
+    const answer = { jsonrpc: '2.0', id: null, error: { code, message } }
+    void writer.write(answer as Message)
+  })
+  return createConnection(ProposedFeatures.all, reader, writer)
 }
 
 /** Serves the language over what the command line names: `--stdio`, or the channel of a parent process. */
 export function serve(): void {
   const docs = new URL('../docs/checks/', import.meta.url)
   startServer(
-    createConnection(ProposedFeatures.all),
+    process.argv.includes('--stdio') ? overStdio() : createConnection(ProposedFeatures.all),
     { read, today, ...(existsSync(docs) && { docs: docs.href }) },
     features,
   )

@@ -1,16 +1,19 @@
 import {
   type Connection,
   DidChangeWatchedFilesNotification,
+  ErrorCodes,
   type InitializeParams,
   PositionEncodingKind,
+  ResponseError,
   TextDocumentSyncKind,
 } from 'vscode-languageserver'
 import { allChecks } from '../checks/index.ts'
 import { Checker } from '../checks/run.ts'
 import { toDiagnostics } from './diagnostics.ts'
 import type { Asked, Feature } from './feature.ts'
-import { guards, wordsOf } from './guard.ts'
+import { guards, type Phase, refusal, wordsOf } from './guard.ts'
 import type { Host } from './host.ts'
+import { keyOf } from './uri.ts'
 import { type OpenFile, Workspace } from './workspace.ts'
 
 /** Serves job files over a connection until it closes. */
@@ -18,17 +21,25 @@ export function startServer(connection: Connection, host: Host, features: readon
   const workspace = new Workspace(host.read)
   const checker = new Checker(workspace.analysis, allChecks)
   const log = (words: string) => connection.console.error(words)
-  const guard = guards(log)
+  let phase: Phase = 'new'
+  const guard = guards(log, () => phase)
   let client: InitializeParams['capabilities'] = {}
   let docs = host.docs
 
+  /** What each open file was last told, as text. */
+  const told = new Map<string, string>()
   const publishOne = guard.told('textDocument/publishDiagnostics', (open: OpenFile) => {
     const findings = checker.check(workspace.link(open), {
       today: host.today(),
       onFault: (check, error) => log(`check ${check} failed: ${wordsOf(error)}`),
     })
     const diagnostics = toDiagnostics(findings, { workspace, open, docs })
-    return connection.sendDiagnostics({ uri: open.uri, version: open.version, diagnostics })
+    const { uri, version } = open
+    const params = { uri, ...(version !== undefined && { version }), diagnostics }
+    const text = JSON.stringify(params)
+    if (told.get(keyOf(uri)) === text) return undefined
+    told.set(keyOf(uri), text)
+    return connection.sendDiagnostics(params)
   })
   const publish = (files: readonly OpenFile[]): void => {
     for (const open of files) void publishOne(open)
@@ -36,10 +47,13 @@ export function startServer(connection: Connection, host: Host, features: readon
   const publishAll = () => publish(workspace.openFiles)
 
   connection.onInitialize((params) => {
+    if (phase !== 'new')
+      return new ResponseError<never>(ErrorCodes.InvalidRequest, 'initialize is asked once, and first.')
     client = params.capabilities
     docs = baseOf(params.initializationOptions) ?? host.docs
     const folders = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri ? [params.rootUri] : [])
     workspace.setFolders({ added: folders })
+    phase = 'running'
     return {
       serverInfo: { name: 'shaftwright' },
       capabilities: Object.assign(
@@ -53,6 +67,11 @@ export function startServer(connection: Connection, host: Host, features: readon
     }
   })
 
+  connection.onShutdown(() => {
+    const refused = refusal(phase)
+    phase = refused ? phase : 'shut down'
+    return refused
+  })
   connection.onInitialized(
     guard.told('initialized', async () => {
       if (client.workspace?.workspaceFolders)
@@ -78,13 +97,15 @@ export function startServer(connection: Connection, host: Host, features: readon
   )
   connection.onDidChangeTextDocument(
     guard.told('textDocument/didChange', ({ textDocument: { uri, version }, contentChanges }) => {
-      if (workspace.change(uri, version, contentChanges)) publish(workspace.touchedBy(uri))
-      else connection.console.warn(`textDocument/didChange: ${uri} is not open`)
+      const refused = workspace.change(uri, version, contentChanges)
+      if (refused) connection.console.warn(`textDocument/didChange: ${uri} ${refused}`)
+      else publish(workspace.touchedBy(uri))
     }),
   )
   connection.onDidCloseTextDocument(
     guard.told('textDocument/didClose', ({ textDocument: { uri } }) => {
       workspace.close(uri)
+      told.delete(keyOf(uri))
       void connection.sendDiagnostics({ uri, diagnostics: [] })
       publishAll()
     }),
@@ -104,6 +125,11 @@ export function startServer(connection: Connection, host: Host, features: readon
         return open ? answer({ params, workspace, open } as unknown as Asked<never>) : null
       }),
     )
+
+  connection.onRequest(
+    (method) =>
+      refusal(phase) ?? new ResponseError(ErrorCodes.MethodNotFound, `${method} is not known here.`),
+  )
 
   connection.listen()
 }

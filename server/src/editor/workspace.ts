@@ -19,10 +19,10 @@ export interface Range {
   readonly end: Position
 }
 
-/** A text an editor has open. `uri` as the editor spells it. */
+/** A text an editor has open. `uri` as the editor spells it; no `version` when the editor gives none. */
 export interface OpenFile {
   readonly uri: string
-  readonly version: number
+  readonly version: number | undefined
   readonly document: Document
 }
 
@@ -66,13 +66,18 @@ export class Workspace {
     this.refresh()
   }
 
-  /** Applies all changes or, where one makes no sense, none. False when no such text is open. */
-  change(uri: string, version: number, changes: readonly Change[]): boolean {
+  /** Applies all changes or, where one makes no sense, none. Returns why it does not take them, in words that follow the name of the text:
+   * version numbers increase with every change (LSP 3.17), so one that does not comes twice or late, and would spoil the text. */
+  change(uri: string, version: number | null | undefined, changes: readonly Change[]): string | undefined {
     const before = this.get(uri)
-    if (!before) return false
-    this.#open.set(keyOf(uri), { ...before, version, document: changes.reduce(changed, before.document) })
+    if (!before) return 'is not open'
+    const held = before.version
+    if (typeof version === 'number' && held !== undefined && version <= held)
+      return `is at version ${held} already: the change to version ${version} is passed over`
+    const document = changes.reduce(changed, before.document)
+    this.#open.set(keyOf(uri), { ...before, version: version ?? undefined, document })
     this.#changed()
-    return true
+    return undefined
   }
 
   close(uri: string): void {

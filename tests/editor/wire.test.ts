@@ -1,0 +1,186 @@
+import { spawn } from 'node:child_process'
+import { once } from 'node:events'
+import { resolve } from 'node:path'
+import { text } from 'node:stream/consumers'
+import { afterEach, describe, expect, it } from 'vitest'
+import { ErrorCodes, type Message, StreamMessageReader } from 'vscode-languageserver/node'
+
+// What a server must do with its input and in what order: LSP 3.17, Base Protocol and Server lifecycle; JSON-RPC 2.0 section 5.1.
+
+const main = resolve(import.meta.dirname, '../../server/src/editor/main-node.ts')
+const started: { kill: () => void }[] = []
+afterEach(() => {
+  for (const child of started.splice(0)) child.kill()
+})
+
+type Said = Message & { id?: unknown; method?: string; result?: unknown; error?: { code: number } }
+
+/** The server in a process of its own, told byte for byte. */
+function start() {
+  const child = spawn(process.execPath, [main, '--stdio'])
+  started.push(child)
+  const said: Said[] = []
+  let look = () => {}
+  new StreamMessageReader(child.stdout).listen((message) => {
+    said.push(message as Said)
+    look()
+  })
+  const errors = text(child.stderr)
+  const exit = once(child, 'exit')
+  const write = (bytes: string | Uint8Array) => void child.stdin.write(bytes)
+  return {
+    child,
+    said,
+    write,
+    tell: (method: string, params: object = {}) => write(frame({ jsonrpc: '2.0', method, params })),
+    ask: (id: number, method: string, params: object = {}): Promise<Said> => {
+      write(frame({ jsonrpc: '2.0', id, method, params }))
+      return new Promise((done) => {
+        look = () => {
+          const answer = said.find((message) => message.id === id)
+          if (answer) done(answer)
+        }
+        look()
+      })
+    },
+    ended: async () => ({ code: (await exit)[0] as number | null, words: await errors }),
+  }
+}
+
+function frame(content: unknown): string {
+  const body = typeof content === 'string' ? content : JSON.stringify(content)
+  return `Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`
+}
+
+const hello = { processId: null, rootUri: null, capabilities: {} }
+const hover = { textDocument: { uri: 'untitled:A' }, position: { line: 0, character: 0 } }
+const opened = { textDocument: { uri: 'untitled:A', languageId: 'shaftwright', version: 1, text: 'drive {' } }
+
+describe('an input that cannot be followed', () => {
+  it.each([
+    ['has no length', 'Content-Type: application/vscode-jsonrpc\r\n\r\n{}', 'without Content-Length'],
+    ['has a word for a length', 'Content-Length: many\r\n\r\n{}', 'not a number of bytes: many'],
+    ['has a length with more behind it', 'Content-Length: 2x\r\n\r\n{}', 'not a number of bytes: 2x'],
+    ['has a length below nothing', 'Content-Length: -2\r\n\r\n{}', 'not a number of bytes: -2'],
+    ['promises more than any job file', 'Content-Length: 99999999999\r\n\r\n{}', '99999999999 is more than'],
+    ['has a line that is no header', 'hello\r\n\r\n{}', 'hello'],
+    ['has a header that never ends', 'hello\n'.repeat(2000), 'a header does not end'],
+  ])('ends the server with code 1 and one line of words when it %s', async (_, bytes, words) => {
+    const server = start()
+    await server.ask(1, 'initialize', hello)
+    server.write(bytes)
+    const end = await server.ended()
+    expect(end.code).toBe(1)
+    expect(end.words).toMatch(/^The language server cannot follow its input: [^\n]+\.\n$/)
+    expect(end.words).toContain(words)
+  })
+
+  it('may come byte by byte, or in one piece', async () => {
+    const server = start()
+    const bytes = Buffer.from(frame({ jsonrpc: '2.0', id: 1, method: 'initialize', params: hello }))
+    for (const byte of bytes) server.write(Uint8Array.of(byte))
+    const unknown = (id: number) =>
+      frame({ jsonrpc: '2.0', id, method: 'no/such', params: { name: 'jöb ⚓' } })
+    server.write(Array.from({ length: 300 }, (_, n) => unknown(n + 2)).join(''))
+    const { error } = await server.ask(999, 'no/such')
+    expect(error?.code).toBe(ErrorCodes.MethodNotFound)
+    expect(server.said.map(({ id }) => id)).toEqual([...Array.from({ length: 301 }, (_, n) => n + 1), 999])
+  })
+
+  it('may hold a longer message than one header may be, and a header after it', async () => {
+    const server = start()
+    await server.ask(1, 'initialize', { ...hello, filling: 'x'.repeat(300_000) })
+    server.write(frame({ jsonrpc: '2.0', method: 'no/such', params: { filling: 'x'.repeat(300_000) } }))
+    server.write('Content-Len')
+    server.write('gth: 2\r\n\r\n{}')
+    expect((await server.ask(2, 'no/such')).error?.code).toBe(ErrorCodes.MethodNotFound)
+  })
+})
+
+describe('a message that cannot be read costs itself only', () => {
+  it.each([
+    ['no JSON', '{"jsonrpc": ', ErrorCodes.ParseError],
+    ['nothing', '', ErrorCodes.ParseError],
+    ['a cancellation of nothing', '{"jsonrpc":"2.0","method":"$/cancelRequest"}', ErrorCodes.InvalidRequest],
+  ])('%s', async (_, body, code) => {
+    const server = start()
+    await server.ask(1, 'initialize', hello)
+    server.write(frame(body))
+    expect((await server.ask(2, 'textDocument/hover', hover)).result).toBeNull()
+    expect(server.said.find(({ id }) => id === null)?.error?.code).toBe(code)
+  })
+
+  it('JSON that is no message', async () => {
+    const server = start()
+    await server.ask(1, 'initialize', hello)
+    for (const body of ['null', '7', '[]', '{}', '{"id":3}', '{"id":null,"method":"a"}'])
+      server.write(frame(body))
+    expect((await server.ask(2, 'textDocument/hover', hover)).result).toBeNull()
+  })
+})
+
+describe('the order of a life', () => {
+  const codeOf = async (answer: Promise<Said>) => (await answer).error?.code
+
+  it('before initialize nothing is answered or taken', async () => {
+    const server = start()
+    server.tell('textDocument/didOpen', opened)
+    expect(await codeOf(server.ask(1, 'textDocument/hover', hover))).toBe(ErrorCodes.ServerNotInitialized)
+    expect(await codeOf(server.ask(2, 'no/such'))).toBe(ErrorCodes.ServerNotInitialized)
+    expect(await codeOf(server.ask(3, 'shutdown'))).toBe(ErrorCodes.ServerNotInitialized)
+    expect((await server.ask(4, 'initialize', hello)).result).toBeDefined()
+    expect((await server.ask(5, 'textDocument/hover', hover)).result).toBeNull()
+    expect(server.said).toHaveLength(5)
+  })
+
+  it('initialize is taken once', async () => {
+    const server = start()
+    await server.ask(1, 'initialize', hello)
+    expect(await codeOf(server.ask(2, 'initialize', hello))).toBe(ErrorCodes.InvalidRequest)
+  })
+
+  it('after shutdown only exit is taken, and the code is 0', async () => {
+    const server = start()
+    await server.ask(1, 'initialize', hello)
+    expect((await server.ask(2, 'shutdown')).result).toBeNull()
+    const before = server.said.length
+    server.tell('textDocument/didOpen', opened)
+    for (const [n, method] of ['textDocument/hover', 'no/such', 'shutdown', 'initialize'].entries())
+      expect(await codeOf(server.ask(3 + n, method, { ...hello, ...hover }))).toBe(ErrorCodes.InvalidRequest)
+    expect(server.said).toHaveLength(before + 4)
+    server.tell('exit')
+    expect(await server.ended()).toEqual({ code: 0, words: '' })
+  })
+
+  it('exit without shutdown gives code 1', async () => {
+    const server = start()
+    await server.ask(1, 'initialize', hello)
+    server.tell('exit')
+    expect(await server.ended()).toEqual({ code: 1, words: '' })
+  })
+
+  it('exit before anything else gives code 1', async () => {
+    const server = start()
+    server.tell('exit')
+    expect(await server.ended()).toEqual({ code: 1, words: '' })
+  })
+})
+
+describe('an editor that is gone', () => {
+  it.each([
+    ['without a word', '', 1],
+    ['in the middle of a message', 'Content-Length: 100\r\n\r\n{', 1],
+    ['after shutdown, in the same breath', frame({ jsonrpc: '2.0', id: 2, method: 'shutdown' }), 0],
+  ])('%s ends the server', async (_, last, code) => {
+    const server = start()
+    await server.ask(1, 'initialize', hello)
+    server.child.stdin.end(last)
+    expect((await server.ended()).code).toBe(code)
+  })
+
+  it('before it said anything ends the server', async () => {
+    const server = start()
+    server.child.stdin.end()
+    expect((await server.ended()).code).toBe(1)
+  })
+})
