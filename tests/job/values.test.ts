@@ -1,6 +1,8 @@
 // How values are read. Conversions in the quantity floor's own tests; here the forms of the language.
 import { describe, expect, it } from 'vitest'
+import type { ProblemCheck } from '../../server/src/checks/check.ts'
 import { allChecks } from '../../server/src/checks/index.ts'
+import unresolved from '../../server/src/checks/job/unresolved.ts'
 import { findingsOf } from '../checks/marks.ts'
 import { factValue, read } from './meaning.ts'
 
@@ -68,8 +70,31 @@ describe('limits', () => {
     for (const [side, value] of Object.entries(expected)) expect(band[side]).toBeCloseTo(value, 12)
   })
 
-  it('the wrong way round are refused', () => {
-    expect(wrong('seal', 'compression', '29..24 mm')?.type).toBe('outside-allowed')
+  it.each([
+    ['29..24 mm', '24..29 mm'],
+    ['29 mm..24 mm', '24 mm..29 mm'],
+    ['3 cm..24 mm', '24 mm..3 cm'],
+    ['29 mm..24', '24..29 mm'],
+  ])('%s, the wrong way round, are offered as %s', (written, meant) => {
+    expect(wrong('seal', 'compression', written)).toMatchObject({
+      type: 'not-this-value',
+      expected: 'the lower limit first',
+      nearest: meant,
+    })
+    expect(one('seal', 'compression', meant)).toBeDefined()
+  })
+
+  it.each([
+    '26 mm +3/-2 kg',
+    '26 +3/-2 kg',
+    '26 mm ± 2 kg',
+    '26 ± 2 kg',
+    '24..29 kg',
+    '24 kg..29 kg',
+    'max 29 kg',
+  ])('%s is said once to be of the wrong kind', (written) => {
+    const { problems } = read(`seal { compression: ${written} }`)
+    expect(problems.map(({ type }) => type)).toEqual(['wrong-kind'])
   })
 
   it('of a class are those of ISO 286: 35 mm h9 is 0/-62 µm (from memory)', () => {
@@ -111,16 +136,59 @@ describe('a date', () => {
   )
 })
 
-describe('show-in', () => {
-  const message = (system: string) =>
-    findingsOf(
-      `job "x" {\n  vessel: "y"\n  show-in: ${system}\n}\nseal { free-length: 3 m }`,
-      allChecks,
-    ).findings.find(({ check }) => check === 'job/value-outside')?.limit
+describe('a name that stands for another kind of block', () => {
+  it('is said to be of that kind, and which was wanted', () => {
+    const said = unresolved as ProblemCheck<'unresolved'>
+    const problem = { type: 'unresolved', path: 'p', wanted: 'a battery or controller' } as const
+    const { message, todo } = said.words({ ...problem, is: 'cable' }, 'p')
+    expect(message).toBe('p is a cable; a battery or controller was expected here.')
+    expect(todo).toBe('Name a battery or controller.')
+    expect(said.words(problem, 'p').message).toContain('none of that name')
+  })
+})
 
-  it('decides the units that results are shown in', () => {
-    expect(message('metric')).toContain('2 m')
-    // 2 m = 78.74 in: 1 in = 25.4 mm exactly (NIST SP 811, B.8).
-    expect(message('inch')).toContain('78.74 in')
+describe('a value outside what is allowed', () => {
+  const limit = (text: string) =>
+    findingsOf(text, allChecks).findings.flatMap(({ check, limit }) =>
+      check === 'job/value-outside' ? [limit] : [],
+    )
+
+  // What is allowed is given in the vocabulary; conversions: 1 in = 25.4 mm exactly (NIST SP 811, B.8), a circle has 360 degrees.
+  it.each([
+    ['seal { free-length: 3 m }', '0.001 m to 2 m'],
+    ['seal { free-length: 300 in }', '0.03937 in to 78.74 in'],
+    ['seal { free-length: -(3 mm) }', '1 mm to 2000 mm'],
+    ['seal { free-length: 1 mm - 20 mm }', '1 mm to 2000 mm'],
+    ['coupling { flange-diameter: 1e-300 mm }', '10 mm to 3000 mm'],
+    ['coupling { flange-diameter: 100 mm  gap-variation: max 0 mm }', '0.001 mm to 10 mm'],
+    ['coupling { flange-diameter: 100 mm  offset: max 0 thou }', '0.03937 thou to 393.7 thou'],
+    ['coupling { flange-diameter: 100 mm  offset: -1..1 mm }', '0 mm to 10 mm'],
+    ['coupling { flange-diameter: 100 mm  bolts: 4 x M10, 0 N·m }', '0.1 N·m to 100000 N·m'],
+    ['drive d { reading r { taken: 2026-03-04  gauge: 1e-320 mm } }', '0.0001 mm to 1 mm'],
+    ['shaft-log { clearance: 1e300 deg 1 mm }', '-360 deg to 360 deg'],
+    ['shaft-log { clearance: 1e300 turn 1 mm, 1 deg 1 mm }', '-1 turn to 1 turn'],
+    ['shaft-log { clearance: top 1 mm, port 2 m }', '0 m to 1 m'],
+    ['drive d { bed { adjuster: shims  shims: 0.1, 1e9 mm } }', '0.001 mm to 100 mm'],
+    ['drive d { bed { foot f { from-coupling: 1 m  across: 1e9 ft port } } }', '-32.81 ft to 32.81 ft'],
+    ['motor { power: 1 kW  speed: 1e99 rpm }', '1 rpm to 50000 rpm'],
+    ['gear { ratio: 1e-300 }', '0.01 to 100'],
+    ['gear { ratio: 2  efficiency: 120 % }', '1 % to 100 %'],
+    ['battery { nominal: 96 V  window: 0..108 V }', '1 V to 1500 V'],
+    ['cable c { conductor: 40 AWG }', '0.1 mm2 to 1000 mm2'],
+  ])('%s: the limits are in the unit it was written in', (text, allowed) => {
+    expect(limit(text)).toEqual([allowed])
+  })
+
+  it('without a unit of its own has its limits said in the units of the job', () => {
+    const inches = (system: string) =>
+      limit(`job "x" {\n  vessel: "y"\n  show-in: ${system}\n}
+seal { free-length: 1 m  fitted-length: free-length * 3 }`)
+    expect(inches('metric')).toEqual(['1 mm to 2 m'])
+    expect(inches('inch')).toEqual(['0.03937 in to 78.74 in'])
+  })
+
+  it('is marked itself, where several stand in one fact', () => {
+    const { problems } = read('shaft-log { clearance: top 1 mm, port 2 m, 1e9 deg 1 mm }')
+    expect(problems.map(({ written }) => written)).toEqual(['2 m'])
   })
 })

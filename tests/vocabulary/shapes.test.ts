@@ -1,5 +1,7 @@
 // What the vocabulary's own forms give, and that none of them drops what was written.
 import { describe, expect, it } from 'vitest'
+import { formatSi } from '../../server/src/quantity/format.ts'
+import type { BlockKind } from '../../server/src/vocabulary/block.ts'
 import { type FactPath, type FactValue, findKind, vocabulary } from '../../server/src/vocabulary/index.ts'
 import { factValue, read } from '../job/meaning.ts'
 
@@ -65,6 +67,34 @@ describe('a size', () => {
   it('has both limits within what is allowed', () => {
     const { problems } = read('shaft { diameter: 1 mm ± 5 mm }')
     expect(problems.map(({ type }) => type)).toEqual(['outside-allowed'])
+  })
+})
+
+describe('every amount', () => {
+  const facts = (Object.values(vocabulary) as unknown as readonly BlockKind[]).flatMap((kind) =>
+    Object.entries(kind.facts).map(([name, { shape }]) => ({ path: `${kind.kind}.${name}`, shape })),
+  )
+  const measured = facts.filter(({ shape }) => shape.quantity)
+
+  // No part is endlessly large or small, and the sums of engineering are not made for one that is (common practice, no source).
+  it.each(measured)('$path has a lower and an upper end', ({ shape }) => {
+    expect(shape.allowed?.low).toBeDefined()
+    expect(shape.allowed?.high).toBeLessThan(1e9)
+  })
+
+  const simple = measured.filter(
+    ({ shape }) => typeof shape.schema.safeParse(shape.allowed?.low).data === 'number',
+  )
+
+  it.each(simple)('$path may be what the message says is allowed', ({ path, shape }) => {
+    const { quantity = 'ratio', allowed = {} } = shape
+    const [kind, fact] = path.split('.')
+    for (const si of [allowed.low ?? 0, allowed.high ?? 0]) {
+      const side = shape.choices ? (si < 0 ? ' port' : ' starboard') : ''
+      const written = formatSi(Math.abs(si) * (shape.choices ? 1 : Math.sign(si)), quantity)
+      const { problems } = read(`${kind} { ${fact}: ${written}${side} }`)
+      expect(problems.filter(({ type }) => type === 'outside-allowed')).toEqual([])
+    }
   })
 })
 

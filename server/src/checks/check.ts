@@ -1,5 +1,6 @@
 import type { Lookup } from '../job/lookup.ts'
 import type { BindingProblem, Block, Place, Value } from '../job/model.ts'
+import { elide } from '../quantity/elide.ts'
 import type { SyntaxProblem } from '../syntax/tree.ts'
 import type { BlockName, FactPath, FactValue } from '../vocabulary/index.ts'
 
@@ -78,7 +79,8 @@ export interface ProblemCheck<T extends Problem['type'] = Problem['type']> exten
   readonly problem: T
   readonly words: (
     problem: Extract<Problem, { type: T }>,
-    source: string,
+    /** The marked text, elided where it is long: what a message repeats is taken from here. */
+    written: string,
   ) => Omit<Reported, 'at' | 'related'> & { readonly related?: readonly { at: Place; message: string }[] }
 }
 
@@ -106,7 +108,11 @@ export const check = <
   of: BlockCheck<N, W>,
 ): Check => of as unknown as Check
 
-export const problemCheck = <T extends Problem['type']>(of: ProblemCheck<T>): Check => of as unknown as Check
+/** The words get what the file says cut to a length that can be read in a sentence. */
+export const problemCheck = <T extends Problem['type']>(of: ProblemCheck<T>): Check => {
+  const words: typeof of.words = (problem, written) => of.words(problem, elide(written))
+  return { ...of, words } as unknown as Check
+}
 
 export const fileCheck = (of: FileCheck): Check => of
 

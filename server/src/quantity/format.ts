@@ -54,11 +54,16 @@ export function formatBoth(si: number, kind: Kind, system: UnitSystem = 'metric'
   return own === other ? own : `${own} (${other})`
 }
 
-/** `24 mm to 29 mm`, `at most 0.1 mm`, `at least 4`. */
-export function formatBand(band: Band, kind: Kind, system: UnitSystem = 'metric'): string {
-  const show = (si: number) => formatSi(si, kind, system)
+/** In the unit itself, whatever its size: `26000 mm`. */
+export const formatIn = (si: number, unit: Unit): string => `${formatNumber(inUnit(si, unit))} ${unit.name}`
+
+/** `24 mm to 29 mm`, `at most 0.1 mm`, `at least 4`, each amount in the words of `show`. */
+export function sayBand(band: Band, show: (si: number) => string): string {
   if (band.low !== undefined && band.low === band.high) return `exactly ${show(band.low)}`
   if (band.low !== undefined && band.high !== undefined) return `${show(band.low)} to ${show(band.high)}`
   if (band.high !== undefined) return `at most ${show(band.high)}`
   return band.low === undefined ? 'any' : `at least ${show(band.low)}`
 }
+
+export const formatBand = (band: Band, kind: Kind, system: UnitSystem = 'metric'): string =>
+  sayBand(band, (si) => formatSi(si, kind, system))

@@ -8,12 +8,19 @@ export type ValueProblem =
   | QuantityProblem
   | {
       readonly type: 'not-this-value'
-      readonly found: string
+      readonly found?: string
       readonly expected: string
       readonly nearest?: string
     }
-  | { readonly type: 'outside-allowed'; readonly found: string; readonly allowed: string }
-  | { readonly type: 'unresolved'; readonly path: string; readonly nearest?: string; readonly wanted: string }
+  | { readonly type: 'outside-allowed'; readonly found?: string; readonly allowed: string }
+  | {
+      readonly type: 'unresolved'
+      readonly path: string
+      readonly nearest?: string
+      readonly wanted: string
+      /** The kind of block that does go by the name. */
+      readonly is?: string
+    }
   | { readonly type: 'refers-to-itself'; readonly path: string }
   | { readonly type: 'no-such-date'; readonly text: string }
   | { readonly type: 'unknown-fit'; readonly text: string }

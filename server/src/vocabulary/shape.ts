@@ -1,10 +1,11 @@
 import { z } from 'zod'
 import type { Band } from '../quantity/band.ts'
 import { fitBand } from '../quantity/fits.ts'
-import { formatBand, formatSi } from '../quantity/format.ts'
+import { formatSi } from '../quantity/format.ts'
 import { type Kind, kinds, type UnitSystem } from '../quantity/kinds.ts'
 import { nearest } from '../quantity/nearest.ts'
 import type { Entry, Part, Span } from '../syntax/tree.ts'
+import { type Allowed, allowedBy, bounded, type Limits, sayLimits, unitIn, within } from './limits.ts'
 import type { Reader } from './reader.ts'
 
 /** How a fact's value is written, read and bounded. `T` is what the floors above get: SI numbers, words, lists of them. */
@@ -24,17 +25,9 @@ export interface Shape<T> {
   readonly allowed?: Allowed
 }
 
-export interface Allowed extends Band {
-  /** The low end itself is outside. */
-  readonly above?: true
-}
-
 /** What the shape allows, for people: `above 0 mm, at most 2 m`. Undefined where it has no limits. */
 export function sayAllowed({ allowed, quantity }: Shape<unknown>, system?: UnitSystem): string | undefined {
-  if (!allowed || !quantity) return undefined
-  if (!allowed.above || allowed.low === undefined) return formatBand(allowed, quantity, system)
-  const above = `above ${formatSi(allowed.low, quantity, system)}`
-  return allowed.high === undefined ? above : `${above}, at most ${formatSi(allowed.high, quantity, system)}`
+  return allowed && quantity && sayLimits(allowed, (si) => formatSi(si, quantity, system))
 }
 
 /** Where several things stand in one value, each keeps its place. */
@@ -45,21 +38,13 @@ const spanOf = (entries: readonly Entry[]): Span => ({
   end: entries.at(-1)?.span.end ?? 0,
 })
 
-const textOf = (parts: readonly Part[]): string =>
-  parts
-    .map((p) =>
-      'text' in p ? p.text : p.type === 'amount' ? `${p.number}${p.unit ? ` ${p.unit.text}` : ''}` : '…',
-    )
-    .join(' ')
-
 export function notThis(
   entries: readonly Entry[],
   reader: Reader,
   expected: string,
   near?: string,
 ): undefined {
-  const found = entries.map((entry) => textOf(entry.parts)).join(', ')
-  reader.problem(spanOf(entries), { type: 'not-this-value', found, expected, ...(near && { nearest: near }) })
+  reader.problem(spanOf(entries), { type: 'not-this-value', expected, ...(near && { nearest: near }) })
   return undefined
 }
 
@@ -75,42 +60,23 @@ function single(
   return parts
 }
 
-export interface Limits {
-  /** SI. `over`: must be greater than. */
-  readonly over?: number
-  readonly min?: number
-  readonly max?: number
-}
-
-const bounded = ({ over, min, max }: Limits): z.ZodType<number> => {
-  let schema = z.number()
-  if (over !== undefined) schema = schema.gt(over)
-  if (min !== undefined) schema = schema.min(min)
-  if (max !== undefined) schema = schema.max(max)
-  return schema
-}
-
-const allowedBy = ({ over, min, max }: Limits): { allowed?: Allowed } => {
-  const low = min ?? over
-  if (low === undefined && max === undefined) return {}
-  return {
-    allowed: {
-      ...(low !== undefined && { low }),
-      ...(max !== undefined && { high: max }),
-      ...(min === undefined && over !== undefined && { above: true }),
-    },
-  }
+/** SI values of parts that may share a unit; a unit of the wrong kind is reported once, where it stands. */
+function amounts(parts: readonly Part[], kind: Kind, reader: Reader): readonly (number | undefined)[] {
+  const holder = parts.find((part) => part.type === 'amount' && part.unit)
+  return holder && reader.amount(holder, kind) === undefined ? [] : reader.amounts(parts, kind)
 }
 
 /** One amount of a kind: `420 mm`. */
-export const amount = (kind: Kind, limits: Limits = { over: 0 }): Shape<number> => ({
+export const amount = (kind: Kind, limits: Limits): Shape<number> => ({
   words: kinds[kind].words,
   quantity: kind,
   schema: bounded(limits),
-  ...allowedBy(limits),
+  allowed: allowedBy(limits),
   read: (entries, reader) => {
     const part = single(entries, reader, kinds[kind].words)?.[0]
-    return part && reader.amount(part, kind)
+    return (
+      part && within(reader.amount(part, kind), limits, { span: part.span, unit: unitIn([part]) }, reader)
+    )
   },
 })
 
@@ -119,7 +85,7 @@ export const count = (limits: Limits = { min: 1, max: 1000 }): Shape<number> => 
   words: 'a whole number',
   quantity: 'ratio',
   schema: bounded(limits).refine(Number.isInteger),
-  ...allowedBy(limits),
+  allowed: allowedBy(limits),
   read: (entries, reader) => {
     const part = single(entries, reader, 'a whole number')?.[0]
     const value = part && reader.amount(part, 'ratio')
@@ -132,7 +98,7 @@ export interface Sized extends Band {
   readonly nominal: number
 }
 
-export const sized = (kind: Kind, limits: Limits = { over: 0 }): Shape<Sized> => ({
+export const sized = (kind: Kind, limits: Limits): Shape<Sized> => ({
   words: `${kinds[kind].words}, with a tolerance if there is one`,
   quantity: kind,
   schema: z.object({
@@ -140,12 +106,25 @@ export const sized = (kind: Kind, limits: Limits = { over: 0 }): Shape<Sized> =>
     low: bounded(limits).optional(),
     high: bounded(limits).optional(),
   }) as z.ZodType<Sized>,
-  ...allowedBy(limits),
+  allowed: allowedBy(limits),
   read: (entries, reader) => {
     const parts = single(entries, reader, `${kinds[kind].words}, with a tolerance if there is one`, 2)
-    return parts && readSized(parts, entries, reader, kind)
+    const size = parts && readSized(parts, entries, reader, kind)
+    return size && allWithin(size, limits, entries, reader)
   },
 })
+
+/** The limits and the size between them, where each is within what is allowed. */
+function allWithin<T extends Band>(
+  size: T,
+  limits: Limits,
+  entries: readonly Entry[],
+  reader: Reader,
+): T | undefined {
+  const written = { span: spanOf(entries), unit: unitIn(entries.flatMap((entry) => entry.parts)) }
+  const ends = [size.nominal, size.low, size.high].filter((si) => si !== undefined)
+  return ends.every((si) => within(si, limits, written, reader) !== undefined) ? size : undefined
+}
 
 function readSized(
   parts: readonly Part[],
@@ -156,7 +135,7 @@ function readSized(
   const [first, second] = parts
   if (!first) return undefined
   if (second?.type === 'plus-minus') {
-    const [nominal, by] = reader.amounts([first, second.by], kind)
+    const [nominal, by] = amounts([first, second.by], kind, reader)
     return nominal === undefined || by === undefined
       ? undefined
       : { nominal, low: nominal - Math.abs(by), high: nominal + Math.abs(by) }
@@ -165,10 +144,16 @@ function readSized(
     const unitHolder: Part =
       second.unit && first.type === 'amount' && !first.unit ? { ...first, unit: second.unit } : first
     const nominal = reader.amount(unitHolder, kind)
+    // Both sides have the one unit: what is wrong with it is reported once.
+    const one: Part | undefined = second.unit && {
+      type: 'amount',
+      number: '1',
+      unit: second.unit,
+      span: second.span,
+    }
+    if (nominal === undefined || (one && reader.amount(one, kind) === undefined)) return undefined
     const sides = reader.sides(second, kind, first)
-    return nominal === undefined || !sides
-      ? undefined
-      : { nominal, low: nominal - sides[1], high: nominal + sides[0] }
+    return !sides ? undefined : { nominal, low: nominal - sides[1], high: nominal + sides[0] }
   }
   const nominal = reader.amount(first, kind)
   if (nominal === undefined || !second) return nominal === undefined ? undefined : { nominal }
@@ -179,7 +164,7 @@ function readSized(
 }
 
 /** Limits: `84..108 V`, `max 0.10 mm`, `min 4 mm`, `26 mm +3/-2 mm`, `26 mm ± 2 mm`. A plain amount is its own limits. */
-export const band = (kind: Kind, limits: Limits = { min: 0 }): Shape<Band> => ({
+export const band = (kind: Kind, limits: Limits): Shape<Band> => ({
   words: `limits of ${kinds[kind].words.replace(/^an? /, '')}: \`a..b\`, \`max a\`, \`min a\` or \`a +b/-c\``,
   quantity: kind,
   schema: z
@@ -189,34 +174,56 @@ export const band = (kind: Kind, limits: Limits = { min: 0 }): Shape<Band> => ({
       nominal: z.number().optional(),
     })
     .refine((b) => b.low === undefined || b.high === undefined || b.low <= b.high) as z.ZodType<Band>,
-  ...allowedBy(limits),
+  allowed: allowedBy(limits),
   read: (entries, reader) => {
-    const words = `limits of ${kinds[kind].words.replace(/^an? /, '')}`
-    const parts = single(entries, reader, words, 2)
-    const [first, second] = parts ?? []
-    if (!parts || !first) return undefined
-    if (first.type === 'word' && (first.text === 'max' || first.text === 'min')) {
-      const value = second && reader.amount(second, kind)
-      if (!second) return notThis(entries, reader, `${first.text} and ${kinds[kind].words}`)
-      return value === undefined ? undefined : first.text === 'max' ? { high: value } : { low: value }
-    }
-    if (first.type === 'range') {
-      if (second) return notThis(entries, reader, words)
-      const [low, high] = reader.amounts([first.low, first.high], kind)
-      return low === undefined || high === undefined ? undefined : { low, high }
-    }
-    const size = readSized(parts, entries, reader, kind)
-    return size && { low: size.nominal, high: size.nominal, ...size }
+    const read = readBand(entries, reader, kind)
+    return read && allWithin(read, limits, entries, reader)
   },
 })
 
+function readBand(entries: readonly Entry[], reader: Reader, kind: Kind): Band | undefined {
+  const words = `limits of ${kinds[kind].words.replace(/^an? /, '')}`
+  const parts = single(entries, reader, words, 2)
+  const [first, second] = parts ?? []
+  if (!parts || !first) return undefined
+  if (first.type === 'word' && (first.text === 'max' || first.text === 'min')) {
+    const value = second && reader.amount(second, kind)
+    if (!second) return notThis(entries, reader, `${first.text} and ${kinds[kind].words}`)
+    return value === undefined ? undefined : first.text === 'max' ? { high: value } : { low: value }
+  }
+  if (first.type === 'range') {
+    if (second) return notThis(entries, reader, words)
+    const [low, high] = amounts([first.low, first.high], kind, reader)
+    if (low === undefined || high === undefined) return undefined
+    return low <= high ? { low, high } : notThis(entries, reader, 'the lower limit first', turned(first))
+  }
+  const size = readSized(parts, entries, reader, kind)
+  return size && { low: size.nominal, high: size.nominal, ...size }
+}
+
+/** `29..24 mm` as `24..29 mm`. */
+function turned({ low, high }: Part & { readonly type: 'range' }): string | undefined {
+  if (low.type !== 'amount' || high.type !== 'amount') return undefined
+  const [first, last] = [high.unit, low.unit].map((unit) => (unit ? ` ${unit.text}` : ''))
+  return last ? `${high.number}${first}..${low.number}${last}` : `${high.number}..${low.number}${first}`
+}
+
 /** Limits that must have an upper end: `max 0.10 mm`. A `min` alone would allow everything that matters. */
-export function upperLimit(kind: Kind, limits: Limits = { min: 0 }): Shape<Band> {
-  const { allowed: _not, ...shape } = band(kind, limits)
+export function upperLimit(kind: Kind, limits: Limits): Shape<Band> {
+  const words = `the most that is allowed, ${kinds[kind].words}: \`max a\``
+  const whole = band(kind, { ...limits, min: 0 })
+  const high = bounded(limits)
   return {
-    ...shape,
-    words: `the most that is allowed, ${kinds[kind].words}: \`max a\``,
-    schema: shape.schema.refine((b) => b.high !== undefined),
+    ...whole,
+    words,
+    allowed: allowedBy(limits),
+    schema: whole.schema.refine((b) => high.safeParse(b.high).success),
+    read: (entries, reader) => {
+      const read = whole.read(entries, reader)
+      if (!read) return undefined
+      if (read.high === undefined) return notThis(entries, reader, words)
+      return allWithin({ high: read.high }, limits, entries, reader) && read
+    },
   }
 }
 

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -12,7 +13,7 @@ export default problemCheck({
   free-length: 148 mm`,
   quiet: `seal { free-length: 148 mm }`,
   words: (p) => ({
-    message: `The ${p.kind} block is not closed.`,
+    message: `The ${elide(p.kind)} block is not closed.`,
     todo: 'Put a } after its last line.',
     data: { add: '}' },
   }),

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -13,9 +14,9 @@ export default problemCheck({
 }`,
   quiet: `drive main { seal { free-length: 148 mm } }`,
   words: (p) => ({
-    message: `There is no kind of block called ${p.kind}.`,
+    message: `There is no kind of block called ${elide(p.kind)}.`,
     todo: p.nearest ? `Did you mean ${p.nearest}?` : 'The kinds of block are in the reference.',
-    found: p.kind,
+    found: elide(p.kind),
     ...(p.nearest && { data: { nearest: p.nearest } }),
   }),
 })

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { atHead, fileCheck, theLanguage } from '../check.ts'
 import { concessionsOf, isInForce } from '../concessions.ts'
 
@@ -31,8 +32,8 @@ concession alignment/gauge-diameter-beyond-flange {
       .filter((concession) => !isInForce(concession, today))
       .map(({ block, check, until, grantedBy }) =>
         atHead(block, {
-          message: `The concession for ${check} ended on ${until}.`,
-          todo: `Put the fault right, or ask ${grantedBy} for a new date.`,
+          message: `The concession for ${elide(check)} ended on ${until}.`,
+          todo: `Put the fault right, or ask ${elide(grantedBy)} for a new date.`,
           found: today,
           limit: until,
         }),

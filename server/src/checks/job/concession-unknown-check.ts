@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { nearest } from '../../quantity/nearest.ts'
 import { fileCheck, theLanguage } from '../check.ts'
 
@@ -27,9 +28,9 @@ export default fileCheck({
       return [
         {
           at: about.at,
-          message: `There is no check called ${about.text}.`,
+          message: `There is no check called ${elide(about.text)}.`,
           todo: near ? `Did you mean ${near}?` : 'The checks are in their list, by area.',
-          found: about.text,
+          found: elide(about.text),
           ...(near && { data: { nearest: near } }),
         },
       ]

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { atHead, fileCheck, theLanguage } from '../check.ts'
 import { blocksAt, concessionsOf, coveredBy } from '../concessions.ts'
 
@@ -34,12 +35,12 @@ concession alignment/gauge-diameter-beyond-flange {
         const known = blocksAt(view.blocks, on).length > 0
         return atHead(block, {
           message: known
-            ? `There is no finding of ${check} in ${on}.`
-            : `There is no block ${on}, and so no finding of ${check} in it.`,
+            ? `There is no finding of ${check} in ${elide(on)}.`
+            : `There is no block ${elide(on)}, and so no finding of ${check} in it.`,
           todo: known
             ? 'Take the concession out; an error of area job cannot be accepted at all.'
             : 'Name the block with dots from the drive down, such as starboard.dry-2.',
-          found: on,
+          found: elide(on),
         })
       }),
 })

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -15,8 +16,8 @@ export default problemCheck({
   reading dry-1 { taken: 2026-02-28  gauge: 0.02 mm  gaps: top 1 mm, starboard 1 mm, bottom 1 mm, port 1 mm }
 }`,
   words: (p) => ({
-    message: `There is no such day or time as ${p.text}.`,
+    message: `There is no such day or time as ${elide(p.text)}.`,
     todo: 'Write year-month-day, such as 2026-03-04.',
-    found: p.text,
+    found: elide(p.text),
   }),
 })

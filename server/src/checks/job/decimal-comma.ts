@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -13,8 +14,8 @@ export default problemCheck({
 }`,
   quiet: `shaft { diameter: 35.2 mm }`,
   words: (p) => ({
-    message: `A decimal comma cannot be read: ${p.meant} was probably meant.`,
-    todo: `Write ${p.meant}.`,
+    message: `A decimal comma cannot be read: ${elide(p.meant)} was probably meant.`,
+    todo: `Write ${elide(p.meant)}.`,
     data: { replace: p.meant },
   }),
 })

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -14,9 +15,9 @@ export default problemCheck({
 }`,
   quiet: `seal { free-length: 148 mm }`,
   words: (p) => ({
-    message: `${p.what} is there twice; the first is taken.`,
+    message: `${elide(p.what)} is there twice; the first is taken.`,
     todo: 'Keep the right one.',
-    found: p.what,
+    found: elide(p.what),
     related: [{ at: p.first, message: 'the first' }],
   }),
 })

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -13,9 +14,9 @@ export default problemCheck({
 }`,
   quiet: `seal { free-length: 148 mm }`,
   words: (p) => ({
-    message: `${p.kind} has no fact called ${p.name}.`,
+    message: `${p.kind} has no fact called ${elide(p.name)}.`,
     todo: p.nearest ? `Did you mean ${p.nearest}?` : `The facts of ${p.kind} are in the reference.`,
-    found: p.name,
+    found: elide(p.name),
     ...(p.nearest && { data: { nearest: p.nearest } }),
   }),
 })

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -11,8 +12,8 @@ export default problemCheck({
 #   ^^^^^^^^^^ itself`,
   quiet: `# nothing is used`,
   words: (p) => ({
-    message: `${p.path} uses itself, or a file that uses this one.`,
+    message: `${elide(p.path)} uses itself, or a file that uses this one.`,
     todo: 'Take the line out, or move what both need into a third file.',
-    found: p.path,
+    found: elide(p.path),
   }),
 })

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -11,8 +12,8 @@ export default problemCheck({
 #   ^^^^^^^^^^^^^^^^^^^ cannot be found`,
   quiet: `# nothing is used`,
   words: (p) => ({
-    message: `${p.path} cannot be found, or cannot be read.`,
+    message: `${elide(p.path)} cannot be found, or cannot be read.`,
     todo: 'The path is from the folder this file is in.',
-    found: p.path,
+    found: elide(p.path),
   }),
 })

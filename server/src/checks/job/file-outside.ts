@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -11,8 +12,8 @@ export default problemCheck({
 #   ^^^^^^^^^^^^^^^^^^^^^ outside`,
   quiet: `# nothing is used`,
   words: (p) => ({
-    message: `${p.path} leads outside the folder that is open.`,
+    message: `${elide(p.path)} leads outside the folder that is open.`,
     todo: 'Keep shared files inside the folder, and write the path from this file.',
-    found: p.path,
+    found: elide(p.path),
   }),
 })

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -13,8 +14,8 @@ export default problemCheck({
 }`,
   quiet: `shaft { diameter: 35 mm h9 }`,
   words: (p) => ({
-    message: `The limits of ${p.text} are not known here: h, H, js and JS of grades 5 to 11 are, up to 250 mm.`,
+    message: `The limits of ${elide(p.text)} are not known here: h, H, js and JS of grades 5 to 11 are, up to 250 mm.`,
     todo: 'Write the limits themselves, such as 35 mm +0/-0.062 mm.',
-    found: p.text,
+    found: elide(p.text),
   }),
 })

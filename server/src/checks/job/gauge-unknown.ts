@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -13,8 +14,8 @@ export default problemCheck({
 }`,
   quiet: `cable feed { conductor: 2/0 AWG }`,
   words: (p) => ({
-    message: `${p.text} is not a wire gauge.`,
+    message: `${elide(p.text)} is not a wire gauge.`,
     todo: 'Gauges are whole numbers from 40 to 0, then 1/0 to 4/0; larger conductors are written in kcmil or mm2.',
-    found: p.text,
+    found: elide(p.text),
   }),
 })

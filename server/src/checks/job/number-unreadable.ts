@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -13,8 +14,8 @@ export default problemCheck({
 }`,
   quiet: `seal { free-length: 1/2 in }`,
   words: (p) => ({
-    message: `${p.text} is not a number that can be used here.`,
+    message: `${elide(p.text)} is not a number that can be used here.`,
     todo: 'Write it as 35, 35.2, 3/4 or 1-1/4.',
-    found: p.text,
+    found: elide(p.text),
   }),
 })

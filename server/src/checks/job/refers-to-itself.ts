@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -13,8 +14,8 @@ export default problemCheck({
 }`,
   quiet: `seal { free-length: 148 mm + 2 mm }`,
   words: (p) => ({
-    message: `${p.path} depends on itself.`,
+    message: `${elide(p.path)} depends on itself.`,
     todo: 'Write the value itself.',
-    found: p.path,
+    found: elide(p.path),
   }),
 })

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -13,9 +14,9 @@ export default problemCheck({
 }`,
   quiet: `seal { free-length: 148 mm }`,
   words: (p) => ({
-    message: `${p.unit} is not a unit known here.`,
+    message: `${elide(p.unit)} is not a unit known here.`,
     todo: p.nearest ? `Did you mean ${p.nearest}?` : 'Write one of the units in the reference.',
-    found: p.unit,
+    found: elide(p.unit),
     ...(p.nearest && { data: { nearest: p.nearest } }),
   }),
 })

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -13,8 +14,8 @@ export default problemCheck({
 }`,
   quiet: `seal { free-length: 148 mm }`,
   words: (p) => ({
-    message: `${p.text.trim() === '' ? 'This' : p.text} cannot be read here.`,
+    message: `${p.text.trim() === '' ? 'This' : elide(p.text)} cannot be read here.`,
     todo: 'Take it out, or put it in quotes or behind a #.',
-    found: p.text,
+    found: elide(p.text),
   }),
 })

@@ -1,3 +1,4 @@
+import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 
 export default problemCheck({
@@ -18,10 +19,16 @@ export default problemCheck({
   controller { input: 72..120 V }
   motor main { power: 15 kW }
 }`,
-  words: (p) => ({
-    message: `${p.path} was taken for ${p.wanted}; there is none of that name here.`,
-    todo: p.nearest ? `Did you mean ${p.nearest}?` : 'Check the name, and the files in use.',
-    found: p.path,
+  words: (p, written) => ({
+    message: p.is
+      ? `${written} is a ${p.is}; ${p.wanted} was expected here.`
+      : `${written} was taken for ${p.wanted}; there is none of that name here.`,
+    todo: p.nearest
+      ? `Did you mean ${elide(p.nearest)}?`
+      : p.is
+        ? `Name ${p.wanted}.`
+        : 'Check the name, and the files in use.',
+    found: p.is ? `${written}, a ${p.is}` : written,
     ...(p.nearest && { data: { nearest: p.nearest } }),
   }),
 })

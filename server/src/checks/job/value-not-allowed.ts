@@ -12,10 +12,10 @@ export default problemCheck({
 #       ^^^^^ rigid
 }`,
   quiet: `coupling { kind: rigid }`,
-  words: (p) => ({
-    message: `${p.expected.replace(/^./, (c) => c.toUpperCase())} was expected here, not ${p.found}.`,
+  words: (p, written) => ({
+    message: `${p.expected.replace(/^./, (c) => c.toUpperCase())} was expected here, not ${written}.`,
     todo: p.nearest ? `Did you mean ${p.nearest}?` : 'See the example in the reference.',
-    found: p.found,
+    found: written,
     limit: p.expected,
     ...(p.nearest && { data: { nearest: p.nearest } }),
   }),

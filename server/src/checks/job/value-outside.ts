@@ -9,13 +9,13 @@ export default problemCheck({
   source: theLanguage,
   fires: `seal {
   free-length: 0 mm
-#              ^^^^ outside what this can be: above 0 mm
+#              ^^^^ outside what this can be: 1 mm to 2000 mm
 }`,
   quiet: `seal { free-length: 148 mm }`,
-  words: (p) => ({
-    message: `${p.found} is outside what this can be: ${p.allowed}.`,
+  words: (p, written) => ({
+    message: `${written} is outside what this can be: ${p.allowed}.`,
     todo: 'Check the number and its unit.',
-    found: p.found,
+    found: written,
     limit: p.allowed,
   }),
 })

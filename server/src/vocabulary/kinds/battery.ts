@@ -8,28 +8,32 @@ export const battery = block({
   within: ['top', 'drive'],
   many: true,
   facts: {
-    nominal: fact(amount('voltage', { over: 0, max: 1500 }), 'Nominal voltage.', {
+    nominal: fact(amount('voltage', { min: 1, max: 1500 }), 'Nominal voltage.', {
       example: '96 V',
       required: true,
     }),
     window: fact(
-      band('voltage', { min: 0, max: 1500 }),
+      band('voltage', { min: 1, max: 1500 }),
       'Lowest and highest voltage in use. Currents are worked out at the low end.',
       {
         example: '84..108 V',
       },
     ),
-    capacity: fact(amount('charge'), 'Rated capacity.', { example: '210 Ah' }),
+    capacity: fact(amount('charge', { min: 3600, max: 3.6e8 }), 'Rated capacity.', { example: '210 Ah' }),
     'internal-resistance': fact(
-      amount('resistance', { over: 0, max: 100 }),
+      amount('resistance', { min: 1e-6, max: 100 }),
       'Resistance of the whole bank.',
       {
         example: '14 mohm',
       },
     ),
-    'short-circuit-current': fact(amount('current'), 'Short-circuit current as the maker states it.', {
-      example: '8 kA',
-    }),
+    'short-circuit-current': fact(
+      amount('current', { min: 1, max: 1e6 }),
+      'Short-circuit current as the maker states it.',
+      {
+        example: '8 kA',
+      },
+    ),
   },
   example: `battery house {
   nominal:             96 V

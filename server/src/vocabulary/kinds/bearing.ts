@@ -22,10 +22,10 @@ export const bearing = block({
         example: 'water-lubricated',
       },
     ),
-    length: fact(amount('length', { over: 0, max: 10 }), 'Length of the bearing surface.', {
+    length: fact(amount('length', { min: 0.005, max: 5 }), 'Length of the bearing surface.', {
       example: '140 mm',
     }),
-    bore: fact(amount('length', { over: 0, max: 1 }), 'Bore.', { example: '35.20 mm' }),
+    bore: fact(amount('length', { min: 0.005, max: 1 }), 'Bore.', { example: '35.20 mm' }),
   },
   example: `bearing stern {
   at:     0.21 m

@@ -1,5 +1,5 @@
 import { block, fact } from '../block.ts'
-import { amount, band, choice, count, reference } from '../shape.ts'
+import { amount, choice, count, reference, upperLimit } from '../shape.ts'
 
 export const cable = block({
   kind: 'cable',
@@ -16,14 +16,14 @@ export const cable = block({
       example: 'main',
       required: true,
     }),
-    conductor: fact(amount('area', { over: 0, max: 1e-3 }), 'Section of each conductor.', {
+    conductor: fact(amount('area', { min: 1e-7, max: 1e-3 }), 'Section of each conductor.', {
       example: '35 mm2',
       required: true,
     }),
     parallel: fact(count({ min: 1, max: 20 }), 'Conductors side by side on each pole or phase.', {
       example: '1',
     }),
-    length: fact(amount('length', { over: 0, max: 1000 }), 'Length one way.', {
+    length: fact(amount('length', { min: 0.01, max: 1000 }), 'Length one way.', {
       example: '1.8 m',
       required: true,
     }),
@@ -46,10 +46,16 @@ export const cable = block({
     system: fact(choice(['dc', 'three-phase']), 'What it carries, where from and to do not say it.', {
       example: 'three-phase',
     }),
-    current: fact(amount('current'), 'Continuous current, where it is not to be worked out from the motor.', {
-      example: '160 A',
+    current: fact(
+      amount('current', { min: 0.01, max: 2e4 }),
+      'Continuous current, where it is not to be worked out from the motor.',
+      {
+        example: '160 A',
+      },
+    ),
+    drop: fact(upperLimit('ratio', { min: 1e-4, max: 1 }), 'Voltage drop that is allowed.', {
+      example: 'max 3 %',
     }),
-    drop: fact(band('ratio', { min: 0, max: 1 }), 'Voltage drop that is allowed.', { example: 'max 3 %' }),
   },
   example: `cable phases {
   from:       controller

@@ -13,28 +13,30 @@ export const coupling = block({
       example: 'flexible',
     }),
     pilot: fact(yesNo, 'Whether a pilot (spigot) holds the flanges concentric.', { example: 'no' }),
-    'flange-diameter': fact(amount('length', { over: 0, max: 3 }), 'Outer diameter of the flange.', {
+    'flange-diameter': fact(amount('length', { min: 0.01, max: 3 }), 'Outer diameter of the flange.', {
       example: '125 mm',
       required: true,
     }),
-    'gauge-diameter': fact(amount('length', { over: 0, max: 3 }), 'Diameter on which the gauge goes in.', {
+    'gauge-diameter': fact(amount('length', { min: 0.01, max: 3 }), 'Diameter on which the gauge goes in.', {
       example: '110 mm',
     }),
     'gap-variation': fact(
-      upperLimit('length', { min: 0, max: 0.1 }),
+      upperLimit('length', { min: 1e-6, max: 0.01 }),
       'Greatest less least gap that is allowed round the faces.',
       {
         example: 'max 0.10 mm',
       },
     ),
     offset: fact(
-      upperLimit('length', { min: 0, max: 0.1 }),
+      upperLimit('length', { min: 1e-6, max: 0.01 }),
       'Distance between the two axes that is allowed.',
       {
         example: 'max 0.15 mm',
       },
     ),
-    'rated-torque': fact(amount('torque'), 'Torque the coupling is rated for.', { example: '400 N·m' }),
+    'rated-torque': fact(amount('torque', { min: 0.1, max: 1e7 }), 'Torque the coupling is rated for.', {
+      example: '400 N·m',
+    }),
     bolts: fact(bolts, 'Coupling bolts: number, thread, class, tightening torque.', {
       example: '4 x M10 class 8.8, 45 N·m',
     }),

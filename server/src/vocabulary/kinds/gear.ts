@@ -8,14 +8,14 @@ export const gear = block({
   within: ['drive', 'top'],
   many: false,
   facts: {
-    ratio: fact(amount('ratio', { over: 0, max: 100 }), 'Turns of the motor for one turn of the shaft.', {
+    ratio: fact(amount('ratio', { min: 0.01, max: 100 }), 'Turns of the motor for one turn of the shaft.', {
       example: '2.5',
       required: true,
     }),
     turns: fact(choice(['same', 'opposite']), 'Whether the shaft turns the same way as the motor.', {
       example: 'opposite',
     }),
-    efficiency: fact(amount('ratio', { over: 0, max: 1 }), 'Efficiency.', { example: '97 %' }),
+    efficiency: fact(amount('ratio', { min: 0.01, max: 1 }), 'Efficiency.', { example: '97 %' }),
   },
   example: `gear {
   ratio: 2.5

@@ -1,6 +1,8 @@
 import { block, fact } from '../block.ts'
 import { amount, designation, names } from '../shape.ts'
 
+const rpm = (2 * Math.PI) / 60
+
 export const motor = block({
   kind: 'motor',
   doc: 'An electric motor.',
@@ -8,19 +10,23 @@ export const motor = block({
   within: ['drive', 'top'],
   many: true,
   facts: {
-    power: fact(amount('power', { over: 0, max: 1e7 }), 'Rated shaft power.', {
+    power: fact(amount('power', { min: 1, max: 1e7 }), 'Rated shaft power.', {
       example: '15 kW',
       required: true,
     }),
-    speed: fact(amount('rotational speed'), 'Rated speed.', { example: '1500 rpm' }),
-    mass: fact(amount('mass', { over: 0, max: 1e5 }), 'Mass.', { example: '62 kg' }),
-    voltage: fact(amount('voltage', { over: 0, max: 1500 }), 'Rated voltage between two phases, rms.', {
+    speed: fact(amount('rotational speed', { min: rpm, max: 50_000 * rpm }), 'Rated speed.', {
+      example: '1500 rpm',
+    }),
+    mass: fact(amount('mass', { min: 0.1, max: 1e5 }), 'Mass.', { example: '62 kg' }),
+    voltage: fact(amount('voltage', { min: 1, max: 1500 }), 'Rated voltage between two phases, rms.', {
       example: '60 V',
     }),
-    'power-factor': fact(amount('ratio', { over: 0, max: 1 }), 'Power factor at rated load.', {
+    'power-factor': fact(amount('ratio', { min: 0.01, max: 1 }), 'Power factor at rated load.', {
       example: '0.9',
     }),
-    efficiency: fact(amount('ratio', { over: 0, max: 1 }), 'Efficiency at rated load.', { example: '92 %' }),
+    efficiency: fact(amount('ratio', { min: 0.01, max: 1 }), 'Efficiency at rated load.', {
+      example: '92 %',
+    }),
     terminals: fact(names, 'Marks of the phase terminals.', { example: 'U, V, W' }),
     'winding-sensor': fact(designation, 'Temperature sensor in the winding.', { example: 'pt1000' }),
   },

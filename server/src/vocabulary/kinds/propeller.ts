@@ -8,13 +8,13 @@ export const propeller = block({
   within: ['drive', 'top'],
   many: false,
   facts: {
-    diameter: fact(amount('length', { over: 0, max: 10 }), 'Diameter.', {
+    diameter: fact(amount('length', { min: 0.05, max: 10 }), 'Diameter.', {
       example: '420 mm',
       required: true,
     }),
-    pitch: fact(amount('length', { over: 0, max: 20 }), 'Pitch.', { example: '300 mm' }),
+    pitch: fact(amount('length', { min: 0.01, max: 20 }), 'Pitch.', { example: '300 mm' }),
     blades: fact(count({ min: 2, max: 9 }), 'Number of blades.', { example: '3' }),
-    mass: fact(amount('mass', { over: 0, max: 1e5 }), 'Mass.', { example: '8.5 kg' }),
+    mass: fact(amount('mass', { min: 0.01, max: 1e5 }), 'Mass.', { example: '8.5 kg' }),
     turns: fact(
       choice(['right-hand', 'left-hand']),
       'The way it turns going ahead, seen from astern: right-hand is clockwise.',

@@ -9,10 +9,15 @@ export const protection = block({
   many: true,
   facts: {
     kind: fact(choice(['fuse', 'circuit-breaker']), 'What it is.', { example: 'fuse' }),
-    rating: fact(amount('current'), 'Rated current.', { example: '250 A', required: true }),
+    rating: fact(amount('current', { min: 0.1, max: 2e4 }), 'Rated current.', {
+      example: '250 A',
+      required: true,
+    }),
     protects: fact(reference('cable'), 'The cable it protects.', { example: 'feed', required: true }),
-    interrupts: fact(amount('current'), 'Current it can interrupt. Not checked yet.', { example: '20 kA' }),
-    voltage: fact(amount('voltage', { over: 0, max: 1500 }), 'Rated DC voltage. Not checked yet.', {
+    interrupts: fact(amount('current', { min: 1, max: 1e6 }), 'Current it can interrupt. Not checked yet.', {
+      example: '20 kA',
+    }),
+    voltage: fact(amount('voltage', { min: 1, max: 1500 }), 'Rated DC voltage. Not checked yet.', {
       example: '125 V',
     }),
     'from-source': fact(

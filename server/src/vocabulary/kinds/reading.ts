@@ -12,7 +12,7 @@ export const reading = block({
     taken: fact(date, 'When it was taken.', { example: '2026-03-04', required: true }),
     afloat: fact(yesNo, 'Whether the boat was afloat.', { example: 'no' }),
     hot: fact(yesNo, 'Whether the machine was at working heat.', { example: 'no' }),
-    gauge: fact(amount('length', { over: 0, max: 1e-3 }), 'Smallest step of the feelers or the gauge.', {
+    gauge: fact(amount('length', { min: 1e-7, max: 1e-3 }), 'Smallest step of the feelers or the gauge.', {
       example: '0.02 mm',
       required: true,
     }),

@@ -8,20 +8,20 @@ export const seal = block({
   within: ['drive', 'top'],
   many: false,
   facts: {
-    'shaft-size': fact(amount('length', { over: 0, max: 1 }), 'Shaft diameter the seal is made for.', {
+    'shaft-size': fact(amount('length', { min: 0.005, max: 0.6 }), 'Shaft diameter the seal is made for.', {
       example: '35 mm',
     }),
-    compression: fact(band('length', { min: 0, max: 1 }), 'How far the maker wants the bellows squeezed.', {
+    compression: fact(band('length', { min: 0, max: 0.5 }), 'How far the maker wants the bellows squeezed.', {
       example: '26 mm +3/-2 mm',
     }),
     'free-length': fact(
-      amount('length', { over: 0, max: 2 }),
+      amount('length', { min: 0.001, max: 2 }),
       'Length of the bellows before it is squeezed.',
       {
         example: '148 mm',
       },
     ),
-    'fitted-length': fact(amount('length', { over: 0, max: 2 }), 'Length of the bellows as fitted.', {
+    'fitted-length': fact(amount('length', { min: 0.001, max: 2 }), 'Length of the bellows as fitted.', {
       example: '121 mm',
     }),
     'clamps-each-end': fact(count({ min: 0, max: 10 }), 'Clamps at each end of the bellows.', {

@@ -9,7 +9,7 @@ export const shaftLog = block({
   within: ['drive', 'top'],
   many: false,
   facts: {
-    bore: fact(amount('length', { over: 0, max: 2 }), 'Bore of the log.', { example: '60 mm' }),
+    bore: fact(amount('length', { min: 0.005, max: 2 }), 'Bore of the log.', { example: '60 mm' }),
     clearance: fact(
       angled({ min: 0, max: 1 }),
       'Clear distance from shaft to log, measured round the shaft.',

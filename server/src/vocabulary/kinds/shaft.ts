@@ -8,11 +8,11 @@ export const shaft = block({
   within: ['drive', 'top'],
   many: false,
   facts: {
-    diameter: fact(sized('length', { over: 0, max: 1 }), 'Diameter, with its tolerance if it has one.', {
+    diameter: fact(sized('length', { min: 0.005, max: 0.6 }), 'Diameter, with its tolerance if it has one.', {
       example: '35 mm h9',
       required: true,
     }),
-    length: fact(amount('length', { over: 0, max: 100 }), 'Length over all.', { example: '2.65 m' }),
+    length: fact(amount('length', { min: 0.05, max: 100 }), 'Length over all.', { example: '2.65 m' }),
     material: fact(designation, 'Material.', { example: 'duplex-1-4462' }),
   },
   example: `shaft {

@@ -1,7 +1,8 @@
 import { z } from 'zod'
 import type { Entry, Part, Span } from '../../syntax/tree.ts'
+import { bounded, type Limits, unitIn, within } from '../limits.ts'
 import type { Reader } from '../reader.ts'
-import { type Limits, notThis, type Placed, type Shape } from '../shape.ts'
+import { notThis, type Placed, type Shape } from '../shape.ts'
 
 /** Words for places round the shaft: radians clockwise from top, looking forward. */
 const places = {
@@ -22,6 +23,9 @@ export interface Angled {
 const wanted =
   'lengths with their places: `top 1.92 mm, starboard 1.80 mm, …`, or degrees clockwise from top looking forward: `0 deg 1.92 mm, …`'
 
+/** Once round, either way. */
+const round: Limits = { min: -2 * Math.PI, max: 2 * Math.PI }
+
 function placeOf(part: Part, reader: Reader): number | undefined {
   if (part.type === 'word')
     return Object.hasOwn(places, part.text) ? places[part.text as keyof typeof places] : undefined
@@ -36,8 +40,8 @@ export const angled = (limits: Required<Pick<Limits, 'min' | 'max'>>): Shape<rea
   allowed: { low: limits.min, high: limits.max },
   schema: z.array(
     z.looseObject({
-      angle: z.number().min(-100).max(100),
-      value: z.number().min(limits.min).max(limits.max),
+      angle: bounded(round),
+      value: bounded(limits),
     }),
   ) as unknown as z.ZodType<readonly Placed<Angled>[]>,
   read: (entries: readonly Entry[], reader) => {
@@ -46,7 +50,9 @@ export const angled = (limits: Required<Pick<Limits, 'min' | 'max'>>): Shape<rea
       const [place, length] = entry.parts
       const angle = place && entry.parts.length === 2 ? placeOf(place, reader) : undefined
       if (angle === undefined || !length) return notThis([entry], reader, wanted)
-      const value = reader.amount(length, 'length')
+      const turned = place && within(angle, round, { span: place.span, unit: unitIn([place]) }, reader)
+      const read = turned === undefined ? undefined : reader.amount(length, 'length')
+      const value = within(read, limits, { span: length.span, unit: unitIn([length]) }, reader)
       if (value === undefined) return undefined
       list.push({ angle, value, span: entry.span satisfies Span })
     }

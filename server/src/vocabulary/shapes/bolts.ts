@@ -1,4 +1,5 @@
 import { z } from 'zod'
+import { bounded, type Limits, unitIn, within } from '../limits.ts'
 import { notThis, type Shape } from '../shape.ts'
 
 export interface Bolts {
@@ -12,6 +13,8 @@ export interface Bolts {
 
 const wanted = 'bolts: `4 x M10 class 8.8, 45 N·m`'
 
+const torques: Limits = { min: 0.1, max: 1e5 }
+
 /** `4 x M10 class 8.8, 45 N·m`: how many, thread, class, tightening torque. */
 export const bolts: Shape<Bolts> = {
   words: wanted,
@@ -19,7 +22,7 @@ export const bolts: Shape<Bolts> = {
     count: z.number().int().min(1).max(100),
     thread: z.string(),
     class: z.string().optional(),
-    torque: z.number().gt(0).max(1e5).optional(),
+    torque: bounded(torques).optional(),
   }) as z.ZodType<Bolts>,
   read: (entries, reader) => {
     const [number, thread, word, grade, more] = entries[0]?.parts ?? []
@@ -45,7 +48,9 @@ export const bolts: Shape<Bolts> = {
       return notThis(entries, reader, wanted)
     const tightening = entries[1]?.parts
     if (tightening && tightening.length !== 1) return notThis(entries, reader, wanted)
-    const torque = tightening?.[0] && reader.amount(tightening[0], 'torque')
+    const by = tightening?.[0]
+    const torque =
+      by && within(reader.amount(by, 'torque'), torques, { span: by.span, unit: unitIn([by]) }, reader)
     if (tightening && torque === undefined) return undefined
     return {
       count,

@@ -1,26 +1,29 @@
 import { z } from 'zod'
+import { allowedBy, bounded, type Limits, unitIn, within } from '../limits.ts'
 import { notThis, type Placed, type Shape } from '../shape.ts'
 
 const wanted = 'lengths with commas between them: `0.05 mm, 0.1 mm, 0.2 mm`'
+
+const limits: Limits = { min: 1e-6, max: 0.1 }
 
 /** A stock of lengths, such as shims: `0.05 mm, 0.1 mm, 0.2 mm`. */
 export const lengths: Shape<readonly Placed<{ readonly value: number }>[]> = {
   words: wanted,
   quantity: 'length',
-  allowed: { low: 1e-6, high: 0.1 },
+  allowed: allowedBy(limits),
   schema: z
-    .array(z.looseObject({ value: z.number().min(1e-6).max(0.1) }))
+    .array(z.looseObject({ value: bounded(limits) }))
     .min(1)
     .max(40) as unknown as z.ZodType<readonly Placed<{ readonly value: number }>[]>,
   read: (entries, reader) => {
     if (entries.some((entry) => entry.parts.length !== 1)) return notThis(entries, reader, wanted)
-    const values = reader.amounts(
-      entries.flatMap((entry) => entry.parts),
-      'length',
-    )
-    const list = values.flatMap((value, i) =>
-      value === undefined ? [] : [{ value, span: entries[i]?.span ?? { start: 0, end: 0 } }],
-    )
+    const parts = entries.flatMap((entry) => entry.parts)
+    const values = reader.amounts(parts, 'length')
+    const list = parts.flatMap((part, i) => {
+      const unit = unitIn([part]) ?? unitIn(parts)
+      const value = within(values[i], limits, { span: part.span, unit }, reader)
+      return value === undefined ? [] : [{ value, span: part.span }]
+    })
     return list.length === entries.length ? list : undefined
   },
 }
