@@ -40,9 +40,9 @@ describe.each(documents)('%s', (file) => {
 })
 
 /** The fenced blocks of docs/language.md in order, each with what the first line below it says. */
-const fences = [...read('docs/language.md').matchAll(/^```(wright|plan) ?(.*)\n([\s\S]*?)^```\n+(.*)/gm)].map(
-  ([, language = '', where = '', code = '', below = '']) => ({ language, where, code, below }),
-)
+const fences = [
+  ...read('docs/language.md').matchAll(/^```(wright|plan) ?(.*)\n([\s\S]*?)^```(?=\n+(.*))/gm),
+].map(([, language = '', where = '', code = '', below = '']) => ({ language, where, code, below }))
 
 interface Sample {
   readonly title: string
