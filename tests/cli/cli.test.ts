@@ -10,9 +10,13 @@ const root = path.resolve(import.meta.dirname, '../..')
 const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'shaftwright-'))
 afterAll(() => fs.rmSync(folder, { recursive: true, force: true }))
 
-function shaftwright(args: readonly string[], cwd = root) {
+// Whoever runs the tests may have wishes of their own about colours.
+const { NO_COLOR: _none, FORCE_COLOR: _all, ...plainEnv } = process.env
+
+function shaftwright(args: readonly string[], cwd = root, env: Readonly<Record<string, string>> = {}) {
   const run = spawnSync(process.execPath, [path.join(root, 'server/src/cli/main.ts'), ...args], {
     cwd,
+    env: { ...plainEnv, ...env },
     encoding: 'utf8',
     maxBuffer: 1e9,
   })
@@ -144,6 +148,39 @@ seal s { free-length: 148 mm }\n`,
     const { code, out } = shaftwright(['check', put('many-faults.wright', '}\n'.repeat(150_000))], folder)
     expect(code).toBe(1)
     expect(out).toContain('1 file: 150000 errors')
+  })
+
+  it('shows a hundred findings of a file and counts the others', () => {
+    put('hundreds/a.wright', '}\n'.repeat(130))
+    put('hundreds/b.wright', '}\n'.repeat(101))
+    put('hundreds/c.wright', '}\n'.repeat(100))
+    const { code, out } = shaftwright(['check', 'hundreds'], folder)
+    expect(code).toBe(1)
+    expect(out.match(/^hundreds.*:\d+:1 {2}error/gm)?.length).toBe(300)
+    expect(out.split('\n').filter((line) => line.includes(' more '))).toEqual([
+      '30 more findings in hundreds/a.wright: mend these first, or use --format json',
+      '1 more finding in hundreds/b.wright: mend these first, or use --format json',
+    ])
+    expect(out).toContain('3 files: 331 errors')
+    const json = shaftwright(['check', 'hundreds', '--format', 'json'], folder).out
+    expect(checkSchema.parse(JSON.parse(json)).findings.length).toBe(331)
+  })
+
+  // https://no-color.org: NO_COLOR, when present and not empty, whatever its value. FORCE_COLOR as it is commonly read (no standard).
+  it.each([
+    ['piped, plain', {}, false],
+    ['with FORCE_COLOR=1, coloured', { FORCE_COLOR: '1' }, true],
+    ['with FORCE_COLOR=0, plain', { FORCE_COLOR: '0' }, false],
+    ['with NO_COLOR=1 whatever else is set, plain', { NO_COLOR: '1', FORCE_COLOR: '1' }, false],
+    ['with NO_COLOR empty, as without', { NO_COLOR: '', FORCE_COLOR: '1' }, true],
+  ])('is %s', (_what, env, wanted) => {
+    const name = put('colours.wright', 'seal { free-length: 148 }\n')
+    const { out } = shaftwright(['check', name], folder, env)
+    expect(out).toContain('job/unit-missing')
+    expect(out.includes('\u001b[31m')).toBe(wanted)
+    expect(out.includes('\u001b[')).toBe(wanted)
+    const json = shaftwright(['check', name, '--format', 'json'], folder, env).out
+    expect(checkSchema.parse(JSON.parse(json)).findings.length).toBeGreaterThan(0)
   })
 
   it('says that a file is not text in UTF-8', () => {

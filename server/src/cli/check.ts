@@ -4,7 +4,7 @@ import { Checker } from '../checks/run.ts'
 import { Analysis } from '../job/analysis.ts'
 import { type Document, hasSection, rangeOf } from '../job/document.ts'
 import type { Place } from '../job/model.ts'
-import { type Colours, linesOf, report, summary } from './report.ts'
+import { type Colours, linesOf, more, report, summary } from './report.ts'
 import { jobFiles, type OpenJob, openJob } from './run.ts'
 import type { CheckJson, FindingJson } from './schemas.ts'
 
@@ -13,11 +13,19 @@ interface Options {
   readonly today: string
 }
 
+/** More findings of one file than this are counted, not shown: nobody reads them at one go. JSON has them all. */
+const mostShown = 100
+
+/** On a terminal, unless the user wants none (https://no-color.org); where there is none, when the user wants them all the same. */
+function coloured(): boolean {
+  const { NO_COLOR, FORCE_COLOR } = process.env
+  if (NO_COLOR) return false
+  return FORCE_COLOR ? FORCE_COLOR !== '0' : process.stdout.isTTY === true
+}
+
 /** `check`: every finding of every file; the exit code says whether there are errors, or checks that could not run. */
 export async function check(paths: readonly string[], { format, today }: Options): Promise<void> {
-  const colours: Colours = (await import('picocolors')).default.createColors(
-    process.stdout.isTTY === true && !process.env['NO_COLOR'],
-  )
+  const colours: Colours = (await import('picocolors')).default.createColors(coloured())
   const files: string[] = []
   const findings: FindingJson[] = []
   const opened = new Map<string, Document | undefined>()
@@ -36,7 +44,8 @@ export async function check(paths: readonly string[], { format, today }: Options
     for (const finding of found) findings.push(finding) // noise has more findings than a call takes arguments
     if (format === 'json') continue
     const lines = linesOf(job.text)
-    for (const finding of found) console.log(`${report(finding, lines, colours)}\n`)
+    for (const finding of found.slice(0, mostShown)) console.log(`${report(finding, lines, colours)}\n`)
+    if (found.length > mostShown) console.log(`${more(found.length - mostShown, job.shown(job.file))}\n`)
   }
   const json: CheckJson = { version: 1, files, findings }
   console.log(format === 'json' ? JSON.stringify(json, null, 2) : summary(json, colours))

@@ -61,6 +61,9 @@ const placed = ({ file, range: { start } }: Pick<FindingJson, 'file' | 'range'>)
 
 const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n === 1 ? one : many}`
 
+export const more = (n: number, file: string): string =>
+  `${count(n, 'more finding')} in ${harmless(file)}: mend these first, or use --format json`
+
 export function summary({ files, findings }: CheckJson, colours: Colours): string {
   const of = (severity: FindingJson['severity']): number =>
     findings.filter((finding) => finding.severity === severity).length
