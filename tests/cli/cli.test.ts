@@ -219,6 +219,11 @@ describe('plan', () => {
     const { code, err } = shaftwright(['plan', name], folder)
     expect(code).toBe(1)
     expect(err).toContain('three are needed')
+    const reading = ' reading r { taken: 2026-01-01  gauge: 0.02 mm  gaps: top 1 mm, bottom 1 mm }\n'
+    const twice = put('twice.wright', `drive d {\n${reading}${reading}}\n`)
+    const ambiguous = shaftwright(['plan', twice, '--reading', 'r'], folder)
+    expect(ambiguous).toMatchObject({ code: 1, out: '' })
+    expect(ambiguous.err).toContain('2 readings called r')
   })
 })
 

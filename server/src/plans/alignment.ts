@@ -107,6 +107,8 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
         'The drive has no coupling block, so the gaps have no diameter to stand on.',
       ),
     }
+  said(reading, 'reading.gaps')
+  said(reading, 'reading.gauge')
   if (!gaps || !gauge)
     return {
       ok: false,
