@@ -1,15 +1,22 @@
 // Made by `npm run generate` from the files beside it.
 
 import alignmentFeetCannotSetSlope from './alignment/feet-cannot-set-slope.ts'
+import alignmentFeetOnOneSide from './alignment/feet-on-one-side.ts'
+import alignmentFootNameTaken from './alignment/foot-name-taken.ts'
 import alignmentGapVariationOutside from './alignment/gap-variation-outside.ts'
 import alignmentGapVariationUndecided from './alignment/gap-variation-undecided.ts'
 import alignmentGapsImpossible from './alignment/gaps-impossible.ts'
 import alignmentGaugeDiameterBeyondFlange from './alignment/gauge-diameter-beyond-flange.ts'
+import alignmentMoveAfterUnknownReading from './alignment/move-after-unknown-reading.ts'
+import alignmentMoveOfUnknownFoot from './alignment/move-of-unknown-foot.ts'
+import alignmentNoReadingAfterMove from './alignment/no-reading-after-move.ts'
+import alignmentOffsetBesidePilot from './alignment/offset-beside-pilot.ts'
 import alignmentOffsetNotMeasured from './alignment/offset-not-measured.ts'
 import alignmentOffsetOutside from './alignment/offset-outside.ts'
 import alignmentOffsetUndecided from './alignment/offset-undecided.ts'
 import alignmentOffsetsDoNotClose from './alignment/offsets-do-not-close.ts'
 import alignmentReadingsDoNotClose from './alignment/readings-do-not-close.ts'
+import alignmentRepeatedReadingsDiffer from './alignment/repeated-readings-differ.ts'
 import alignmentTooFewAngles from './alignment/too-few-angles.ts'
 import cableNoTableRow from './cable/no-table-row.ts'
 import cableUndersized from './cable/undersized.ts'
@@ -64,15 +71,22 @@ import sealShaftSizeDiffers from './seal/shaft-size-differs.ts'
 
 export const allChecks: readonly Check[] = [
   alignmentFeetCannotSetSlope,
+  alignmentFeetOnOneSide,
+  alignmentFootNameTaken,
   alignmentGapVariationOutside,
   alignmentGapVariationUndecided,
   alignmentGapsImpossible,
   alignmentGaugeDiameterBeyondFlange,
+  alignmentMoveAfterUnknownReading,
+  alignmentMoveOfUnknownFoot,
+  alignmentNoReadingAfterMove,
+  alignmentOffsetBesidePilot,
   alignmentOffsetNotMeasured,
   alignmentOffsetOutside,
   alignmentOffsetUndecided,
   alignmentOffsetsDoNotClose,
   alignmentReadingsDoNotClose,
+  alignmentRepeatedReadingsDiffer,
   alignmentTooFewAngles,
   cableNoTableRow,
   cableUndersized,
