@@ -1,4 +1,3 @@
-import { once } from 'node:events'
 import { mkdirSync, mkdtempSync, rmSync, symlinkSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
@@ -171,14 +170,6 @@ describe('the server over standard input and output', () => {
     )
     expect(version).toBeUndefined()
   })
-})
-
-it('ends with code 1 when it is told to exit without a shutdown (LSP 3.17, exit notification)', async () => {
-  const { client, child } = await startProcess()
-  const exited = once(child, 'exit')
-  await client.connection.sendNotification('exit')
-  expect(await exited).toEqual([1, null])
-  client.connection.dispose()
 })
 
 describe('files on disk', () => {
