@@ -76,7 +76,6 @@ export async function initialize(connection: ProtocolConnection, params: object 
 interface Served {
   readonly client: Client
   readonly stop: () => Promise<number | null>
-  readonly child: ChildProcess
 }
 
 /** The server in a process of its own, over its standard input and output. */
@@ -106,5 +105,5 @@ async function serveBy(
     connection.dispose()
     return code as number | null
   }
-  return { client, stop, child }
+  return { client, stop }
 }
