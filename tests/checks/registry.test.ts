@@ -46,6 +46,8 @@ const problemTypes: Record<Problem['type'], true> = {
   'decimal-comma': true,
   'use-outside': true,
   'use-missing': true,
+  'source-unread': true,
+  'chain-too-long': true,
   'use-loop': true,
 }
 

@@ -31,7 +31,7 @@ describe('hover on words of the language', () => {
   })
 
   it('says the range that is allowed', () => {
-    checkHover('shaft { dia$0meter: 35 mm }', 'Allowed: 0 mm to 1 m')
+    checkHover('shaft { dia$0meter: 35 mm }', 'Allowed: 5 mm to 600 mm')
   })
 
   it('keeps what the writer says about a block apart from Markdown', () => {

@@ -45,12 +45,43 @@ drive stbd { gear { ratio: port.gear.ratio } }`)
     expect(types.some((type) => type === 'refers-to-itself' || type === 'unresolved')).toBe(true)
   })
 
-  it('may lead round over several blocks, which ends too', () => {
-    expect(typesOf('gear a { like: b }\ngear b { like: c }\ngear c { like: a }')).not.toContain(undefined)
-    const types = typesOf(
+  it.each([
+    ['three', 'gear a { like: b }\ngear b { like: c }\ngear c { like: a }', ['b', 'c', 'a']],
+    [
+      'two, by facts',
       'drive a { gear { ratio: b.gear.ratio } }\ndrive b { gear { ratio: a.gear.ratio } }',
-    )
-    expect(types.length).toBeGreaterThan(0)
+      ['b.gear.ratio', 'a.gear.ratio'],
+    ],
+  ])('may lead round over several blocks, and each of them says so: %s', (_what, text, written) => {
+    const found = read(text).problems.map((problem) => ({ type: problem.type, written: problem.written }))
+    expect(found).toEqual(written.map((name) => ({ type: 'refers-to-itself', written: name })))
+  })
+
+  it('leads to the end of a long row of blocks, and round a long circle of them', () => {
+    const row = (last: string) =>
+      `${Array.from({ length: 3000 }, (_, i) => `gear g${i} { like: g${i + 1} }`).join('\n')}\n${last}`
+    const { blocks, problems } = read(row('gear g3000 { ratio: 2.5 }'))
+    expect(problems).toEqual([])
+    expect(factValue(blocks, 'g0.ratio')).toBe(2.5)
+    const round = read(row('gear g3000 { like: g0 }')).problems
+    expect(round.map(({ type }) => type)).toContain('refers-to-itself')
+  })
+
+  it('is not followed further than anybody means inside a block', () => {
+    const feet = Array.from({ length: 3000 }, (_, i) => `foot f${i} { like: f${i + 1} }`)
+    const found = read(`bed {\n${feet.join('\n')}\nfoot f3000 { across: 140 mm port }\n}`).problems
+    expect(found.map(({ type }) => type)).toContain('chain-too-long')
+  })
+
+  it('of the value itself is told once', () => {
+    expect(typesOf('drive d { reading r { gauge: gauge } }')).toContain('refers-to-itself')
+    expect(typesOf('drive d { reading r { gauge: gauge } }')).not.toContain('unresolved')
+  })
+
+  it('of a block of another kind is told as such', () => {
+    expect(read('motor m { power: 15 kW }\ndrive d { gear { like: m } }').problems).toMatchObject([
+      { type: 'unresolved', path: 'm', is: 'motor' },
+    ])
   })
 
   it('of what every object has is not a fact, a kind or a place', () => {
@@ -95,6 +126,20 @@ describe('like', () => {
     expect(text(ratio?.origin)).toBe('2.5')
   })
 
+  it('of a block with a fact that cannot be read leaves that fact unknown, and says so where it is taken', () => {
+    const bad = 'coupling standard { flange-diameter: 125 mm  gap-variation: max 0.10 kg }'
+    const { blocks, problems } = read({
+      'a.wright': 'use "b.wright"\ndrive d { coupling { like: standard } }',
+      'b.wright': bad,
+    })
+    expect(problems).toMatchObject([{ type: 'source-unread', names: ['gap-variation'], written: 'standard' }])
+    expect(blocks[0]?.children[0]?.unread).toContain('gap-variation')
+  })
+
+  it('of nothing leaves open what the block does not say itself', () => {
+    expect(typesOf('drive d { reading r { like: nothing  gauge: 0.02 mm } }')).toEqual(['unresolved'])
+  })
+
   it('names a block of the same kind only', () => {
     expect(typesOf('motor m { power: 15 kW }\ndrive d { gear { like: m } }')).toContain('unresolved')
   })
@@ -120,13 +165,36 @@ describe('use', () => {
     expect(factValue(blocks, 'e.gear.ratio')).toBe(4)
   })
 
-  it('ends when files use each other in a circle', () => {
-    const round = { 'a.wright': 'use "b.wright"\n', 'b.wright': 'use "a.wright"\n' }
-    const { file } = read(round)
-    expect(file.used.flatMap(({ problems }) => problems.map(({ problem }) => problem.type))).toEqual([
+  it('ends when files use each other in a circle, and each of them says so', () => {
+    const round = {
+      'a.wright': 'use "b.wright"\n',
+      'b.wright': 'use "c.wright"\n',
+      'c.wright': 'use "a.wright"\n',
+    }
+    const { file, problems } = read(round)
+    expect(problems.map(({ type }) => type)).toEqual(['use-loop'])
+    const inner = file.used.map((used) => used.problems.map(({ problem }) => problem.type))
+    expect(inner).toEqual([['use-loop'], ['use-loop']])
+    expect(typesOf({ 'a.wright': 'use "a.wright"' })).toEqual(['use-loop'])
+  })
+
+  it('of a circle that the file is not part of is not its own fault', () => {
+    expect(
+      typesOf({ 'a.wright': 'use "b.wright"', 'b.wright': 'use "c.wright"', 'c.wright': 'use "b.wright"' }),
+    ).toEqual([])
+  })
+
+  it('that lets parts of two files lead round is told in both', () => {
+    const files = {
+      'a.wright': 'use "b.wright"\ngear a { like: b }',
+      'b.wright': 'use "a.wright"\ngear b { like: a }',
+    }
+    expect(typesOf(files)).toEqual(['refers-to-itself', 'use-loop'])
+    const [a, b] = Object.entries(files)
+    expect(typesOf(Object.fromEntries([b, a] as [string, string][]))).toEqual([
+      'refers-to-itself',
       'use-loop',
     ])
-    expect(typesOf({ 'a.wright': 'use "a.wright"' })).toEqual(['use-loop'])
   })
 
   it.each([
@@ -146,5 +214,19 @@ describe('use', () => {
     expect(read('use "none.wright"').problems).toEqual([
       { type: 'use-missing', path: 'none.wright', written: '"none.wright"' },
     ])
+  })
+})
+
+describe('a name given twice', () => {
+  it('is found at the top of a file, however far apart', () => {
+    const text =
+      'battery house { nominal: 96 V }\ndrive d { gear { ratio: 2 } }\nbattery house { nominal: 48 V }'
+    expect(read(text).problems).toMatchObject([
+      { type: 'duplicate', what: 'house', written: 'battery house' },
+    ])
+  })
+
+  it('is found for a block that stands once', () => {
+    expect(typesOf('job "A" { }\ngear g { ratio: 2 }\njob "B" { }')).toContain('duplicate')
   })
 })

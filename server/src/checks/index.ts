@@ -28,6 +28,7 @@ import jobBlockMisplaced from './job/block-misplaced.ts'
 import jobBlockMissing from './job/block-missing.ts'
 import jobBlockNotClosed from './job/block-not-closed.ts'
 import jobBlockUnknown from './job/block-unknown.ts'
+import jobChainTooLong from './job/chain-too-long.ts'
 import jobClosingWithoutBlock from './job/closing-without-block.ts'
 import jobConcessionExpired from './job/concession-expired.ts'
 import jobConcessionUnknownCheck from './job/concession-unknown-check.ts'
@@ -50,6 +51,7 @@ import jobNestedTooDeep from './job/nested-too-deep.ts'
 import jobNumberUnreadable from './job/number-unreadable.ts'
 import jobOperandMissing from './job/operand-missing.ts'
 import jobRefersToItself from './job/refers-to-itself.ts'
+import jobSourceUnread from './job/source-unread.ts'
 import jobTextNotClosed from './job/text-not-closed.ts'
 import jobUnitMissing from './job/unit-missing.ts'
 import jobUnitUnknown from './job/unit-unknown.ts'
@@ -97,6 +99,7 @@ export const allChecks: readonly Check[] = [
   jobBlockMissing,
   jobBlockNotClosed,
   jobBlockUnknown,
+  jobChainTooLong,
   jobClosingWithoutBlock,
   jobConcessionExpired,
   jobConcessionUnknownCheck,
@@ -119,6 +122,7 @@ export const allChecks: readonly Check[] = [
   jobNumberUnreadable,
   jobOperandMissing,
   jobRefersToItself,
+  jobSourceUnread,
   jobTextNotClosed,
   jobUnitMissing,
   jobUnitUnknown,

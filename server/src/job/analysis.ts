@@ -1,14 +1,18 @@
 import type { UnitSystem } from '../quantity/kinds.ts'
+import { Word } from '../syntax/tokens.ts'
 import type { BlockNode } from '../syntax/tree.ts'
-import { type Bound, bind } from './bind.ts'
+import { type Bound, bind, headingWord } from './bind.ts'
 import type { Document } from './document.ts'
 import type { JobFile } from './files.ts'
 import { Memo } from './memo.ts'
 import type { Block, Section } from './model.ts'
-import type { Scope } from './scope.ts'
+import type { BindingScope, Scope } from './scope.ts'
 
 interface Heads {
   readonly named: ReadonlyMap<string, Section>
+  /** By name, or where there is none by kind. */
+  readonly first: ReadonlyMap<string, Section>
+  readonly names: readonly string[]
   readonly ofKind: ReadonlyMap<string, readonly Section[]>
   readonly system: UnitSystem
 }
@@ -20,19 +24,23 @@ function heads(document: Document): Heads {
   const made = headsOf.get(document)
   if (made) return made
   const named = new Map<string, Section>()
+  const first = new Map<string, Section>()
   const ofKind = new Map<string, Section[]>()
   let system: UnitSystem = 'metric'
   for (const section of document.sections) {
     for (const item of section.parsed.tree.items) {
       if (item.type !== 'block') continue
-      const [name] = item.heading
-      if (name?.type === 'word' && !named.has(name.text)) named.set(name.text, section)
-      const sections = ofKind.get(item.kind.text) ?? []
-      if (!sections.includes(section)) ofKind.set(item.kind.text, [...sections, section])
+      const name = headingWord(item)
+      if (name !== undefined && !named.has(name)) named.set(name, section)
+      const key = name ?? item.kind.text
+      if (!first.has(key)) first.set(key, section)
+      const sections = ofKind.get(item.kind.text)
+      if (!sections) ofKind.set(item.kind.text, [section])
+      else if (sections.at(-1) !== section) sections.push(section)
       if (item.kind.text === 'job' && showsInches(item)) system = 'inch'
     }
   }
-  const result = { named, ofKind, system }
+  const result = { named, first, names: [...named.keys()], ofKind, system }
   headsOf.set(document, result)
   return result
 }
@@ -43,11 +51,26 @@ const showsInches = (job: BlockNode): boolean =>
     return part?.type === 'word' && part.text === 'inch'
   })
 
+const mentions = new WeakMap<Section, ReadonlySet<string>>()
+
+/** Words of a section that could name a top-level block. */
+function mentionedIn(section: Section): ReadonlySet<string> {
+  let words = mentions.get(section)
+  if (!words) {
+    const { tokens } = section.parsed.tree
+    words = new Set(tokens.flatMap((t) => (t.tokenType === Word ? (t.image.split('.', 1)[0] ?? []) : [])))
+    mentions.set(section, words)
+  }
+  return words
+}
+
 const nothing: Bound = { blocks: [], problems: [] }
 
 /** Meaning of job files, kept from one keystroke to the next. */
 export class Analysis {
   readonly #bound = new Memo<Bound>()
+  /** Sections that each section has asked for a block of. */
+  readonly #asked = new WeakMap<Section, Set<Section>>()
   #revision = 0
 
   /** To be called when any file has changed. */
@@ -61,11 +84,58 @@ export class Analysis {
   }
 
   bound(file: JobFile, section: Section): Bound {
+    if (this.#bound.isCurrent(section, this.#revision)) return this.#bind(file, section)
+    // Those it mentions first, so that a long chain of references does not go down one call a link.
+    const seen = new Set<Section>()
+    const waiting: { readonly file: JobFile; readonly section: Section; readonly opened: boolean }[] = [
+      { file, section, opened: false },
+    ]
+    for (let next = waiting.pop(); next; next = waiting.pop()) {
+      if (next.opened) this.#bind(next.file, next.section)
+      if (next.opened || seen.has(next.section)) continue
+      seen.add(next.section)
+      waiting.push({ ...next, opened: true })
+      for (const word of mentionedIn(next.section)) {
+        const at = holderOf(next.file, word)
+        if (at && !seen.has(at.section) && !this.#bound.isCurrent(at.section, this.#revision))
+          waiting.push({ ...at, opened: false })
+      }
+    }
+    return this.#bind(file, section)
+  }
+
+  #bind(file: JobFile, section: Section): Bound {
     const scope = this.scope(file)
-    return (
-      this.#bound.get(section, { revision: this.#revision, scope }, (asking) => bind(section, asking)) ??
-      nothing
+    const made = this.#bound.get(section, { revision: this.#revision, scope }, (asking) =>
+      bind(section, this.#oneWay(section, asking)),
     )
+    return made ?? nothing
+  }
+
+  /** References between top-level blocks go one way: a block that leads back to the one that asks is not given, whichever is read first. */
+  #oneWay(section: Section, asking: Scope): BindingScope {
+    const asked = new Set<Section>()
+    this.#asked.set(section, asked)
+    const named = (name: string): Block | undefined => {
+      const holder = asking.holder(name)
+      if (holder && holder !== section) asked.add(holder)
+      const block = asking.named(name)
+      return holder && holder !== section && this.#leads(holder, section) ? undefined : block
+    }
+    const circular = (name: string): boolean => {
+      const holder = asking.holder(name)
+      return holder !== undefined && holder !== section && named(name) === undefined
+    }
+    return { ...asking, named, circular }
+  }
+
+  #leads(from: Section, to: Section): boolean {
+    const reached = new Set([from])
+    for (const section of reached) {
+      if (section === to) return true
+      for (const next of this.#asked.get(section) ?? []) reached.add(next)
+    }
+    return false
   }
 
   /** Top-level blocks of the file, in order. */
@@ -74,26 +144,34 @@ export class Analysis {
   }
 
   scope(file: JobFile): Scope {
-    const inFile = (of: JobFile, name: string): Block | undefined => {
-      const section = heads(of.document).named.get(name)
-      return section && this.bound(of, section).blocks.find((block) => block.name === name)
-    }
     return {
       named: (name) => {
-        const own = inFile(file, name)
-        if (own) return own
-        for (const used of file.used) {
-          const found = inFile(used, name)
-          if (found) return found
-        }
-        return undefined
+        const at = holderOf(file, name)
+        return at && this.#bind(at.file, at.section).blocks.find((block) => block.name === name)
       },
+      holder: (name) => holderOf(file, name)?.section,
       ofKind: (kind) =>
         (heads(file.document).ofKind.get(kind) ?? []).flatMap((section) =>
-          this.bound(file, section).blocks.filter((block) => block.kind === kind),
+          this.#bind(file, section).blocks.filter((block) => block.kind === kind),
         ),
-      names: () => [file, ...file.used].flatMap((f) => [...heads(f.document).named.keys()]).join(','),
+      first: (name) => heads(file.document).first.get(name),
+      names: () =>
+        file.used.length === 0
+          ? heads(file.document).names
+          : [file, ...file.used].flatMap((f) => heads(f.document).names),
       system: () => heads(file.document).system,
     }
   }
+}
+
+/** The section that has the top-level block of this name, in the file itself first, then in those it uses. */
+function holderOf(
+  file: JobFile,
+  name: string,
+): { readonly file: JobFile; readonly section: Section } | undefined {
+  for (const holder of [file, ...file.used]) {
+    const section = heads(holder.document).named.get(name)
+    if (section) return { file: holder, section }
+  }
+  return undefined
 }

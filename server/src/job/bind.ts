@@ -5,7 +5,7 @@ import { findKind, vocabulary } from '../vocabulary/index.ts'
 import type { Draft } from './draft.ts'
 import { evaluator } from './evaluate.ts'
 import type { BindingProblem, Block, Place, Section } from './model.ts'
-import type { Scope } from './scope.ts'
+import type { BindingScope } from './scope.ts'
 
 export interface Located<T> {
   readonly at: Place
@@ -20,7 +20,7 @@ export interface Bound {
 const kindNames = Object.keys(vocabulary)
 
 /** Gives meaning to one section: typed values, names, references, and what is wrong with them. Never throws. */
-export function bind(section: Section, scope: Scope): Bound {
+export function bind(section: Section, scope: BindingScope): Bound {
   const problems: Located<BindingProblem>[] = []
   const report = (span: Span, problem: BindingProblem): void => {
     problems.push({ at: { section, span }, problem })
@@ -31,6 +31,7 @@ export function bind(section: Section, scope: Scope): Bound {
     else if (!isUse(item)) report(item.span, { type: 'line-not-understood' })
   }
   duplicates(roots, section, report)
+  elsewhere(roots, section, scope, report)
   const values = evaluator({ section, roots, scope, report })
   for (const root of roots) settle(root, values.fact, values.inherit, report)
   return { blocks: roots, problems }
@@ -124,19 +125,45 @@ function readHeading(
   }
 }
 
+/** What may stand only once among its neighbours; undefined where any number may. */
+function keyOf(block: Draft): string | undefined {
+  if (!block.definition || block.kind === 'move' || block.kind === 'concession') return undefined
+  return block.definition.many || !block.parent ? (block.name ?? block.kind) : block.kind
+}
+
+const twice = (block: Draft, first: Place): BindingProblem => ({
+  type: 'duplicate',
+  what: block.name && block.definition?.many ? block.name : `${block.kind} block`,
+  first,
+})
+
 function duplicates(blocks: readonly Draft[], section: Section, report: Report): void {
   const seen = new Map<string, Draft>()
   for (const block of blocks) {
-    if (!block.definition || block.kind === 'move' || block.kind === 'concession') continue
-    const key = block.definition.many || !block.parent ? `${block.name ?? block.kind}` : block.kind
+    const key = keyOf(block)
+    if (key === undefined) continue
     const first = seen.get(key)
-    if (!first) seen.set(key, block)
-    else {
-      const what = block.name && block.definition.many ? block.name : `${block.kind} block`
-      report(block.node.headSpan, { type: 'duplicate', what, first: { section, span: first.node.headSpan } })
-    }
+    if (first) report(block.node.headSpan, twice(block, { section, span: first.node.headSpan }))
+    else seen.set(key, block)
   }
 }
+
+/** Top-level blocks whose name an earlier section of the file has already. */
+function elsewhere(roots: readonly Draft[], section: Section, scope: BindingScope, report: Report): void {
+  for (const block of roots) {
+    const key = keyOf(block)
+    const other = key === undefined ? undefined : scope.first(key)
+    if (!other || other === section) continue
+    const first = other.parsed.tree.items.find(
+      (item) => item.type === 'block' && (headingWord(item) ?? item.kind.text) === key,
+    )
+    if (first?.type === 'block')
+      report(block.node.headSpan, twice(block, { section: other, span: first.headSpan }))
+  }
+}
+
+export const headingWord = ({ heading: [first] }: BlockNode): string | undefined =>
+  first?.type === 'word' ? first.text : undefined
 
 /** Works out every fact of the block and those inside, and says what is missing. */
 function settle(

@@ -20,14 +20,20 @@ import type { Reader } from '../vocabulary/reader.ts'
 import { sayAllowed } from '../vocabulary/shape.ts'
 import type { Draft } from './draft.ts'
 import type { BindingProblem, Block, Section, Value } from './model.ts'
-import type { Scope } from './scope.ts'
+import type { BindingScope } from './scope.ts'
 
 interface Surroundings {
   readonly section: Section
   readonly roots: readonly Draft[]
-  readonly scope: Scope
+  readonly scope: BindingScope
   readonly report: (span: Span, problem: BindingProblem) => void
 }
+
+/** More values than this, each taken from the next, are not followed: nobody means them. */
+const longestChain = 32
+
+/** Among more names than this none is offered for one that is not found. */
+const mostOffered = 500
 
 /** Works out facts on demand: `fact` one by name, `inherit` those a block takes from the one it is `like`. */
 export function evaluator(around: Surroundings) {
@@ -84,6 +90,10 @@ export function evaluator(around: Surroundings) {
       report(comma.span, { type: 'decimal-comma', meant: comma.meant })
       return undefined
     }
+    if (running.size >= longestChain) {
+      report(node.valueSpan, { type: 'chain-too-long', path: node.name.text })
+      return undefined
+    }
     running.add(node)
     try {
       return read(block, node, node.entries, definition)
@@ -116,7 +126,6 @@ export function evaluator(around: Surroundings) {
       const allowed = sayAllowed(shape, system) ?? shape.words
       report(node.valueSpan, {
         type: 'outside-allowed',
-        found: section.text.slice(node.valueSpan.start, node.valueSpan.end),
         allowed,
       })
       return undefined
@@ -145,7 +154,6 @@ export function evaluator(around: Surroundings) {
     if (node.entries.length !== 1 || part?.type !== 'word') {
       report(node.valueSpan, {
         type: 'not-this-value',
-        found: section.text.slice(node.valueSpan.start, node.valueSpan.end),
         expected: `the name of a ${block.kind}`,
       })
       return
@@ -154,11 +162,17 @@ export function evaluator(around: Surroundings) {
       report(part.span, { type: 'refers-to-itself', path: part.text })
       return
     }
+    if (running.size >= longestChain) {
+      report(part.span, { type: 'chain-too-long', path: part.text })
+      unknownBut(block)
+      return
+    }
     running.add(block)
     try {
       const source = findBlock(block.parent, part.text, [block.kind], block)
       if (!source) {
-        unresolved(part.span, part.text, `a ${block.kind}`, block)
+        unresolved(part.span, part.text, [block.kind], block)
+        unknownBut(block)
         return
       }
       if (isDraft(source)) {
@@ -172,17 +186,42 @@ export function evaluator(around: Surroundings) {
             at: { section, span: part.span },
             origin: value.origin ?? value.at,
           })
-      for (const name of source.unread)
-        if (!block.facts.has(name) && !block.written.has(name)) block.unread.add(name)
+      const names = [...source.unread].filter(
+        (name) =>
+          name in (block.definition?.facts ?? {}) && !block.facts.has(name) && !block.written.has(name),
+      )
+      for (const name of names) block.unread.add(name)
+      if (names.length > 0) report(part.span, { type: 'source-unread', path: part.text, names })
     } finally {
       running.delete(block)
     }
   }
 
+  /** What a block is like is not known: nothing that it does not say itself is absent for sure. */
+  function unknownBut(block: Draft): void {
+    for (const name of Object.keys(block.definition?.facts ?? {}))
+      if (!block.written.has(name)) block.unread.add(name)
+  }
+
   const isDraft = (block: Block): block is Draft => block.section === section
 
-  function unresolved(span: Span, path: string, wanted: string, from: Draft): void {
-    const known = new Set(scope.names().split(',').filter(Boolean))
+  /** Without kinds, a fact with an amount was wanted. */
+  function unresolved(span: Span, path: string, kinds: readonly string[] | undefined, from: Draft): void {
+    const wanted = kinds ? `a ${kinds.join(' or ')}` : 'a fact with an amount'
+    const other = findBlock(from, path, undefined)
+    if (
+      (other === from && kinds?.includes(from.kind)) ||
+      (!other && scope.circular(path.split('.', 1)[0] ?? ''))
+    ) {
+      report(span, { type: 'refers-to-itself', path })
+      return
+    }
+    if (other) {
+      report(span, { type: 'unresolved', path, wanted, is: other.kind })
+      return
+    }
+    const names = scope.names()
+    const known = new Set(names.length > mostOffered ? [] : names)
     for (let b: Draft | undefined = from; b; b = b.parent) {
       for (const child of b.children) known.add(child.name ?? child.kind)
       for (const name of b.facts.keys()) known.add(name)
@@ -226,10 +265,11 @@ export function evaluator(around: Surroundings) {
     return found && (!kinds || kinds.includes(found.kind)) ? found : undefined
   }
 
+  /** `unread` where it is written but could not be read. */
   function factAt(
     block: Draft,
     path: string,
-  ): { readonly value: unknown; readonly kind: Kind | undefined } | undefined {
+  ): { readonly value: unknown; readonly kind: Kind | undefined } | { readonly unread: Block } | undefined {
     const dot = path.lastIndexOf('.')
     const name = path.slice(dot + 1)
     const holders: (Block | undefined)[] = []
@@ -244,6 +284,8 @@ export function evaluator(around: Surroundings) {
       const value = holder.facts.get(name)
       const definition = (holder as Draft).definition?.facts[name]
       if (value) return { value: value.value, kind: definition?.shape.quantity }
+      if (holder.unread.has(name) || running.has((holder as Draft).written.get(name) ?? (holder as Draft)))
+        return { unread: holder }
     }
     return undefined
   }
@@ -265,12 +307,18 @@ export function evaluator(around: Surroundings) {
       }
       case 'word': {
         const found = factAt(block, part.text)
+        if (found && 'unread' in found) {
+          // In the same section the finding stands where it is written.
+          const names = [part.text.split('.').at(-1) ?? '']
+          if (!isDraft(found.unread)) report(part.span, { type: 'source-unread', path: part.text, names })
+          return undefined
+        }
         const si =
           typeof found?.value === 'number'
             ? found.value
             : (found?.value as { nominal?: number } | undefined)?.nominal
         if (!found || si === undefined || !found.kind) {
-          unresolved(part.span, part.text, 'a fact with an amount', block)
+          unresolved(part.span, part.text, undefined, block)
           return undefined
         }
         return good(quantity(si, found.kind))
@@ -313,12 +361,7 @@ export function evaluator(around: Surroundings) {
         const path = part.type === 'word' ? part.text : undefined
         const found = path === undefined ? undefined : findBlock(block.parent ?? block, path, kinds)
         if (found) return path
-        unresolved(
-          part.span,
-          path ?? section.text.slice(part.span.start, part.span.end),
-          `a ${kinds.join(' or ')}`,
-          block,
-        )
+        unresolved(part.span, path ?? section.text.slice(part.span.start, part.span.end), kinds, block)
         return undefined
       },
       show: (si, kind) => formatBoth(si, kind, system),

@@ -1,7 +1,7 @@
 import type { Located } from './bind.ts'
 import { isUse } from './bind.ts'
 import type { Document } from './document.ts'
-import type { BindingProblem } from './model.ts'
+import type { BindingProblem, Place } from './model.ts'
 
 /** A job file with the files it uses, each read once. */
 export interface JobFile {
@@ -26,39 +26,60 @@ export function resolvePath(from: string, written: string): string | undefined {
   return segments.join('/')
 }
 
+interface Use {
+  readonly at: Place
+  readonly path: string
+  /** Undefined when it leads out of the root. */
+  readonly target: string | undefined
+}
+
+const usesOf = (path: string, document: Document): readonly Use[] =>
+  document.sections.flatMap((section) =>
+    section.parsed.tree.items.flatMap((item) => {
+      const part = isUse(item) ? item.entries[0]?.parts[1] : undefined
+      return part?.type === 'text'
+        ? [{ at: { section, span: part.span }, path: part.text, target: resolvePath(path, part.text) }]
+        : []
+    }),
+  )
+
 /** Follows the `use` lines of a file. `open` gives the document of a path from the root; it decides what may be read. */
 export function linkFile(
   path: string,
   document: Document,
   open: (path: string) => Document | undefined,
 ): JobFile {
-  const linked = new Map<string, JobFile>()
-  const link = (at: string, doc: Document, above: readonly string[]): JobFile => {
-    const problems: Located<BindingProblem>[] = []
-    const used: JobFile[] = []
-    for (const section of doc.sections) {
-      for (const item of section.parsed.tree.items) {
-        if (!isUse(item)) continue
-        const part = item.entries[0]?.parts[1]
-        if (part?.type !== 'text') continue
-        const report = (type: 'use-outside' | 'use-missing' | 'use-loop') =>
-          problems.push({ at: { section, span: part.span }, problem: { type, path: part.text } })
-        const target = resolvePath(at, part.text)
-        if (target === undefined) report('use-outside')
-        else if (target === at || above.includes(target)) report('use-loop')
-        else {
-          const known = linked.get(target)
-          const text = known ? undefined : open(target)
-          const file = known ?? (text && link(target, text, [...above, at]))
-          if (file) used.push(file)
-          else report('use-missing')
-        }
-      }
-    }
-    const all = [...new Set(used.flatMap((file) => [file, ...file.used]))]
-    const file = { path: at, document: doc, used: all, problems }
-    linked.set(at, file)
+  const files = new Map<string, { readonly file: Building; readonly uses: readonly Use[] }>()
+  const add = (at: string, text: Document) => {
+    const file = { path: at, document: text, used: [], problems: [] }
+    files.set(at, { file, uses: usesOf(at, text) })
     return file
   }
-  return link(path, document, [])
+  const root = add(path, document)
+  // A map also gives what is added to it while it is gone through.
+  for (const { uses } of files.values())
+    for (const { target } of uses) {
+      const text = target === undefined || files.has(target) ? undefined : open(target)
+      if (text && target !== undefined) add(target, text)
+    }
+  for (const { file, uses } of files.values()) {
+    const around = new Set<JobFile>([file])
+    for (const { path: of } of around)
+      for (const { target } of files.get(of)?.uses ?? []) {
+        const next = target === undefined ? undefined : files.get(target)
+        if (next) around.add(next.file)
+      }
+    around.delete(file)
+    file.used.push(...around)
+    for (const { at, path: written, target } of uses)
+      if (target === undefined) file.problems.push({ at, problem: { type: 'use-outside', path: written } })
+      else if (!files.has(target)) file.problems.push({ at, problem: { type: 'use-missing', path: written } })
+  }
+  for (const { file, uses } of files.values())
+    for (const { at, path: written, target } of uses)
+      if (target === file.path || files.get(target ?? '')?.file.used.includes(file))
+        file.problems.push({ at, problem: { type: 'use-loop', path: written } })
+  return root
 }
+
+type Building = JobFile & { readonly used: JobFile[]; readonly problems: Located<BindingProblem>[] }

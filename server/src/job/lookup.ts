@@ -2,12 +2,12 @@ import type { Band } from '../quantity/band.ts'
 import { formatBand, formatBoth } from '../quantity/format.ts'
 import type { Kind, UnitSystem } from '../quantity/kinds.ts'
 import type { BlockName } from '../vocabulary/index.ts'
-import type { Block } from './model.ts'
+import { type Block, ofKind } from './model.ts'
 import type { Scope } from './scope.ts'
 
 /** The only one of the kind; none when there are several to choose from. */
-const only = (blocks: readonly Block[], kind: string): Block | undefined => {
-  const all = blocks.filter((block) => block.kind === kind)
+function only(blocks: readonly Block[], kind: string): Block | undefined {
+  const all = ofKind(blocks, kind)
   return all.length === 1 ? all[0] : undefined
 }
 

@@ -3,7 +3,7 @@ import type { Block, Section } from './model.ts'
 import type { Scope } from './scope.ts'
 
 type Question =
-  | { readonly ask: 'named' | 'ofKind'; readonly key: string }
+  | { readonly ask: 'named' | 'holder' | 'ofKind' | 'first'; readonly key: string }
   | { readonly ask: 'names' | 'system' }
 
 interface Remembered<T> {
@@ -17,15 +17,21 @@ const put = (scope: Scope, question: Question): unknown =>
   'key' in question ? scope[question.ask](question.key) : scope[question.ask]()
 
 const same = (a: unknown, b: unknown): boolean =>
-  Array.isArray(a) && Array.isArray(b)
-    ? a.length === b.length && a.every((item, i) => item === b[i])
-    : a === b
+  a === b ||
+  (Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((item, i) => item === b[i]))
+
+/** More sections than this are not made one inside the other: only a circle of references gets so deep. */
+const deepest = 100
 
 /** Keeps one result a section. It is made again only when the section is new, when its input is another, or when a question it asked of
  * the job has another answer now. */
 export class Memo<T> {
   readonly #kept = new WeakMap<Section, Remembered<T>>()
   readonly #running = new Set<Section>()
+
+  isCurrent(section: Section, revision: number): boolean {
+    return this.#kept.get(section)?.revision === revision
+  }
 
   /** The section's result; undefined while it is being made, which happens only when sections refer to each other in a circle. */
   get(
@@ -35,7 +41,7 @@ export class Memo<T> {
   ): T | undefined {
     const kept = this.#kept.get(section)
     if (kept?.revision === revision) return kept.value
-    if (this.#running.has(section)) return undefined
+    if (this.#running.has(section) || this.#running.size >= deepest) return undefined
     this.#running.add(section)
     try {
       if (
@@ -53,8 +59,10 @@ export class Memo<T> {
       }
       const value = make({
         named: (key) => asking({ ask: 'named', key }) as Block | undefined,
+        holder: (key) => asking({ ask: 'holder', key }) as Section | undefined,
         ofKind: (key) => asking({ ask: 'ofKind', key }) as readonly Block[],
-        names: () => asking({ ask: 'names' }) as string,
+        first: (key) => asking({ ask: 'first', key }) as Section | undefined,
+        names: () => asking({ ask: 'names' }) as readonly string[],
         system: () => asking({ ask: 'system' }) as UnitSystem,
       })
       this.#kept.set(section, { revision, input, answers, value })

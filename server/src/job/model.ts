@@ -60,6 +60,9 @@ export type BindingProblem =
   | { readonly type: 'heading'; readonly kind: string; readonly expected: string }
   | { readonly type: 'line-not-understood' }
   | { readonly type: 'decimal-comma'; readonly meant: string }
+  /** Facts of the block referred to that are written there but could not be read. */
+  | { readonly type: 'source-unread'; readonly path: string; readonly names: readonly string[] }
+  | { readonly type: 'chain-too-long'; readonly path: string }
   | { readonly type: 'use-outside'; readonly path: string }
   | { readonly type: 'use-missing'; readonly path: string }
   | { readonly type: 'use-loop'; readonly path: string }
@@ -71,5 +74,16 @@ export function factOf<P extends FactPath>(block: Block, path: P): Value<FactVal
   return block.facts.get(path.slice(dot + 1)) as Value<FactValue<P>> | undefined
 }
 
-export const childrenOf = (block: Block, kind: string): readonly Block[] =>
-  block.children.filter((child) => child.kind === kind)
+const byKind = new WeakMap<readonly Block[], ReadonlyMap<string, readonly Block[]>>()
+
+/** Blocks of each kind, sorted out once for a list of blocks. */
+export function ofKind(blocks: readonly Block[], kind: string): readonly Block[] {
+  let kinds = byKind.get(blocks)
+  if (!kinds) {
+    kinds = Map.groupBy(blocks, (block) => block.kind)
+    byKind.set(blocks, kinds)
+  }
+  return kinds.get(kind) ?? []
+}
+
+export const childrenOf = (block: Block, kind: string): readonly Block[] => ofKind(block.children, kind)

@@ -1,46 +1,84 @@
 import { type Block, childrenOf, factOf } from '../job/model.ts'
 
-/** Readings of a drive with the day each was taken, oldest first; of one day in the order of the file. One without a date goes by the one
- * written before it. */
-function dated(drive: Block): readonly { readonly reading: Block; readonly day: string }[] {
+interface Taken {
+  readonly reading: Block
+  readonly day: string
+}
+
+interface Made {
+  readonly move: Block
+  /** Place in the order of the readings of the one it comes after; -1 for none. */
+  readonly after: number
+  readonly done: string | undefined
+}
+
+/** The readings of a drive in the order they were taken, and its moves as they are written. */
+interface Log {
+  readonly readings: readonly Taken[]
+  readonly places: ReadonlyMap<Block, number>
+  readonly moves: readonly Made[]
+}
+
+const logs = new WeakMap<Block, Log>()
+
+/** Sorted out once a drive: oldest reading first; of one day in the order of the file. One without a date goes by the one written before it. */
+function logOf(drive: Block): Log {
+  const made = logs.get(drive)
+  if (made) return made
   let day = ''
-  return childrenOf(drive, 'reading')
+  const readings = childrenOf(drive, 'reading')
     .map((reading) => {
       day = factOf(reading, 'reading.taken')?.value ?? day
       return { reading, day }
     })
     .sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0))
+  const named = new Map(
+    readings.flatMap(({ reading: { name, path } }, i) => [
+      [name, i],
+      [path, i],
+    ]),
+  )
+  const log = {
+    readings,
+    places: new Map(readings.map(({ reading }, i) => [reading, i])),
+    moves: childrenOf(drive, 'move').map((move) => ({
+      move,
+      after: named.get(move.about?.text) ?? -1,
+      done: factOf(move, 'move.done')?.value,
+    })),
+  }
+  logs.set(drive, log)
+  return log
 }
 
 /** The reading that counts: the last by date, and of one day the last in the file. */
-export const lastReading = (drive: Block): Block | undefined => dated(drive).at(-1)?.reading
+export const lastReading = (drive: Block): Block | undefined => logOf(drive).readings.at(-1)?.reading
 
 /** The reading a move says it comes after; the last where several have the name. */
-export const readingBefore = (move: Block): Block | undefined =>
-  move.parent &&
-  dated(move.parent).findLast(
-    ({ reading }) => reading.name === move.about?.text || reading.path === move.about?.text,
-  )?.reading
-
-/** Whether a move was made after a reading: it says so, comes after a later reading, or was done on a later day. */
-function follows(move: Block, reading: Block): boolean {
-  const all = move.parent ? dated(move.parent) : []
-  const index = (of: Block | undefined) => all.findIndex((entry) => entry.reading === of)
-  const done = factOf(move, 'move.done')?.value
-  const day = all[index(reading)]?.day
-  if (done !== undefined && day && done > day) return true
-  const before = readingBefore(move)
-  return before !== undefined && index(before) >= index(reading)
+export function readingBefore(move: Block): Block | undefined {
+  const log = move.parent && logOf(move.parent)
+  return log?.readings[log.moves.find((made) => made.move === move)?.after ?? -1]?.reading
 }
 
-/** Whether the machine was moved after a reading: then it no longer stands as was read. */
-export const movedAfter = (reading: Block): boolean =>
-  reading.parent !== undefined && childrenOf(reading.parent, 'move').some((move) => follows(move, reading))
+/** Whether the machine was moved after a reading, so that it no longer stands as was read: a move says so, comes after a later reading, or
+ * was done on a later day. */
+export function movedAfter(reading: Block): boolean {
+  const log = reading.parent && logOf(reading.parent)
+  const place = log?.places.get(reading)
+  if (!log || place === undefined) return false
+  const { day } = log.readings[place] ?? { day: '' }
+  return log.moves.some(
+    ({ after, done }) => after >= place || (done !== undefined && day !== '' && done > day),
+  )
+}
 
 /** The last move of a drive that no reading follows. */
-export const moveWithoutReading = (drive: Block): Block | undefined =>
-  childrenOf(drive, 'move').findLast(
-    (move) =>
-      readingBefore(move) !== undefined &&
-      childrenOf(drive, 'reading').every((reading) => follows(move, reading)),
-  )
+export function moveWithoutReading(drive: Block): Block | undefined {
+  const { readings, moves } = logOf(drive)
+  const last = readings.length - 1
+  const lastDay = readings[last]?.day ?? ''
+  return moves.findLast(
+    ({ after, done }) =>
+      after >= 0 && (after >= last || (done !== undefined && lastDay !== '' && done > lastDay)),
+  )?.move
+}

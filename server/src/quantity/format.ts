@@ -8,11 +8,7 @@ export function formatNumber(value: number, digits = 4): string {
   const rounded = Number(value.toPrecision(digits))
   const size = Math.abs(rounded)
   if (size < 1e-6 || size >= 1e9) return rounded.toExponential().replace('e+', 'e')
-  return rounded.toLocaleString('en', {
-    useGrouping: false,
-    maximumFractionDigits: 20,
-    maximumSignificantDigits: Math.max(digits, 1),
-  })
+  return String(rounded)
 }
 
 /** A number with a fixed count of decimals and never a "-0". */

@@ -8,11 +8,10 @@ export type ValueProblem =
   | QuantityProblem
   | {
       readonly type: 'not-this-value'
-      readonly found?: string
       readonly expected: string
       readonly nearest?: string
     }
-  | { readonly type: 'outside-allowed'; readonly found?: string; readonly allowed: string }
+  | { readonly type: 'outside-allowed'; readonly allowed: string }
   | {
       readonly type: 'unresolved'
       readonly path: string
