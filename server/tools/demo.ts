@@ -16,3 +16,7 @@ const shaftwright = (command: string, expected: number): void => {
 
 shaftwright('check', 1)
 shaftwright('plan', 0)
+
+console.log(`
+Next: docs/language.md tells how a job file is written. Write one of your own, then
+  node dist/cli.js check YOUR.wright`)

@@ -268,6 +268,16 @@ describe('anything else', () => {
     expect(err).not.toBe('')
   })
 
+  it.each(['check', 'plan', 'format'])('says in words that there is no such file: %s', (command) => {
+    const { err } = shaftwright([command, 'nothing.wright'])
+    expect(err).toMatch(/^nothing\.wright.*no such file/)
+    expect(err).not.toContain('ENOENT')
+  })
+
+  it('says in words that a folder is no job file', () => {
+    expect(shaftwright(['plan', 'docs']).err).toBe('docs cannot be read: it is a folder, not a file.\n')
+  })
+
   it('has its schemas in docs', () => {
     for (const [name, schema] of Object.entries(schemas())) {
       const text = fs.readFileSync(path.join(root, 'docs/schemas', name), 'utf8')

@@ -106,3 +106,13 @@ describe('the jobs in docs/language.md', () => {
     expect(samples.length * 2).toBe([...read('docs/language.md').matchAll(/^ *```/gm)].length)
   })
 })
+
+describe('the demo', () => {
+  it('ends by saying what to read and what to run next', () => {
+    const last = read('server/tools/demo.ts').trimEnd().split('console.log').at(-1) ?? ''
+    const document = /docs\/\S+\.md/.exec(last)?.[0] ?? ''
+    expect(document).toBe('docs/language.md')
+    expect(existsSync(join(root, document))).toBe(true)
+    expect(last).toContain('node dist/cli.js check YOUR.wright')
+  })
+})

@@ -7,12 +7,21 @@ import { type JobFile, linkFile } from '../job/files.ts'
 /** Why a command could not do its work, in words for whoever called it. */
 export class CannotRun extends Error {}
 
+/** What the disk commonly refuses, in plain words. */
+const refusals: Readonly<Record<string, string>> = {
+  ENOENT: 'there is no such file',
+  EISDIR: 'it is a folder, not a file',
+  EACCES: 'it may not be opened',
+  EPERM: 'it may not be opened',
+}
+
 /** Does what the disk may refuse; the words say what could not be done. */
 export function attempt<T>(words: string, work: () => T): T {
   try {
     return work()
   } catch (error) {
-    throw new CannotRun(`${words}: ${(error as NodeJS.ErrnoException).code ?? error}`)
+    const { code } = error as NodeJS.ErrnoException
+    throw new CannotRun(`${words}: ${refusals[code ?? ''] ?? code ?? error}.`)
   }
 }
 
