@@ -42,9 +42,7 @@ export type Reported = Omit<Finding, 'check' | 'severity' | 'source'> & {
 }
 
 /** What a check may ask besides the facts it needs. */
-export interface Context extends Lookup {
-  readonly block: Block
-}
+export type Context = Lookup
 
 interface Described {
   /** `area/slug`: the slug names the fault. */

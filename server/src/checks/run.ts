@@ -81,7 +81,7 @@ export class Checker {
   }
 
   #onBlock(c: BlockCheck, block: Block, scope: Scope, run: Run): readonly Finding[] {
-    const context = { block, ...lookupFrom(block, scope) }
+    const context = lookupFrom(block, scope)
     const facts: Record<string, Value<unknown>> = {}
     for (const [key, path] of [...Object.entries(c.needs ?? {}), ...Object.entries(c.wants ?? {})]) {
       const dot = path.indexOf('.')

@@ -1,6 +1,6 @@
 #!/usr/bin/env node
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
-import { z } from 'zod'
+import * as z from 'zod'
 import { today } from '../editor/machine-node.ts'
 import { check } from './check.ts'
 import { format } from './format.ts'

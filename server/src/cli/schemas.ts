@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 
 const position = z.object({ line: z.int().min(0), character: z.int().min(0) })
 const range = z

@@ -12,7 +12,6 @@ interface Heads {
   readonly named: ReadonlyMap<string, Section>
   /** By name, or where there is none by kind. */
   readonly first: ReadonlyMap<string, Section>
-  readonly names: readonly string[]
   readonly ofKind: ReadonlyMap<string, readonly Section[]>
   readonly system: UnitSystem
 }
@@ -28,21 +27,47 @@ function heads(document: Document): Heads {
   const ofKind = new Map<string, Section[]>()
   let system: UnitSystem = 'metric'
   for (const section of document.sections) {
-    for (const item of section.parsed.tree.items) {
-      if (item.type !== 'block') continue
-      const name = headingWord(item)
+    for (const { kind, name, inches } of headsIn(section)) {
       if (name !== undefined && !named.has(name)) named.set(name, section)
-      const key = name ?? item.kind.text
+      const key = name ?? kind
       if (!first.has(key)) first.set(key, section)
-      const sections = ofKind.get(item.kind.text)
-      if (!sections) ofKind.set(item.kind.text, [section])
+      const sections = ofKind.get(kind)
+      if (!sections) ofKind.set(kind, [section])
       else if (sections.at(-1) !== section) sections.push(section)
-      if (item.kind.text === 'job' && showsInches(item)) system = 'inch'
+      if (inches) system = 'inch'
     }
   }
-  const result = { named, first, names: [...named.keys()], ofKind, system }
+  const result = { named, first, ofKind, system }
   headsOf.set(document, result)
   return result
+}
+
+interface Head {
+  readonly kind: string
+  readonly name: string | undefined
+  /** A job that wants its results in inches. */
+  readonly inches: boolean
+}
+
+const headsInSection = new WeakMap<Section, readonly Head[]>()
+
+function headsIn(section: Section): readonly Head[] {
+  let made = headsInSection.get(section)
+  if (!made) {
+    made = section.parsed.tree.items.flatMap((item) =>
+      item.type === 'block'
+        ? [
+            {
+              kind: item.kind.text,
+              name: headingWord(item),
+              inches: item.kind.text === 'job' && showsInches(item),
+            },
+          ]
+        : [],
+    )
+    headsInSection.set(section, made)
+  }
+  return made
 }
 
 const showsInches = (job: BlockNode): boolean =>
@@ -51,17 +76,17 @@ const showsInches = (job: BlockNode): boolean =>
     return part?.type === 'word' && part.text === 'inch'
   })
 
-const mentions = new WeakMap<Section, ReadonlySet<string>>()
+const words = new WeakMap<Section, ReadonlySet<string>>()
 
 /** Words of a section that could name a top-level block. */
-function mentionedIn(section: Section): ReadonlySet<string> {
-  let words = mentions.get(section)
-  if (!words) {
+function wordsIn(section: Section): ReadonlySet<string> {
+  let made = words.get(section)
+  if (!made) {
     const { tokens } = section.parsed.tree
-    words = new Set(tokens.flatMap((t) => (t.tokenType === Word ? (t.image.split('.', 1)[0] ?? []) : [])))
-    mentions.set(section, words)
+    made = new Set(tokens.flatMap((t) => (t.tokenType === Word ? (t.image.split('.', 1)[0] ?? []) : [])))
+    words.set(section, made)
   }
-  return words
+  return made
 }
 
 const nothing: Bound = { blocks: [], problems: [] }
@@ -71,6 +96,13 @@ export class Analysis {
   readonly #bound = new Memo<Bound>()
   /** Sections that each section has asked for a block of. */
   readonly #asked = new WeakMap<Section, Set<Section>>()
+  readonly #scopes = new WeakMap<JobFile, Scope>()
+  /** Names of the top-level blocks each file can reach: the same list as long as they are the same. */
+  readonly #names = new Map<string, readonly string[]>()
+  readonly #mentions = new WeakMap<
+    Section,
+    { readonly among: readonly string[]; readonly names: readonly string[] }
+  >()
   #revision = 0
 
   /** To be called when any file has changed. */
@@ -95,13 +127,22 @@ export class Analysis {
       if (next.opened || seen.has(next.section)) continue
       seen.add(next.section)
       waiting.push({ ...next, opened: true })
-      for (const word of mentionedIn(next.section)) {
+      for (const word of this.#mentionedIn(next.section, next.file)) {
         const at = holderOf(next.file, word)
         if (at && !seen.has(at.section) && !this.#bound.isCurrent(at.section, this.#revision))
           waiting.push({ ...at, opened: false })
       }
     }
     return this.#bind(file, section)
+  }
+
+  #mentionedIn(section: Section, file: JobFile): readonly string[] {
+    const among = this.scope(file).names()
+    const known = this.#mentions.get(section)
+    if (known?.among === among) return known.names
+    const names = [...wordsIn(section)].filter((word) => holderOf(file, word))
+    this.#mentions.set(section, { among, names })
+    return names
   }
 
   #bind(file: JobFile, section: Section): Bound {
@@ -144,23 +185,34 @@ export class Analysis {
   }
 
   scope(file: JobFile): Scope {
-    return {
+    const known = this.#scopes.get(file)
+    if (known) return known
+    const own = heads(file.document)
+    const names = this.#namesOf(file)
+    const scope: Scope = {
       named: (name) => {
         const at = holderOf(file, name)
         return at && this.#bind(at.file, at.section).blocks.find((block) => block.name === name)
       },
       holder: (name) => holderOf(file, name)?.section,
       ofKind: (kind) =>
-        (heads(file.document).ofKind.get(kind) ?? []).flatMap((section) =>
+        (own.ofKind.get(kind) ?? []).flatMap((section) =>
           this.#bind(file, section).blocks.filter((block) => block.kind === kind),
         ),
-      first: (name) => heads(file.document).first.get(name),
-      names: () =>
-        file.used.length === 0
-          ? heads(file.document).names
-          : [file, ...file.used].flatMap((f) => heads(f.document).names),
-      system: () => heads(file.document).system,
+      first: (name) => own.first.get(name),
+      names: () => names,
+      system: () => own.system,
     }
+    this.#scopes.set(file, scope)
+    return scope
+  }
+
+  #namesOf(file: JobFile): readonly string[] {
+    const names = [...new Set([file, ...file.used].flatMap((f) => [...heads(f.document).named.keys()]))]
+    const before = this.#names.get(file.path)
+    if (before?.length === names.length && before.every((name, i) => name === names[i])) return before
+    this.#names.set(file.path, names)
+    return names
   }
 }
 
@@ -169,9 +221,11 @@ function holderOf(
   file: JobFile,
   name: string,
 ): { readonly file: JobFile; readonly section: Section } | undefined {
-  for (const holder of [file, ...file.used]) {
-    const section = heads(holder.document).named.get(name)
-    if (section) return { file: holder, section }
+  const own = heads(file.document).named.get(name)
+  if (own) return { file, section: own }
+  for (const used of file.used) {
+    const section = heads(used.document).named.get(name)
+    if (section) return { file: used, section }
   }
   return undefined
 }

@@ -43,6 +43,7 @@ function namedBlock(block: Block, path: string, scope: Scope): Block | undefined
 
 /** What can be asked from where a block stands. */
 export interface Lookup {
+  readonly block: Block
   /** The block of the kind that goes with this one: itself, one around it, the only one beside it or in the drive, the only one in the file. */
   readonly near: (kind: BlockName) => Block | undefined
   /** The block a name stands for, looked for from this block outwards. */
@@ -57,9 +58,21 @@ export interface Lookup {
   readonly showBand: (band: Band, kind: Kind) => string
 }
 
+const lookups = new WeakMap<Scope, WeakMap<Block, Lookup>>()
+
+/** What can be asked from this block: the same one whenever the same scope is asked, so that results can be kept with it. */
 export function lookupFrom(block: Block, scope: Scope): Lookup {
+  const ofScope = lookups.get(scope) ?? new WeakMap<Block, Lookup>()
+  lookups.set(scope, ofScope)
+  const known = ofScope.get(block) ?? newLookup(block, scope)
+  ofScope.set(block, known)
+  return known
+}
+
+function newLookup(block: Block, scope: Scope): Lookup {
   const system = scope.system()
   return {
+    block,
     near: (kind) => nearBlock(block, kind, scope),
     named: (path) => namedBlock(block, path, scope),
     ofKind: (kind) => scope.ofKind(kind),

@@ -6,10 +6,15 @@ type Question =
   | { readonly ask: 'named' | 'holder' | 'ofKind' | 'first'; readonly key: string }
   | { readonly ask: 'names' | 'system' }
 
+interface Answered {
+  readonly question: Question
+  readonly answer: unknown
+}
+
 interface Remembered<T> {
   revision: number
   readonly input: unknown
-  readonly answers: readonly { readonly question: Question; readonly answer: unknown }[]
+  readonly answers: readonly Answered[]
   readonly value: T
 }
 
@@ -51,10 +56,13 @@ export class Memo<T> {
         kept.revision = revision
         return kept.value
       }
-      const answers: { question: Question; answer: unknown }[] = []
+      const asked = new Map<string, Answered>()
       const asking = (question: Question): unknown => {
+        const key = 'key' in question ? `${question.ask} ${question.key}` : question.ask
+        const known = asked.get(key)
+        if (known) return known.answer
         const answer = put(scope, question)
-        answers.push({ question, answer })
+        asked.set(key, { question, answer })
         return answer
       }
       const value = make({
@@ -65,7 +73,7 @@ export class Memo<T> {
         names: () => asking({ ask: 'names' }) as readonly string[],
         system: () => asking({ ask: 'system' }) as UnitSystem,
       })
-      this.#kept.set(section, { revision, input, answers, value })
+      this.#kept.set(section, { revision, input, answers: [...asked.values()], value })
       return value
     } finally {
       this.#running.delete(section)

@@ -16,6 +16,7 @@ import { feetOf } from './alignment-feet.ts'
 import { type Judged, judgeGaps, judgeOffset } from './alignment-judged.ts'
 import { lastReading, movedAfter } from './alignment-moves.ts'
 import { type Repeats, repeatsApart } from './alignment-repeats.ts'
+import { remembered } from './remembered.ts'
 import { said, Unreadable } from './said.ts'
 import { type CorrectedFoot, left, stepsFor, unseen } from './steps.ts'
 
@@ -72,7 +73,7 @@ const worst = (a: Verdict, b: Verdict): Verdict =>
       : 'within'
 
 /** Works out a reading of the coupling: verdict, slope, offset, and the correction of each foot. Never throws: what stands in the way is data. */
-export function correctionOf(reading: Block, lookup: Lookup): CorrectionOutcome {
+export const correctionOf = remembered((reading: Block, lookup: Lookup): CorrectionOutcome => {
   try {
     return work(reading, lookup)
   } catch (error) {
@@ -93,7 +94,7 @@ export function correctionOf(reading: Block, lookup: Lookup): CorrectionOutcome 
       }
     throw error
   }
-}
+})
 
 function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const coupling = lookup.near('coupling')

@@ -10,6 +10,7 @@ import {
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
 import { designCurrent, endsOf } from './design-current.ts'
+import { remembered } from './remembered.ts'
 import { said } from './said.ts'
 
 export type CableSystem = 'dc' | 'three-phase'
@@ -68,7 +69,7 @@ export function systemOf(cable: Block, lookup: Lookup): CableSystem | undefined 
 
 /** Loading of a cable from the facts of its drive, or why there is none. Never throws on figures: what the engineering floor rejects comes back
  * as a fault. */
-export function cableLoading(cable: Block, lookup: Lookup): LoadingOutcome {
+export const cableLoading = remembered((cable: Block, lookup: Lookup): LoadingOutcome => {
   try {
     return load(cable, lookup)
   } catch (error) {
@@ -78,7 +79,7 @@ export function cableLoading(cable: Block, lookup: Lookup): LoadingOutcome {
       fault: { type: 'impossible', words: `The cable cannot be worked out: ${error.message}.` },
     }
   }
-}
+})
 
 const unsaid = (what: string): LoadingOutcome => ({
   ok: false,

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Band } from '../quantity/band.ts'
 import { formatIn, sayBand } from '../quantity/format.ts'
 import { findUnit, type Unit } from '../quantity/units.ts'
@@ -25,6 +25,11 @@ export const bounded = ({ over, min, max }: Limits): z.ZodType<number> => {
   if (max !== undefined) schema = schema.max(max)
   return schema
 }
+
+const isWithin = (
+  value: number,
+  { over = Number.NEGATIVE_INFINITY, min = over, max = Number.MAX_VALUE }: Limits,
+): boolean => value > over && value >= min && value <= max
 
 export const allowedBy = ({ over, min, max }: Limits): Allowed => {
   const low = min ?? over
@@ -85,7 +90,7 @@ export function within(
   { span, unit }: Written,
   reader: Reader,
 ): number | undefined {
-  if (value === undefined || !unit || unit.named || bounded(limits).safeParse(value).success) return value
+  if (value === undefined || !unit || unit.named || isWithin(value, limits)) return value
   const allowed = sayLimits(allowedBy(limits), (si) => formatIn(si, unit))
   reader.problem(span, { type: 'outside-allowed', allowed })
   return undefined

@@ -10,6 +10,8 @@ export type ValueProblem =
       readonly type: 'not-this-value'
       readonly expected: string
       readonly nearest?: string
+      /** A value as it would be written. */
+      readonly example?: string
     }
   | { readonly type: 'outside-allowed'; readonly allowed: string }
   | {

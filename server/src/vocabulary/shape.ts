@@ -1,11 +1,12 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Band } from '../quantity/band.ts'
 import { fitBand } from '../quantity/fits.ts'
 import { formatSi } from '../quantity/format.ts'
 import { type Kind, kinds, type UnitSystem } from '../quantity/kinds.ts'
-import { nearest } from '../quantity/nearest.ts'
+import { findUnit } from '../quantity/units.ts'
 import type { Entry, Part, Span } from '../syntax/tree.ts'
 import { type Allowed, allowedBy, bounded, type Limits, sayLimits, unitIn, within } from './limits.ts'
+import { meant } from './meant.ts'
 import type { Reader } from './reader.ts'
 
 /** How a fact's value is written, read and bounded. `T` is what the floors above get: SI numbers, words, lists of them. */
@@ -56,8 +57,21 @@ function single(
   most = 1,
 ): readonly Part[] | undefined {
   const parts = entries[0]?.parts
-  if (entries.length !== 1 || !parts || parts.length > most) return notThis(entries, reader, expected)
+  if (entries.length !== 1 || !parts || parts.length > most)
+    return notThis(entries, reader, expected, entries.length === 1 && parts ? added(parts) : undefined)
   return parts
+}
+
+/** `5 ft 6 in` as `5 ft + 6 in`: amounts of one kind in units of their own, one after the other. */
+function added(parts: readonly Part[]): string | undefined {
+  const written = parts.flatMap((part) =>
+    part.type === 'amount' && part.unit ? [{ number: part.number, unit: part.unit.text }] : [],
+  )
+  const known = new Set(written.map(({ unit }) => findUnit(unit)))
+  const sameKind = new Set([...known].map((unit) => unit?.kind)).size === 1 && !known.has(undefined)
+  return written.length === parts.length && known.size === parts.length && sameKind
+    ? written.map(({ number, unit }) => `${number} ${unit}`).join(' + ')
+    : undefined
 }
 
 /** SI values of parts that may share a unit; a unit of the wrong kind is reported once, where it stands. */
@@ -157,7 +171,8 @@ function readSized(
   }
   const nominal = reader.amount(first, kind)
   if (nominal === undefined || !second) return nominal === undefined ? undefined : { nominal }
-  if (second.type !== 'word') return notThis(entries, reader, `${kinds[kind].words} and its tolerance`)
+  if (second.type !== 'word')
+    return notThis(entries, reader, `${kinds[kind].words} and its tolerance`, added([first, second]))
   const band = kind === 'length' ? fitBand(nominal, second.text) : undefined
   if (!band) reader.problem(second.span, { type: 'unknown-fit', text: second.text })
   return { ...band, nominal }
@@ -195,7 +210,9 @@ function readBand(entries: readonly Entry[], reader: Reader, kind: Kind): Band |
     if (second) return notThis(entries, reader, words)
     const [low, high] = amounts([first.low, first.high], kind, reader)
     if (low === undefined || high === undefined) return undefined
-    return low <= high ? { low, high } : notThis(entries, reader, 'the lower limit first', turned(first))
+    return low <= high
+      ? { low, high }
+      : notThis(entries, reader, 'limits with the lower one first', turned(first))
   }
   const size = readSized(parts, entries, reader, kind)
   return size && { low: size.nominal, high: size.nominal, ...size }
@@ -235,7 +252,7 @@ export const choice = <const W extends readonly string[]>(words: W): Shape<W[num
   read: (entries, reader) => {
     const part = single(entries, reader, `one of ${words.join(', ')}`)?.[0]
     if (part?.type === 'word' && words.includes(part.text)) return part.text
-    const near = part?.type === 'word' ? nearest(part.text, words) : undefined
+    const near = part?.type === 'word' ? meant(part.text, words) : undefined
     return part && notThis(entries, reader, `one of ${words.join(', ')}`, near)
   },
 })

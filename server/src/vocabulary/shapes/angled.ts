@@ -1,6 +1,7 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import type { Entry, Part, Span } from '../../syntax/tree.ts'
 import { bounded, type Limits, unitIn, within } from '../limits.ts'
+import { meant } from '../meant.ts'
 import type { Reader } from '../reader.ts'
 import { notThis, type Placed, type Shape } from '../shape.ts'
 
@@ -22,6 +23,8 @@ export interface Angled {
 
 const wanted =
   'lengths with their places: `top 1.92 mm, starboard 1.80 mm, …`, or degrees clockwise from top looking forward: `0 deg 1.92 mm, …`'
+
+const placeWords = `one of ${Object.keys(places).join(', ')}`
 
 /** Once round, either way. */
 const round: Limits = { min: -2 * Math.PI, max: 2 * Math.PI }
@@ -49,6 +52,10 @@ export const angled = (limits: Required<Pick<Limits, 'min' | 'max'>>): Shape<rea
     for (const entry of entries) {
       const [place, length] = entry.parts
       const angle = place && entry.parts.length === 2 ? placeOf(place, reader) : undefined
+      if (place?.type === 'word' && length && angle === undefined) {
+        const near = meant(place.text, Object.keys(places))
+        return notThis([{ parts: [place], span: place.span }], reader, placeWords, near)
+      }
       if (angle === undefined || !length) return notThis([entry], reader, wanted)
       const turned = place && within(angle, round, { span: place.span, unit: unitIn([place]) }, reader)
       const read = turned === undefined ? undefined : reader.amount(length, 'length')

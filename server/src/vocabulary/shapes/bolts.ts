@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { bounded, type Limits, unitIn, within } from '../limits.ts'
 import { notThis, type Shape } from '../shape.ts'
 

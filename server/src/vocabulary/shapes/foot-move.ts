@@ -1,6 +1,7 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { findUnit } from '../../quantity/units.ts'
 import type { Part } from '../../syntax/tree.ts'
+import { meant } from '../meant.ts'
 import type { Reader } from '../reader.ts'
 import { notThis, type Shape } from '../shape.ts'
 
@@ -15,6 +16,8 @@ export interface FootMove {
 }
 
 const wanted = 'a move: `up 1 turn 2 flats`, `down 0.5 mm`, `starboard 0.2 mm`, `none`'
+
+const ways = ['up', 'down', 'port', 'starboard']
 
 const isTurn = (part: Part): boolean =>
   part.type === 'amount' && part.unit !== undefined && findUnit(part.unit.text)?.kind === 'angle'
@@ -33,7 +36,7 @@ function total(parts: readonly Part[], reader: Reader): { turn: number } | { len
 /** What was done to a foot: `up 1 turn 2 flats`, `down 0.3 mm, port 0.2 mm`. */
 export const footMove: Shape<FootMove> = {
   words: wanted,
-  choices: ['up', 'down', 'port', 'starboard', 'none'],
+  choices: [...ways, 'none'],
   schema: z.object({
     turn: z.number().min(-1000).max(1000).optional(),
     rise: z.number().min(-1).max(1).optional(),
@@ -46,8 +49,14 @@ export const footMove: Shape<FootMove> = {
       if (way?.type !== 'word') return notThis([entry], reader, wanted)
       // `none` beside another move leaves open which of the two is meant.
       if (way.text === 'none' && by.length === 0 && entries.length === 1) continue
-      if (by.length === 0 || !['up', 'down', 'port', 'starboard'].includes(way.text))
-        return notThis([entry], reader, wanted)
+      if (by.length > 0 && !ways.includes(way.text))
+        return notThis(
+          [{ parts: [way], span: way.span }],
+          reader,
+          `one of ${ways.join(', ')}`,
+          meant(way.text, ways),
+        )
+      if (by.length === 0) return notThis([entry], reader, wanted)
       const amount = total(by, reader)
       if (!amount) return undefined
       const sign = way.text === 'up' || way.text === 'starboard' ? 1 : -1

@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { allowedBy, bounded, type Limits, unitIn, within } from '../limits.ts'
 import { notThis, type Placed, type Shape } from '../shape.ts'
 

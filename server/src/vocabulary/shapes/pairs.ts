@@ -1,4 +1,4 @@
-import { z } from 'zod'
+import * as z from 'zod'
 import { notThis, type Placed, type Shape } from '../shape.ts'
 
 export interface Pair {

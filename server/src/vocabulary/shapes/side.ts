@@ -1,26 +1,53 @@
+import type { Entry } from '../../syntax/tree.ts'
 import { allowedBy, bounded, type Limits, unitIn, within } from '../limits.ts'
+import { meant } from '../meant.ts'
+import type { Reader } from '../reader.ts'
 import { notThis, type Shape } from '../shape.ts'
 
 const wanted = 'a length and its side: `140 mm port`, `140 mm starboard`'
 
-const limits: Limits = { min: -10, max: 10 }
+const sides = ['port', 'starboard']
+
+/** As written: the side says which way. */
+const limits: Limits = { min: 0, max: 10 }
+
+/** Says where the fault is: the side before its length, a side by another name, or no side at all. */
+function notSided(entries: readonly Entry[], reader: Reader): undefined {
+  const [first, second, more] = entries[0]?.parts ?? []
+  const whole = entries.length === 1 && !more
+  if (whole && first?.type === 'word' && second?.type === 'amount') {
+    const length = [second.number, second.unit?.text ?? ''].join(' ').trim()
+    const way = sides.includes(first.text) ? first.text : meant(first.text, sides)
+    if (way) return notThis(entries, reader, 'a length and its side, in that order', `${length} ${way}`)
+  }
+  if (whole && second?.type === 'word') {
+    return notThis(
+      [{ parts: [second], span: second.span }],
+      reader,
+      'a side, port or starboard',
+      meant(second.text, sides),
+    )
+  }
+  return notThis(entries, reader, wanted)
+}
 
 /** Distance to a side of the shaft line, metres, starboard positive: `140 mm port`. */
 export const side: Shape<number> = {
   words: wanted,
   quantity: 'length',
-  choices: ['port', 'starboard'],
+  choices: sides,
   allowed: allowedBy(limits),
-  schema: bounded(limits),
+  schema: bounded({ min: -10, max: 10 }),
   read: (entries, reader) => {
     const [length, word, more] = entries[0]?.parts ?? []
-    if (!length || entries.length !== 1 || more) return notThis(entries, reader, wanted)
+    const side = word?.type === 'word' && sides.includes(word.text) ? word.text : undefined
+    if (!length || entries.length !== 1 || more || (word && !side)) return notSided(entries, reader)
     const written = { span: length.span, unit: unitIn([length]) }
-    const value = within(reader.amount(length, 'length'), limits, written, reader)
-    if (value === undefined) return undefined
-    if (!word && value === 0) return 0
-    if (word?.type !== 'word' || (word.text !== 'port' && word.text !== 'starboard'))
-      return notThis(entries, reader, wanted)
-    return value === 0 ? 0 : word.text === 'port' ? -value : value
+    const read = reader.amount(length, 'length')
+    if (read === 0) return 0
+    // A sign beside the side, or in its place, leaves open which way is meant.
+    if (read !== undefined && (read < 0 || !side)) return notSided(entries, reader)
+    const value = within(read, limits, written, reader)
+    return value === undefined ? undefined : side === 'port' ? -value : value
   },
 }
