@@ -15,6 +15,7 @@ import {
   textOf,
 } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
+import { referencesOf } from '../../server/src/job/references.ts'
 import { jobs, soup, texts } from '../syntax/texts.ts'
 
 const parts = openDocument('motor stock { power: 15 kW }\n')
@@ -27,13 +28,21 @@ function session() {
   return (document: Document) => {
     analysis.begin()
     const file = linkFile('a.wright', document, (path) => (path === 'parts.wright' ? parts : undefined))
-    return checker.check(file, { today }).map((finding) => ({
+    const references = document.sections.flatMap((section) =>
+      referencesOf(analysis, file, section).map(({ at, to, fact, named }) => {
+        const here = document.sections.includes(named.section)
+        const name = named.section.text.slice(named.span.start, named.span.end)
+        return [rangeOf(document, at), to.path, fact, here ? rangeOf(document, named) : name]
+      }),
+    )
+    const findings = checker.check(file, { today }).map((finding) => ({
       check: finding.check,
       severity: finding.severity,
       message: finding.message,
       range: rangeOf(document, finding.at),
       related: finding.related?.map(({ at, message }) => [rangeOf(document, at), message]),
     }))
+    return { findings, references }
   }
 }
 
@@ -75,7 +84,7 @@ describe('a run of edits', () => {
     )
   })
 
-  it('gives the findings, and their places, that a fresh start gives', () => {
+  it('gives the findings and references, and their places, that a fresh start gives', () => {
     fc.assert(
       fc.property(jobs, edits, (start, changes) => {
         let text = start

@@ -89,7 +89,7 @@ function wordsIn(section: Section): ReadonlySet<string> {
   return made
 }
 
-const nothing: Bound = { blocks: [], problems: [] }
+const nothing: Bound = { blocks: [], problems: [], references: [] }
 
 /** Meaning of job files, kept from one keystroke to the next. */
 export class Analysis {

@@ -4,7 +4,7 @@ import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import { findKind, vocabulary } from '../vocabulary/index.ts'
 import type { Draft } from './draft.ts'
 import { evaluator } from './evaluate.ts'
-import type { BindingProblem, Block, Place, Section } from './model.ts'
+import type { BindingProblem, Block, Place, Reference, Section } from './model.ts'
 import type { BindingScope } from './scope.ts'
 
 export interface Located<T> {
@@ -15,6 +15,8 @@ export interface Located<T> {
 export interface Bound {
   readonly blocks: readonly Block[]
   readonly problems: readonly Located<BindingProblem>[]
+  /** The words of its values that stand for something, in the order of the text. */
+  readonly references: readonly Reference[]
 }
 
 const kindNames = Object.keys(vocabulary)
@@ -32,9 +34,12 @@ export function bind(section: Section, scope: BindingScope): Bound {
   }
   duplicates(roots, section, report)
   elsewhere(roots, section, scope, report)
-  const values = evaluator({ section, roots, scope, report })
+  const found = new Map<number, Reference>()
+  const refer = (reference: Reference) => void found.set(reference.at.span.start, reference)
+  const values = evaluator({ section, roots, scope, report, refer })
   for (const root of roots) settle(root, values.fact, values.inherit, report)
-  return { blocks: roots, problems }
+  const references = [...found.values()].sort((a, b) => a.at.span.start - b.at.span.start)
+  return { blocks: roots, problems, references }
 }
 
 /** `use "path"` at the top level; which file it is, is not decided here. */

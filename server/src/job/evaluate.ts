@@ -18,8 +18,10 @@ import type { Entry, FactNode, Part, Span } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
 import type { Reader } from '../vocabulary/reader.ts'
 import { sayAllowed } from '../vocabulary/shape.ts'
+import { decimalComma } from './decimal-comma.ts'
 import type { Draft } from './draft.ts'
-import type { BindingProblem, Block, Section, Value } from './model.ts'
+import { lookFor } from './look-for.ts'
+import { type BindingProblem, type Block, nameOf, type Reference, type Section, type Value } from './model.ts'
 import type { BindingScope } from './scope.ts'
 
 interface Surroundings {
@@ -27,6 +29,7 @@ interface Surroundings {
   readonly roots: readonly Draft[]
   readonly scope: BindingScope
   readonly report: (span: Span, problem: BindingProblem) => void
+  readonly refer: (reference: Reference) => void
 }
 
 /** More values than this, each taken from the next, are not followed: nobody means them. */
@@ -169,12 +172,14 @@ export function evaluator(around: Surroundings) {
     }
     running.add(block)
     try {
-      const source = findBlock(block.parent, part.text, [block.kind], block)
+      const path = findPath(block.parent, part.text, [block.kind], block)
+      const source = path?.at(-1)
       if (!source) {
         unresolved(part.span, part.text, [block.kind], block)
         unknownBut(block)
         return
       }
+      if (path) refer(part, path)
       if (isDraft(source)) {
         for (const name of source.written.keys()) if (name !== 'like') fact(source, name)
         inherit(source)
@@ -208,7 +213,7 @@ export function evaluator(around: Surroundings) {
   /** Without kinds, a fact with an amount was wanted. */
   function unresolved(span: Span, path: string, kinds: readonly string[] | undefined, from: Draft): void {
     const wanted = kinds ? `a ${kinds.join(' or ')}` : 'a fact with an amount'
-    const other = findBlock(from, path, undefined)
+    const other = findPath(from, path, undefined)?.at(-1)
     if (
       (other === from && kinds?.includes(from.kind)) ||
       (!other && scope.circular(path.split('.', 1)[0] ?? ''))
@@ -230,51 +235,51 @@ export function evaluator(around: Surroundings) {
     report(span, { type: 'unresolved', path, wanted, ...(near && { nearest: near }) })
   }
 
-  /** Looks outwards from `from`, then in the file, then in the files it uses. */
-  function findBlock(
+  const findPath = (
     from: Draft | undefined,
     path: string,
     kinds: readonly string[] | undefined,
     not?: Block,
-  ): Block | undefined {
-    const [head = '', ...rest] = path.split('.')
-    const fits = (b: Block) => b !== not && (rest.length > 0 || !kinds || kinds.includes(b.kind))
-    const among = (blocks: readonly Block[]): Block | undefined => {
-      const named = blocks.find((b) => b.name === head && fits(b))
-      if (named) return named
-      const ofKind = blocks.filter((b) => b.kind === head && fits(b))
-      return ofKind.length === 1 ? ofKind[0] : undefined
+  ): readonly Block[] | undefined => lookFor(path, { roots: around.roots, scope, from, kinds, not })
+
+  /** Tells what each segment of a path stands for; the word itself where it is in brackets. */
+  function refer({ text, span }: Part & { readonly type: 'word' }, path: readonly Block[]): void {
+    let start = section.text.indexOf(text, span.start)
+    for (const [i, segment] of text.split('.').entries()) {
+      const to = path[i]
+      const at = { section, span: { start, end: start + segment.length } }
+      if (to) around.refer({ at, to, named: nameOf(to) })
+      start = at.span.end + 1
     }
-    let found: Block | undefined
-    for (let b = from; b && !found; b = b.parent) found = among(b.children) ?? among([b])
-    if (!found) found = among(around.roots)
-    if (!found) {
-      const top = scope.named(head)
-      if (top && fits(top)) found = top
-      else {
-        const ofKind = scope.ofKind(head).filter(fits)
-        if (ofKind.length === 1) found = ofKind[0]
-      }
-    }
-    for (const segment of rest) {
-      if (!found) return undefined
-      const inner: readonly Block[] = found.children
-      const byKind = inner.filter((b) => b.kind === segment)
-      found = inner.find((b) => b.name === segment) ?? (byKind.length === 1 ? byKind[0] : undefined)
-    }
-    return found && (!kinds || kinds.includes(found.kind)) ? found : undefined
+  }
+
+  function referToFact(part: Part & { readonly type: 'word' }, to: Block): void {
+    const fact = part.text.slice(part.text.lastIndexOf('.') + 1)
+    const value = to.facts.get(fact)
+    const node = value?.node ?? (to as Draft).written.get(fact)
+    if (!node) return
+    const end = section.text.indexOf(part.text, part.span.start) + part.text.length
+    around.refer({
+      at: { section, span: { start: end - fact.length, end } },
+      to,
+      fact,
+      named: { section: (value?.origin ?? value?.at)?.section ?? to.section, span: node.name.span },
+    })
   }
 
   /** `unread` where it is written but could not be read. */
   function factAt(
     block: Draft,
-    path: string,
+    part: Part & { readonly type: 'word' },
   ): { readonly value: unknown; readonly kind: Kind | undefined } | { readonly unread: Block } | undefined {
-    const dot = path.lastIndexOf('.')
-    const name = path.slice(dot + 1)
+    const dot = part.text.lastIndexOf('.')
+    const name = part.text.slice(dot + 1)
     const holders: (Block | undefined)[] = []
-    if (dot >= 0) holders.push(findBlock(block, path.slice(0, dot), undefined))
-    else for (let b: Draft | undefined = block; b; b = b.parent) holders.push(b)
+    if (dot >= 0) {
+      const path = findPath(block, part.text.slice(0, dot), undefined) ?? []
+      refer(part, path)
+      holders.push(path.at(-1))
+    } else for (let b: Draft | undefined = block; b; b = b.parent) holders.push(b)
     for (const holder of holders) {
       if (!holder) continue
       if (isDraft(holder)) {
@@ -283,6 +288,7 @@ export function evaluator(around: Surroundings) {
       }
       const value = holder.facts.get(name)
       const definition = (holder as Draft).definition?.facts[name]
+      if (value || holder.unread.has(name)) referToFact(part, holder)
       if (value) return { value: value.value, kind: definition?.shape.quantity }
       if (holder.unread.has(name) || running.has((holder as Draft).written.get(name) ?? (holder as Draft)))
         return { unread: holder }
@@ -306,7 +312,7 @@ export function evaluator(around: Surroundings) {
         return combine(part.operator, left.value, right.value)
       }
       case 'word': {
-        const found = factAt(block, part.text)
+        const found = factAt(block, part)
         if (found && 'unread' in found) {
           // In the same section the finding stands where it is written.
           const names = [part.text.split('.').at(-1) ?? '']
@@ -358,9 +364,12 @@ export function evaluator(around: Surroundings) {
         return numbers[1] === '+' ? [first, second] : [second, first]
       },
       refers: (part, kinds) => {
+        const found = part.type === 'word' && findPath(block.parent ?? block, part.text, kinds)
+        if (found) {
+          refer(part, found)
+          return part.text
+        }
         const path = part.type === 'word' ? part.text : undefined
-        const found = path === undefined ? undefined : findBlock(block.parent ?? block, path, kinds)
-        if (found) return path
         unresolved(part.span, path ?? section.text.slice(part.span.start, part.span.end), kinds, block)
         return undefined
       },
@@ -376,19 +385,3 @@ export function evaluator(around: Surroundings) {
 /** A wrong unit is marked itself; anything else, the whole amount. */
 const problemSpan = (part: Part, problem: QuantityProblem): Span =>
   part.type === 'amount' && part.unit && problem.type === 'unknown-unit' ? part.unit.span : part.span
-
-/** `35,2 mm`: digits, a comma without space, digits. */
-function decimalComma(
-  entries: readonly Entry[],
-  text: string,
-): { readonly span: Span; readonly meant: string } | undefined {
-  for (const [i, entry] of entries.entries()) {
-    const last = entry.parts.at(-1)
-    const next = entries[i + 1]?.parts[0]
-    if (last?.type !== 'amount' || last.unit || next?.type !== 'amount') continue
-    if (next.span.start !== last.span.end + 1) continue
-    const span = { start: last.span.start, end: next.span.end }
-    return { span, meant: text.slice(span.start, span.end).replace(',', '.') }
-  }
-  return undefined
-}

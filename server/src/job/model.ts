@@ -47,6 +47,16 @@ export interface Block {
   readonly node: BlockNode
 }
 
+/** A word that stands for a block, or for what a block says. In a path each segment is one. */
+export interface Reference {
+  readonly at: Place
+  readonly to: Block
+  /** The fact of that block, where it stands for one or for a word in one. */
+  readonly fact?: string
+  /** The word that gives what is meant its name: where it is defined. */
+  readonly named: Place
+}
+
 /** What binding found wrong, as data. */
 export type BindingProblem =
   | ValueProblem
@@ -72,6 +82,12 @@ export function factOf<P extends FactPath>(block: Block, path: P): Value<FactVal
   const dot = path.indexOf('.')
   if (block.kind !== path.slice(0, dot)) return undefined
   return block.facts.get(path.slice(dot + 1)) as Value<FactValue<P>> | undefined
+}
+
+/** The word a block goes by: its name, or where it has none its kind. */
+export function nameOf({ section, node, name }: Block): Place {
+  const [first] = node.heading
+  return { section, span: name !== undefined && first ? first.span : node.kind.span }
 }
 
 const byKind = new WeakMap<readonly Block[], ReadonlyMap<string, readonly Block[]>>()

@@ -1,0 +1,85 @@
+import type { Part } from '../syntax/tree.ts'
+import type { BlockName, FactValue } from '../vocabulary/index.ts'
+import type { Analysis } from './analysis.ts'
+import type { JobFile } from './files.ts'
+import { type Lookup, lookupFrom } from './lookup.ts'
+import { Memo } from './memo.ts'
+import { type Block, childrenOf, nameOf, type Place, type Reference, type Section } from './model.ts'
+
+const kept = new WeakMap<Analysis, Memo<readonly Reference[]>>()
+
+/** Every word of a section that stands for something, in the order of the text: those of its values, which binding has resolved, and the names
+ * of readings, feet, terminals and whatever a concession is about, which are looked up where they stand. */
+export function referencesOf(analysis: Analysis, file: JobFile, section: Section): readonly Reference[] {
+  const { references, blocks } = analysis.bound(file, section)
+  let memo = kept.get(analysis)
+  if (!memo) {
+    memo = new Memo()
+    kept.set(analysis, memo)
+  }
+  const scope = analysis.scope(file)
+  const input = references
+  const all = memo.get(section, { revision: analysis.revision, scope, input }, (asking) =>
+    [...references, ...blocks.flatMap((block) => lookedUp(block, lookupFrom(block, asking)))].sort(
+      (a, b) => a.at.span.start - b.at.span.start,
+    ),
+  )
+  return all ?? references
+}
+
+function lookedUp(block: Block, lookup: Lookup): readonly Reference[] {
+  const own = byKind[block.kind as BlockName]?.(block, lookup) ?? []
+  return [...own, ...block.children.flatMap((child) => lookedUp(child, lookup.from(child)))]
+}
+
+const byKind: { readonly [K in BlockName]?: (block: Block, lookup: Lookup) => readonly Reference[] } = {
+  move: (block, lookup) => {
+    const { about, parent, section } = block
+    const readings = parent ? childrenOf(parent, 'reading') : []
+    const before = readings.findLast(({ name, path }) => name === about?.text || path === about?.text)
+    const bed = lookup.near('bed')
+    const feet = [...block.others.values()].flatMap(({ node, name }): readonly Reference[] => {
+      const to = bed && childrenOf(bed, 'foot').find((foot) => foot.name === name)
+      return to ? [{ at: { section, span: node.name.span }, to, named: nameOf(to) }] : []
+    })
+    return [...(about && before ? alongPath(about.at, about.text, before) : []), ...feet]
+  },
+  concession: (block, lookup) => {
+    const on = block.facts.get('on')
+    if (!on || on.origin || typeof on.value !== 'string') return []
+    const to = lookup.named(on.value)
+    return to ? alongPath(on.at, on.value, to) : []
+  },
+  'phase-map': (block, lookup) => {
+    const pairs = block.facts.get('pairs')
+    if (!pairs || pairs.origin) return []
+    const sides = [lookup.near('controller'), lookup.near('motor')] as const
+    return pairs.node.entries.flatMap(({ parts: [from, , to] }) =>
+      [from, to].flatMap((part, i) => terminal(part, sides[i], block.section)),
+    )
+  },
+}
+
+/** The segments of a path, from the last one outwards as far as it is written. */
+function alongPath({ section, span }: Place, text: string, last: Block): readonly Reference[] {
+  const references: Reference[] = []
+  let end = span.start + text.length
+  let to: Block | undefined = last
+  for (const segment of text.split('.').reverse()) {
+    if (!to) break
+    const at = { section, span: { start: end - segment.length, end } }
+    references.push({ at, to, named: nameOf(to) })
+    end = at.span.start - 1
+    to = to.parent
+  }
+  return references
+}
+
+function terminal(part: Part | undefined, device: Block | undefined, section: Section): Reference[] {
+  const terminals = device?.facts.get('terminals')
+  if (!device || !terminals || (part?.type !== 'word' && part?.type !== 'text')) return []
+  const marks = terminals.value as FactValue<'motor.terminals'>
+  const mark = marks.find(({ name }) => name === part.text)
+  const named = mark && { section: (terminals.origin ?? terminals.at).section, span: mark.span }
+  return named ? [{ at: { section, span: part.span }, to: device, fact: 'terminals', named }] : []
+}
