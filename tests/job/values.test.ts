@@ -78,7 +78,7 @@ describe('limits', () => {
   ])('%s, the wrong way round, are offered as %s', (written, meant) => {
     expect(wrong('seal', 'compression', written)).toMatchObject({
       type: 'not-this-value',
-      expected: 'the lower limit first',
+      expected: 'limits with the lower one first',
       nearest: meant,
     })
     expect(one('seal', 'compression', meant)).toBeDefined()
@@ -169,7 +169,7 @@ describe('a value outside what is allowed', () => {
     ['shaft-log { clearance: 1e300 turn 1 mm, 1 deg 1 mm }', '-1 turn to 1 turn'],
     ['shaft-log { clearance: top 1 mm, port 2 m }', '0 m to 1 m'],
     ['drive d { bed { adjuster: shims  shims: 0.1, 1e9 mm } }', '0.001 mm to 100 mm'],
-    ['drive d { bed { foot f { from-coupling: 1 m  across: 1e9 ft port } } }', '-32.81 ft to 32.81 ft'],
+    ['drive d { bed { foot f { from-coupling: 1 m  across: 1e9 ft port } } }', '0 ft to 32.81 ft'],
     ['motor { power: 1 kW  speed: 1e99 rpm }', '1 rpm to 50000 rpm'],
     ['gear { ratio: 1e-300 }', '0.01 to 100'],
     ['gear { ratio: 2  efficiency: 120 % }', '1 % to 100 %'],

@@ -16,7 +16,11 @@ export default problemCheck({
   words: (p, written) => ({
     message: `${written} is ${p.found}; ${kinds[p.expected].words} was expected.`,
     todo:
-      p.likely === '' ? 'Write it without a unit.' : `Write it in ${p.likely} or another unit of that kind.`,
+      p.expected === 'charge' && p.found === kinds.energy.words
+        ? `Write it in Ah. Energy divided by the nominal voltage gives it: ${written} / nominal.`
+        : p.likely === ''
+          ? 'Write it without a unit.'
+          : `Write it in ${p.likely} or another unit of that kind.`,
     found: `${written}, ${p.found}`,
     limit: kinds[p.expected].words,
     ...(p.likely !== '' && { data: { unit: p.likely } }),

@@ -1,4 +1,13 @@
+import type { ValueProblem } from '../../vocabulary/reader.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+
+type NotThis = Extract<ValueProblem, { type: 'not-this-value' }>
+
+function todo({ expected, nearest, example }: NotThis): string {
+  if (nearest !== undefined) return `Did you mean ${nearest}?`
+  if (expected.startsWith('one of ') || example === undefined) return `Write ${expected}.`
+  return `Write it like this: ${example}.`
+}
 
 export default problemCheck({
   id: 'job/value-not-allowed',
@@ -13,8 +22,8 @@ export default problemCheck({
 }`,
   quiet: `coupling { kind: rigid }`,
   words: (p, written) => ({
-    message: `${p.expected.replace(/^./, (c) => c.toUpperCase())} was expected here, not ${written}.`,
-    todo: p.nearest ? `Did you mean ${p.nearest}?` : 'See the example in the reference.',
+    message: `${written} cannot be read as ${p.expected}.`,
+    todo: todo(p),
     found: written,
     limit: p.expected,
     ...(p.nearest && { data: { nearest: p.nearest } }),

@@ -20,7 +20,7 @@ function notSided(entries: readonly Entry[], reader: Reader): undefined {
     const way = sides.includes(first.text) ? first.text : meant(first.text, sides)
     if (way) return notThis(entries, reader, 'a length and its side, in that order', `${length} ${way}`)
   }
-  if (whole && second?.type === 'word') {
+  if (whole && second?.type === 'word' && !sides.includes(second.text)) {
     return notThis(
       [{ parts: [second], span: second.span }],
       reader,

@@ -1,0 +1,63 @@
+// What a newcomer writes at first: one finding, at the right place, that shows how it is written.
+import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../server/src/checks/index.ts'
+import { findingsOf } from './marks.ts'
+
+/** What is found in a text, each with the marked words. */
+const found = (text: string) =>
+  findingsOf(text, allChecks).findings.map(({ check, at, message, todo }) => ({
+    check,
+    marked: at.section.text.slice(at.span.start, at.span.end),
+    words: `${message} ${todo}`,
+  }))
+
+const about = (text: string, check: string) => found(text).filter((one) => one.check === check)
+
+/** What short texts like these leave out. */
+const aside = [
+  'job/fact-missing',
+  'job/block-missing',
+  'job/block-misplaced',
+  'alignment/no-reading-after-move',
+  'alignment/move-after-unknown-reading',
+]
+
+const foot = (across: string) => `foot aft { from-coupling: 180 mm  across: ${across} }`
+const seal = (length: string) => `seal { free-length: ${length} }`
+const gaps = (second: string) =>
+  `reading dry-1 {\n  gaps: top 1.9 mm, ${second}, bottom 1.6 mm, port 1.7 mm\n}`
+const moved = (move: string) => `drive main {\n  move after dry-1 { aft: ${move} }\n}`
+
+describe('a value of another form is shown how it is written', () => {
+  it.each([
+    ['a side before its length', foot('port 140 mm'), 'port 140 mm', 'Did you mean 140 mm port?'],
+    ['the trade short for a side', foot('140 mm stbd'), 'stbd', 'Did you mean starboard?'],
+    ['no side', foot('140 mm'), '140 mm', 'Write it like this: 140 mm port.'],
+    ['a sign for a side', foot('-140 mm'), '-140 mm', 'Write it like this: 140 mm port.'],
+    ['a sign beside a side', foot('-140 mm port'), '-140 mm port', 'Write it like this: 140 mm port.'],
+    ['a place by its short name', gaps('stbd 1.8 mm'), 'stbd', 'Did you mean starboard?'],
+    ['a way by its short name', moved('dn 2 flats'), 'dn', 'Did you mean down?'],
+    ['feet and inches', seal('5 ft 6-1/2 in'), '5 ft 6-1/2 in', 'Did you mean 5 ft + 6-1/2 in?'],
+    ['a word for a length', seal('"long"'), '"long"', ''],
+    ['a word of few', 'coupling { kind: bolted }', 'bolted', 'Write one of rigid,'],
+    ['one length too many', seal('148 mm 2 mm'), '148 mm 2 mm', 'Write it like this: 148 mm.'],
+  ])('%s', (_title, text, marked, words) => {
+    const of = found(text).filter(({ check }) => !aside.includes(check))
+    expect(of.map((one) => one.marked)).toEqual([marked])
+    expect(of[0]?.words).toContain(words)
+    expect(of[0]?.words).not.toContain('reference')
+  })
+
+  it('feet and inches as they are offered are read', () => {
+    expect(about(seal('5 ft + 6-1/2 in'), 'job/value-not-allowed')).toEqual([])
+  })
+
+  // Energy is charge times voltage: 12 kWh at 96 V are 125 Ah (ISO 80000-6, from memory).
+  it('a battery in kWh is told how it gets its Ah, and what it is told is read', () => {
+    const battery = (capacity: string) => `battery house {\n  nominal: 96 V\n  capacity: ${capacity}\n}`
+    expect(found(battery('12 kWh')).map(({ words }) => words)).toEqual([
+      expect.stringContaining('12 kWh / nominal'),
+    ])
+    expect(found(battery('12 kWh / nominal'))).toEqual([])
+  })
+})
