@@ -1,6 +1,6 @@
 import { DocumentFormattingRequest, type TextEdit } from 'vscode-languageserver'
 import { positionOf, textOf } from '../job/document.ts'
-import { formatText } from '../syntax/format.ts'
+import { formatSections } from '../syntax/format.ts'
 import { feature } from './feature.ts'
 
 /** The layout of a job file is the same everywhere: the editor's own settings for it are not asked. */
@@ -9,7 +9,7 @@ export const formatting = feature(
   { documentFormattingProvider: true },
   ({ open: { document } }): TextEdit[] => {
     const text = textOf(document)
-    const newText = formatText(text)
+    const newText = formatSections(document.sections)
     const last = document.sections.at(-1)
     if (!last || newText === text) return []
     const end = positionOf(document, last, last.text.length)

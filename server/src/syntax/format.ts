@@ -5,27 +5,63 @@ import * as T from './tokens.ts'
 /** Lays a job file out: two spaces an indent, values in a column, at most one blank line in a row. Changes white space only. A line whose
  * reading would change with its spaces keeps them; so does a file that would be cut into other sections, or that would not rest: only
  * one with blocks left open can be like that. Twice is once. */
-export function formatText(text: string): string {
-  const laid = layOut(text)
-  return laid === text || (reading(laid) === reading(text) && layOut(laid) === laid) ? laid : text
-}
+export const formatText = (text: string): string =>
+  formatSections(cutSections(text).map((section) => ({ text: section })))
 
-function layOut(text: string): string {
+/** The same for a text that is cut already. What was laid out is kept with each section. */
+export function formatSections(sections: readonly { readonly text: string }[]): string {
+  const text = sections.map((section) => section.text).join('')
   const lineEnd = /^[^\r\n]*\r\n/.test(text) ? '\r\n' : '\n'
-  const lines = cutSections(text.replace(/^\uFEFF/, '')).flatMap(laidOut)
+  const laid = sections.map(laidOut)
+  if (!laid.every(({ rests }) => rests)) return text
+  const lines = laid.flatMap((section) => section.lines)
   const kept = lines.filter((line, i) => line !== '' || (i > 0 && lines[i - 1] !== ''))
   while (kept.at(-1) === '') kept.pop()
-  return kept.length === 0 ? '' : kept.join(lineEnd) + lineEnd
+  const whole = kept.length === 0 ? '' : kept.join(lineEnd) + lineEnd
+  return sameCuts(whole, laid) ? whole : text
 }
 
-/** What the parser is told of a text: its sections and their tokens. */
-const reading = (text: string): string =>
+interface LaidOut {
+  readonly lines: readonly string[]
+  /** It reads as before, and laid out again it stays as it is. */
+  readonly rests: boolean
+}
+
+const known = new WeakMap<{ readonly text: string }, LaidOut>()
+
+function laidOut(section: { readonly text: string }): LaidOut {
+  let made = known.get(section)
+  if (!made) {
+    const text = section.text.replace(/^\uFEFF/, '')
+    const lines = linesLaidOut(text)
+    const again = lines.map((line) => `${line}\n`).join('')
+    const rests = again === text || (reading(again) === reading(text) && same(linesLaidOut(again), lines))
+    made = { lines, rests }
+    known.set(section, made)
+  }
+  return made
+}
+
+const same = (a: readonly string[], b: readonly string[]): boolean =>
+  a.length === b.length && a.every((line, i) => line === b[i])
+
+/** Whether the text laid out is cut where it was cut before: blank lines apart, each piece has the lines of one section. */
+function sameCuts(whole: string, laid: readonly LaidOut[]): boolean {
+  const black = (lines: readonly string[]) => lines.filter((line) => line !== '').join('\n')
+  const before = laid.map(({ lines }) => black(lines)).filter((piece) => piece !== '')
+  const after = cutSections(whole).map((piece) => black(piece.split(/\r\n|[\n\r]/)))
+  return same(
+    after.filter((piece) => piece !== ''),
+    before,
+  )
+}
+
+/** What the parser is told of a section: its tokens. */
+const reading = (section: string): string =>
   JSON.stringify(
-    cutSections(text.replace(/^\uFEFF/, '')).map((section) =>
-      T.lex(section)
-        .tokens.filter(({ tokenType }) => tokenType !== T.Newline)
-        .map(({ tokenType, image }) => [tokenType.name, image.trimEnd()]),
-    ),
+    T.lex(section)
+      .tokens.filter(({ tokenType }) => tokenType !== T.Newline)
+      .map(({ tokenType, image }) => [tokenType.name, image.trimEnd()]),
   )
 
 interface Line {
@@ -38,7 +74,7 @@ interface Line {
   readonly comment: string
 }
 
-function laidOut(section: string): string[] {
+function linesLaidOut(section: string): string[] {
   let depth = 0
   const lines = linesOf(section).map((text): Line => {
     const { tokens, trivia } = T.lex(text)
