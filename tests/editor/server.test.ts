@@ -283,7 +283,7 @@ describe('a feature that fails', () => {
       new StreamMessageReader(up),
       new StreamMessageWriter(down),
     )
-    startServer(server, { read: () => undefined, today: () => '2026-03-04', ...host }, rows)
+    startServer(server, { read: () => undefined, list: () => [], today: () => '2026-03-04', ...host }, rows)
     return initialize(createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up)))
   }
   const failing = feature(HoverRequest.type, { hoverProvider: true }, () => {

@@ -1,5 +1,5 @@
 import { existsSync } from 'node:fs'
-import { fileURLToPath } from 'node:url'
+import { fileURLToPath, pathToFileURL } from 'node:url'
 import {
   type Connection,
   createConnection,
@@ -10,7 +10,7 @@ import {
 } from 'vscode-languageserver/node'
 import { features } from './features.ts'
 import { FramedReader } from './framed-reader-node.ts'
-import { readInside, today } from './machine-node.ts'
+import { listInside, readInside, today } from './machine-node.ts'
 import { startServer } from './server.ts'
 
 function read(uri: string, root: string): string | undefined {
@@ -19,6 +19,11 @@ function read(uri: string, root: string): string | undefined {
   } catch {
     return undefined // no URI of a file
   }
+}
+
+async function list(root: string): Promise<readonly string[]> {
+  if (!root.startsWith('file:')) return []
+  return (await listInside(fileURLToPath(root))).map((path) => pathToFileURL(path).href)
 }
 
 function overStdio(): Connection {
@@ -43,7 +48,7 @@ export function serve(): void {
   const docs = new URL('../docs/checks/', import.meta.url)
   startServer(
     process.argv.includes('--stdio') ? overStdio() : createConnection(ProposedFeatures.all),
-    { read, today, ...(existsSync(docs) && { docs: docs.href }) },
+    { read, list, today, ...(existsSync(docs) && { docs: docs.href }) },
     features,
   )
 }

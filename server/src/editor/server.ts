@@ -18,7 +18,7 @@ import { type OpenFile, Workspace } from './workspace.ts'
 
 /** Serves job files over a connection until it closes. */
 export function startServer(connection: Connection, host: Host, features: readonly Feature[]): void {
-  const workspace = new Workspace(host.read)
+  const workspace = new Workspace(host.read, host.list)
   const checker = new Checker(workspace.analysis, allChecks)
   const log = (words: string) => connection.console.error(words)
   let phase: Phase = 'new'

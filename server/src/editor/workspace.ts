@@ -7,10 +7,10 @@ import {
   openDocument,
   type Position,
   rangeOf,
-  textOf,
 } from '../job/document.ts'
 import { type JobFile, linkFile } from '../job/files.ts'
 import type { Place } from '../job/model.ts'
+import { Disk } from './disk.ts'
 import type { Host } from './host.ts'
 import { folderOf, isWithin, keyOf, uriOf } from './uri.ts'
 
@@ -19,7 +19,7 @@ export interface Range {
   readonly end: Position
 }
 
-/** A text an editor has open. `uri` as the editor spells it; no `version` when the editor gives none. */
+/** A text an editor has open. `uri` as the editor spells it; no `version` when the editor gives none, or when the text is read from disk. */
 export interface OpenFile {
   readonly uri: string
   readonly version: number | undefined
@@ -35,19 +35,31 @@ export interface Change {
 interface Link {
   readonly file: JobFile
   readonly root: string | undefined
+  /** Key of every file that it or one that it uses names, whether there is such a file or not. */
+  readonly named: ReadonlySet<string>
 }
 
 /** Texts as the editor has them, and on disk those that they use. */
 export class Workspace {
   readonly analysis = new Analysis()
   readonly #read: Host['read']
+  readonly #list: Host['list']
+  readonly #disk: Disk
   readonly #open = new Map<string, OpenFile>()
-  readonly #disk = new Map<string, { readonly root: string; readonly document: Document | undefined }>()
   readonly #links = new Map<string, Link>()
   #folders: readonly string[] = []
+  #paths: readonly string[] = []
 
-  constructor(read: Host['read']) {
+  /** Told the URI of a file that others use when its text has come. */
+  onText: (uri: string) => void = () => {}
+
+  constructor(read: Host['read'], list: Host['list'] = () => []) {
     this.#read = read
+    this.#list = list
+    this.#disk = new Disk(read, (key) => {
+      this.#changed(key)
+      this.onText(uriOf(key))
+    })
   }
 
   get openFiles(): readonly OpenFile[] {
@@ -62,8 +74,9 @@ export class Workspace {
   }
 
   open(uri: string, version: number, text: string): void {
-    this.#open.set(keyOf(uri), { uri, version, document: openDocument(text) })
-    this.refresh()
+    const key = keyOf(uri)
+    this.#open.set(key, { uri, version, document: openDocument(text) })
+    this.#changed(key)
   }
 
   /** Applies all changes or, where one makes no sense, none. Returns why it does not take them, in words that follow the name of the text:
@@ -76,70 +89,117 @@ export class Workspace {
       return `is at version ${held} already: the change to version ${version} is passed over`
     const document = changes.reduce(changed, before.document)
     this.#open.set(keyOf(uri), { ...before, version: version ?? undefined, document })
-    this.#changed()
+    this.#changed(keyOf(uri))
     return undefined
   }
 
   close(uri: string): void {
     this.#open.delete(keyOf(uri))
-    this.refresh()
+    this.refresh([uri])
   }
 
   get(uri: string): OpenFile | undefined {
     return this.#open.get(keyOf(uri))
   }
 
-  /** Looks at the files on disk again. */
-  refresh(): void {
-    for (const [key, { root, document }] of this.#disk) {
-      const text = this.#read(uriOf(key), uriOf(root))
-      if (text === undefined || !document) this.#disk.delete(key)
-      else if (text !== textOf(document)) this.#disk.set(key, { root, document: openDocument(text) })
-    }
-    this.#changed()
+  /** Looks again at files on disk that others use: at these, or at all. */
+  refresh(uris?: readonly string[]): void {
+    const keys = uris?.map(keyOf)
+    this.#disk.refresh(keys)
+    if (keys) for (const key of keys) this.#changed(key)
+    else this.#changed()
   }
 
-  /** An open file with the files it uses. */
+  /** URIs of all job files in the folders, as last listed. */
+  get paths(): readonly string[] {
+    return this.#paths
+  }
+
+  /** Lists the job files in the folders again. One that lies in two folders, of which one is in the other, is listed once. */
+  async list(): Promise<readonly string[]> {
+    const found = await Promise.all(this.#folders.map((folder) => this.#list(uriOf(folder))))
+    this.#paths = [...new Map(found.flat().map((uri) => [keyOf(uri), uri])).values()]
+    return this.#paths
+  }
+
+  /** A file as it is open, or as it stands on disk inside the folders; not kept. */
+  view(uri: string): OpenFile | undefined | Promise<OpenFile | undefined> {
+    const open = this.get(uri)
+    const root = this.#rootOf(keyOf(uri))
+    if (open || root === undefined) return open
+    const viewed = (text: string | undefined) =>
+      text === undefined ? undefined : { uri, version: undefined, document: openDocument(text) }
+    const text = this.#read(uri, uriOf(root))
+    return text instanceof Promise ? text.then(viewed) : viewed(text)
+  }
+
+  /** A file with the files it uses. */
   link({ uri, document }: OpenFile): JobFile {
     return this.#link(uri, document).file
+  }
+
+  /** The key of every file that decides what this one means: itself, and those it uses whether they are there or not. */
+  keysOf({ uri, document }: OpenFile): ReadonlySet<string> {
+    return new Set([keyOf(uri), ...this.#link(uri, document).named])
+  }
+
+  /** Resolves once every text that the file uses is there; undefined when all are. */
+  whole(open: OpenFile): Promise<void> | undefined {
+    const readings = [...this.#link(open.uri, open.document).named].flatMap(
+      (key) => this.#disk.reading(key) ?? [],
+    )
+    // What comes may use more.
+    return readings.length > 0 ? Promise.all(readings).then(() => this.whole(open)) : undefined
+  }
+
+  /** The URI of what a path from the file's root means, as the editor spells it. */
+  uriAt({ uri }: OpenFile, path: string): string | undefined {
+    const root = this.#rootOf(keyOf(uri))
+    if (root === undefined) return undefined
+    const key = `${root}/${path}`
+    return this.#open.get(key)?.uri ?? uriOf(key)
   }
 
   /** The open files that a change of this one may touch: itself and those that use it. */
   touchedBy(uri: string): readonly OpenFile[] {
     const changed = keyOf(uri)
-    return this.openFiles.filter((open) => {
-      const { file, root } = this.#link(open.uri, open.document)
-      return keyOf(open.uri) === changed || file.used.some((used) => `${root}/${used.path}` === changed)
-    })
+    return this.openFiles.filter(
+      (open) => keyOf(open.uri) === changed || this.#link(open.uri, open.document).named.has(changed),
+    )
   }
 
   /** Where a place stands now, as seen from an open file: in it, or in one that it uses. */
   locate(from: OpenFile, place: Place): { readonly uri: string; readonly range: Range } | undefined {
-    const { file, root } = this.#link(from.uri, from.document)
     if (hasSection(from.document, place.section))
       return { uri: from.uri, range: rangeOf(from.document, place) }
-    const holder = file.used.find(({ document }) => hasSection(document, place.section))
-    if (!holder) return undefined
-    const key = `${root}/${holder.path}`
-    return { uri: this.#open.get(key)?.uri ?? uriOf(key), range: rangeOf(holder.document, place) }
+    const holder = this.link(from).used.find(({ document }) => hasSection(document, place.section))
+    const uri = holder && this.uriAt(from, holder.path)
+    return uri === undefined || !holder ? undefined : { uri, range: rangeOf(holder.document, place) }
   }
 
-  #changed(): void {
-    this.#links.clear()
+  /** Lets go of what was linked to this file, or of everything. */
+  #changed(changed?: string): void {
+    for (const [key, { named }] of this.#links)
+      if (changed === undefined || key === changed || named.has(changed)) this.#links.delete(key)
     this.analysis.begin()
   }
 
   #link(uri: string, document: Document): Link {
     const key = keyOf(uri)
     const kept = this.#links.get(key)
-    if (kept) return kept
+    if (kept?.file.document === document) return kept
     const root = this.#rootOf(key)
+    const named = new Set<string>()
     const path = root === undefined ? key : key.slice(root.length + 1)
-    const file = linkFile(path, document, (used) =>
-      root === undefined ? undefined : this.#used(`${root}/${used}`, root),
-    )
-    const link = { file, root }
-    this.#links.set(key, link)
+    const file = linkFile(path, document, (used) => {
+      if (root === undefined) return undefined
+      const usedKey = `${root}/${used}`
+      named.add(usedKey)
+      return this.#open.get(usedKey)?.document ?? this.#disk.document(usedKey, root)
+    })
+    const link = { file, root, named }
+    // A text that is only looked at is not kept.
+    if (this.#open.get(key)?.document === document) this.#links.set(key, link)
     return link
   }
 
@@ -147,17 +207,6 @@ export class Workspace {
   #rootOf(key: string): string | undefined {
     const around = this.#folders.filter((folder) => isWithin(key, folder))
     return around.toSorted((a, b) => b.length - a.length)[0] ?? folderOf(key)
-  }
-
-  #used(key: string, root: string): Document | undefined {
-    const open = this.#open.get(key)
-    if (open) return open.document
-    const kept = this.#disk.get(key)
-    if (kept) return kept.document
-    const text = this.#read(uriOf(key), uriOf(root))
-    const document = text === undefined ? undefined : openDocument(text)
-    this.#disk.set(key, { root, document })
-    return document
   }
 }
 

@@ -1,0 +1,95 @@
+import { describe, expect, it } from 'vitest'
+import { Workspace } from '../../server/src/editor/workspace.ts'
+
+const job = 'file:///jobs/boat.wright'
+const parts = 'file:///jobs/parts.wright'
+
+/** A workspace whose files come when they are let come. */
+function later(files: Record<string, string>) {
+  const waiting: { readonly uri: string; readonly come: () => void }[] = []
+  const workspace = new Workspace(
+    (uri) => new Promise((done) => void waiting.push({ uri, come: () => done(files[uri]) })),
+  )
+  workspace.setFolders({ added: ['file:///jobs'] })
+  const come = () => {
+    for (const { come: one } of waiting.splice(0)) one()
+  }
+  return { workspace, waiting, come }
+}
+
+describe('a file that comes later', () => {
+  it('is asked for once, waited for, and told of when it is there', async () => {
+    const { workspace, waiting, come } = later({ [parts]: 'shaft s { diameter: 35 mm }\n' })
+    const told: string[] = []
+    workspace.onText = (uri) => told.push(uri)
+    workspace.open(job, 1, 'use "parts.wright"\n')
+    const open = workspace.get(job)
+    if (!open) throw new Error('not open')
+    expect(workspace.link(open).used).toEqual([])
+    workspace.change(job, 2, [{ text: 'use "parts.wright"\n\n' }])
+    const now = workspace.get(job)
+    if (!now) throw new Error('not open')
+    const whole = workspace.whole(now)
+    expect(whole).toBeInstanceOf(Promise)
+    expect(waiting.map(({ uri }) => uri)).toEqual([parts])
+    come()
+    await whole
+    expect(told).toEqual([parts])
+    expect(workspace.whole(now)).toBeUndefined()
+    expect(workspace.link(now).used.map(({ path }) => path)).toEqual(['parts.wright'])
+    expect(workspace.link(now).problems).toEqual([])
+  })
+
+  it('may use another one, which is waited for too', async () => {
+    const { workspace, come } = later({
+      [parts]: 'use "more.wright"\n',
+      'file:///jobs/more.wright': '# no\n',
+    })
+    workspace.open(job, 1, 'use "parts.wright"\n')
+    const open = workspace.get(job)
+    if (!open) throw new Error('not open')
+    const whole = workspace.whole(open)
+    come()
+    await Promise.resolve().then(() => Promise.resolve())
+    setImmediate(come)
+    await whole
+    expect(workspace.link(open).used.map(({ path }) => path)).toEqual(['parts.wright', 'more.wright'])
+  })
+})
+
+describe('a change of one file', () => {
+  it('touches those that use it, through others and before it is there, and no others', () => {
+    const workspace = new Workspace((uri) => (uri === parts ? 'use "more.wright"\n' : undefined))
+    workspace.setFolders({ added: ['file:///jobs'] })
+    workspace.open(job, 1, 'use "parts.wright"\n')
+    workspace.open('file:///jobs/other.wright', 1, '')
+    const touched = (uri: string) => workspace.touchedBy(uri).map((open) => open.uri)
+    expect(touched(parts)).toEqual([job])
+    expect(touched('file:///jobs/more.wright')).toEqual([job])
+    expect(touched('file:///jobs/none.wright')).toEqual([])
+  })
+
+  it('leaves the links of the others as they are', () => {
+    const workspace = new Workspace(() => undefined)
+    workspace.open(job, 1, '')
+    workspace.open('file:///jobs/other.wright', 1, '')
+    const [a, b] = workspace.openFiles
+    if (!a || !b) throw new Error('not open')
+    const kept = workspace.link(a)
+    workspace.change(b.uri, 2, [{ text: '\n' }])
+    expect(workspace.link(a)).toBe(kept)
+  })
+})
+
+describe('the job files of the folders', () => {
+  it('are listed once where one folder lies in the other', async () => {
+    const files = ['file:///jobs/a.wright', 'file:///jobs/in/b%20c.wright']
+    const workspace = new Workspace(
+      () => undefined,
+      async (root) => files.filter((file) => file.startsWith(root)),
+    )
+    workspace.setFolders({ added: ['file:///jobs', 'file:///jobs/in/'] })
+    expect(await workspace.list()).toEqual(files)
+    expect(workspace.paths).toEqual(files)
+  })
+})
