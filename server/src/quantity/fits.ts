@@ -14,11 +14,18 @@ const grades: readonly (readonly [number, readonly number[]])[] = [
   [250, [20, 29, 46, 72, 115, 185, 290]],
 ]
 
+const letters = ['h', 'H', 'js', 'JS']
+
+/** The classes whose limits are known. */
+export const fitClasses: readonly string[] = letters.flatMap((letter) =>
+  [5, 6, 7, 8, 9, 10, 11].map((grade) => `${letter}${grade}`),
+)
+
 /** Limits of a shaft or hole of ISO 286 class h, H, js or JS, grades 5 to 11, sizes up to 250 mm. Metres; undefined for any other class or size.
  * Source: ISO 286-1, table of standard tolerances (from memory).
  * @example fitBand(0.035, 'h9') // { low: 0.034938, high: 0.035, nominal: 0.035 } */
 export function fitBand(nominal: number, fit: string): Band | undefined {
-  const match = /^(h|H|js|JS)(\d{1,2})$/.exec(fit)
+  const match = /^([A-Za-z]+)(\d+)$/.exec(fitClasses.includes(fit) ? fit : '')
   const row = nominal > 0 ? grades.find(([upTo]) => nominal * 1000 <= upTo + 1e-9) : undefined
   const grade = row?.[1][Number(match?.[2]) - 5]
   if (!match || grade === undefined) return undefined

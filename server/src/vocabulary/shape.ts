@@ -1,10 +1,11 @@
 import * as z from 'zod'
 import type { Band } from '../quantity/band.ts'
-import { fitBand } from '../quantity/fits.ts'
+import { fitBand, fitClasses } from '../quantity/fits.ts'
 import { formatSi } from '../quantity/format.ts'
 import { type Kind, kinds, type UnitSystem } from '../quantity/kinds.ts'
 import { findUnit } from '../quantity/units.ts'
 import type { Entry, Part, Span } from '../syntax/tree.ts'
+import { bandForms, type Form, sizedForms, upperForms } from './form.ts'
 import { type Allowed, allowedBy, bounded, type Limits, sayLimits, unitIn, within } from './limits.ts'
 import { meant } from './meant.ts'
 import type { Reader } from './reader.ts'
@@ -22,6 +23,8 @@ export interface Shape<T> {
   readonly choices?: readonly string[]
   /** Kinds of block it may name. */
   readonly refersTo?: readonly string[]
+  /** The ways to write it, where it has several parts. */
+  readonly forms?: readonly Form[]
   /** Limits of the schema, SI. */
   readonly allowed?: Allowed
 }
@@ -121,6 +124,7 @@ export const sized = (kind: Kind, limits: Limits): Shape<Sized> => ({
     high: bounded(limits).optional(),
   }) as z.ZodType<Sized>,
   allowed: allowedBy(limits),
+  forms: sizedForms(kind, kind === 'length' ? fitClasses : []),
   read: (entries, reader) => {
     const parts = single(entries, reader, `${kinds[kind].words}, with a tolerance if there is one`, 2)
     const size = parts && readSized(parts, entries, reader, kind)
@@ -190,6 +194,7 @@ export const band = (kind: Kind, limits: Limits): Shape<Band> => ({
     })
     .refine((b) => b.low === undefined || b.high === undefined || b.low <= b.high) as z.ZodType<Band>,
   allowed: allowedBy(limits),
+  forms: bandForms(kind),
   read: (entries, reader) => {
     const read = readBand(entries, reader, kind)
     return read && allWithin(read, limits, entries, reader)
@@ -234,6 +239,7 @@ export function upperLimit(kind: Kind, limits: Limits): Shape<Band> {
     ...whole,
     words,
     allowed: allowedBy(limits),
+    forms: upperForms(kind),
     schema: whole.schema.refine((b) => high.safeParse(b.high).success),
     read: (entries, reader) => {
       const read = whole.read(entries, reader)

@@ -40,6 +40,21 @@ export const angled = (limits: Required<Pick<Limits, 'min' | 'max'>>): Shape<rea
   words: wanted,
   quantity: 'length',
   choices: Object.keys(places),
+  forms: [
+    {
+      entries: [
+        [
+          {
+            label: 'place',
+            doc: 'Top, starboard, bottom or port, or degrees clockwise from top looking forward: `45 deg`.',
+            choices: Object.keys(places),
+          },
+          { label: 'length', doc: 'What was read there, with its unit.', quantity: 'length' },
+        ],
+      ],
+      again: true,
+    },
+  ],
   allowed: { low: limits.min, high: limits.max },
   schema: z.array(
     z.looseObject({

@@ -18,6 +18,25 @@ const torques: Limits = { min: 0.1, max: 1e5 }
 /** `4 x M10 class 8.8, 45 N·m`: how many, thread, class, tightening torque. */
 export const bolts: Shape<Bolts> = {
   words: wanted,
+  forms: [
+    {
+      entries: [
+        [
+          { label: 'number x', doc: 'How many there are: `4 x`.', behind: ['x'] },
+          { label: 'thread', doc: 'Their thread: `M10`, or in quotes `"3/8-16 UNC"`.' },
+          { label: 'class', doc: 'The word `class`, where the class is known.', choices: ['class'] },
+          { label: 'mark', doc: 'Property class or grade as marked: `8.8`, `A4-70`.' },
+        ],
+        [
+          {
+            label: 'torque',
+            doc: 'What they are tightened to, where it is known: `45 N·m`.',
+            quantity: 'torque',
+          },
+        ],
+      ],
+    },
+  ],
   schema: z.object({
     count: z.number().int().min(1).max(100),
     thread: z.string(),

@@ -37,6 +37,27 @@ function total(parts: readonly Part[], reader: Reader): { turn: number } | { len
 export const footMove: Shape<FootMove> = {
   words: wanted,
   choices: [...ways, 'none'],
+  forms: [
+    {
+      entries: [
+        [
+          {
+            label: 'way',
+            doc: 'Up, down, port or starboard; `none` for a foot that was left as it is.',
+            choices: [...ways, 'none'],
+          },
+          {
+            label: 'by',
+            doc: 'How far: a length, or turns and flats of a nut: `1 turn 2 flats`.',
+            quantity: 'length',
+            or: 'angle',
+          },
+          { label: 'and', doc: 'Flats behind the turns.', quantity: 'angle' },
+        ],
+      ],
+      again: true,
+    },
+  ],
   schema: z.object({
     turn: z.number().min(-1000).max(1000).optional(),
     rise: z.number().min(-1).max(1).optional(),

@@ -9,6 +9,12 @@ const limits: Limits = { min: 1e-6, max: 0.1 }
 /** A stock of lengths, such as shims: `0.05 mm, 0.1 mm, 0.2 mm`. */
 export const lengths: Shape<readonly Placed<{ readonly value: number }>[]> = {
   words: wanted,
+  forms: [
+    {
+      entries: [[{ label: 'length', doc: 'One of the lengths, with its unit.', quantity: 'length' }]],
+      again: true,
+    },
+  ],
   quantity: 'length',
   allowed: allowedBy(limits),
   schema: z

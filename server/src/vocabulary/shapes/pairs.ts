@@ -11,6 +11,18 @@ const wanted = 'terminals in pairs: `A to U, B to V, C to W`'
 /** Which terminal goes to which: `A to U, B to V, C to W`. */
 export const pairs: Shape<readonly Placed<Pair>[]> = {
   words: wanted,
+  forms: [
+    {
+      entries: [
+        [
+          { label: 'terminal', doc: 'A phase terminal of the controller.', terminalsOf: 'controller' },
+          { label: 'to', doc: 'The word `to`.', choices: ['to'] },
+          { label: 'terminal', doc: 'The motor terminal it goes to.', terminalsOf: 'motor' },
+        ],
+      ],
+      again: true,
+    },
+  ],
   schema: z.array(z.looseObject({ from: z.string(), to: z.string() })).min(1) as unknown as z.ZodType<
     readonly Placed<Pair>[]
   >,

@@ -36,6 +36,16 @@ export const side: Shape<number> = {
   words: wanted,
   quantity: 'length',
   choices: sides,
+  forms: [
+    {
+      entries: [
+        [
+          { label: 'length', doc: 'How far from the shaft line, with its unit.', quantity: 'length' },
+          { label: 'side', doc: 'Port or starboard of the shaft line.', choices: sides },
+        ],
+      ],
+    },
+  ],
   allowed: allowedBy(limits),
   schema: bounded({ min: -10, max: 10 }),
   read: (entries, reader) => {

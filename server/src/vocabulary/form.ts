@@ -1,0 +1,104 @@
+import type { Kind } from '../quantity/kinds.ts'
+
+/** One part of a written value. */
+export interface Slot {
+  /** How it stands in the form: `top`, `1.92 mm`. */
+  readonly label: string
+  readonly doc: string
+  /** Words it may be. */
+  readonly choices?: readonly string[]
+  /** What an amount there is of. */
+  readonly quantity?: Kind
+  /** What else it may be of. */
+  readonly or?: Kind
+  /** Words that may stand behind its number, where that is no unit: `4 x`. */
+  readonly behind?: readonly string[]
+  /** Kind of block whose terminals it may be. */
+  readonly terminalsOf?: string
+}
+
+/** A way to write a value: its parts, entry by entry as commas part them. */
+export interface Form {
+  readonly entries: readonly (readonly Slot[])[]
+  /** The last entry may come again, each time with another first word. */
+  readonly again?: true
+}
+
+/** Words in the brackets behind a value, with what each says. */
+export const provenanceWords: Readonly<Record<string, string>> = {
+  maker: 'As its maker states it.',
+  measured: 'As it was measured. The day may follow.',
+  drawing: 'As a drawing gives it. The number of the drawing follows in quotes.',
+  assumed: 'Nobody knows it yet: whoever reads a result sees what it hangs on.',
+}
+
+const size = (quantity: Kind): Slot => ({ label: 'size', doc: 'The nominal size, with its unit.', quantity })
+
+/** Tolerances behind a size. */
+const toleranced = (quantity: Kind): readonly Form[] => [
+  {
+    entries: [
+      [
+        size(quantity),
+        { label: '+up/-down', doc: 'How far above and below it may lie: `+3/-2 mm`.', quantity },
+      ],
+    ],
+  },
+  {
+    entries: [
+      [size(quantity), { label: '± by', doc: 'How far to either side it may lie: `± 0.02 mm`.', quantity }],
+    ],
+  },
+]
+
+/** `35 mm h9`, `35 mm ± 0.02 mm`, `26 mm +3/-2 mm`. */
+export const sizedForms = (quantity: Kind, classes: readonly string[]): readonly Form[] => [
+  {
+    entries: [
+      [
+        size(quantity),
+        ...(classes.length > 0
+          ? [{ label: 'class', doc: 'Tolerance class of ISO 286: `h9`.', choices: classes }]
+          : []),
+      ],
+    ],
+  },
+  ...toleranced(quantity),
+]
+
+const most = (quantity: Kind): Form => ({
+  entries: [
+    [
+      { label: 'max', doc: 'No more than what follows.', choices: ['max'] },
+      { label: 'limit', doc: 'The most that is allowed, with its unit.', quantity },
+    ],
+  ],
+})
+
+/** `max 0.10 mm`, and what else has an upper end. */
+export const upperForms = (quantity: Kind): readonly Form[] => [
+  most(quantity),
+  range(quantity),
+  ...toleranced(quantity),
+]
+
+const range = (quantity: Kind): Form => ({
+  entries: [
+    [{ label: 'least..most', doc: 'Both limits; the unit may stand once, behind the last.', quantity }],
+  ],
+})
+
+/** `84..108 V`, `max 0.10 mm`, `min 4 mm`, `26 mm +3/-2 mm`. */
+export const bandForms = (quantity: Kind): readonly Form[] => [
+  range(quantity),
+  most(quantity),
+  {
+    entries: [
+      [
+        { label: 'min', doc: 'No less than what follows.', choices: ['min'] },
+        { label: 'limit', doc: 'The least that is allowed, with its unit.', quantity },
+      ],
+    ],
+  },
+  ...toleranced(quantity),
+]
