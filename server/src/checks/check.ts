@@ -3,6 +3,7 @@ import type { BindingProblem, Block, Place, Value } from '../job/model.ts'
 import { elide } from '../quantity/elide.ts'
 import type { SyntaxProblem } from '../syntax/tree.ts'
 import type { BlockName, FactPath, FactValue } from '../vocabulary/index.ts'
+import type { Fix, FixGround } from './fix.ts'
 
 export type Severity = 'error' | 'warning' | 'information'
 
@@ -32,8 +33,20 @@ export interface Finding {
   /** What the result hangs on that the file does not say. */
   readonly assumptions?: readonly string[]
   readonly related?: readonly { readonly at: Place; readonly message: string }[]
-  /** For a fix, found by the check's id. */
-  readonly data?: Readonly<Record<string, unknown>>
+  /** For the fix. */
+  readonly data?: FindingData
+}
+
+/** What a fix is made from. */
+export interface FindingData {
+  /** The word most likely meant. */
+  readonly nearest?: string
+  /** What should stand at the finding instead. */
+  readonly replace?: string
+  /** Name of what is missing. */
+  readonly add?: string
+  readonly unit?: string
+  readonly [more: string]: unknown
 }
 
 export type Reported = Omit<Finding, 'check' | 'severity' | 'source'> & {
@@ -57,6 +70,8 @@ interface Described {
   readonly fires: string
   /** The same without the fault. */
   readonly quiet: string
+  /** What can be offered to put it right, most likely first. */
+  readonly fixes?: (finding: Finding, ground: FixGround) => readonly Fix[]
 }
 
 type Paths = Readonly<Record<string, FactPath>>

@@ -2,6 +2,7 @@ import { childrenOf } from '../../job/model.ts'
 import { readingBefore } from '../../plans/alignment-moves.ts'
 import { nearest } from '../../quantity/nearest.ts'
 import { check, theLanguage } from '../check.ts'
+import { useNearest } from '../fix-text.ts'
 
 export default check({
   id: 'alignment/move-after-unknown-reading',
@@ -40,8 +41,9 @@ export default check({
             ? 'Name the reading that the move was worked out from, or write that reading down.'
             : `Write \`move after ${near}\` if that is meant.`,
         found: block.about.text,
-        ...(near !== undefined && { data: { near } }),
+        ...(near !== undefined && { data: { nearest: near } }),
       },
     ]
   },
+  fixes: ({ at, data }) => useNearest(at, data?.nearest),
 })

@@ -1,6 +1,7 @@
 import { childrenOf } from '../../job/model.ts'
 import { nearest } from '../../quantity/nearest.ts'
 import { check, theLanguage } from '../check.ts'
+import { replace, useNearest } from '../fix-text.ts'
 
 export default check({
   id: 'alignment/move-of-unknown-foot',
@@ -51,8 +52,18 @@ export default check({
           message: `The bed has no foot called ${name}; it has ${names.join(', ')}.`,
           todo: close === undefined ? 'Name the foot as the bed does.' : `Write ${close} if that is meant.`,
           found: name,
-          ...(close !== undefined && { data: { near: close } }),
+          ...(close !== undefined && { data: { nearest: close } }),
         }
       })
+  },
+  fixes: ({ at, data }, { block, lookup }) => {
+    const bed = lookup?.near('bed')
+    const left = (bed ? childrenOf(bed, 'foot') : [])
+      .flatMap(({ name }) => name ?? [])
+      .filter((name) => name !== data?.nearest && !block?.others.has(name))
+    return [
+      ...useNearest(at, data?.nearest),
+      ...left.map((name) => ({ title: `Write ${name}`, edits: [replace(at, name)] })),
+    ]
   },
 })

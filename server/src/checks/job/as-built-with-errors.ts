@@ -1,5 +1,6 @@
 import { at, fileCheck, theLanguage } from '../check.ts'
 import { applyConcessions } from '../concessions.ts'
+import { replace } from '../fix-text.ts'
 
 export default fileCheck({
   id: 'job/as-built-with-errors',
@@ -34,4 +35,5 @@ drive main { shaft { diameter: 35 mm } }`,
       }),
     ]
   },
+  fixes: ({ at }) => [{ title: 'Set the status back to issued', edits: [replace(at, 'issued')] }],
 })

@@ -1,4 +1,6 @@
+import { findKind } from '../../vocabulary/index.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { addBlock, blank } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/block-missing',
@@ -23,4 +25,19 @@ export default problemCheck({
     limit: p.name,
     data: { add: p.name },
   }),
+  fixes: ({ data }, { block }) => {
+    const kind = findKind(data?.add ?? '')
+    if (!block || !kind) return []
+    const facts = Object.entries(kind.facts).filter(([, { required }]) => required)
+    const lines = facts.map(([name]) => `  ${name}: ${blank}`)
+    const name = kind.heading === 'name' ? ` ${kind.example.split(' ')[1]}` : ''
+    return [
+      {
+        title: `Add a ${kind.kind}`,
+        edits: [addBlock(block, [`${kind.kind}${name} {`, ...lines, '}'].join('\n'))],
+        preferred: true,
+        leaves: ['job/value-empty'],
+      },
+    ]
+  },
 })

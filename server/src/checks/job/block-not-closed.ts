@@ -1,5 +1,6 @@
 import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { closing } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/block-not-closed',
@@ -17,4 +18,15 @@ export default problemCheck({
     todo: 'Put a } after its last line.',
     data: { add: '}' },
   }),
+  fixes: (_finding, { block }) =>
+    block
+      ? [
+          {
+            title: `Close the ${elide(block.kind)}`,
+            edits: [closing(block)],
+            preferred: true,
+            uncovers: true,
+          },
+        ]
+      : [],
 })

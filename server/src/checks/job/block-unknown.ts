@@ -1,5 +1,6 @@
 import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { useNearest } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/block-unknown',
@@ -19,4 +20,5 @@ export default problemCheck({
     found: elide(p.kind),
     ...(p.nearest && { data: { nearest: p.nearest } }),
   }),
+  fixes: ({ at, data }) => useNearest(at, data?.nearest),
 })

@@ -1,4 +1,5 @@
 import { problemCheck, theLanguage } from '../check.ts'
+import { takeOut } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/closing-without-block',
@@ -15,4 +16,7 @@ export default problemCheck({
     message: 'This } closes nothing.',
     todo: 'Take it out, or look for a block above that ends too early.',
   }),
+  fixes: ({ at }) => [
+    { title: 'Take the brace out', edits: [takeOut(at.section, at.span)], preferred: true, uncovers: true },
+  ],
 })

@@ -1,6 +1,7 @@
 import { elide } from '../../quantity/elide.ts'
 import { nearest } from '../../quantity/nearest.ts'
 import { fileCheck, theLanguage } from '../check.ts'
+import { useNearest } from '../fix-text.ts'
 
 export default fileCheck({
   id: 'job/concession-unknown-check',
@@ -35,4 +36,9 @@ export default fileCheck({
         },
       ]
     }),
+  fixes: ({ at, data }) =>
+    useNearest(at, data?.nearest).map((fix) => ({
+      ...fix,
+      leaves: ['job/concession-unused', 'job/concession-expired'],
+    })),
 })

@@ -1,6 +1,7 @@
 import { elide } from '../../quantity/elide.ts'
 import { atHead, fileCheck, theLanguage } from '../check.ts'
 import { blocksAt, concessionsOf, coveredBy } from '../concessions.ts'
+import { takeOut } from '../fix-text.ts'
 
 export default fileCheck({
   id: 'job/concession-unused',
@@ -43,4 +44,6 @@ concession alignment/gauge-diameter-beyond-flange {
           found: elide(on),
         })
       }),
+  fixes: ({ at }, { block }) =>
+    block ? [{ title: 'Take the concession out', edits: [takeOut(at.section, block.node.span)] }] : [],
 })

@@ -1,4 +1,5 @@
 import { atHead, fileCheck, theLanguage } from '../check.ts'
+import { addFact, blank } from '../fix-text.ts'
 
 export default fileCheck({
   id: 'job/concession-without-reason',
@@ -35,4 +36,15 @@ export default fileCheck({
           data: { add: 'reason', example: '"afloat reading follows launch"' },
         }),
       ),
+  fixes: (_finding, { block }) =>
+    block && !block.node.items.some((item) => item.type === 'fact' && item.name.text === 'reason')
+      ? [
+          {
+            title: 'Add a reason',
+            edits: [addFact(block, 'reason', `"${blank}"`)],
+            preferred: true,
+            leaves: ['job/concession-without-reason'],
+          },
+        ]
+      : [],
 })

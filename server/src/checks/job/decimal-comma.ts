@@ -1,5 +1,6 @@
 import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { replace } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/decimal-comma',
@@ -18,4 +19,15 @@ export default problemCheck({
     todo: `Write ${elide(p.meant)}.`,
     data: { replace: p.meant },
   }),
+  fixes: ({ at, data }) =>
+    data?.replace
+      ? [
+          {
+            title: `Write ${data.replace}`,
+            edits: [replace(at, data.replace)],
+            preferred: true,
+            uncovers: true,
+          },
+        ]
+      : [],
 })

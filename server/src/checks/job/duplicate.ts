@@ -1,5 +1,7 @@
 import { elide } from '../../quantity/elide.ts'
+import type { FactNode } from '../../syntax/tree.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { factAt, takeOut, textAt } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/duplicate',
@@ -20,4 +22,17 @@ export default problemCheck({
     found: elide(p.what),
     related: [{ at: p.first, message: 'the first' }],
   }),
+  fixes: ({ at, related }, { block }) => {
+    const second = factAt(block, at)
+    const first = related?.[0] && factAt(block, related[0].at)
+    if (!first || !second) return []
+    const out = (fact: FactNode) => [takeOut(at.section, fact.span)]
+    const said = (fact: FactNode) => textAt({ section: at.section, span: fact.valueSpan })
+    return said(first) === said(second) && !second.provenance
+      ? [{ title: 'Take the second out', edits: out(second), preferred: true, safe: true }]
+      : [
+          { title: `Keep the first, ${elide(said(first))}`, edits: out(second) },
+          { title: `Keep the second, ${elide(said(second))}`, edits: out(first) },
+        ]
+  },
 })

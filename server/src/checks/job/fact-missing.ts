@@ -1,4 +1,5 @@
 import { problemCheck, theLanguage } from '../check.ts'
+import { addFact } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/fact-missing',
@@ -18,4 +19,15 @@ export default problemCheck({
     limit: p.name,
     data: { add: p.name, example: p.example },
   }),
+  fixes: ({ data }, { block }) =>
+    block && data?.add
+      ? [
+          {
+            title: `Add ${data.add}`,
+            edits: [addFact(block, data.add)],
+            preferred: true,
+            leaves: ['job/value-empty'],
+          },
+        ]
+      : [],
 })

@@ -1,4 +1,6 @@
+import { findKind } from '../../vocabulary/index.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { insert, textAt } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/line-not-understood',
@@ -17,4 +19,18 @@ export default problemCheck({
     todo: 'Put a colon after the name.',
     found: written,
   }),
+  fixes: ({ at }, { block }) => {
+    const name = /^[^\s,:]+/.exec(textAt(at))?.[0] ?? ''
+    const known = Object.hasOwn(findKind(block?.kind ?? '')?.facts ?? {}, name)
+    return known && textAt(at).length > name.length
+      ? [
+          {
+            title: `Put a colon after ${name}`,
+            edits: [insert(at.section, at.span.start + name.length, ':')],
+            preferred: true,
+            uncovers: true,
+          },
+        ]
+      : []
+  },
 })

@@ -1,4 +1,5 @@
 import { problemCheck, theLanguage } from '../check.ts'
+import { insert, textAt } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/text-not-closed',
@@ -17,4 +18,15 @@ export default problemCheck({
     todo: 'Put a " at the end of the text.',
     data: { add: '"' },
   }),
+  fixes: ({ at }) => {
+    const written = textAt(at).trimEnd()
+    return [
+      {
+        title: 'Close the text',
+        edits: [insert(at.section, at.span.start + written.length, '"')],
+        preferred: true,
+        uncovers: true,
+      },
+    ]
+  },
 })

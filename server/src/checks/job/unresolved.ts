@@ -1,5 +1,6 @@
 import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { useNearest } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/unresolved',
@@ -31,4 +32,5 @@ export default problemCheck({
     found: p.is ? `${written}, a ${p.is}` : written,
     ...(p.nearest && { data: { nearest: p.nearest } }),
   }),
+  fixes: ({ at, data }) => useNearest(at, data?.nearest),
 })

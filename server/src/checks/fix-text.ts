@@ -1,0 +1,211 @@
+import type { Block, Place, Section } from '../job/model.ts'
+import { formatText } from '../syntax/format.ts'
+import type { FactNode, Span } from '../syntax/tree.ts'
+import { findKind } from '../vocabulary/index.ts'
+import type { Edit, Fix } from './fix.ts'
+
+/** Stands in an edit's text for what only the person can write. It reads as a word, so that the layout round it is that of a word. */
+export const blank = 'q0blank0q'
+
+export const replace = (at: Place, newText: string): Edit => ({ at, newText })
+
+export const insert = (section: Section, offset: number, newText: string): Edit => ({
+  at: { section, span: { start: offset, end: offset } },
+  newText,
+})
+
+export const textAt = ({ section, span }: Place): string => section.text.slice(span.start, span.end)
+
+/** The block's own fact that stands at a place. */
+export const factAt = (block: Block | undefined, at: Place): FactNode | undefined =>
+  block?.section === at.section
+    ? block.node.items.find(
+        (item): item is FactNode =>
+          item.type === 'fact' && item.span.start <= at.span.start && at.span.end <= item.span.end,
+      )
+    : undefined
+
+/** The word or value at the finding as the nearest that is known. */
+export const useNearest = (at: Place, near: string | undefined): readonly Fix[] =>
+  near !== undefined
+    ? [
+        {
+          title: `Write ${near}`,
+          edits: [replace(at, near)],
+          preferred: true,
+          uncovers: true,
+          ...(plain(near) === plain(textAt(at)) && { safe: true }),
+        },
+      ]
+    : []
+
+/** Two words that differ in case or underscores alone are one slip of the pen. */
+const plain = (word: string): string => word.toLowerCase().replaceAll('_', '-')
+
+/** A new value for a fact, and no longer the old one's provenance: the new one does not come from there. */
+export const newValue = (section: Section, fact: FactNode, value: string): Edit =>
+  replace({ section, span: { start: fact.valueSpan.start, end: fact.span.end } }, value)
+
+const indentOf = (text: string, offset: number): string => {
+  const start = Math.max(text.lastIndexOf('\n', offset - 1), text.lastIndexOf('\r', offset - 1)) + 1
+  return /^[ \t]*/.exec(text.slice(start, offset))?.[0] ?? ''
+}
+
+const lineEnd = (text: string, from: number): number => {
+  const end = text.slice(from).search(/[\r\n]/)
+  return end < 0 ? text.length : from + end
+}
+
+/** Offset behind the opening brace. */
+const opened = ({ section, node }: Block): number => section.text.indexOf('{', node.headSpan.end) + 1
+
+/** A fact in the place the vocabulary gives it among those of the block. */
+export function addFact(block: Block, name: string, value = blank): Edit {
+  const { section, node } = block
+  const order = Object.keys(findKind(block.kind)?.facts ?? {})
+  const before = node.items.findLast(
+    (item): item is FactNode =>
+      item.type === 'fact' &&
+      order.includes(item.name.text) &&
+      order.indexOf(item.name.text) < order.indexOf(name),
+  )
+  const from = before?.span.end ?? opened(block)
+  const end = lineEnd(section.text, from)
+  const rest = section.text.slice(from, end)
+  if (end < node.span.end && (before || /^\s*(#|$)/.test(rest)))
+    return insert(section, end, `\n${indentOf(section.text, node.span.start)}  ${name}: ${value}`)
+  return insert(section, from, before ? `  ${name}: ${value}` : ` ${name}: ${value} `)
+}
+
+/** The brace that ends a block which has none. */
+export function closing({ section, node }: Block): Edit {
+  const { text } = section
+  const inside = /[\r\n]/.test(text.slice(node.span.start, node.span.end))
+  // Behind a comment on the last line, or it would be part of it.
+  const end = lineEnd(text, node.span.end)
+  const onLine = !inside && text.slice(node.span.end, end).trim() === ''
+  return insert(
+    section,
+    onLine ? node.span.end : end,
+    onLine ? ' }' : `\n${indentOf(text, node.span.start)}}`,
+  )
+}
+
+const indented = (lines: string, by: string): string => lines.replaceAll(/^(?=.)/gm, by)
+
+/** A block as the last one inside another. */
+export function addBlock(within: Block, lines: string): Edit {
+  const { section, node } = within
+  const indent = indentOf(section.text, node.span.start)
+  const last = node.items.at(-1)?.span.end ?? opened(within)
+  return afterLine(section, last, node.span.end, { lines: indented(lines, `${indent}  `), indent })
+}
+
+/** A block on the lines after another. */
+export function addAfter(block: Block, lines: string): Edit {
+  const { section, node, parent } = block
+  const indent = parent
+    ? `${indentOf(section.text, parent.node.span.start)}  `
+    : indentOf(section.text, node.span.start)
+  const limit = parent?.node.span.end ?? section.text.length
+  const outer = parent ? indentOf(section.text, parent.node.span.start) : ''
+  return afterLine(section, node.span.end, limit, { lines: indented(lines, indent), indent: outer })
+}
+
+/** Lines after the one at `from`; where the block they go into ends on that line, its brace goes to the next. */
+function afterLine(
+  section: Section,
+  from: number,
+  limit: number,
+  { lines, indent }: { readonly lines: string; readonly indent: string },
+): Edit {
+  const end = lineEnd(section.text, from)
+  if (end < limit || limit === section.text.length) return insert(section, end, `\n${lines}`)
+  return insert(section, from, `\n${lines}\n${indent}`)
+}
+
+/** A block at the end of the file, a blank line before it. */
+export function addAtEnd(sections: readonly Section[], lines: string): Edit | undefined {
+  const last = sections.findLast(({ text }) => text !== '') ?? sections[0]
+  return last && insert(last, last.text.length, `${/[\r\n]$/.test(last.text) ? '\n' : '\n\n'}${lines}\n`)
+}
+
+/** What stands at a span taken out, with its line when nothing else is on it. */
+export function takeOut(section: Section, { start, end }: Span): Edit {
+  const { text } = section
+  const from = start - indentOf(text, start).length
+  const alone = from === 0 || /[\r\n]/.test(text[from - 1] ?? '')
+  const rest = /^[ \t]*(\r\n|[\r\n]|$)/.exec(text.slice(end))
+  if (alone && rest) return replace({ section, span: { start: from, end: end + rest[0].length } }, '')
+  const gap = /[ \t]*$/.exec(text.slice(0, start))?.[0].length ?? 0
+  return replace({ section, span: { start: start - gap, end } }, '')
+}
+
+/** New text for a part of a section, blanks still in it. */
+export interface Rewritten extends Edit {
+  readonly hasBlanks: boolean
+}
+
+/** Edits made one a section, in the formatter's layout where the section had it before. Of edits that overlap the first counts. */
+export function layOut(edits: readonly Edit[]): readonly Rewritten[] {
+  const sections = Map.groupBy(edits, ({ at }) => at.section)
+  return [...sections].flatMap(([section, own]) => {
+    const before = section.text
+    const end = before.includes('\r\n') ? '\r\n' : '\n'
+    const raw = applied(before, own).replaceAll(/\r\n|\n/g, end)
+    const after = laidOut(before) === before ? laidOut(raw) : raw
+    return before === after ? [] : [difference(section, after)]
+  })
+}
+
+/** Edits that do not overlap, the earliest first. */
+export function apart(edits: readonly Edit[]): readonly Edit[] {
+  const kept: Edit[] = []
+  for (const edit of edits.toSorted((a, b) => a.at.span.start - b.at.span.start)) {
+    const last = kept.at(-1)
+    if (!last || last.at.span.end <= edit.at.span.start) kept.push(edit)
+  }
+  return kept
+}
+
+const applied = (text: string, edits: readonly Edit[]): string =>
+  apart(edits).reduceRight(
+    (t, { at: { span }, newText }) => t.slice(0, span.start) + newText + t.slice(span.end),
+    text,
+  )
+
+/** A section in the formatter's layout, with the blank lines round it as they are. */
+function laidOut(text: string): string {
+  const lead = /^(?:[ \t]*(?:\r\n|\n))*/.exec(text)?.[0] ?? ''
+  const core = text.slice(lead.length).trimEnd()
+  const tail = text.slice(lead.length + core.length)
+  return core === '' ? '' : lead + formatText(core).trimEnd() + tail
+}
+
+function difference(section: Section, after: string): Rewritten {
+  const before = section.text
+  const most = Math.min(before.length, after.length)
+  let same = 0
+  while (same < most && before[same] === after[same]) same += 1
+  let end = 0
+  while (end < most - same && before.at(-1 - end) === after.at(-1 - end)) end += 1
+  const hasBlanks = after.includes(blank)
+  // From the start of a line: an editor indents the lines of a snippet like the text before it.
+  const start = hasBlanks ? before.lastIndexOf('\n', same - 1) + 1 : same
+  return {
+    at: { section, span: { start, end: before.length - end } },
+    newText: after.slice(start, after.length - end),
+    hasBlanks,
+  }
+}
+
+const blanks = new RegExp(`[ \\t]*${blank}`, 'g')
+
+/** For an editor that takes text alone: what is to be written is simply not there yet. */
+export const asText = (text: string): string => text.replaceAll(blanks, '')
+
+/** For an editor that goes from blank to blank (LSP 3.18, StringValue). */
+export function asSnippet(text: string): string {
+  let stop = 0
+  return text.replaceAll(/[\\$}]/g, '\\$&').replaceAll(blank, () => `$${++stop}`)
+}

@@ -1,0 +1,54 @@
+import type { Finding } from '../../server/src/checks/check.ts'
+import type { Fix } from '../../server/src/checks/fix.ts'
+import { asText, layOut } from '../../server/src/checks/fix-text.ts'
+import { fixesFor } from '../../server/src/checks/fixes.ts'
+import { allChecks } from '../../server/src/checks/index.ts'
+import { Checker } from '../../server/src/checks/run.ts'
+import { Analysis } from '../../server/src/job/analysis.ts'
+import { type Document, openDocument } from '../../server/src/job/document.ts'
+import { linkFile } from '../../server/src/job/files.ts'
+
+export interface Offered {
+  readonly finding: Finding
+  readonly fix: Fix
+  readonly document: Document
+}
+
+/** What is found in a text, and what is offered for the findings of one check. */
+export function offersOf(text: string, check: string, today = '2026-03-10') {
+  const document = openDocument(text)
+  const analysis = new Analysis()
+  analysis.begin()
+  const file = linkFile('a.wright', document, () => undefined)
+  const findings = new Checker(analysis, allChecks).check(file, { today })
+  const offers = findings
+    .filter((finding) => finding.check === check)
+    .flatMap((finding) =>
+      fixesFor(finding, { analysis, file, today }).map((fix): Offered => ({ finding, fix, document })),
+    )
+  return { findings, offers }
+}
+
+/** The text with a fix made, for an editor that takes text alone. */
+export function applied(document: Document, fix: Fix): string {
+  const edits = layOut(fix.edits)
+  return document.sections
+    .map((section) => {
+      const edit = edits.find(({ at }) => at.section === section)
+      if (!edit) return section.text
+      const { start, end } = edit.at.span
+      return section.text.slice(0, start) + asText(edit.newText) + section.text.slice(end)
+    })
+    .join('')
+}
+
+/** The text after the one offer of this title. */
+export function fixed(text: string, check: string, title: string): string {
+  const { offers } = offersOf(text, check)
+  const offer = offers.find(({ fix }) => fix.title === title)
+  if (!offer) throw new Error(`${title} is not offered, but ${offers.map(({ fix }) => fix.title).join('; ')}`)
+  return applied(offer.document, offer.fix)
+}
+
+export const titles = (text: string, check: string): readonly string[] =>
+  offersOf(text, check).offers.map(({ fix }) => fix.title)
