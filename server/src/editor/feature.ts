@@ -18,7 +18,7 @@ export interface Feature {
 export const feature = <P, R>(
   {
     method,
-  }: ProtocolRequestType<P, R | null, never, void, unknown> & {
+  }: ProtocolRequestType<P, R | null, unknown, void, unknown> & {
     readonly messageDirection?: MessageDirection
   },
   capability: ServerCapabilities,

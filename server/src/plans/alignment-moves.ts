@@ -60,6 +60,20 @@ export function readingBefore(move: Block): Block | undefined {
   return log?.readings[log.moves.find((made) => made.move === move)?.after ?? -1]?.reading
 }
 
+/** The reading taken before this one. */
+export function readingAhead(reading: Block): Block | undefined {
+  const log = reading.parent && logOf(reading.parent)
+  return log?.readings[(log.places.get(reading) ?? 0) - 1]?.reading
+}
+
+/** The moves made from one reading to a later one of the same drive. */
+export function movesBetween(from: Block, to: Block): readonly Block[] {
+  const log = to.parent && logOf(to.parent)
+  const [first, last] = [from, to].map((reading) => log?.places.get(reading) ?? -1)
+  if (!log || first === undefined || last === undefined) return []
+  return log.moves.filter(({ after }) => after >= first && after < last).map(({ move }) => move)
+}
+
 /** Whether the machine was moved after a reading, so that it no longer stands as was read: a move says so, comes after a later reading, or
  * was done on a later day. */
 export function movedAfter(reading: Block): boolean {

@@ -1,0 +1,116 @@
+import type { Value } from '../job/model.ts'
+import { saidLength } from '../plans/alignment-words.ts'
+import type { Band } from '../quantity/band.ts'
+import { formatSi, sayBand } from '../quantity/format.ts'
+import type { Kind, UnitSystem } from '../quantity/kinds.ts'
+import { findUnit, type Unit } from '../quantity/units.ts'
+import type { Entry, Part } from '../syntax/tree.ts'
+import type { Shape } from '../vocabulary/shape.ts'
+import { type Bolts, bolts } from '../vocabulary/shapes/bolts.ts'
+import { side } from '../vocabulary/shapes/side.ts'
+
+/** A value in the units of the other system, or what an arithmetic comes to. */
+export interface Converted {
+  readonly words: string
+  readonly source: string
+}
+
+/** The metric units are the SI's by powers of ten; all others that a boat is built in are inch units. */
+export const unitSystemOf = (unit: Unit): UnitSystem =>
+  Math.abs(Math.log10(unit.si) - Math.round(Math.log10(unit.si))) < 1e-9 ? 'metric' : 'inch'
+
+const inner = (part: Part): readonly Part[] => {
+  switch (part.type) {
+    case 'plus-minus':
+      return [part, ...inner(part.by)]
+    case 'range':
+      return [part, ...inner(part.low), ...inner(part.high)]
+    case 'operation':
+      return [part, ...inner(part.left), ...inner(part.right)]
+    case 'negated':
+      return [part, ...inner(part.of)]
+    default:
+      return [part]
+  }
+}
+
+/** The unit of the first amount of the kind. */
+const unitIn = (parts: readonly Part[], kind: Kind): Unit | undefined =>
+  parts
+    .map((part) => ('unit' in part && part.unit ? findUnit(part.unit.text) : undefined))
+    .find((unit) => unit?.kind === kind)
+
+const isBand = (value: unknown): value is Band =>
+  typeof value === 'object' && value !== null && ('nominal' in value || 'low' in value || 'high' in value)
+
+const isList = (value: unknown): value is readonly { readonly value: number }[] =>
+  Array.isArray(value) &&
+  value.every((item: unknown) => typeof (item as { value?: unknown })?.value === 'number')
+
+/** `a in, b in` as `a, b in`. */
+function oneUnit(amounts: readonly string[], tie: string): string {
+  const units = new Set(amounts.map((words) => words.slice(words.indexOf(' '))))
+  return units.size === 1
+    ? `${amounts.map((words) => words.split(' ', 1)[0]).join(tie)}${[...units][0]}`
+    : amounts.join(tie)
+}
+
+function say(value: unknown, kind: Kind, system: UnitSystem): string | undefined {
+  if (typeof value === 'number') return formatSi(value, kind, system)
+  if (isList(value)) {
+    const said = (si: number) => (kind === 'length' ? saidLength(si, system) : formatSi(si, kind, system))
+    return oneUnit(
+      value.map((item) => said(item.value)),
+      ', ',
+    )
+  }
+  if (!isBand(value)) return undefined
+  const { nominal, low, high } = value
+  if (low !== undefined && high !== undefined && low !== high) {
+    // Limits that lie close together: a digit more.
+    const digits = high - low < 0.01 * Math.abs(high) ? 5 : 4
+    return oneUnit(
+      [low, high].map((limit) => formatSi(limit, kind, system, digits)),
+      ' to ',
+    )
+  }
+  if (nominal !== undefined) return formatSi(nominal, kind, system)
+  return sayBand(value, (si) => formatSi(si, kind, system)).replace(/^(at most|at least|exactly) /, '')
+}
+
+/** What is to be converted of a value: the size of a distance to a side, the torque of bolts. */
+function amountOf(value: unknown, shape: Shape<unknown>): { readonly of: unknown; readonly kind?: Kind } {
+  if (shape.schema === bolts.schema) return { of: (value as Bolts).torque, kind: 'torque' }
+  const { quantity: kind } = shape
+  return { of: shape.schema === side.schema ? Math.abs(value as number) : value, ...(kind && { kind }) }
+}
+
+/** Undefined where it would say nothing: counts, volts, zero, and what reads alike in both systems. */
+export function converted(
+  value: Value<unknown>,
+  shape: Shape<unknown>,
+  system: UnitSystem,
+): Converted | undefined {
+  const { of, kind } = amountOf(value.value, shape)
+  if (!kind || kind === 'ratio') return undefined
+  const parts = value.node.entries.flatMap((entry: Entry) => entry.parts.flatMap(inner))
+  if (parts.some(({ type }) => type === 'operation') || isReference(value.node.entries)) {
+    const words = say(of, kind, system)
+    return words === undefined
+      ? undefined
+      : { words: `= ${words}`, source: 'worked out from what is written' }
+  }
+  const unit = unitIn(parts, kind)
+  if (!unit) return undefined
+  const written = unitSystemOf(unit)
+  const other = written === 'metric' ? 'inch' : 'metric'
+  const words = say(of, kind, other)
+  // An area in square inches helps nobody: sections are metric or a wire gauge.
+  if (words === undefined || words === say(of, kind, written) || /^-?0 | in2$/.test(words)) return undefined
+  const shown = findUnit(words.slice(words.lastIndexOf(' ') + 1))
+  const from = [...new Set([unit, ...(shown ? [shown] : [])].map(({ name, source }) => `${name}: ${source}`))]
+  return { words, source: from.join('; ') }
+}
+
+const isReference = ([entry, more]: readonly Entry[]): boolean =>
+  more === undefined && entry?.parts.length === 1 && entry.parts[0]?.type === 'word'

@@ -1,0 +1,50 @@
+import { formatFixed, formatNumber } from '../quantity/format.ts'
+import type { UnitSystem } from '../quantity/kinds.ts'
+import type { Correction } from './alignment.ts'
+import type { Judged } from './alignment-judged.ts'
+import type { CableLoading } from './cable-loading.ts'
+import type { ReadingChange } from './reading-change.ts'
+
+const verdicts = { within: 'within', outside: 'outside', undecided: 'not decided' } as const
+
+/** Lengths of one comparison in one unit, with as many decimals as it takes to tell them apart. */
+export function saidTogether(lengths: readonly number[], system: UnitSystem, tie: string): string {
+  const [size, unit, least] = system === 'inch' ? [0.0254, 'in', 4] : [1e-3, 'mm', 2]
+  const at = (decimals: number) => lengths.map((si) => formatFixed(si / size, decimals))
+  const differ = [least, least + 1, least + 2].find(
+    (decimals) => new Set(at(decimals)).size === lengths.length,
+  )
+  return `${at(differ ?? least).join(tie)} ${unit}`
+}
+
+const ofLimit = ({ value, limit }: Judged, system: UnitSystem): string =>
+  saidTogether([value.value, limit], system, ' of ')
+
+/** A reading in a few words: `outside: 0.26 of 0.10 mm`. The offset is named where it decides. */
+export function briefVerdict(c: Correction, system: UnitSystem): string {
+  if (c.contradictory) return 'readings disagree: read again'
+  const { gapVariation, offset, verdict } = c
+  if (verdict === 'undecided' && gapVariation.verdict === 'within' && !offset)
+    return 'not decided: offset not read'
+  const byOffset = offset?.verdict === verdict && gapVariation.verdict !== verdict
+  return `${verdicts[verdict]}: ${byOffset ? `offset ${ofLimit(offset, system)}` : ofLimit(gapVariation, system)}`
+}
+
+/** A cable in a few words: `203 A, can carry 144 A`. */
+export const briefLoad = ({ current, carries }: CableLoading): string =>
+  carries === undefined
+    ? `${formatNumber(current, 3)} A`
+    : `${formatNumber(current, 3)} A, can carry ${formatNumber(carries, 3)} A`
+
+/** `since dry-1: gap variation 0.26 → 0.02 mm; aft-port, aft-stbd up 1 flat`. */
+export function briefChange(change: ReadingChange, system: UnitSystem): string {
+  const { since, gapVariation, offset, moved, launched } = change
+  const feet = Map.groupBy(moved, ({ words }) => words)
+  return `since ${since}: ${[
+    `gap variation ${saidTogether(gapVariation, system, ' → ')}`,
+    ...(offset ? [`offset ${saidTogether(offset, system, ' → ')}`] : []),
+    ...(launched === undefined ? [] : [launched ? 'now afloat' : 'now ashore']),
+    ...[...feet].map(([words, alike]) => `${alike.map(({ foot }) => foot).join(', ')} ${words}`),
+    ...(moved.length === 0 ? ['no foot moved'] : []),
+  ].join('; ')}`
+}

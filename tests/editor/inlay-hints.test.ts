@@ -1,0 +1,206 @@
+import { readFileSync } from 'node:fs'
+import { resolve } from 'node:path'
+import fc from 'fast-check'
+import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { everySort, type HintSort, inlayHints } from '../../server/src/editor/inlay-hints.ts'
+import { Analysis } from '../../server/src/job/analysis.ts'
+import { openDocument } from '../../server/src/job/document.ts'
+import { linkFile } from '../../server/src/job/files.ts'
+import { startProcess } from './client.ts'
+
+const examples = resolve(import.meta.dirname, '../../docs/examples')
+const demo = readFileSync(resolve(examples, 'survey-launch-as-built.wright'), 'utf8')
+
+function sectionsOf(text: string) {
+  const analysis = new Analysis()
+  analysis.begin()
+  const file = linkFile('boat.wright', openDocument(text), () => undefined)
+  return file.document.sections.map((section) => ({ view: { analysis, file }, section }))
+}
+
+/** The text with its hints in « ». */
+function hinted(text: string, ...sorts: readonly HintSort[]): string {
+  const on = Object.fromEntries(
+    Object.keys(everySort).map((sort) => [sort, sorts.includes(sort as HintSort)]),
+  )
+  return sectionsOf(text)
+    .map(({ view, section }) =>
+      inlayHints(view, section, { sorts: { ...everySort, ...on } }).reduceRight(
+        (said, { at, words }) => `${said.slice(0, at)} «${words}»${said.slice(at)}`,
+        section.text,
+      ),
+    )
+    .join('')
+}
+
+describe('hints of units', () => {
+  // Factors: NIST SP 811 (2008), B.8: 1 in = 25.4 mm, 1 lb = 0.453 592 37 kg, 1 lbf·ft = 1.355 818 N·m, 1 hp (550 ft·lbf/s) = 745.6999 W.
+  it.each([
+    ['shaft', 'length: 50.8 mm', 'length: 50.8 mm «2 in»'],
+    ['shaft', 'length: 12 in', 'length: 12 in «304.8 mm»'],
+    ['motor', 'mass: 100 lb', 'mass: 100 lb «45.36 kg»'],
+    ['motor', 'power: 15 kW', 'power: 15 kW «20.12 hp»'],
+    ['coupling', 'rated-torque: 300 lbf·ft', 'rated-torque: 300 lbf·ft «406.7 N·m»'],
+    ['coupling', 'bolts: 4 x M10 class 8.8, 45 N·m', 'bolts: 4 x M10 class 8.8, 45 N·m «33.19 lbf·ft»'],
+    ['coupling', 'offset: max 0.254 mm [maker]', 'offset: max 0.254 mm «0.01 in» [maker]'],
+    ['seal', 'compression: 26 mm +3/-2 mm', 'compression: 26 mm +3/-2 mm «0.9449 to 1.142 in»'],
+    ['foot', 'across: 140 mm port', 'across: 140 mm port «5.512 in»'],
+    ['bed', 'shims: 0.0508 mm, 0.254 mm', 'shims: 0.0508 mm, 0.254 mm «0.0020, 0.0100 in»'],
+    // ASTM B258: 2/0 AWG is 67.43 mm2.
+    ['cable', 'conductor: 2/0 AWG', 'conductor: 2/0 AWG «67.43 mm2»'],
+    // ISO 286-2: 35 h9 is 0 to -62 µm.
+    ['shaft', 'diameter: 35 mm h9', 'diameter: 35 mm h9 «1.3755 to 1.378 in»'],
+    ['shaft', 'length: 2 * 1.2 m', 'length: 2 * 1.2 m «= 2.4 m»'],
+  ])('stand behind a value of a %s: %s', (kind, fact, expected) => {
+    expect(hinted(`${kind} {\n  ${fact}\n}`, 'units')).toBe(`${kind} {\n  ${expected}\n}`)
+  })
+
+  it.each([
+    'motor { voltage: 58 V }',
+    'motor { speed: 1500 rpm  efficiency: 92 %  power-factor: 0.9 }',
+    'propeller { blades: 3 }',
+    'cable c { insulation: 105 degC  conductor: 25 mm2 }',
+    'foot f { across: 0 mm }',
+    'shaft { length: 140 }',
+    'shaft { length: 140 mn }',
+    'motor { speed: ',
+  ])('say nothing where there is nothing to say: %s', (text) => {
+    expect(hinted(text, 'units')).toBe(text)
+  })
+
+  it('stand only where a value is written, not where it is inherited', () => {
+    const text = 'shaft stock { diameter: 25.4 mm }\ndrive d { shaft { like: stock } }'
+    expect(hinted(text, 'units')).toBe(text.replace('25.4 mm', '25.4 mm «1 in»'))
+  })
+})
+
+describe('hints of moves', () => {
+  const bed = (thread: string) => `drive d {
+  bed { adjuster: stud-and-nuts  thread: ${thread} }
+  reading one { taken: 2026-03-04 }
+`
+  // ISO 262: M16 coarse has 2 mm pitch; a hexagon has six flats, so a flat is 1/3 mm.
+  it.each([
+    ['up 1 turn 2 flats', 'up 1 turn 2 flats «2.67 mm»'],
+    ['down 3 flats, port 0.2 mm', 'down 3 flats «1.00 mm», port 0.2 mm'],
+    ['up 1 mm', 'up 1 mm «3 flats»'],
+    ['down 0.5 mm', 'down 0.5 mm «1½ flats»'],
+    ['up 0.7 mm', 'up 0.7 mm «about 2 flats»'],
+    ['up 0.01 mm', 'up 0.01 mm «less than half a flat»'],
+    ['port 0.2 mm', 'port 0.2 mm'],
+    ['none', 'none'],
+  ])('give flats as a length and a length as flats: %s', (move, expected) => {
+    const text = `${bed('M16')}  move after one { f: ${move} }\n}`
+    expect(hinted(text, 'moves')).toBe(text.replace(`f: ${move}`, `f: ${expected}`))
+  })
+
+  it('say nothing where the thread is not known', () => {
+    const text = `${bed('M17')}  move after one { f: up 1 flat }\n}`
+    expect(hinted(text, 'moves')).toBe(text)
+  })
+})
+
+describe('hints of results', () => {
+  const drive = (gaps: string, offsets = '') => `drive d {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading one {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: ${gaps}
+    ${offsets}
+  }
+}`
+  // ISO 14253-1: outside only where value less U is above the limit, within only where value plus U is not.
+  it.each([
+    ['top 1.26 mm, starboard 1.13 mm, bottom 1.00 mm, port 1.13 mm', '', 'outside: 0.26 of 0.10 mm'],
+    [
+      'top 1 mm, starboard 1 mm, bottom 1 mm, port 1 mm',
+      'offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm',
+      'within: 0.00 of 0.10 mm',
+    ],
+    // The axis is half the difference of opposite places away: common practice, no source.
+    [
+      'top 1 mm, starboard 1 mm, bottom 1 mm, port 1 mm',
+      'offsets: top 0.5 mm, starboard 0 mm, bottom -0.5 mm, port 0 mm',
+      'outside: offset 0.50 of 0.15 mm',
+    ],
+    ['top 1 mm, starboard 1 mm, bottom 1 mm, port 1 mm', '', 'not decided: offset not read'],
+    ['top 2 mm, starboard 1 mm, bottom 1 mm, port 1 mm', '', 'readings disagree: read again'],
+  ])('give the verdict beside a reading: %s %s', (gaps, offsets, expected) => {
+    expect(hinted(drive(gaps, offsets), 'verdicts')).toContain(`reading one «${expected}» {`)
+  })
+
+  it('are quiet beside a reading that cannot be worked out', () => {
+    const text = 'drive d { reading one { taken: 2026-03-04 } }'
+    expect(hinted(text, 'verdicts')).toBe(text)
+  })
+
+  it('give the current of a cable and what it can carry', () => {
+    // 15 kW / (√3 · 58 V · 0.9 · 0.92) = 180.3 A (IEC 60034-1: rated output is at the shaft); 70 mm2 at 105 °C carries 330 A
+    // (ISO 13297 Table A.1, from memory), 0.85 in a machinery space and 0.7 bundled (33 CFR 183.425 Table 5): 196 A.
+    const text = `drive d {
+  motor main { power: 15 kW  voltage: 58 V  power-factor: 0.9  efficiency: 92 % }
+  controller { input: 72..120 V }
+  cable c { from: controller  to: main  conductor: 70 mm2  length: 1.8 m  insulation: 105 degC }
+}`
+    expect(hinted(text, 'cables')).toContain('cable c «180 A, can carry 196 A» {')
+  })
+})
+
+describe('hints anywhere', () => {
+  it('come only for the part that is asked for, and only of the sorts that are on', () => {
+    for (const { view, section } of sectionsOf(demo)) {
+      const all = inlayHints(view, section)
+      const [first, last] = [all[0], all.at(-1)]
+      if (!first || !last || first === last) continue
+      const some = inlayHints(view, section, { from: first.at + 1, to: last.at })
+      expect(some.length).toBeLessThan(all.length)
+      expect(some.every(({ at }) => at > first.at)).toBe(true)
+      const none = { units: false, cables: false, moves: false, verdicts: false }
+      expect(inlayHints(view, section, { sorts: none })).toEqual([])
+    }
+  })
+
+  it('follow what they hang on in another section', () => {
+    const text = (thread: string) => `bed { adjuster: stud-and-nuts  thread: ${thread} }
+drive d { reading one { taken: 2026-03-04 }  move after one { f: up 1 flat } }`
+    // ISO 262: M10 coarse has 1.5 mm pitch.
+    expect(hinted(text('M16'), 'moves')).toContain('«0.33 mm»')
+    expect(hinted(text('M10'), 'moves')).toContain('«0.25 mm»')
+  })
+
+  it('never throw on a prefix of a demo, stand within the text, and say something', () => {
+    fc.assert(
+      fc.property(fc.nat(demo.length), (length) => {
+        for (const { view, section } of sectionsOf(demo.slice(0, length)))
+          for (const { at, words, tooltip } of inlayHints(view, section)) {
+            expect(at).toBeLessThanOrEqual(section.text.length)
+            expect(words).toMatch(/^[^\n]{1,60}$/)
+            expect(words).not.toMatch(/NaN|undefined|Infinity/)
+            expect(tooltip).toMatch(/\S/)
+          }
+      }),
+      { numRuns: 60 },
+    )
+  })
+})
+
+describe('hints over the server', () => {
+  let served: Awaited<ReturnType<typeof startProcess>>
+  beforeAll(async () => {
+    served = await startProcess()
+  })
+  afterAll(() => served.stop())
+
+  it('are offered, and come for the lines asked for', async () => {
+    const { client } = served
+    expect(client.initialized.capabilities.inlayHintProvider).toBeTruthy()
+    const uri = 'file:///jobs/a.wright'
+    client.open(uri, 'shaft a {\n  diameter: 25.4 mm\n}\nshaft b {\n  diameter: 50.8 mm\n}\n')
+    const hints = await client.connection.sendRequest('textDocument/inlayHint', {
+      textDocument: { uri },
+      range: { start: { line: 2, character: 0 }, end: { line: 5, character: 0 } },
+    })
+    expect(hints).toMatchObject([{ position: { line: 4, character: 19 }, label: '2 in', paddingLeft: true }])
+  })
+})
