@@ -61,3 +61,32 @@ describe('a value of another form is shown how it is written', () => {
     expect(found(battery('12 kWh / nominal'))).toEqual([])
   })
 })
+
+describe('what was pasted from elsewhere', () => {
+  it.each([
+    ['job “hello there” {\n  vessel: "Launch 07"\n}', '“hello there”', '"hello there"'],
+    ['job "x" {\n  vessel: “Launch 07”\n}', '“Launch 07”', '"Launch 07"'],
+    ['job "x" {\n  vessel: „Launch 07“\n}', '„Launch 07“', '"Launch 07"'],
+    ['job "x" {\n  vessel: “Launch 07\n}', '“Launch 07', '"Launch 07"'],
+    ['seal {\n  free-length: 148 mm [drawing “S-07”]\n}', '“S-07”', '"S-07"'],
+  ])('%j: curly quotes are one finding', (text, marked, straight) => {
+    const of = found(text)
+    expect(of.map((one) => [one.check, one.marked])).toEqual([['job/curly-quotes', marked]])
+    expect(of[0]?.words).toContain(`Use straight quotes: ${straight}.`)
+  })
+})
+
+describe('threads', () => {
+  // ISO 261: a fine thread is named by its diameter and its pitch, M16x1.5.
+  it.each(['M16x1.5', 'M16', '"M16 x 1.5"'])('%s is read as one word', (thread) => {
+    const bed = `drive main {\n  bed {\n    adjuster: stud-and-nuts\n    thread: ${thread}\n`
+    const feet = ['180 mm  across: 140 mm port', '560 mm  across: 140 mm starboard'].map(
+      (place, i) => `    foot f${i} { from-coupling: ${place} }\n`,
+    )
+    expect(found(`${bed}${feet.join('')}  }\n}`)).toEqual([])
+  })
+
+  it.each(['4 x M10', '4 x M10x1.25', '4 x M10x1.25 class 8.8, 45 N·m'])('%s are bolts', (bolts) => {
+    expect(found(`coupling { kind: rigid  bolts: ${bolts} }`)).toEqual([])
+  })
+})

@@ -18,6 +18,7 @@ const problemTypes: Record<Problem['type'], true> = {
   'block-not-closed': true,
   'closing-without-block': true,
   'text-not-closed': true,
+  'curly-quotes': true,
   unreadable: true,
   'value-missing': true,
   'too-deep': true,

@@ -34,6 +34,7 @@ import jobConcessionExpired from './job/concession-expired.ts'
 import jobConcessionUnknownCheck from './job/concession-unknown-check.ts'
 import jobConcessionUnused from './job/concession-unused.ts'
 import jobConcessionWithoutReason from './job/concession-without-reason.ts'
+import jobCurlyQuotes from './job/curly-quotes.ts'
 import jobDateImpossible from './job/date-impossible.ts'
 import jobDecimalComma from './job/decimal-comma.ts'
 import jobDividedByZero from './job/divided-by-zero.ts'
@@ -105,6 +106,7 @@ export const allChecks: readonly Check[] = [
   jobConcessionUnknownCheck,
   jobConcessionUnused,
   jobConcessionWithoutReason,
+  jobCurlyQuotes,
   jobDateImpossible,
   jobDecimalComma,
   jobDividedByZero,

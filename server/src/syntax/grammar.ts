@@ -1,4 +1,5 @@
 import { EmbeddedActionsParser, type IToken, tokenMatcher } from 'chevrotain'
+import { curlyLeaf, join, leaf, operation, spanOf, textLeaf } from './leaves.ts'
 import * as T from './tokens.ts'
 import type {
   BlockNode,
@@ -12,11 +13,6 @@ import type {
   Span,
   SyntaxProblem,
 } from './tree.ts'
-
-export const spanOf = (token: IToken): Span => ({ start: token.startOffset, end: T.endOf(token) })
-const join = (first: Span, last: Span): Span => ({ start: first.start, end: Math.max(first.end, last.end) })
-const leaf = (token: IToken): Leaf => ({ text: token.image, span: spanOf(token) })
-const unquote = (image: string): string => image.replace(/^"|"$/g, '').replace(/\\(.)/g, '$1')
 
 /**
  * The grammar accepts every sequence of tokens: what cannot be read is an alternative with a problem, never an exception,
@@ -183,7 +179,13 @@ export class SectionParser extends EmbeddedActionsParser {
         {
           ALT: () => {
             const text = this.CONSUME(T.Text)
-            this.ACTION(() => texts.push({ text: unquote(text.image), span: spanOf(text) }))
+            this.ACTION(() => texts.push(textLeaf(text)))
+          },
+        },
+        {
+          ALT: () => {
+            const text = this.CONSUME(T.CurlyText)
+            this.ACTION(() => texts.push(this.curly(text)))
           },
         },
         { ALT: () => this.collect(words, leaf(this.CONSUME(T.DateTime))) },
@@ -250,7 +252,7 @@ export class SectionParser extends EmbeddedActionsParser {
     this.MANY(() => {
       const operator = this.OR([{ ALT: () => this.CONSUME(T.Plus) }, { ALT: () => this.CONSUME(T.Minus) }])
       const right = this.OPTION(() => this.SUBRULE2(this.product)) ?? this.missing()
-      left = this.ACTION(() => this.operation(operator, left, right))
+      left = this.ACTION(() => operation(operator, left, right))
     })
     return left
   })
@@ -260,7 +262,7 @@ export class SectionParser extends EmbeddedActionsParser {
     this.MANY(() => {
       const operator = this.OR([{ ALT: () => this.CONSUME(T.Times) }, { ALT: () => this.CONSUME(T.Over) }])
       const right = this.OPTION(() => this.SUBRULE2(this.operand)) ?? this.missing()
-      left = this.ACTION(() => this.operation(operator, left, right))
+      left = this.ACTION(() => operation(operator, left, right))
     })
     return left
   })
@@ -293,7 +295,7 @@ export class SectionParser extends EmbeddedActionsParser {
         {
           ALT: () => {
             const text = this.CONSUME(T.Text)
-            return this.ACTION((): Part => ({ type: 'text', text: unquote(text.image), span: spanOf(text) }))
+            return this.ACTION((): Part => ({ type: 'text', ...textLeaf(text) }))
           },
         },
         {
@@ -301,8 +303,14 @@ export class SectionParser extends EmbeddedActionsParser {
             const text = this.CONSUME(T.OpenText)
             return this.ACTION((): Part => {
               this.problems.push({ type: 'text-not-closed', span: spanOf(text) })
-              return { type: 'text', text: unquote(text.image), span: spanOf(text) }
+              return { type: 'text', ...textLeaf(text) }
             })
+          },
+        },
+        {
+          ALT: () => {
+            const text = this.CONSUME(T.CurlyText)
+            return this.ACTION((): Part => ({ type: 'text', ...this.curly(text) }))
           },
         },
         {
@@ -331,6 +339,13 @@ export class SectionParser extends EmbeddedActionsParser {
         },
       ]),
   )
+
+  /** What stands in curly quotes is read as it was meant. */
+  private curly(token: IToken): Leaf {
+    const read = curlyLeaf(token)
+    this.problems.push({ type: 'curly-quotes', ...read })
+    return read
+  }
 
   /** Stands in for what should follow the token just read. */
   private missing(): Part {
@@ -394,17 +409,5 @@ export class SectionParser extends EmbeddedActionsParser {
     this.ACTION(() => {
       if (read !== undefined) into.push(read)
     })
-  }
-
-  private operation(operator: IToken, left: Part, right: Part): Part {
-    const sign = operator.image
-    return {
-      type: 'operation',
-      operator:
-        sign === '×' ? '*' : sign === '÷' ? '/' : sign === '−' ? '-' : (sign as '+' | '-' | '*' | '/'),
-      left,
-      right,
-      span: join(left.span, right.span),
-    }
   }
 }

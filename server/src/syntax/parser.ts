@@ -1,6 +1,7 @@
 import { EOF, type IToken } from 'chevrotain'
 import { withDocs } from './doc-comments.ts'
-import { SectionParser, spanOf } from './grammar.ts'
+import { SectionParser } from './grammar.ts'
+import { spanOf } from './leaves.ts'
 import { lex } from './tokens.ts'
 import type { Parsed, SectionTree } from './tree.ts'
 

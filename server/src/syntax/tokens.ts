@@ -19,6 +19,8 @@ export const Newline = token('Newline', /\r\n|\n|\r|\u2028|\u2029/)
 export const Text = token('Text', /"(?:[^"\\\r\n]|\\[^\r\n])*"/)
 /** A string that its line ends before its closing quote does. */
 export const OpenText = token('OpenText', /"[^\r\n]*/)
+/** A text in curly quotes, as word processors make them. It is read, and told; a brace or a # ends it as it ends any other. */
+export const CurlyText = token('CurlyText', /[“”„‟][^“”„‟"{}#\r\n\u2028\u2029]*[“”„‟]?/)
 export const DateTime = token(
   'DateTime',
   /\d{4}-\d{2}-\d{2}(?:T\d{2}:\d{2}(?::\d{2})?(?:Z|[+-]\d{2}:\d{2})?)?(?![A-Za-z0-9])/,
@@ -29,7 +31,8 @@ export const TwoSided = token(
   new RegExp(`[+]${number}${gap}\\/${gap}[-\\u2212]${number}|[-\\u2212]${number}${gap}\\/${gap}[+]${number}`),
 )
 export const Amount = token('Amount', new RegExp(number))
-export const Word = token('Word', new RegExp(`[${letter}](?:[${letter}0-9\\-·/^]|\\.(?=[A-Za-z]))*`))
+/** A point belongs to it where more follows: `seal.free-length`, `M16x1.5`. */
+export const Word = token('Word', new RegExp(`[${letter}](?:[${letter}0-9\\-·/^]|\\.(?=[A-Za-z0-9]))*`))
 export const PlusMinus = token('PlusMinus', /±|\+\/-/)
 export const To = token('To', '..')
 export const Plus = token('Plus', '+')
@@ -61,6 +64,7 @@ export const vocabulary: TokenType[] = [
   Newline,
   Text,
   OpenText,
+  CurlyText,
   DateTime,
   TwoSided,
   PlusMinus,

@@ -79,6 +79,7 @@ export type SyntaxProblem =
   | { readonly type: 'block-not-closed'; readonly kind: string; readonly span: Span }
   | { readonly type: 'closing-without-block'; readonly span: Span }
   | { readonly type: 'text-not-closed'; readonly span: Span }
+  | { readonly type: 'curly-quotes'; readonly text: string; readonly span: Span }
   | { readonly type: 'unreadable'; readonly text: string; readonly span: Span }
   | { readonly type: 'value-missing'; readonly after: string; readonly span: Span }
   | { readonly type: 'too-deep'; readonly span: Span }

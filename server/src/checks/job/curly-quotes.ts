@@ -1,0 +1,24 @@
+import { elide } from '../../quantity/elide.ts'
+import { problemCheck, theLanguage } from '../check.ts'
+
+export default problemCheck({
+  id: 'job/curly-quotes',
+  problem: 'curly-quotes',
+  severity: 'error',
+  title: 'Curly quotes',
+  why: 'Word processors turn quotes curly, and not always in pairs: only straight ones say for sure where a text ends.',
+  source: theLanguage,
+  fires: `job "x" {
+  vessel: “Launch 07”
+#         ^^^^^^^^^^^ straight quotes
+}`,
+  quiet: `job "x" { vessel: "Launch 07" }`,
+  words: (p) => {
+    const straight = `"${p.text.replaceAll('\\', '\\\\')}"`
+    return {
+      message: 'A text stands in straight quotes, not in curly ones.',
+      todo: `Use straight quotes: ${elide(straight)}.`,
+      data: { nearest: straight },
+    }
+  },
+})
