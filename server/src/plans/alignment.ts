@@ -5,7 +5,7 @@ import { gapVariation } from '../engineering/alignment/gap-variation.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
 import { type OffsetBasis, poseFromFace } from '../engineering/alignment/pose.ts'
 import { gather, type Reading } from '../engineering/alignment/readings.ts'
-import { type FootMove, movedFace, movedRim, rigidMove } from '../engineering/alignment/rigid-move.ts'
+import { movedFace, movedRim, rigidMachine } from '../engineering/alignment/rigid-move.ts'
 import { fitRim } from '../engineering/alignment/rim.ts'
 import { gaugeStepToDecide, type Verdict } from '../engineering/alignment/verdict.ts'
 import type { Lookup } from '../job/lookup.ts'
@@ -175,16 +175,17 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const bed = lookup.near('bed')
   const moves = feetOf(bed, assumptions)
   const corrected = moves.ok ? footCorrections(pose, moves.feet) : undefined
+  const machine = rigidMachine(moves.ok ? moves.feet : [])
   assumptions.push(
     'the target is a straight line through the shaft: no droop of the parted shaft end, heat growth or movement afloat is allowed for',
   )
 
   /** What the next reading should show, and how much of its limits that uses. */
   const outcomeOf = (feet: readonly CorrectedFoot[]): Outcome | AlignmentFault => {
-    const rigid = rigidMove(feet.map(asMoved))
-    if (!rigid.ok) return asFault(rigid.problem)
-    const gap = gapVariation(movedFace(face.value, rigid.value))
-    const flangeAt = rim?.ok ? movedRim(rim.value, rigid.value).offset : undefined
+    if (!machine.ok) return asFault(machine.problem)
+    const moved = machine.value(feet.map(asMoved))
+    const gap = gapVariation(movedFace(face.value, moved))
+    const flangeAt = rim?.ok ? movedRim(rim.value, moved).offset : undefined
     const away = flangeAt && Math.hypot(flangeAt.vertical.value, flangeAt.horizontal.value)
     const used = Math.max(gap.value / gapsFound.limit, away !== undefined && offset ? away / offset.limit : 0)
     return { gapVariation: gap, ...(flangeAt && { offset: flangeAt }), used }
@@ -288,10 +289,7 @@ const foreseen = ({ used, ...shown }: Outcome): NonNullable<Correction['predicte
 })
 
 /** The step as the foot's own move: sideways the whole correction, since it is not tied to flats. */
-const asMoved = (foot: CorrectedFoot): FootMove => ({
-  name: foot.name,
-  x: foot.x,
-  y: foot.y,
+const asMoved = (foot: CorrectedFoot): InPlanes<Uncertain> => ({
   vertical: exactly(foot.moved),
   horizontal: exactly(foot.step.by === 'none' ? 0 : foot.horizontal.value),
 })

@@ -3,7 +3,7 @@ import { coordinate, uncertain } from '../guard.ts'
 import type { Result } from '../result.ts'
 import type { Face } from './face.ts'
 import { atOneStation, type FeetProblem, type Foot } from './feet.ts'
-import { leastSquares } from './least-squares.ts'
+import { estimator } from './least-squares.ts'
 import { type Covariance, type InPlanes, inBothPlanes, pick } from './planes.ts'
 import type { Line } from './pose.ts'
 import type { Rim } from './rim.ts'
@@ -40,48 +40,63 @@ function obliqueLine(xs: readonly number[], ys: readonly number[]): boolean {
  * @example rigidMove([{ name: 'aft', x: 0.18, y: 0, ...inBothPlanes(() => exactly(0)) }, { name: 'fwd', x:
  * 0.56, y: 0, ...inBothPlanes(() => exactly(1e-3)) }]).value.vertical.offset.value // ≈ -4.737e-4 */
 export function rigidMove(moves: readonly FootMove[]): Result<RigidMove, FeetProblem> {
-  const xs = moves.map((m) => coordinate(`x of foot ${m.name}`, m.x))
-  const ys = moves.map((m) => coordinate(`y of foot ${m.name}`, m.y))
-  const feet = moves.map((m) => m.name)
-  if (atOneStation(xs)) return { ok: false, problem: { type: 'feet-at-one-station', feet } }
+  const rigid = rigidMachine(moves)
+  return rigid.ok ? { ok: true, value: rigid.value(moves) } : rigid
+}
+
+/** `rigidMove` for feet that stay where they are while their moves change: many choices of moves are tried on one machine. The moves
+ * are given in the order of the feet. m, rad; problems and RangeErrors as `rigidMove`. [derived]
+ * @example rigidMachine([{ name: 'aft', x: 0.18, y: 0 }, { name: 'fwd', x: 0.56, y: 0 }]).value([inBothPlanes(() =>
+ * exactly(0)), inBothPlanes(() => exactly(1e-3))]).vertical.offset.value // ≈ -4.737e-4 */
+export function rigidMachine(
+  feet: readonly Foot[],
+): Result<(moves: readonly InPlanes<Uncertain>[]) => RigidMove, FeetProblem> {
+  const xs = feet.map((foot) => coordinate(`x of foot ${foot.name}`, foot.x))
+  const ys = feet.map((foot) => coordinate(`y of foot ${foot.name}`, foot.y))
+  const names = feet.map((foot) => foot.name)
+  if (atOneStation(xs)) return { ok: false, problem: { type: 'feet-at-one-station', feet: names } }
   const rolls = !atOneStation(ys)
-  if (rolls && obliqueLine(xs, ys)) return { ok: false, problem: { type: 'feet-in-line', feet } }
+  if (rolls && obliqueLine(xs, ys)) return { ok: false, problem: { type: 'feet-in-line', feet: names } }
 
   const rows = {
-    vertical: moves.map((_, i) => [1, xs[i] ?? 0, ...(rolls ? [ys[i] ?? 0] : [])]),
+    vertical: feet.map((_, i) => [1, xs[i] ?? 0, ...(rolls ? [ys[i] ?? 0] : [])]),
     horizontal: xs.map((x) => [1, x]),
   }
-  const fit = inBothPlanes((plane) => {
-    const by = moves.map((m) => uncertain(`move of foot ${m.name}`, m[plane]))
-    return leastSquares(
-      rows[plane],
-      by.map((u) => u.value),
-      by.map((u) => u.standard),
-      { weighted: false },
-    )
-  })
-  const line = inBothPlanes((plane): Line => {
-    const { values, covariance } = fit[plane]
+  const even = feet.map(() => 1)
+  const fits = inBothPlanes((plane) => estimator(rows[plane], even))
+  return { ok: true, value: moved }
+
+  function moved(moves: readonly InPlanes<Uncertain>[]): RigidMove {
+    const fit = inBothPlanes((plane) => {
+      const by = feet.map((foot, i) => uncertain(`move of foot ${foot.name}`, moves[i]?.[plane] ?? unknown))
+      return fits[plane](
+        by.map((u) => u.value),
+        by.map((u) => u.standard),
+      )
+    })
+    const line = inBothPlanes((plane): Line => {
+      const { values, covariance } = fit[plane]
+      return {
+        offset: pick(values, covariance, 0),
+        slope: pick(values, covariance, 1),
+        covariance: covariance[0]?.[1] ?? 0,
+      }
+    })
+    const rigid = (plane: keyof typeof rows, i: number): number =>
+      (rows[plane][i] ?? []).reduce((sum, v, k) => sum + v * (fit[plane].values[k] ?? 0), 0)
     return {
-      offset: pick(values, covariance, 0),
-      slope: pick(values, covariance, 1),
-      covariance: covariance[0]?.[1] ?? 0,
-    }
-  })
-  const rigid = (plane: keyof typeof rows, i: number): number =>
-    (rows[plane][i] ?? []).reduce((sum, v, k) => sum + v * (fit[plane].values[k] ?? 0), 0)
-  return {
-    ok: true,
-    value: {
       ...line,
       ...(rolls && { roll: pick(fit.vertical.values, fit.vertical.covariance, 2) }),
-      misfit: moves.map((m, i) => ({
-        name: m.name,
-        ...inBothPlanes((plane) => m[plane].value - rigid(plane, i)),
+      misfit: feet.map((foot, i) => ({
+        name: foot.name,
+        ...inBothPlanes((plane) => (moves[i]?.[plane].value ?? Number.NaN) - rigid(plane, i)),
       })),
-    },
+    }
   }
 }
+
+/** Fewer moves than feet are refused like any other figure that is none. */
+const unknown: Uncertain = { value: Number.NaN, standard: Number.NaN }
 
 const widened = (C: Covariance, by: InPlanes<Uncertain>): Covariance =>
   C.map((r, i) =>
