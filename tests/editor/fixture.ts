@@ -7,7 +7,7 @@ import { locate } from '../../server/src/job/document.ts'
 const root = 'file:///jobs'
 
 /** Files of a marked text: `#- parts/shafts.wright` begins one, `$0` is the cursor. The file with the cursor is the open one. */
-function readFixture(marked: string) {
+export function readFixture(marked: string) {
   const pieces = marked.split(/^#- (.+)\n/m)
   const files = new Map<string, string>()
   if (pieces[0]?.trim()) files.set('boat.wright', pieces[0])
@@ -18,7 +18,7 @@ function readFixture(marked: string) {
 }
 
 /** The fixture's file opened in a workspace, with the cursor as a position. */
-function openFixture(marked: string) {
+export function openFixture(marked: string) {
   const { files, path, offset } = readFixture(marked)
   const disk = new Map([...files].map(([name, text]) => [uriOf(`${root}/${name}`), text]))
   const workspace = new Workspace((uri) => disk.get(uri))

@@ -1,7 +1,17 @@
+import { definitionFeature } from './definition-feature.ts'
 import type { Feature } from './feature.ts'
 import { formatting } from './formatting.ts'
+import { highlightFeature } from './highlight-feature.ts'
 import { hoverFeature } from './hover-feature.ts'
 import { inlayHintsFeature } from './inlay-hints-feature.ts'
+import { referencesFeature } from './references-feature.ts'
 
 /** Everything an editor can ask, one row a feature. */
-export const features: readonly Feature[] = [formatting, hoverFeature, inlayHintsFeature]
+export const features: readonly Feature[] = [
+  definitionFeature,
+  formatting,
+  highlightFeature,
+  hoverFeature,
+  inlayHintsFeature,
+  referencesFeature,
+]

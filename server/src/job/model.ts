@@ -90,13 +90,28 @@ export function nameOf({ section, node, name }: Block): Place {
   return { section, span: name !== undefined && first ? first.span : node.kind.span }
 }
 
+/** The block that a part of the tree has become. */
+export function blockOf(blocks: readonly Block[], node: BlockNode): Block | undefined {
+  for (const block of blocks) {
+    const found = block.node === node ? block : blockOf(block.children, node)
+    if (found) return found
+  }
+  return undefined
+}
+
 const byKind = new WeakMap<readonly Block[], ReadonlyMap<string, readonly Block[]>>()
 
 /** Blocks of each kind, sorted out once for a list of blocks. */
 export function ofKind(blocks: readonly Block[], kind: string): readonly Block[] {
   let kinds = byKind.get(blocks)
   if (!kinds) {
-    kinds = Map.groupBy(blocks, (block) => block.kind)
+    const sorted = new Map<string, Block[]>()
+    for (const block of blocks) {
+      const same = sorted.get(block.kind)
+      if (same) same.push(block)
+      else sorted.set(block.kind, [block])
+    }
+    kinds = sorted
     byKind.set(blocks, kinds)
   }
   return kinds.get(kind) ?? []

@@ -63,7 +63,8 @@ const byKind: { readonly [K in BlockName]?: (block: Block, lookup: Lookup) => re
 /** The segments of a path, from the last one outwards as far as it is written. */
 function alongPath({ section, span }: Place, text: string, last: Block): readonly Reference[] {
   const references: Reference[] = []
-  let end = span.start + text.length
+  let end = section.text.indexOf(text, span.start) + text.length // it may stand in quotes
+  if (end > span.end) return []
   let to: Block | undefined = last
   for (const segment of text.split('.').reverse()) {
     if (!to) break

@@ -1,0 +1,76 @@
+import type { Analysis } from '../job/analysis.ts'
+import type { JobFile } from '../job/files.ts'
+import { type Block, blockOf, nameOf, type Place, type Section } from '../job/model.ts'
+import { referencesOf } from '../job/references.ts'
+import { contains, type Span } from '../syntax/tree.ts'
+import { findKind } from '../vocabulary/index.ts'
+import { nodeAt } from './node-at.ts'
+
+export interface View {
+  readonly analysis: Analysis
+  readonly file: JobFile
+}
+
+/** What a word stands for: a block, a fact of one, or a word in a fact (the mark of a terminal). */
+export interface Target {
+  /** The word itself. */
+  readonly span: Span
+  /** The word that gives what it stands for its name. Targets are the same where these are. */
+  readonly named: Place
+  readonly block: Block
+  readonly is: 'block' | 'fact' | 'mark'
+}
+
+export const isSamePlace = (a: Place, b: Place): boolean =>
+  a.section === b.section && a.span.start === b.span.start
+
+/** What the word at an offset stands for, where it is used or where it is defined. */
+export function targetAt({ analysis, file }: View, section: Section, offset: number): Target | undefined {
+  const reference = referencesOf(analysis, file, section).find(({ at }) => contains(at.span, offset))
+  if (reference) {
+    const { at, to, fact, named } = reference
+    const isName = fact !== undefined && named.section.text.startsWith(fact, named.span.start)
+    return { span: at.span, named, block: to, is: fact === undefined ? 'block' : isName ? 'fact' : 'mark' }
+  }
+  const at = nodeAt(section.parsed.tree, offset)
+  const node = at?.blocks.at(-1)
+  const block = node && blockOf(analysis.bound(file, section).blocks, node)
+  if (!block) return undefined
+  const here = (span: Span, is: Target['is']): Target => ({ span, named: { section, span }, block, is })
+  switch (at?.on) {
+    case 'kind':
+    case 'heading': {
+      const { span } = nameOf(block)
+      return contains(span, offset) ? here(span, 'block') : undefined
+    }
+    case 'fact':
+      return Object.hasOwn(findKind(block.kind)?.facts ?? {}, at.fact.name.text)
+        ? here(at.fact.name.span, 'fact')
+        : undefined
+    case 'part': {
+      const mark = at.item.type === 'fact' && at.item.name.text === 'terminals' && isWord(at.part.type)
+      return mark ? here(at.part.span, 'mark') : undefined
+    }
+    default:
+      return undefined
+  }
+}
+
+const isWord = (type: string): boolean => type === 'word' || type === 'text'
+
+/** A place with whether it is where the thing gets its name. */
+export interface Mention {
+  readonly at: Place
+  readonly defines: boolean
+}
+
+/** Every word of a file that stands for the target, in the order of the text. */
+export function mentionsIn({ analysis, file }: View, { named }: Pick<Target, 'named'>): readonly Mention[] {
+  return file.document.sections.flatMap((section) => {
+    const uses = referencesOf(analysis, file, section)
+      .filter((reference) => isSamePlace(reference.named, named))
+      .map(({ at }) => ({ at, defines: false }))
+    if (section !== named.section) return uses
+    return [...uses, { at: named, defines: true }].sort((a, b) => a.at.span.start - b.at.span.start)
+  })
+}
