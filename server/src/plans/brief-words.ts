@@ -2,6 +2,7 @@ import { formatFixed, formatNumber } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Correction } from './alignment.ts'
 import type { Judged } from './alignment-judged.ts'
+import { saidLength } from './alignment-words.ts'
 import type { CableLoading } from './cable-loading.ts'
 import type { ReadingChange } from './reading-change.ts'
 
@@ -36,13 +37,21 @@ export const briefLoad = ({ current, carries }: CableLoading): string =>
     ? `${formatNumber(current, 3)} A`
     : `${formatNumber(current, 3)} A, can carry ${formatNumber(carries, 3)} A`
 
+/** `gap variation 0.26 → 0.03 mm`, `gap variation still 0.03 mm`. */
+function changed(what: string, [before, now]: readonly [number, number], system: UnitSystem): string {
+  const still = saidLength(now, system)
+  return saidLength(before, system) === still
+    ? `${what} still ${still}`
+    : `${what} ${saidTogether([before, now], system, ' → ')}`
+}
+
 /** `since dry-1: gap variation 0.26 → 0.02 mm; aft-port, aft-stbd up 1 flat`. */
 export function briefChange(change: ReadingChange, system: UnitSystem): string {
   const { since, gapVariation, offset, moved, launched } = change
   const feet = Map.groupBy(moved, ({ words }) => words)
   return `since ${since}: ${[
-    `gap variation ${saidTogether(gapVariation, system, ' → ')}`,
-    ...(offset ? [`offset ${saidTogether(offset, system, ' → ')}`] : []),
+    changed('gap variation', gapVariation, system),
+    ...(offset ? [changed('offset', offset, system)] : []),
     ...(launched === undefined ? [] : [launched ? 'now afloat' : 'now ashore']),
     ...[...feet].map(([words, alike]) => `${alike.map(({ foot }) => foot).join(', ')} ${words}`),
     ...(moved.length === 0 ? ['no foot moved'] : []),

@@ -1,0 +1,63 @@
+import { type Lookup, lookupFrom } from '../job/lookup.ts'
+import { type Block, childrenOf, type Section } from '../job/model.ts'
+import type { Scope } from '../job/scope.ts'
+import { correctionOf } from '../plans/alignment.ts'
+import { lastReading } from '../plans/alignment-moves.ts'
+import { briefChange, briefLoad, briefVerdict } from '../plans/brief-words.ts'
+import { cableLoading } from '../plans/cable-loading.ts'
+import { changeOf } from '../plans/reading-change.ts'
+import type { Span } from '../syntax/tree.ts'
+import { perSection, type View } from './per-section.ts'
+
+/** A line over a block. */
+export interface Lens {
+  readonly span: Span
+  readonly words: string
+}
+
+/** What stands over the drives of a section and their readings: the verdict, what changed since the reading before, and the way to the plan. */
+export const codeLenses: (view: View, section: Section) => readonly Lens[] = perSection((blocks, scope) =>
+  blocks.filter(({ kind }) => kind === 'drive').flatMap((drive) => overDrive(drive, scope)),
+)
+
+function overDrive(drive: Block, scope: Scope): readonly Lens[] {
+  const last = lastReading(drive)
+  const said = last ? saidOf(last, lookupFrom(last, scope)) : []
+  const [verdict, ...more] = said
+  const lookup = lookupFrom(drive, scope)
+  const own = [
+    ...(verdict === undefined ? [] : [`${last?.name ?? 'The reading'} ${verdict}`, ...more]),
+    ...childrenOf(drive, 'cable').flatMap((cable) => overloaded(cable, lookup.from(cable))),
+  ]
+  return [
+    ...lenses(drive, own, said.length > 0),
+    ...childrenOf(drive, 'reading').flatMap((reading) => {
+      const words = reading === last ? said : saidOf(reading, lookupFrom(reading, scope))
+      return lenses(reading, words.map(capital), words.length > 0)
+    }),
+  ]
+}
+
+const lenses = ({ node }: Block, words: readonly string[], planned: boolean): readonly Lens[] =>
+  [...words, ...(planned ? ['Plan'] : [])].map((said) => ({ span: node.headSpan, words: said }))
+
+const capital = (text: string): string => text.replace(/^./, (c) => c.toUpperCase())
+
+/** The verdict, and what changed; nothing where the reading cannot be worked out: the findings say why. */
+function saidOf(reading: Block, lookup: Lookup): readonly string[] {
+  const outcome = correctionOf(reading, lookup)
+  if (!outcome.ok) return []
+  const change = changeOf(reading, lookup)
+  return [
+    briefVerdict(outcome.value, lookup.system),
+    ...(change ? [capital(briefChange(change, lookup.system))] : []),
+  ]
+}
+
+/** A cable that has to carry more than it can. */
+function overloaded(cable: Block, lookup: Lookup): readonly string[] {
+  const outcome = cableLoading(cable, lookup)
+  if (!outcome.ok || outcome.value.carries === undefined || outcome.value.current <= outcome.value.carries)
+    return []
+  return [`${cable.name ?? 'Cable'} overloaded: ${briefLoad(outcome.value)}`]
+}

@@ -1,0 +1,33 @@
+import { lookupFrom } from '../job/lookup.ts'
+import type { Block, Section } from '../job/model.ts'
+import { correctionOf } from '../plans/alignment.ts'
+import { lastReading } from '../plans/alignment-moves.ts'
+import { correctionText } from '../plans/alignment-words.ts'
+import { briefChange } from '../plans/brief-words.ts'
+import { changeOf } from '../plans/reading-change.ts'
+import { contains } from '../syntax/tree.ts'
+import type { View } from './per-section.ts'
+
+/** The plan of the reading a place stands in, else of the last reading of its drive, as plain text: what to do at each foot, or why that cannot
+ * be said. Undefined outside a drive. */
+export function planAt({ analysis, file }: View, section: Section, offset: number): string | undefined {
+  const drive = analysis
+    .bound(file, section)
+    .blocks.find(({ kind, node }) => kind === 'drive' && contains(node.span, offset))
+  if (!drive) return undefined
+  const reading = drive.children.find(isReadingAt(offset)) ?? lastReading(drive)
+  if (!reading) return `${drive.path}: no reading yet, so there is nothing to plan from.`
+  const lookup = lookupFrom(reading, analysis.scope(file))
+  const outcome = correctionOf(reading, lookup)
+  if (!outcome.ok) return `${reading.path}: ${outcome.fault.words}`
+  const change = changeOf(reading, lookup)
+  return [
+    correctionText(outcome.value, lookup.system),
+    ...(change ? [`Changed ${briefChange(change, lookup.system)}.`] : []),
+  ].join('\n\n')
+}
+
+const isReadingAt =
+  (offset: number) =>
+  ({ kind, node }: Block): boolean =>
+    kind === 'reading' && contains(node.span, offset)
