@@ -1,6 +1,7 @@
 import type { Lookup } from '../job/lookup.ts'
 import type { BindingProblem, Block, Place, Value } from '../job/model.ts'
 import { elide } from '../quantity/elide.ts'
+import type { Kind } from '../quantity/kinds.ts'
 import type { SyntaxProblem } from '../syntax/tree.ts'
 import type { BlockName, FactPath, FactValue } from '../vocabulary/index.ts'
 import type { Fix, FixGround } from './fix.ts'
@@ -45,7 +46,9 @@ export interface FindingData {
   readonly replace?: string
   /** Name of what is missing. */
   readonly add?: string
+  /** The unit to offer, and the kind of quantity that was expected. */
   readonly unit?: string
+  readonly kind?: Kind
   readonly [more: string]: unknown
 }
 

@@ -1,5 +1,7 @@
 import { kinds } from '../../quantity/kinds.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { insert, textAt } from '../fix-text.ts'
+import { fittingUnits } from '../fix-units.ts'
 
 export default problemCheck({
   id: 'job/unit-missing',
@@ -18,6 +20,13 @@ export default problemCheck({
     todo: `Write the unit, such as ${written} ${p.likely}.`,
     found: written,
     limit: kinds[p.expected].words,
-    data: { unit: p.likely },
+    data: { unit: p.likely, kind: p.expected },
   }),
+  fixes: ({ at, data }, ground) =>
+    fittingUnits(at, data?.kind, ground).map((unit, i) => ({
+      title: `Write ${textAt(at)} ${unit}`,
+      edits: [insert(at.section, at.span.end, ` ${unit}`)],
+      uncovers: true,
+      ...(i === 0 && { preferred: true }),
+    })),
 })

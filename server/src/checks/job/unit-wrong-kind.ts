@@ -1,5 +1,26 @@
 import { kinds } from '../../quantity/kinds.ts'
+import { findUnit } from '../../quantity/units.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { replace, textAt } from '../fix-text.ts'
+import { canBe, declaredAt } from '../fix-units.ts'
+
+/** Units written for one another, the number being meant: pound for pound-force, `35 mm` for a conductor of 35 mm2, kW for kWh. Common
+ * practice, no source. No figure is converted: from one kind to another there is no conversion. */
+const slips: Readonly<Record<string, readonly string[]>> = {
+  lb: ['lbf'],
+  mm: ['mm2'],
+  mm2: ['mm'],
+  in: ['in2'],
+  in2: ['in'],
+  kW: ['kWh'],
+  W: ['Wh'],
+  kWh: ['kW'],
+  Wh: ['W'],
+  A: ['Ah'],
+  Ah: ['A'],
+  J: ['N·m'],
+  kJ: ['kN·m'],
+}
 
 export default problemCheck({
   id: 'job/unit-wrong-kind',
@@ -23,6 +44,17 @@ export default problemCheck({
           : `Write it in ${p.likely} or another unit of that kind.`,
     found: `${written}, ${p.found}`,
     limit: kinds[p.expected].words,
-    ...(p.likely !== '' && { data: { unit: p.likely } }),
+    data: { unit: p.likely, kind: p.expected },
   }),
+  fixes: ({ at, data }, { block }) => {
+    const [, number = '', unit = ''] = /^(\S+)\s*([^\s\d].*)$/.exec(textAt(at)) ?? []
+    return (slips[unit] ?? [])
+      .filter((meant) => findUnit(meant)?.kind === data?.kind && canBe(number, meant, declaredAt(block, at)))
+      .map((meant) => ({
+        title: `Write ${number} ${meant}`,
+        edits: [replace(at, `${number} ${meant}`)],
+        preferred: true as const,
+        uncovers: true as const,
+      }))
+  },
 })

@@ -1,5 +1,6 @@
 import type { ValueProblem } from '../../vocabulary/reader.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { useNearest } from '../fix-text.ts'
 
 type NotThis = Extract<ValueProblem, { type: 'not-this-value' }>
 
@@ -28,4 +29,10 @@ export default problemCheck({
     limit: p.expected,
     ...(p.nearest && { data: { nearest: p.nearest } }),
   }),
+  fixes: ({ at, data }) =>
+    useNearest(at, data?.nearest).map((fix) => ({
+      ...fix,
+      // Limits in the wrong order mean the same the other way round.
+      ...(data?.nearest?.includes('..') && { safe: true as const }),
+    })),
 })
