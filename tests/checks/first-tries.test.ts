@@ -79,14 +79,43 @@ describe('what was pasted from elsewhere', () => {
 describe('threads', () => {
   // ISO 261: a fine thread is named by its diameter and its pitch, M16x1.5.
   it.each(['M16x1.5', 'M16', '"M16 x 1.5"'])('%s is read as one word', (thread) => {
-    const bed = `drive main {\n  bed {\n    adjuster: stud-and-nuts\n    thread: ${thread}\n`
-    const feet = ['180 mm  across: 140 mm port', '560 mm  across: 140 mm starboard'].map(
-      (place, i) => `    foot f${i} { from-coupling: ${place} }\n`,
-    )
-    expect(found(`${bed}${feet.join('')}  }\n}`)).toEqual([])
+    const bed = `bed { adjuster: stud-and-nuts  thread: ${thread} }`
+    expect(found(bed).filter(({ check }) => !aside.includes(check))).toEqual([])
   })
 
   it.each(['4 x M10', '4 x M10x1.25', '4 x M10x1.25 class 8.8, 45 N·m'])('%s are bolts', (bolts) => {
     expect(found(`coupling { kind: rigid  bolts: ${bolts} }`)).toEqual([])
+  })
+})
+
+describe('a name that is none', () => {
+  it.each([
+    ['drive main {\n  bearing 2nd { }\n  bearing 3rd { }\n}', ['bearing 2nd', 'bearing 3rd'], 'bearing-2nd'],
+    ['reading dry 1 { }', ['reading dry 1'], 'reading dry-1'],
+    ['bed {\n  foot 1 { }\n  foot 2 { }\n}', ['foot 1', 'foot 2'], 'foot foot-1'],
+    ['job Hello { }', ['job Hello'], 'job "Hello"'],
+    ['bearing { }\nbearing { }', ['bearing', 'bearing'], ''],
+  ])('%j', (text, marked, offered) => {
+    const of = found(text).filter(({ check }) => !aside.includes(check))
+    expect(of.map((one) => [one.check, one.marked])).toEqual(
+      marked.map((one) => ['job/heading-unclear', one]),
+    )
+    expect(of[0]?.words).toContain(offered)
+    if (/\d/.test(text)) expect(of[0]?.words).toContain('begins with a letter and has no spaces')
+  })
+})
+
+describe('one name for two blocks', () => {
+  it('of different kinds is told to be shared across kinds', () => {
+    const text = 'drive main {\n  motor { }\n  cable motor { }\n}'
+    const [one, ...more] = about(text, 'job/duplicate')
+    expect(more).toEqual([])
+    expect(one?.words).toContain('A cable and a motor both go by motor: names are shared across kinds.')
+    expect(one?.words).toContain('Give one of them another name.')
+  })
+
+  it('of one kind is told as before', () => {
+    const [one] = about('drive main {\n  cable a { }\n  cable a { }\n}', 'job/duplicate')
+    expect(one?.words).toBe('a is there twice; the first is taken. Keep the right one.')
   })
 })

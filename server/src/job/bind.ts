@@ -95,6 +95,8 @@ function draft(node: BlockNode, parent: Draft | undefined, section: Section, rep
   return block
 }
 
+const aName = 'a name, which begins with a letter and has no spaces'
+
 function readHeading(
   node: BlockNode,
   definition: BlockKind | undefined,
@@ -122,18 +124,21 @@ function readHeading(
     case 'check':
       return first?.type === 'word' && !second ? about(first) : wrong('the id of a check')
     case 'name':
-      return first?.type === 'word' && !second ? { name: first.text } : wrong('a name')
+      return first?.type === 'word' && !second ? { name: first.text } : wrong(aName)
     default:
       if (!first) return {}
       if (first.type === 'word' && !second) return { name: first.text }
-      return definition ? wrong('a name, or nothing') : {}
+      return definition ? wrong(`${aName}, or nothing`) : {}
   }
 }
 
-/** What may stand only once among its neighbours; undefined where any number may. */
+/** What may stand only once among its neighbours; undefined where any number may, or where it is told already that the name is not there. */
 function keyOf(block: Draft): string | undefined {
-  if (!block.definition || block.kind === 'move' || block.kind === 'concession') return undefined
-  return block.definition.many || !block.parent ? (block.name ?? block.kind) : block.kind
+  const { definition, kind, name, node, parent } = block
+  if (!definition || kind === 'move' || kind === 'concession') return undefined
+  if (!definition.many && parent) return kind
+  const unread = definition.heading === 'name' || (definition.heading === 'none' && node.heading.length > 0)
+  return name ?? (unread ? undefined : kind)
 }
 
 const twice = (block: Draft, first: Place): BindingProblem => ({

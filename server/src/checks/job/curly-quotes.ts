@@ -1,5 +1,6 @@
 import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { useNearest } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/curly-quotes',
@@ -21,4 +22,5 @@ export default problemCheck({
       data: { nearest: straight },
     }
   },
+  fixes: ({ at, data }) => useNearest(at, data?.nearest),
 })

@@ -3,6 +3,9 @@ import type { FactNode } from '../../syntax/tree.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 import { factAt, takeOut, textAt } from '../fix-text.ts'
 
+/** The first word: of a heading, its kind; of a fact, its name. */
+const kindIn = (heading: string): string => elide(heading.split(/\s/, 1)[0] ?? '')
+
 export default problemCheck({
   id: 'job/duplicate',
   problem: 'duplicate',
@@ -16,12 +19,20 @@ export default problemCheck({
 # ^^^^^^^^^^^ twice
 }`,
   quiet: `seal { free-length: 148 mm }`,
-  words: (p) => ({
-    message: `${elide(p.what)} is there twice; the first is taken.`,
-    todo: 'Keep the right one.',
-    found: elide(p.what),
-    related: [{ at: p.first, message: 'the first' }],
-  }),
+  words: (p, written) => {
+    const what = elide(p.what)
+    const [kind, first] = [kindIn(written), kindIn(textAt(p.first))]
+    return {
+      ...(kind === first
+        ? { message: `${what} is there twice; the first is taken.`, todo: 'Keep the right one.' }
+        : {
+            message: `A ${kind} and a ${first} both go by ${what}: names are shared across kinds. The first is taken.`,
+            todo: 'Give one of them another name.',
+          }),
+      found: what,
+      related: [{ at: p.first, message: 'the first' }],
+    }
+  },
   fixes: ({ at, related }, { block }) => {
     const second = factAt(block, at)
     const first = related?.[0] && factAt(block, related[0].at)

@@ -1,4 +1,15 @@
 import { problemCheck, theLanguage } from '../check.ts'
+import { useNearest } from '../fix-text.ts'
+
+/** What was written as it could stand: `reading dry 1` as `reading dry-1`, `foot 1` as `foot foot-1`. */
+function meant(kind: string, heading: string, expected: string): string | undefined {
+  const words = heading.slice(kind.length).trim().replaceAll('"', '')
+  if (!/^[\w -]+$/.test(words)) return undefined
+  if (expected.startsWith('a title')) return `${kind} "${words}"`
+  if (!expected.startsWith('a name')) return undefined
+  const name = words.replaceAll(' ', '-')
+  return `${kind} ${/^[A-Za-z]/.test(name) ? name : `${kind}-${name}`}`
+}
 
 export default problemCheck({
   id: 'job/heading-unclear',
@@ -7,13 +18,18 @@ export default problemCheck({
   title: 'Heading that cannot be read',
   why: 'The heading names the block; without it nothing can refer to it.',
   source: theLanguage,
-  fires: `drive {
+  fires: `drive main line {
 # <- a name
 }`,
-  quiet: `drive main { }`,
-  words: (p) => ({
-    message: `A ${p.kind} block is headed by ${p.expected}.`,
-    todo: `Write \`${p.kind}\`, ${p.expected}, then the brace.`,
-    limit: p.expected,
-  }),
+  quiet: `drive main-line { }`,
+  words: (p, written) => {
+    const near = meant(p.kind, written, p.expected)
+    return {
+      message: `A ${p.kind} block is headed by ${p.expected}.`,
+      todo: near ? `Write it like this: ${near}.` : `Write \`${p.kind}\`, ${p.expected}, then the brace.`,
+      limit: p.expected,
+      ...(near && { data: { nearest: near } }),
+    }
+  },
+  fixes: ({ at, data }) => useNearest(at, data?.nearest),
 })
