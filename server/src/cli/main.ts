@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { isMainThread } from 'node:worker_threads'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import * as z from 'zod'
 import { today } from '../editor/machine-node.ts'
@@ -56,8 +57,9 @@ program
   .action(serveCommand)
 
 // The exit code is set, not forced: what has been written may still be on its way through a pipe.
+// In a thread of `check` this file is only its code.
 try {
-  await program.parseAsync()
+  if (isMainThread) await program.parseAsync()
 } catch (error) {
   if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2
   else {

@@ -1,5 +1,5 @@
 import type colours from 'picocolors'
-import type { CheckJson, FindingJson } from './schemas.ts'
+import type { FindingJson } from './schemas.ts'
 
 export type Colours = ReturnType<typeof colours.createColors>
 
@@ -64,9 +64,10 @@ const count = (n: number, one: string, many = `${one}s`): string => `${n} ${n ==
 export const more = (n: number, file: string): string =>
   `${count(n, 'more finding')} in ${harmless(file)}: mend these first, or use --format json`
 
-export function summary({ files, findings }: CheckJson, colours: Colours): string {
-  const of = (severity: FindingJson['severity']): number =>
-    findings.filter((finding) => finding.severity === severity).length
-  const found = `${count(of('error'), 'error')}, ${count(of('warning'), 'warning')}, ${of('information')} for information`
-  return colours.bold(`${count(files.length, 'file')}: ${found}.`)
+export const severities = ['error', 'warning', 'information'] as const
+export type Counts = Readonly<Record<(typeof severities)[number], number>>
+
+export function summary(files: number, { error, warning, information }: Counts, colours: Colours): string {
+  const found = `${count(error, 'error')}, ${count(warning, 'warning')}, ${information} for information`
+  return colours.bold(`${count(files, 'file')}: ${found}.`)
 }
