@@ -10,6 +10,7 @@ import {
   State,
   TransportKind,
 } from 'vscode-languageclient/node'
+import type { PlanView } from './plan-view.ts'
 import { mayRestart } from './restart-policy.ts'
 import type { ServerStatus } from './status.ts'
 
@@ -20,7 +21,12 @@ export type LanguageServer = {
   readonly showLog: () => void
 }
 
-type Parts = { readonly module: string; readonly log: LogOutputChannel; readonly status: ServerStatus }
+type Parts = {
+  readonly module: string
+  readonly log: LogOutputChannel
+  readonly status: ServerStatus
+  readonly plans: PlanView
+}
 
 const debugPort = 6009
 
@@ -31,7 +37,7 @@ class QuietClient extends LanguageClient {
   }
 }
 
-export const createLanguageServer = ({ module, log, status }: Parts): LanguageServer => {
+export const createLanguageServer = ({ module, log, status, plans }: Parts): LanguageServer => {
   let wanted = false
   let deaths: number[] = []
 
@@ -53,6 +59,7 @@ export const createLanguageServer = ({ module, log, status }: Parts): LanguageSe
       closed: () => ({ action: CloseAction.DoNotRestart, handled: true }),
     },
     initializationFailedHandler: () => false,
+    middleware: { executeCommand: plans.whenExecuted },
   }
   const client = new QuietClient('shaftwright', 'Shaftwright', serverOptions, clientOptions)
 

@@ -48,12 +48,13 @@ function changed(what: string, [before, now]: readonly [number, number], system:
 /** `since dry-1: gap variation 0.26 → 0.02 mm; aft-port, aft-stbd up 1 flat`. */
 export function briefChange(change: ReadingChange, system: UnitSystem): string {
   const { since, gapVariation, offset, moved, launched } = change
-  const feet = Map.groupBy(moved, ({ words }) => words)
+  const feet = new Map<string, string[]>()
+  for (const { foot, words } of moved) feet.set(words, [...(feet.get(words) ?? []), foot])
   return `since ${since}: ${[
     changed('gap variation', gapVariation, system),
     ...(offset ? [changed('offset', offset, system)] : []),
     ...(launched === undefined ? [] : [launched ? 'now afloat' : 'now ashore']),
-    ...[...feet].map(([words, alike]) => `${alike.map(({ foot }) => foot).join(', ')} ${words}`),
+    ...[...feet].map(([words, alike]) => `${alike.join(', ')} ${words}`),
     ...(moved.length === 0 ? ['no foot moved'] : []),
   ].join('; ')}`
 }
