@@ -14,7 +14,11 @@ export interface Slot {
   /** Words that may stand behind its number, where that is no unit: `4 x`. */
   readonly behind?: readonly string[]
   /** Kind of block whose terminals it may be. */
-  readonly terminalsOf?: string
+  readonly terminalsOf?: 'controller' | 'motor'
+  /** Set where it is a day. */
+  readonly day?: true
+  /** Set where it may be left out. */
+  readonly optional?: true
 }
 
 /** A way to write a value: its parts, entry by entry as commas part them. */
@@ -58,7 +62,14 @@ export const sizedForms = (quantity: Kind, classes: readonly string[]): readonly
       [
         size(quantity),
         ...(classes.length > 0
-          ? [{ label: 'class', doc: 'Tolerance class of ISO 286: `h9`.', choices: classes }]
+          ? [
+              {
+                label: 'class',
+                doc: 'Tolerance class of ISO 286: `h9`.',
+                choices: classes,
+                optional: true as const,
+              },
+            ]
           : []),
       ],
     ],

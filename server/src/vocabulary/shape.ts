@@ -289,6 +289,7 @@ export const designation: Shape<string> = {
 /** ISO 8601 calendar date, with or without a time of day. */
 export const date: Shape<string> = {
   words: 'a date, year-month-day',
+  forms: [{ entries: [[{ label: 'date', doc: 'Year, month and day: `2026-03-04`.', day: true }]] }],
   schema: z.string(),
   read: (entries, reader) => {
     const part = single(entries, reader, 'a date, such as 2026-03-04')?.[0]

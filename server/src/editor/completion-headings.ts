@@ -1,0 +1,28 @@
+import { isConcedable } from '../checks/concessions.ts'
+import { allChecks } from '../checks/index.ts'
+import { findKind } from '../vocabulary/index.ts'
+import { type Here, type Offer, word } from './completion-offer.ts'
+import type { CursorContext } from './cursor-context.ts'
+import { checkMarkdown } from './hover-words.ts'
+import { readingsFor } from './names-in-scope.ts'
+
+const checks: readonly Offer[] = allChecks
+  .filter((check) => isConcedable({ check: check.id, severity: check.severity }))
+  .map((check) => word(check.id, { kind: 'check', detail: check.title, doc: checkMarkdown(check) }))
+
+/** What may stand between a block's kind and its brace. */
+export function headingOffers(
+  { block }: Here,
+  { kind, words }: CursorContext & { readonly on: 'heading' },
+): readonly Offer[] {
+  const heading = findKind(kind)?.heading
+  if (heading === 'check') return words.length === 0 ? checks : []
+  if (heading !== 'after' || !block) return []
+  const readings = readingsFor(block)
+  const detail = (i: number) => (i === 0 ? { detail: 'the last reading' } : {})
+  if (words.length === 0)
+    return readings.map((name, i) => word(`after ${name}`, { kind: 'name', ...detail(i) }))
+  return words.length === 1 && words[0] === 'after'
+    ? readings.map((name, i) => word(name, { kind: 'name', ...detail(i) }))
+    : []
+}

@@ -1,0 +1,164 @@
+import { kinds } from '../quantity/kinds.ts'
+import { type Unit, unitsOf } from '../quantity/units.ts'
+import type { Fact } from '../vocabulary/block.ts'
+import type { Form, Slot } from '../vocabulary/form.ts'
+import { findKind } from '../vocabulary/index.ts'
+import type { Shape } from '../vocabulary/shape.ts'
+import { type Here, type Offer, word } from './completion-offer.ts'
+import type { CursorContext } from './cursor-context.ts'
+import type { Entries, WrittenPart } from './cursor-entries.ts'
+import { unitMarkdown } from './hover-words.ts'
+import {
+  blocksBehind,
+  blocksInScope,
+  factsInScope,
+  likeInScope,
+  type Named,
+  terminalsFor,
+  topBlocks,
+} from './names-in-scope.ts'
+import { sayValue } from './say-value.ts'
+
+export interface Offered {
+  readonly offers: readonly Offer[]
+  /** Whether something has to stand there. */
+  readonly expected: boolean
+  /** Whether the value may end here. */
+  readonly ended: boolean
+}
+
+const none: Offered = { offers: [], expected: false, ended: false }
+
+/** What may stand in a value at the cursor. */
+export function valueOffers(here: Here, value: CursorContext & { readonly on: 'value' }): Offered {
+  const { frame, block } = here
+  const kind = findKind(frame?.kind ?? '')
+  const first = value.entry === 0 && value.part === 0
+  if (value.fact === 'like') return first && block ? must(named(here, likeInScope(here, block))) : none
+  const fact = kind && (Object.hasOwn(kind.facts, value.fact) ? kind.facts[value.fact] : kind.others)
+  if (!fact) return none
+  if (fact.shape.refersTo)
+    return first ? must(named(here, blocksInScope(here, block, fact.shape.refersTo))) : none
+  if (kind.heading === 'check' && value.fact === 'on')
+    return first ? must(named(here, topBlocks(here))) : none
+  return slotOffers(here, fact, value)
+}
+
+const must = (offers: readonly Offer[]): Offered => ({ offers, expected: true, ended: false })
+
+/** Blocks by their names; behind a dot, those in the block that stands before it. */
+function named(here: Here, candidates: readonly Named[]): readonly Offer[] {
+  const holder = holderOf(here)
+  const found =
+    holder === undefined ? candidates : here.block ? blocksBehind(here.block, here.scope, holder) : []
+  return found.map(({ path, kind }) => word(path, { kind: 'name', detail: kind }))
+}
+
+const holderOf = ({ context: { word: written } }: Here): string | undefined => {
+  const dot = written.lastIndexOf('.')
+  return dot < 0 ? undefined : written.slice(0, dot)
+}
+
+/** The ways to write a value, declared or the plain one. */
+export const formsOf = ({ words, forms, choices, quantity }: Shape<unknown>): readonly Form[] =>
+  forms ?? [
+    { entries: [[{ label: words, doc: '', ...(choices && { choices }), ...(quantity && { quantity }) }]] },
+  ]
+
+/** The entry of a form that an entry of a value is written by. */
+export const entryOf = ({ entries, again }: Form, entry: number): readonly Slot[] =>
+  entries[again ? Math.min(entry, entries.length - 1) : entry] ?? []
+
+/** Whether what is written so far may be of the form. */
+export const fits = (form: Form, { before }: Entries): boolean =>
+  before.every((parts, entry) => parts.every((part, i) => fitsSlot(part, entryOf(form, entry)[i])))
+
+function fitsSlot(part: WrittenPart, slot: Slot | undefined): boolean {
+  if (!slot) return false
+  if (part.type === 'word' && slot.choices) return slot.choices.includes(part.text)
+  return part.type !== 'amount' || !slot.choices || slot.quantity !== undefined || /\.\./.test(part.text)
+}
+
+function slotOffers(here: Here, fact: Fact, value: CursorContext & { readonly on: 'value' }): Offered {
+  const all = formsOf(fact.shape)
+  const forms = all.filter((form) => fits(form, value))
+  const fitting = forms.length > 0 ? forms : all
+  const slots = (part: number) => fitting.flatMap((form) => entryOf(form, value.entry)[part] ?? [])
+  if (value.number !== undefined) return must(unitOffers(here, fact, slots(value.part - 1), value.number))
+  const at = slots(value.part)
+  const offers = at.flatMap((slot) => slotWords(here, slot, value))
+  const amounts = at.find(({ quantity, label }) => quantity && label !== '+up/-down')
+  const facts = amounts ? amountOffers(here, amounts, value.fact) : []
+  return {
+    offers: unique([...offers, ...facts]),
+    expected: at.length > 0 && at.every(({ optional, quantity }) => !optional && !quantity),
+    ended: !value.joined && at.every(({ optional }) => optional),
+  }
+}
+
+const unique = (offers: readonly Offer[]): readonly Offer[] => [
+  ...new Map(offers.map((offer) => [offer.label, offer])).values(),
+]
+
+function slotWords(
+  { today, block, scope, context: { word: written } }: Here,
+  { choices = [], doc, day, terminalsOf }: Slot,
+  { before, behind, entry, part }: Entries,
+): readonly Offer[] {
+  if (day) return [word(today, { kind: 'date', detail: 'today' })]
+  const others = [...before.slice(0, entry), ...behind.slice(1)]
+  const used = new Set(others.map((parts) => parts[part]?.text))
+  const left = (text: string) => text === written || !used.has(text) || part > 0
+  if (terminalsOf)
+    return block
+      ? terminalsFor(block, scope, terminalsOf)
+          .filter((name) => name === written || !used.has(name))
+          .map((name) => word(name, { kind: 'name', detail: `${terminalsOf} terminal` }))
+      : []
+  return choices.filter(left).map((text) => word(text, doc === '' ? {} : { doc }))
+}
+
+/** Units that fit behind a number: the job's own first, then the one of the example. */
+function unitOffers(
+  { scope }: Here,
+  { example }: Fact,
+  slots: readonly Slot[],
+  number: string,
+): readonly Offer[] {
+  const wanted = [
+    ...new Set(slots.flatMap(({ quantity, or }) => [quantity, or].flatMap((kind) => kind ?? []))),
+  ]
+  const behind = slots.flatMap((slot) => slot.behind ?? []).map((text) => word(text))
+  const first = [...wanted.map((kind) => kinds[kind].shown[scope.system()]), ...example.split(/[\s,]+/)]
+  const rank = ({ name }: Unit) => (first.indexOf(name) + first.length + 1) % (first.length + 1)
+  const units = wanted
+    .flatMap(unitsOf)
+    .filter((unit) => !unit.named || unit.named(number) !== undefined)
+    .toSorted((a, b) => rank(a) - rank(b))
+  return unique([
+    ...behind,
+    ...units.map((unit) => {
+      const plural = number !== '1' && unit.aliases.find((alias) => alias === `${unit.name}s`)
+      return word(plural || unit.name, { kind: 'unit', detail: unit.doc, doc: unitMarkdown(unit) })
+    }),
+  ])
+}
+
+/** Facts that an arithmetic may take from elsewhere. */
+function amountOffers(here: Here, { quantity }: Slot, but: string): readonly Offer[] {
+  const { block, scope } = here
+  if (!block || !quantity) return []
+  const holder = holderOf(here)
+  const facts = factsInScope(block, scope, { kind: quantity, holder, but })
+  const inside = holder === undefined ? [] : blocksBehind(block, scope, holder)
+  return [
+    ...facts.flatMap(({ path, block: owner, name }): Offer[] => {
+      const value = owner.facts.get(name)
+      const shape = findKind(owner.kind)?.facts[name]?.shape
+      return value && shape
+        ? [word(path, { kind: 'name', detail: sayValue(value, shape, scope.system()) })]
+        : []
+    }),
+    ...inside.map(({ path, kind }) => word(path, { kind: 'name', detail: kind })),
+  ]
+}

@@ -1,0 +1,158 @@
+import { parseSection } from '../syntax/parser.ts'
+import type { BlockNode, Span } from '../syntax/tree.ts'
+import type { BlockKind, Fact } from '../vocabulary/block.ts'
+import { type BlockName, findKind } from '../vocabulary/index.ts'
+import type { Template } from './template.ts'
+
+/** What a snippet takes from where it goes, so that it fits there. */
+export interface Site {
+  readonly today: string
+  /** Names of the blocks of these kinds that are in scope. */
+  readonly refer: (kinds: readonly string[]) => readonly string[]
+  readonly taken: readonly string[]
+  readonly feet: readonly string[]
+  readonly lastReading: string | undefined
+  /** Each terminal of the controller with one of the motor. */
+  readonly phases: readonly string[]
+}
+
+type Piece = Template[number]
+
+/** A block as the vocabulary shows it, each name and value a place to fill in. */
+export function blockTemplate(kind: BlockKind, site: Site): Template {
+  if (kind.heading === 'after') return moveTemplate(kind, site)
+  const { example } = kind
+  const [block] = parseSection(example).tree.items
+  if (block?.type !== 'block') return [example]
+  const places: Place[] = []
+  fill(block, site, places, new Set())
+  return cut(example, places)
+}
+
+interface Place {
+  readonly span: Span
+  readonly pieces: readonly Piece[]
+}
+
+function cut(text: string, places: readonly Place[]): Template {
+  const template: Piece[] = []
+  let at = 0
+  for (const { span, pieces } of places) {
+    template.push(text.slice(at, span.start), ...pieces)
+    at = span.end
+  }
+  return [...template, text.slice(at)]
+}
+
+function fill(block: BlockNode, site: Site, places: Place[], used: Set<string>): void {
+  const kind = findKind(block.kind.text)
+  const [name] = block.heading
+  if (name?.type === 'word')
+    places.push({
+      span: name.span,
+      pieces: [{ value: kind?.heading === 'check' ? name.text : free(name.text, site.taken) }],
+    })
+  for (const item of block.items) {
+    if (item.type === 'block') fill(item, site, places, used)
+    else {
+      const factName = item.type === 'fact' ? item.name.text : kind?.bare
+      const fact = kind?.facts[factName ?? '']
+      const span = item.type === 'fact' ? item.valueSpan : item.span
+      if (fact) places.push({ span, pieces: valuePieces(fact, site, used) })
+    }
+  }
+}
+
+/** A name that no block beside it has: `dry-2` where `dry-1` is taken. */
+function free(name: string, taken: readonly string[]): string {
+  const [, stem = name, number] = /^(.*?)-?(\d+)?$/.exec(name) ?? []
+  let next = Number(number ?? 1)
+  let made = name
+  while (taken.includes(made)) {
+    next += 1
+    made = `${stem}-${next}`
+  }
+  return made
+}
+
+/** A fact with its value a place to fill in. */
+export const factTemplate = (name: string, fact: Fact, site: Site): Template => [
+  `${name}: `,
+  ...valuePieces(fact, site, new Set()),
+]
+
+function valuePieces({ shape, example }: Fact, site: Site, used: Set<string>): readonly Piece[] {
+  const slot = shape.forms?.[0]?.entries[0]?.[0]
+  if (slot?.day) return [{ value: site.today }]
+  if (slot?.terminalsOf && site.phases.length > 0) return [{ value: site.phases.join(', ') }]
+  if (shape.refersTo) {
+    const names = site.refer(shape.refersTo)
+    const first = names.includes(example) ? example : names.find((name) => !used.has(name))
+    if (first === undefined) return [{ value: example }]
+    used.add(first)
+    return [{ value: first, choices: [first, ...names.filter((name) => name !== first)] }]
+  }
+  if (shape.choices && !shape.quantity && !shape.forms)
+    return [{ value: example, choices: [example, ...shape.choices.filter((word) => word !== example)] }]
+  if (/^".*"$/.test(example)) return ['"', { value: example.slice(1, -1) }, '"']
+  if (shape.forms?.[0]?.again && shape.choices && shape.quantity)
+    return example.split(/(-?\d+(?:\.\d+)?)/).map((text, i): Piece => (i % 2 === 1 ? { value: text } : text))
+  return [{ value: example }]
+}
+
+function moveTemplate(kind: BlockKind, { today, feet, lastReading }: Site): Template {
+  const width = Math.max(4, ...feet.map((foot) => foot.length)) + 2
+  const line = (name: string): string => `\n  ${`${name}:`.padEnd(width)}`
+  const done: Piece[] = kind.facts['done'] ? [line('done'), { value: today }] : []
+  return [
+    'move after ',
+    { value: lastReading ?? 'dry-1' },
+    ' {',
+    ...done,
+    ...feet.flatMap((foot): Piece[] => [line(foot), { value: 'none' }]),
+    '\n}',
+  ]
+}
+
+/** The parts of a drive, in the order of the work: what is there before anything is measured. */
+const parts: readonly BlockName[] = [
+  'propeller',
+  'shaft',
+  'bearing',
+  'shaft-log',
+  'seal',
+  'coupling',
+  'gear',
+  'motor',
+  'bed',
+  'controller',
+  'phase-map',
+]
+
+const ofKind = (name: BlockName, site: Site): Template => {
+  const kind = findKind(name)
+  return kind ? blockTemplate(kind, site) : []
+}
+
+const indented = (template: Template): Template =>
+  template.map((piece) => (typeof piece === 'string' ? piece.replaceAll('\n', '\n  ') : piece))
+
+const nowhere = (site: Site): Site => ({ ...site, taken: [], phases: [], refer: () => [] })
+
+/** A drive with every part it has. */
+export const wholeDrive = (site: Site): Template => [
+  'drive ',
+  { value: free('main', site.taken) },
+  ' {',
+  ...parts.flatMap((part) => ['\n  ', ...indented(ofKind(part, nowhere(site)))]),
+  '\n}',
+]
+
+/** A whole job to fill in. */
+export const wholeJob = (site: Site): Template => [
+  ...ofKind('job', site),
+  '\n\n',
+  ...ofKind('battery', site),
+  '\n\n',
+  ...wholeDrive(site),
+]
