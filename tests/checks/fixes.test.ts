@@ -6,12 +6,15 @@ import { applied, fixed, type Offered, offersOf } from './offers.ts'
 
 /** What a finding says, wherever it stands: a fix may move lines. */
 const key = (finding: Finding) => `${finding.check}: ${finding.message}`
-const counted = (findings: readonly Finding[]) => Map.groupBy(findings, key)
 
 /** Findings of the second list that are not in the first. */
 function added(before: readonly Finding[], after: readonly Finding[]): readonly Finding[] {
-  const had = counted(before)
-  return [...counted(after)].flatMap(([words, list]) => list.slice(had.get(words)?.length ?? 0))
+  const left = before.map(key)
+  return after.filter((finding) => {
+    const had = left.indexOf(key(finding))
+    if (had >= 0) left.splice(had, 1)
+    return had < 0
+  })
 }
 
 /** The laws of a fix, over a text that has the finding. */
@@ -46,12 +49,17 @@ function obeysLaws(text: string, check: Check): readonly Offered[] {
   return offers
 }
 
+/** Checks whose example is past mending by the text alone; their offers are tested by themselves. */
+const withoutOffer = new Set([
+  'job/unit-wrong-kind', // `3 kg` for a length is no slip of a unit
+  'cable/voltage-drop', // 40 m of any section that the tables have loses too much
+])
+
 describe('the laws of fixes, over the example of each check that has some', () => {
   const withFixes = allChecks.filter((c) => c.fixes)
   it.each(withFixes.map((c) => [c.id, c] as const))('%s', (_id, c) => {
     const offers = obeysLaws(c.fires, c)
-    // `3 kg` for a length is no slip of a unit: it has no offer, and its laws are held below.
-    if (c.id !== 'job/unit-wrong-kind') expect(offers.length).toBeGreaterThan(0)
+    if (!withoutOffer.has(c.id)) expect(offers.length).toBeGreaterThan(0)
   })
 })
 

@@ -130,6 +130,13 @@ export function addAtEnd(sections: readonly Section[], lines: string): Edit | un
   return last && insert(last, last.text.length, `${/[\r\n]$/.test(last.text) ? '\n' : '\n\n'}${lines}\n`)
 }
 
+/** The name, or with the next number behind it that nothing goes by. */
+export function freeName(name: string, isTaken: (name: string) => boolean): string {
+  let free = name
+  for (let n = 2; isTaken(free); n += 1) free = `${name}-${n}`
+  return free
+}
+
 /** What stands at a span taken out, with its line when nothing else is on it. */
 export function takeOut(section: Section, { start, end }: Span): Edit {
   const { text } = section
@@ -148,8 +155,9 @@ export interface Rewritten extends Edit {
 
 /** Edits made one a section, in the formatter's layout where the section had it before. Of edits that overlap the first counts. */
 export function layOut(edits: readonly Edit[]): readonly Rewritten[] {
-  const sections = Map.groupBy(edits, ({ at }) => at.section)
-  return [...sections].flatMap(([section, own]) => {
+  const sections = new Set(edits.map(({ at }) => at.section))
+  return [...sections].flatMap((section) => {
+    const own = edits.filter(({ at }) => at.section === section)
     const before = section.text
     const end = before.includes('\r\n') ? '\r\n' : '\n'
     const raw = applied(before, own).replaceAll(/\r\n|\n/g, end)

@@ -2,6 +2,7 @@ import { reaches } from '../../engineering/electrical/guard.ts'
 import { cableLoading } from '../../plans/cable-loading.ts'
 import { ampacityWords } from '../../plans/cable-words.ts'
 import { at, check, published } from '../check.ts'
+import { largerConductor } from '../fix-cable.ts'
 
 export default check({
   id: 'cable/undersized',
@@ -57,4 +58,5 @@ drive main {
       }),
     ]
   },
+  fixes: (_finding, ground) => largerConductor(ground),
 })

@@ -2,6 +2,7 @@ import { reaches } from '../../engineering/electrical/guard.ts'
 import { cableLoading } from '../../plans/cable-loading.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { at, check, commonPractice } from '../check.ts'
+import { largerConductor } from '../fix-cable.ts'
 
 export default check({
   id: 'cable/voltage-drop',
@@ -55,4 +56,5 @@ drive main {
       }),
     ]
   },
+  fixes: (_finding, ground) => largerConductor(ground),
 })

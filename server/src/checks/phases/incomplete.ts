@@ -1,5 +1,6 @@
 import { phaseFaults } from '../../plans/phase-faults.ts'
 import { at, check, published } from '../check.ts'
+import { insert } from '../fix-text.ts'
 
 export default check({
   id: 'phases/incomplete',
@@ -37,5 +38,14 @@ export default check({
             found: missing.join(', '),
           }),
         ]
+  },
+  fixes: ({ at }, { block, lookup }) => {
+    const faults = block && lookup ? phaseFaults(block, lookup) : []
+    const [from, otherFrom] = faults.filter(({ fault }) => fault === 'missing-from')
+    const [to, otherTo] = faults.filter(({ fault }) => fault === 'missing-to')
+    // With more than one left on a side, which goes to which is not to be guessed.
+    if (!from || !to || otherFrom || otherTo) return []
+    const pair = `${from.terminal} to ${to.terminal}`
+    return [{ title: `Add ${pair}`, edits: [insert(at.section, at.span.end, `, ${pair}`)], preferred: true }]
   },
 })

@@ -1,5 +1,6 @@
 import { phaseFaults } from '../../plans/phase-faults.ts'
 import { check, published } from '../check.ts'
+import { replace, textAt } from '../fix-text.ts'
 
 export default check({
   id: 'phases/unknown-terminal',
@@ -34,4 +35,20 @@ export default check({
         found: terminal,
         limit: terminals.join(', '),
       })),
+  fixes: ({ at, found }, { block, lookup }) => {
+    const faults = block && lookup ? phaseFaults(block, lookup) : []
+    const fault = faults.find((f) => f.terminal === found && f.at.span.start === at.span.start)
+    if (!fault || found === undefined) return []
+    const side = fault.fault === 'unknown-from' ? 'from' : 'to'
+    const free = faults.filter((f) => f.fault === `missing-${side}`).map(({ terminal }) => terminal)
+    const same = free.find((terminal) => terminal.toLowerCase() === found.toLowerCase())
+    const meant = same ?? (free.length === 1 ? free[0] : undefined)
+    const pair = textAt(at)
+    const start = side === 'from' ? pair.indexOf(found) : pair.lastIndexOf(found)
+    if (meant === undefined || start < 0) return []
+    const span = { start: at.span.start + start, end: at.span.start + start + found.length }
+    return [
+      { title: `Write ${meant}`, edits: [replace({ section: at.section, span }, meant)], preferred: true },
+    ]
+  },
 })

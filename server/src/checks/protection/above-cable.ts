@@ -1,6 +1,7 @@
 import { ratingOf } from '../../plans/cable-protection.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { at, check, published } from '../check.ts'
+import { fitRating } from '../fix-cable.ts'
 
 export default check({
   id: 'protection/above-cable',
@@ -62,4 +63,5 @@ drive main {
       }),
     ]
   },
+  fixes: (_finding, ground) => fitRating(ground),
 })

@@ -1,6 +1,7 @@
 import { ratingOf } from '../../plans/cable-protection.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { at, check, commonPractice } from '../check.ts'
+import { fitRating } from '../fix-cable.ts'
 
 export default check({
   id: 'protection/below-load',
@@ -66,4 +67,5 @@ drive main {
       }),
     ]
   },
+  fixes: (_finding, ground) => fitRating(ground),
 })

@@ -1,6 +1,8 @@
 import { systemOf } from '../../plans/cable-loading.ts'
 import { isProtected } from '../../plans/cable-protection.ts'
 import { atHead, check, published } from '../check.ts'
+import { fittingRating } from '../fix-cable.ts'
+import { addAfter, freeName } from '../fix-text.ts'
 
 export default check({
   id: 'protection/none',
@@ -52,6 +54,21 @@ drive main {
         todo: 'Add a protection block with `protects`, near the battery. A battery stays live whatever is switched off: fitting it is work for a licensed person.',
         data: { add: 'protection' },
       }),
+    ]
+  },
+  fixes: (_finding, { block, lookup }) => {
+    const amps = lookup && fittingRating(block, lookup)
+    if (!block?.name || amps === undefined) return []
+    const name = freeName(`${block.name}-fuse`, (taken) => lookup?.named(taken) !== undefined)
+    const lines = [
+      `protection ${name} {`,
+      '  kind:     fuse',
+      `  rating:   ${amps} A`,
+      `  protects: ${block.name}`,
+      '}',
+    ]
+    return [
+      { title: `Protect it with ${amps} A`, edits: [addAfter(block, lines.join('\n'))], preferred: true },
     ]
   },
 })

@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../server/src/checks/index.ts'
+import { findingsOf } from './marks.ts'
+import { fixed, titles } from './offers.ts'
+
+/** 15 kW at 92 % and 96 % from 84 V at the lowest: 15000 / 0.92 / 0.96 / 84 ≈ 202 A, P = U · I. */
+const job = (conductor: string, { length = '2.5 m', fuse = '' } = {}) => `battery house {
+  nominal: 96 V
+  window:  84..108 V
+}
+drive main {
+  motor main {
+    power:        15 kW
+    efficiency:   92 %
+    voltage:      58 V
+    power-factor: 0.9
+  }
+  controller { efficiency: 96 % }
+  cable feed {
+    from:       house
+    to:         controller
+    conductor:  ${conductor}
+    length:     ${length}
+    insulation: 105 degC
+    place:      machinery-space
+  }
+${fuse}}
+`
+
+const codes = (text: string) => findingsOf(text, allChecks).findings.map(({ check }) => check)
+
+/** Nominal sections in mm², IEC 60228:2004 table 1. */
+const sections = [1.5, 2.5, 4, 6, 10, 16, 25, 35, 50, 70, 95, 120, 150, 185, 240]
+/** Even gauges and those above, AWG: the rows of 33 CFR 183.425 table 5. */
+const gauges = ['18', '16', '14', '12', '10', '8', '6', '4', '2', '1', '1/0', '2/0', '3/0', '4/0']
+
+describe('the conductor offered', () => {
+  it.each([
+    ['cable/undersized', '2.5 m'],
+    ['cable/undersized', '0.5 m'],
+    ['cable/voltage-drop', '20 m'],
+  ])('for %s at %s passes, and the section of IEC 60228 below it does not', (check, length) => {
+    const text = job('25 mm2', { length })
+    const [title = ''] = titles(text, check)
+    const size = Number(/^Use (\S+) mm²$/.exec(title)?.[1])
+    expect(sections).toContain(size)
+    const after = codes(fixed(text, check, title))
+    expect(after).not.toContain('cable/undersized')
+    expect(after).not.toContain('cable/voltage-drop')
+    const below = codes(job(`${sections[sections.indexOf(size) - 1]} mm2`, { length }))
+    expect(below.some((id) => id === 'cable/undersized' || id === 'cable/voltage-drop')).toBe(true)
+  })
+
+  it('is a wire gauge where the cable has one', () => {
+    const text = job('4 AWG')
+    const [title = ''] = titles(text, 'cable/undersized')
+    const gauge = /^Use (\S+) AWG$/.exec(title)?.[1] ?? ''
+    expect(gauges).toContain(gauge)
+    expect(codes(fixed(text, 'cable/undersized', title))).not.toContain('cable/undersized')
+    expect(codes(job(`${gauges[gauges.indexOf(gauge) - 1]} AWG`))).toContain('cable/undersized')
+  })
+
+  it('no longer says that it comes from the old drawing', () => {
+    const text = job('25 mm2 [drawing "E-01"]')
+    const [title = ''] = titles(text, 'cable/undersized')
+    expect(fixed(text, 'cable/undersized', title)).not.toContain('E-01')
+  })
+
+  it('is none where no section in the tables is enough', () => {
+    expect(titles(job('95 mm2', { length: '40 m' }), 'cable/voltage-drop')).toEqual([])
+  })
+})
+
+/** Rated currents of gG fuse-links in A, IEC 60269 (above 200 A by R10, from memory). */
+const ratings = [6, 10, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630]
+const fuse = (rating: number) => `  protection main-fuse {
+    rating:   ${rating} A
+    protects: feed
+  }
+`
+const faults = ['protection/below-load', 'protection/above-cable', 'protection/none']
+
+describe('the rating offered', () => {
+  it.each([
+    ['protection/below-load', fuse(200)],
+    ['protection/above-cable', fuse(630)],
+    ['protection/none', ''],
+  ])('for %s is a standard one that fits, and the one below it opens in service', (check, of) => {
+    const text = job('95 mm2', { fuse: of })
+    const [title = ''] = titles(text, check)
+    const amps = Number(/(\d+) A$/.exec(title)?.[1])
+    expect(ratings).toContain(amps)
+    const after = codes(fixed(text, check, title))
+    expect(faults.filter((id) => after.includes(id))).toEqual([])
+    const below = ratings[ratings.indexOf(amps) - 1] ?? 0
+    expect(codes(job('95 mm2', { fuse: fuse(below) }))).toContain('protection/below-load')
+  })
+
+  it('is none where the cable is too thin for any', () => {
+    expect(titles(job('25 mm2', { fuse: fuse(200) }), 'protection/below-load')).toEqual([])
+    expect(titles(job('25 mm2'), 'protection/none')).toEqual([])
+  })
+
+  it('gets a name that nothing goes by', () => {
+    const text = job('95 mm2').replace('drive main {', 'shaft feed-fuse { diameter: 35 mm }\ndrive main {')
+    const [title = ''] = titles(text, 'protection/none')
+    expect(fixed(text, 'protection/none', title)).toContain('protection feed-fuse-2 {')
+  })
+})
+
+const map = (pairs: string) => `drive main {
+  controller { terminals: A, B, C }
+  motor main { power: 15 kW  terminals: U, V, W }
+  phase-map {
+    ${pairs}
+  }
+}
+`
+
+describe('a phase map', () => {
+  it('is completed when one terminal is left on each side', () => {
+    expect(fixed(map('A to U, C to W'), 'phases/incomplete', 'Add B to V')).toBe(
+      map('A to U, C to W, B to V'),
+    )
+  })
+
+  it('is not when two are left: which goes to which is not to be guessed', () => {
+    expect(titles(map('A to U'), 'phases/incomplete')).toEqual([])
+  })
+
+  it('gets the one terminal that is free, or the one written in other letters', () => {
+    expect(fixed(map('A to U, B to V, X to W'), 'phases/unknown-terminal', 'Write C')).toBe(
+      map('A to U, B to V, C to W'),
+    )
+    expect(titles(map('A to U, b to V, X to W'), 'phases/unknown-terminal')).toEqual(['Write B'])
+  })
+})
