@@ -4,7 +4,9 @@ import { formatting } from './formatting.ts'
 import { highlightFeature } from './highlight-feature.ts'
 import { hoverFeature } from './hover-feature.ts'
 import { inlayHintsFeature } from './inlay-hints-feature.ts'
+import { prepareRenameFeature } from './prepare-rename-feature.ts'
 import { referencesFeature } from './references-feature.ts'
+import { renameFeature } from './rename-feature.ts'
 
 /** Everything an editor can ask, one row a feature. */
 export const features: readonly Feature[] = [
@@ -13,5 +15,7 @@ export const features: readonly Feature[] = [
   highlightFeature,
   hoverFeature,
   inlayHintsFeature,
+  prepareRenameFeature,
   referencesFeature,
+  renameFeature,
 ]

@@ -1,0 +1,122 @@
+import { Analysis } from '../job/analysis.ts'
+import { type Document, edit, positionOf } from '../job/document.ts'
+import { type JobFile, linkFile } from '../job/files.ts'
+import type { Place, Section } from '../job/model.ts'
+import { referencesOf } from '../job/references.ts'
+import type { FileAround } from './around.ts'
+import type { FoundMention } from './references.ts'
+
+interface Trial {
+  readonly mentions: readonly FoundMention[]
+  readonly to: string
+  readonly around: readonly FileAround[]
+}
+
+interface Change {
+  readonly from: number
+  readonly to: number
+}
+
+/** Writes the new name into copies of the files and reads them: every word has to stand for what it did before. Returns what would not, in words.
+ * So a name that is taken somewhere, or hides another, is found however far away. */
+export function triedOut(analysis: Analysis, { mentions, to, around }: Trial): string | undefined {
+  const changes = new Map<Document, Change[]>()
+  for (const {
+    at,
+    in: { file },
+  } of mentions) {
+    const start = startsOf(file.document).get(at.section) ?? 0
+    const list = changes.get(file.document) ?? []
+    if (list.length === 0) changes.set(file.document, list)
+    list.push({ from: start + at.span.start, to: start + at.span.end })
+  }
+  const texts = new Map(
+    [...changes].map(([document, list]) => [
+      document,
+      list.toReversed().reduce((text, { from, to: end }) => edit(text, from, end, to), document),
+    ]),
+  )
+  /** Where an offset has gone. */
+  const moved = (document: Document, offset: number): number =>
+    (changes.get(document) ?? [])
+      .filter(({ from }) => from < offset)
+      .reduce((sum, change) => sum + to.length - (change.to - change.from), offset)
+
+  const tried = new Analysis()
+  tried.begin()
+  for (const { file } of around) {
+    const files = [file, ...file.used]
+    if (!files.some(({ document }) => texts.has(document))) continue
+    const text = (of: Document) => texts.get(of) ?? of
+    const renamed = linkFile(file.path, text(file.document), (path) => {
+      const used = file.used.find((other) => other.path === path)
+      return used && text(used.document)
+    })
+    const before = meaningOf(analysis, file, moved)
+    const after = meaningOf(tried, renamed, (_document, offset) => offset)
+    const other = [...before].find(([at, means]) => after.get(at)?.means !== means.means)?.[1]
+    if (other)
+      return `${other.words} in ${file.path}, line ${other.line}, would stand for something else then.`
+    if (problemsOf(analysis, file) !== problemsOf(tried, renamed) || before.size !== after.size)
+      return `${file.path} would not be read as it is now: ${to} means something else there.`
+  }
+  return undefined
+}
+
+interface Meaning {
+  readonly means: string
+  readonly words: string
+  readonly line: number
+}
+
+/** What each word of a file stands for, by where the two stand. */
+function meaningOf(
+  analysis: Analysis,
+  file: JobFile,
+  moved: (document: Document, offset: number) => number,
+): ReadonlyMap<number, Meaning> {
+  const files = [file, ...file.used]
+  const where = ({ section, span }: Place): string => {
+    const holder = files.find(({ document }) => startsOf(document).has(section))
+    if (!holder) return 'elsewhere'
+    const { path, document } = holder
+    return `${path} ${moved(document, (startsOf(document).get(section) ?? 0) + span.start)}`
+  }
+  const { document } = file
+  return new Map(
+    document.sections.flatMap((section) =>
+      referencesOf(analysis, file, section).map(({ at, named }): [number, Meaning] => [
+        moved(document, (startsOf(document).get(section) ?? 0) + at.span.start),
+        {
+          means: where(named),
+          words: section.text.slice(at.span.start, at.span.end),
+          line: positionOf(document, section, at.span.start).line + 1,
+        },
+      ]),
+    ),
+  )
+}
+
+const problemsOf = (analysis: Analysis, file: JobFile): string =>
+  file.document.sections
+    .flatMap((section) => analysis.bound(file, section).problems.map(({ problem }) => problem.type))
+    .join()
+
+const starts = new WeakMap<Document, ReadonlyMap<Section, number>>()
+
+/** Where each section of a document begins. */
+function startsOf(document: Document): ReadonlyMap<Section, number> {
+  let made = starts.get(document)
+  if (!made) {
+    let start = 0
+    made = new Map(
+      document.sections.map((section) => {
+        const entry = [section, start] as const
+        start += section.text.length
+        return entry
+      }),
+    )
+    starts.set(document, made)
+  }
+  return made
+}

@@ -1,0 +1,185 @@
+// Another name for what has one: the language's own rules (design decisions, no outside source).
+import fc from 'fast-check'
+import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../server/src/checks/index.ts'
+import { Checker } from '../../server/src/checks/run.ts'
+import { filesAround } from '../../server/src/editor/around.ts'
+import { isName, renamable, rename } from '../../server/src/editor/rename.ts'
+import type { Workspace } from '../../server/src/editor/workspace.ts'
+import { rangeOf, textOf } from '../../server/src/job/document.ts'
+import type { Section } from '../../server/src/job/model.ts'
+import { openDemos } from './demos.ts'
+import { openMarked } from './marked.ts'
+
+const to = 'brand-new'
+
+/** The texts afterwards, by path; or why not. */
+function renamed(marked: string, name = to): Readonly<Record<string, string>> | string {
+  const { workspace, view, at } = openMarked(marked)
+  const found = rename(view, at, { to: name, around: filesAround(workspace) })
+  if ('refused' in found) return found.refused
+  apply(workspace, found, name)
+  return Object.fromEntries(filesAround(workspace).map(({ file }) => [file.path, textOf(file.document)]))
+}
+
+/** Every file that is changed is open: those of the fixture that are not are opened first. */
+function apply(
+  workspace: Workspace,
+  found: Exclude<ReturnType<typeof rename>, { refused: string }>,
+  name: string,
+) {
+  for (const uri of new Set(found.map((mention) => mention.in.uri))) {
+    const mentions = found.filter((mention) => mention.in.uri === uri)
+    const file = mentions[0]?.in.file
+    if (!file) continue
+    if (!workspace.get(uri)) workspace.open(uri, 0, textOf(file.document))
+    const changes = mentions.map(({ at }) => ({ range: rangeOf(file.document, at), text: name })).toReversed()
+    workspace.change(uri, (workspace.get(uri)?.version ?? 0) + 1, changes)
+  }
+}
+
+describe('rename', () => {
+  it.each([
+    [
+      'a drive, wherever a path leads through it',
+      'drive «star$0board» { gear { ratio: 2 } }\ndrive port { gear { ratio: «starboard».gear.ratio } }\nconcession cable/undersized { on: «starboard».gear }\n',
+    ],
+    [
+      'a reading, in the moves and concessions about it',
+      'drive d { reading «dry$0-1» { }\nmove after «dry-1» { } }\nconcession cable/undersized { on: "d.«dry-1»" }\n',
+    ],
+    [
+      'a foot, in the moves',
+      'drive d { bed { foot «aft» { } }\nreading r { }\nmove after r { «a$0ft»: up 1 mm } }\n',
+    ],
+    [
+      'a terminal, in the phase map',
+      'drive d { controller { terminals: A, «B»\n}\nmotor { terminals: "«U»", V\n}\nphase-map { A to «U$0» } }\n'.replace(
+        '«B»',
+        'B',
+      ),
+    ],
+    [
+      'only what goes by the name, not what goes by the kind',
+      'drive d { motor «mai$0n» { }\ncontroller { }\ncable a { from: controller\nto: motor }\ncable b { from: controller\nto: «main» } }\n',
+    ],
+  ])('of %s', (_what, marked) => {
+    const text = marked.replace('$0', '').replaceAll(/«[^»]*»/g, to)
+    expect(renamed(marked.replaceAll(/[«»]/g, ''))).toEqual({ 'boat.wright': text })
+  })
+
+  it('goes through every file', () => {
+    const files =
+      '#- a.wright\nuse "b.wright"\ngear g { like: spa$0re }\n#- b.wright\ngear spare { ratio: 2 }\n'
+    expect(renamed(files)).toEqual({
+      'a.wright': 'use "b.wright"\ngear g { like: brand-new }\n',
+      'b.wright': 'gear brand-new { ratio: 2 }\n',
+    })
+  })
+
+  const two = 'gear spa$0re { }\ngear other { }\ndrive d { gear { like: spare } }\n'
+  it.each([
+    ['a word with a space', two, 'a b', 'is no name'],
+    ['a number', two, '3', 'is no name'],
+    ['a path', two, 'a.b', 'is no name'],
+    ['nothing', two, '', 'is no name'],
+    ['a name taken beside it', two, 'other', 'There is a gear other already.'],
+    ['a kind of block', two, 'motor', 'motor is a word of the language'],
+    ['a fact of a move, for a foot', 'bed { foot af$0t { } }', 'by', 'means something else in a move'],
+    ['a terminal that is there', 'motor { terminals: U$0, V }', 'V', 'has a terminal V already'],
+    [
+      'a name that another would hide',
+      'battery hou$0se { nominal: 96 V }\ndrive d { controller feed { }\nbattery: house\ncable c { from: house } }\n',
+      'feed',
+      'house in boat.wright, line 4, would stand for something else then.',
+    ],
+    [
+      'a name that the file has for another part',
+      '#- a.wright\nuse "b.wright"\ngear mine { ratio: 3 }\ngear g { like: spa$0re }\n#- b.wright\ngear spare { ratio: 2 }\n',
+      'mine',
+      'spare in a.wright, line 3, would stand for something else then.',
+    ],
+  ])('to %s is refused', (_what, marked, name, words) => {
+    expect(renamed(marked, name)).toEqual(expect.stringContaining(words))
+  })
+
+  it.each([
+    ['a kind', 'mot$0or main { }', 'motor is a word of the language.'],
+    ['a fact', 'shaft { diame$0ter: 35 mm }', 'diameter is a word of the language.'],
+    ['a unit', 'shaft { diameter: 35 m$0m }', 'mm is a unit.'],
+    ['a word of a list', 'gear { turns: oppo$0site }', 'opposite is not the name of anything'],
+    ['a block without a name', 'drive d { contro$0ller { } }', 'This controller has no name'],
+    ['a block by its kind', 'drive d { motor main { }\ncable c { to: mo$0tor } }', 'rename it where'],
+    ['nothing', '# com$0ment\n', 'There is no name here.'],
+  ])('of %s is refused', (_what, marked, words) => {
+    expect(renamed(marked)).toEqual(expect.stringContaining(words))
+  })
+
+  it('offers the word without its quotes', () => {
+    const { view, at, open } = openMarked('motor { terminals: "U$01", V }')
+    const found = renamable(view, at.section, at.offset)
+    expect(
+      'name' in found && [found.name, rangeOf(open.document, { section: at.section, span: found.span })],
+    ).toEqual(['U1', { start: { line: 0, character: 20 }, end: { line: 0, character: 22 } }])
+  })
+
+  it('knows a name', () => {
+    expect(['dry-1', 'måling', '轴', 'main2'].filter(isName)).toHaveLength(4)
+    expect(['', '1a', 'a:', 'a b', '"a"', '#a', 'a\n', '2026-03-04'].some(isName)).toBe(false)
+  })
+})
+
+describe('in the demos', () => {
+  const checkAll = (workspace: Workspace) =>
+    workspace.openFiles.map((open) =>
+      new Checker(workspace.analysis, allChecks)
+        .check(workspace.link(open), { today: '2026-06-01' })
+        .map(({ check, severity, at }) => [check, severity, rangeOf(open.document, at).start.line]),
+    )
+  const texts = (workspace: Workspace) => workspace.openFiles.map(({ document }) => textOf(document))
+
+  /** Every name, where it is defined. */
+  function names() {
+    const { views } = openDemos()
+    return views.flatMap(({ analysis, file, uri }) =>
+      file.document.sections.flatMap((section, i) =>
+        section.parsed.tree.tokens.flatMap(({ startOffset }) => {
+          const found = renamable({ analysis, file }, section, startOffset)
+          return 'name' in found && found.target.named.section === section && found.span.start === startOffset
+            ? [{ uri, i, offset: startOffset, name: found.name }]
+            : []
+        }),
+      ),
+    )
+  }
+
+  const all = names()
+  it('leaves every finding, and back again gives the text', () => {
+    expect(all.length).toBeGreaterThan(50)
+    fc.assert(
+      fc.property(fc.constantFrom(...all), ({ uri, i, offset, name }) => {
+        const { workspace } = openDemos()
+        const before = { texts: texts(workspace), findings: checkAll(workspace) }
+        const give = (other: string, at: (text: string) => number) => {
+          const open = workspace.get(uri)
+          if (!open) throw new Error(uri)
+          const view = { analysis: workspace.analysis, file: workspace.link(open) }
+          const section = open.document.sections[i] as Section
+          const found = rename(
+            view,
+            { section, offset: at(section.text) },
+            { to: other, around: filesAround(workspace) },
+          )
+          if ('refused' in found) throw new Error(found.refused)
+          apply(workspace, found, other)
+        }
+        give(to, () => offset)
+        expect(checkAll(workspace)).toEqual(before.findings)
+        expect(texts(workspace)).not.toEqual(before.texts)
+        give(name, (text) => text.indexOf(to))
+        expect(texts(workspace)).toEqual(before.texts)
+      }),
+      { numRuns: 20 },
+    )
+  })
+})
