@@ -212,6 +212,32 @@ describe('from the text of a job to its moves', () => {
     expect(c.assumptions.join()).toContain('measure first')
   })
 
+  // Of shims in steps of 0.05 mm a height is met to 0.025 mm (arithmetic).
+  it.each([
+    [
+      'put in',
+      'top 1.92 mm, starboard 1.8 mm, bottom 1.66 mm, port 1.78 mm',
+      /put in shims of 0\.\d\d mm \+ .*, together/,
+    ],
+    [
+      'take out',
+      'top 1.66 mm, starboard 1.8 mm, bottom 1.92 mm, port 1.78 mm',
+      /take out shims of .*, or as near as/,
+    ],
+  ])('names the shims of the list to %s, and counts on what they make', (action, gaps, words) => {
+    const c = correct({
+      bed: `adjuster: shims\n    shims: 0.05 mm, 0.1 mm, 0.2 mm, 0.5 mm, 1 mm\n    ${feet}`,
+      gaps,
+    })
+    for (const { step, vertical, moved } of c.feet) {
+      if (step.by !== 'shims') expect.fail(step.by)
+      expect(step.action).toBe(action)
+      expect(step.pieces.reduce((sum, piece) => sum + piece, 0)).toBeCloseTo(Math.abs(moved), 9)
+      expect(Math.abs(vertical.value - moved)).toBeLessThanOrEqual(0.025e-3 + 1e-9)
+    }
+    expect(correctionText(c, 'metric')).toMatch(words)
+  })
+
   it('counts turns as an installer would', () => {
     expect(sayTurns({ turns: 1, flats: 2 })).toBe('1 turn 2 flats')
     expect(sayTurns({ turns: 0, flats: 0.5 })).toBe('half a flat')

@@ -6,7 +6,7 @@ import { allUnseen, type Correction } from './alignment.ts'
 import { sayAngle } from './alignment-fault.ts'
 import type { Judged } from './alignment-judged.ts'
 import type { Repeats } from './alignment-repeats.ts'
-import { type CorrectedFoot, unseen } from './steps.ts'
+import { type CorrectedFoot, type FootStep, unseen } from './steps.ts'
 
 /** Cautions that belong to moving a machine on its feet. */
 const moveCaution = (adjuster: Correction['adjuster']): string =>
@@ -61,6 +61,14 @@ export function sayTurns({ turns, flats }: { readonly turns: number; readonly fl
   return flats === 0 ? full : `${full} ${said}`
 }
 
+/** `shims of 0.20 mm + 0.05 mm, together 0.25 mm`; the thickness alone where none is named. */
+function sayShims({ pieces, thickness }: Extract<FootStep, { by: 'shims' }>, system: UnitSystem): string {
+  const each = pieces.map((piece) => saidLength(piece, system))
+  const together = saidLength(thickness, system)
+  if (each.length === 0) return together
+  return each.length === 1 ? `a shim of ${together}` : `shims of ${each.join(' + ')}, together ${together}`
+}
+
 /** What to do at one foot to set its height. */
 function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem): string {
   const { step } = foot
@@ -72,10 +80,8 @@ function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem): string
   }
   if (step.by === 'shims') {
     if (step.action === 'none') return 'leave as it is'
-    if (step.action === 'take out')
-      return `take out ${saidLength(step.thickness, system)}, as near as the pack allows`
-    const pieces = step.pack.pieces.map((piece) => saidLength(piece, system)).join(' + ')
-    return `${step.action} ${pieces}`
+    const shims = sayShims(step, system)
+    return step.action === 'put in' ? `put in ${shims}` : `take out ${shims}, or as near as the pack allows`
   }
   if (step.by === 'none') return 'leave as it is'
   const { value } = foot.vertical

@@ -71,14 +71,12 @@ function foot({ name, vertical, horizontal, step }: CorrectedFoot): PlanFoot {
     }
   }
   if (step.by === 'shims') {
-    const [thickness, pieces] =
-      step.action === 'take out' ? [step.thickness, []] : [step.pack.thickness, step.pack.pieces]
     return {
       ...base,
       shims: {
         action: step.action,
-        thickness_mm: round(thickness * 1000),
-        pieces_mm: pieces.map((p) => round(p * 1000)),
+        thickness_mm: round(step.thickness * 1000),
+        pieces_mm: step.pieces.map((p) => round(p * 1000)),
       },
     }
   }

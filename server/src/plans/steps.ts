@@ -1,4 +1,4 @@
-import { type NutMove, nutMoves, nutTravel, type ShimPack, shimPack } from '../engineering/adjusters.ts'
+import { type NutMove, nutMoves, nutTravel, shimPack } from '../engineering/adjusters.ts'
 import type { FootCorrection } from '../engineering/alignment/feet.ts'
 import type { Thread } from '../engineering/thread.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
@@ -6,8 +6,14 @@ import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 /** How one foot gets its height: the lower nut of its stud, shims put in or taken out, by whatever is at hand, or not at all. */
 export type FootStep =
   | { readonly by: 'nut'; readonly move: NutMove }
-  | { readonly by: 'shims'; readonly action: 'put in' | 'none'; readonly pack: ShimPack }
-  | { readonly by: 'shims'; readonly action: 'take out'; readonly thickness: number }
+  | {
+      readonly by: 'shims'
+      readonly action: 'put in' | 'take out' | 'none'
+      /** Of the pieces together, m; where there are none to take out, what is wanted. */
+      readonly thickness: number
+      /** Of the shims listed, thickest first; none where they do not reach. */
+      readonly pieces: readonly number[]
+    }
   | { readonly by: 'hand' }
   | { readonly by: 'none' }
 
@@ -64,15 +70,15 @@ export function stepsFor(
 const choices = (count: number, offers: readonly number[]): readonly (readonly number[])[] =>
   count === 0 ? [[]] : choices(count - 1, offers).flatMap((rest) => offers.map((offer) => [...rest, offer]))
 
-/** Shims put in come from the stock. What can be taken out depends on the pack that is there, which the job does not say. */
+/** Shims come from the stock, and the pack under the foot is taken to be built of the same. Where the stock does not reach what is to come
+ * out, that is left as a thickness: what lies there, the job does not say. */
 function shimmed(foot: FootCorrection, stock: readonly number[]): CorrectedFoot {
   const wanted = foot.vertical.value
-  if (wanted < 0 && -wanted >= Math.min(...stock) / 2)
-    return { ...foot, step: { by: 'shims', action: 'take out', thickness: -wanted }, moved: wanted }
-  const pack = shimPack(Math.max(0, wanted), stock)
-  return {
-    ...foot,
-    step: { by: 'shims', action: pack.pieces.length === 0 ? 'none' : 'put in', pack },
-    moved: pack.thickness,
-  }
+  const { pieces, thickness, left: short } = shimPack(Math.abs(wanted), stock)
+  const step = { by: 'shims', thickness, pieces } as const
+  if (pieces.length === 0) return { ...foot, step: { ...step, action: 'none' }, moved: 0 }
+  if (wanted > 0) return { ...foot, step: { ...step, action: 'put in' }, moved: thickness }
+  return Math.abs(short) > Math.min(...stock)
+    ? { ...foot, step: { by: 'shims', action: 'take out', thickness: -wanted, pieces: [] }, moved: wanted }
+    : { ...foot, step: { ...step, action: 'take out' }, moved: -thickness }
 }
