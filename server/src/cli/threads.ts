@@ -18,7 +18,7 @@ export async function* checkInThreads(
   batch: Omit<Batch, 'paths'>,
 ): AsyncGenerator<Checked> {
   const count = Math.ceil(paths.length / perBatch)
-  const hands = [ownHand(), ...Array.from({ length: Math.min(availableParallelism(), count) - 1 }, newThread)]
+  const hands = Array.from({ length: Math.min(availableParallelism(), count) }, newThread)
   const results = new Map<number, Checked>()
   let given = 0
   let wake = () => {}
@@ -54,20 +54,11 @@ export async function* checkInThreads(
   }
 }
 
-/** This thread, which listens to the others between two batches. */
-function ownHand(): Hand {
-  const opened = new Map<string, Document | undefined>()
-  return {
-    check: async (batch) => {
-      await new Promise(setImmediate)
-      return checkBatch(batch, opened)
-    },
-    leave: () => undefined,
-  }
-}
+/** A file leaves little behind, so that a small nursery keeps the memory down and costs no time. */
+const resourceLimits = { maxYoungGenerationSizeMb: 16 }
 
 function newThread(): Hand {
-  const thread = new Worker(new URL(import.meta.url))
+  const thread = new Worker(new URL(import.meta.url), { resourceLimits })
   return {
     check: (batch) =>
       new Promise((resolve, reject) => {
