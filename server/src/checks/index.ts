@@ -8,6 +8,7 @@ import alignmentGapVariationUndecided from './alignment/gap-variation-undecided.
 import alignmentGapsImpossible from './alignment/gaps-impossible.ts'
 import alignmentGaugeDiameterBeyondFlange from './alignment/gauge-diameter-beyond-flange.ts'
 import alignmentMoveAfterUnknownReading from './alignment/move-after-unknown-reading.ts'
+import alignmentMoveByNutsNotThere from './alignment/move-by-nuts-not-there.ts'
 import alignmentMoveOfUnknownFoot from './alignment/move-of-unknown-foot.ts'
 import alignmentNoReadingAfterMove from './alignment/no-reading-after-move.ts'
 import alignmentOffsetBesidePilot from './alignment/offset-beside-pilot.ts'
@@ -81,6 +82,7 @@ export const allChecks: readonly Check[] = [
   alignmentGapsImpossible,
   alignmentGaugeDiameterBeyondFlange,
   alignmentMoveAfterUnknownReading,
+  alignmentMoveByNutsNotThere,
   alignmentMoveOfUnknownFoot,
   alignmentNoReadingAfterMove,
   alignmentOffsetBesidePilot,
