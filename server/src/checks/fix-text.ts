@@ -207,7 +207,8 @@ function difference(section: Section, after: string): Rewritten {
   }
 }
 
-const blanks = new RegExp(`[ \\t]*${blank}`, 'g')
+/** A blank with the unit that belongs to what is to be written. */
+const blanks = new RegExp(`[ \\t]*${blank}(?: [^\\s,"{}]+)?`, 'g')
 
 /** For an editor that takes text alone: what is to be written is simply not there yet. */
 export const asText = (text: string): string => text.replaceAll(blanks, '')

@@ -1,5 +1,6 @@
 import { moveWithoutReading } from '../../plans/alignment-moves.ts'
 import { atHead, check, commonPractice } from '../check.ts'
+import { nextReading } from '../fix-alignment.ts'
 
 export default check({
   id: 'alignment/no-reading-after-move',
@@ -39,4 +40,5 @@ export default check({
           }),
         ]
       : [],
+  fixes: (_finding, ground) => nextReading(ground).map((fix) => ({ ...fix, preferred: true })),
 })

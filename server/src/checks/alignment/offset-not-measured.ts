@@ -1,5 +1,7 @@
 import { atHead, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
+import { placesOf } from '../fix-alignment.ts'
+import { addFact } from '../fix-text.ts'
 
 export default check({
   id: 'alignment/offset-not-measured',
@@ -38,5 +40,18 @@ export default check({
         data: { add: 'offsets' },
       }),
     ]
+  },
+  fixes: (_finding, { block }) => {
+    const places = block && placesOf(block, 'gaps')
+    return !block || places === undefined
+      ? []
+      : [
+          {
+            title: 'Add the offsets',
+            edits: [addFact(block, 'offsets', places)],
+            preferred: true,
+            leaves: ['job/value-not-allowed'],
+          },
+        ]
   },
 })

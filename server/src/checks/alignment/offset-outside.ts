@@ -1,6 +1,7 @@
 import { saidLength, saidSure } from '../../plans/alignment-words.ts'
 import { at, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
+import { nextReading, writeMove } from '../fix-alignment.ts'
 
 export default check({
   id: 'alignment/offset-outside',
@@ -51,4 +52,5 @@ export default check({
       }),
     ]
   },
+  fixes: ({ check: id }, ground) => [...writeMove(ground, id), ...nextReading(ground, id)],
 })

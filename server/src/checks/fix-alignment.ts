@@ -1,0 +1,126 @@
+import { type Block, childrenOf, factOf } from '../job/model.ts'
+import { type Correction, correctionOf } from '../plans/alignment.ts'
+import { lastReading } from '../plans/alignment-moves.ts'
+import { saidLength } from '../plans/alignment-words.ts'
+import type { UnitSystem } from '../quantity/kinds.ts'
+import type { Part } from '../syntax/tree.ts'
+import type { Fix, FixGround } from './fix.ts'
+import { addAfter, blank } from './fix-text.ts'
+
+type Foot = Correction['feet'][number]
+
+/** `1 turn 2.5 flats`. */
+const sayTurn = ({ turns, flats }: { readonly turns: number; readonly flats: number }): string =>
+  [
+    turns > 0 && `${turns} ${turns === 1 ? 'turn' : 'turns'}`,
+    flats > 0 && `${flats} ${flats === 1 ? 'flat' : 'flats'}`,
+  ]
+    .filter(Boolean)
+    .join(' ')
+
+const isNothing = (length: string): boolean => Number.parseFloat(length) === 0
+
+function upDown({ step, moved }: Foot, system: UnitSystem): string | undefined {
+  if (step.by === 'none') return undefined
+  const way = moved < 0 ? 'down' : 'up'
+  if (step.by === 'nut') {
+    const turn = sayTurn(step.move)
+    return turn === '' ? undefined : `${way} ${turn}`
+  }
+  const length = saidLength(Math.abs(moved), system)
+  return isNothing(length) ? undefined : `${way} ${length}`
+}
+
+function sideways({ step, horizontal: { value } }: Foot, system: UnitSystem): string | undefined {
+  const length = saidLength(Math.abs(value), system)
+  return step.by === 'none' || isNothing(length) ? undefined : `${value < 0 ? 'port' : 'starboard'} ${length}`
+}
+
+/** What the plan asks of a foot, as a line of a move. */
+const moveOf = (foot: Foot, system: UnitSystem): string =>
+  [upDown(foot, system), sideways(foot, system)].filter((way) => way !== undefined).join(', ') || 'none'
+
+/** The steps of the plan as a move after the reading; none where the plan withholds them, or the reading no longer counts. */
+export function writeMove({ block: reading, lookup }: FixGround, check: string): readonly Fix[] {
+  if (reading?.name === undefined || !lookup) return []
+  const outcome = correctionOf(reading, lookup)
+  if (!outcome.ok) return []
+  const c = outcome.value
+  const lines = c.feet.map((foot) => [foot.name, moveOf(foot, lookup.system)] as const)
+  if (c.withheld || c.laterReading !== undefined || lines.every(([, move]) => move === 'none')) return []
+  const text = [
+    `move after ${reading.name} {`,
+    ...lines.map(([name, move]) => `  ${name}: ${move}`),
+    '}',
+  ].join('\n')
+  return [
+    {
+      title: 'Write this move into the job',
+      edits: [addAfter(reading, text)],
+      preferred: true,
+      leaves: [check, 'alignment/no-reading-after-move'],
+    },
+  ]
+}
+
+/** `dry-2` after `dry-1`. */
+export function nextName(name: string, taken: readonly (string | undefined)[]): string {
+  const [, stem = `${name}-`, number = '1'] = /^(.*?)(\d+)$/.exec(name) ?? []
+  for (let n = Number(number) + 1; ; n += 1) {
+    const next = `${stem}${String(n).padStart(number.length, '0')}`
+    if (!taken.includes(next)) return next
+  }
+}
+
+/** The places of a reading, each with a blank before its unit: `top … mm, starboard … mm`. */
+export function placesOf(reading: Block, fact: 'gaps' | 'offsets'): string | undefined {
+  const entries = factOf(reading, `reading.${fact}`)?.node.entries ?? []
+  const places = entries.flatMap(({ parts: [place, length] }) => {
+    const unit = length && unitIn(length)
+    return place && unit
+      ? [`${reading.section.text.slice(place.span.start, place.span.end)} ${blank} ${unit}`]
+      : []
+  })
+  return places.length > 0 && places.length === entries.length ? places.join(', ') : undefined
+}
+
+function unitIn(part: Part): string | undefined {
+  if (part.type === 'negated') return unitIn(part.of)
+  return part.type === 'amount' ? part.unit?.text : undefined
+}
+
+/** The next reading of the drive, below its last: the same places with the same gauge, today. What is read is for the person to write.
+ * `check`: the one whose finding stays until then. */
+export function nextReading({ block, today }: FixGround, check?: string): readonly Fix[] {
+  const drive = block?.parent
+  const last = drive && lastReading(drive)
+  if (!drive || last?.name === undefined || (block.kind === 'reading' && block !== last)) return []
+  const log = drive.children.filter(({ kind }) => kind === 'reading' || kind === 'move')
+  const below = log.at(-1)
+  if (!below) return []
+  const said = (fact: 'gauge' | 'afloat'): string | undefined => {
+    const value = last.facts.get(fact)
+    return value && !value.origin
+      ? last.section.text.slice(value.node.valueSpan.start, value.node.valueSpan.end)
+      : undefined
+  }
+  const names = childrenOf(drive, 'reading').map(({ name }) => name)
+  const name = nextName(last.name, names)
+  const [afloat, offsets] = [said('afloat'), placesOf(last, 'offsets')]
+  const text = [
+    `reading ${name} {`,
+    `  taken: ${today}`,
+    ...(afloat === undefined ? [] : [`  afloat: ${afloat}`]),
+    `  gauge: ${said('gauge') ?? blank}`,
+    `  gaps: ${placesOf(last, 'gaps') ?? blank}`,
+    ...(offsets === undefined ? [] : [`  offsets: ${offsets}`]),
+    '}',
+  ].join('\n')
+  return [
+    {
+      title: `Add the next reading, ${name}`,
+      edits: [addAfter(below, text)],
+      leaves: [...(check === undefined ? [] : [check]), 'job/value-not-allowed', 'job/value-empty'],
+    },
+  ]
+}

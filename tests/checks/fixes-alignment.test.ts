@@ -1,0 +1,129 @@
+import { describe, expect, it } from 'vitest'
+import { asSnippet, layOut } from '../../server/src/checks/fix-text.ts'
+import { allChecks } from '../../server/src/checks/index.ts'
+import { findingsOf } from './marks.ts'
+import { fixed, offersOf, titles } from './offers.ts'
+
+/** The faces are 0.26 mm wider at the top than at the bottom on 100 mm: the far end stands low by 2.6 mm in a metre, and to rise by it. */
+const job = (after = '', bed = 'adjuster: stud-and-nuts\n    thread:   M16') => `drive main {
+  coupling {
+    flange-diameter: 100 mm
+    gap-variation:   max 0.10 mm   [maker]
+    offset:          max 0.15 mm   [maker]
+  }
+  bed {
+    ${bed}
+    foot aft-port { from-coupling: 200 mm  across: 140 mm port }
+    foot aft-stbd { from-coupling: 200 mm  across: 140 mm starboard }
+    foot fwd-port { from-coupling: 600 mm  across: 140 mm port }
+    foot fwd-stbd { from-coupling: 600 mm  across: 140 mm starboard }
+  }
+  reading dry-1 {
+    taken:   2026-03-04
+    afloat:  no
+    gauge:   0.02 mm
+    gaps:    top 1.93 mm, starboard 1.80 mm, bottom 1.67 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+${after}}
+`
+const outside = 'alignment/gap-variation-outside'
+const write = 'Write this move into the job'
+const codes = (text: string) => findingsOf(text, allChecks).findings.map(({ check }) => check)
+
+describe('the move of the plan', () => {
+  it('is written below the reading, in flats of the thread', () => {
+    // Rise 2.6e-3 · 200 mm = 0.52 mm and 2.6e-3 · 600 mm = 1.56 mm. M16 has 2 mm pitch (ISO 261), a flat is 1/3 mm:
+    // 1.56 flats and 4.68 flats; to the half flat 1.5 and 4.5.
+    const after = fixed(job(), outside, write)
+    expect(after).toBe(
+      job(`  move after dry-1 {
+    aft-port: up 1.5 flats
+    aft-stbd: up 1.5 flats
+    fwd-port: up 4.5 flats
+    fwd-stbd: up 4.5 flats
+  }
+`),
+    )
+    expect(codes(after)).toContain('alignment/no-reading-after-move')
+    expect(titles(after, outside)).not.toContain(write)
+  })
+
+  it('is in lengths where the feet are set by shims, sideways too', () => {
+    const shims = 'adjuster: shims\n    shims:    0.02 mm, 0.52 mm'
+    const text = job('', shims)
+      .replace('starboard 1.80 mm, bottom', 'starboard 1.85 mm, bottom')
+      .replace('port 1.80 mm\n', 'port 1.75 mm\n')
+    // 0.10 mm wider at starboard than at port on 100 mm: the far end stands to port by 1 mm in a metre, as wider at the top it stands low.
+    const after = fixed(text, outside, write)
+    expect(after).toContain('aft-port: up 0.52 mm, starboard 0.20 mm')
+    expect(after).toContain('fwd-stbd: up 1.56 mm, starboard 0.60 mm')
+    expect(codes(after).filter((code) => code.startsWith('job/'))).toEqual([])
+  })
+
+  it('is not offered where the plan withholds it: readings that contradict each other', () => {
+    const text = job().replace('port 1.80 mm\n    offsets', 'port 1.20 mm\n    offsets')
+    expect(codes(text)).toContain('alignment/readings-do-not-close')
+    expect(titles(text, outside)).not.toContain(write)
+  })
+
+  it('is not offered for a reading that a later one follows', () => {
+    const later = `  reading dry-2 {
+    taken: 2026-03-05
+    gauge: 0.02 mm
+    gaps:  top 1.93 mm, starboard 1.80 mm, bottom 1.67 mm, port 1.80 mm
+  }
+`
+    const { offers } = offersOf(job(later), outside)
+    expect(offers.filter(({ fix }) => fix.title === write)).toHaveLength(1)
+    expect(offers.filter(({ fix }) => fix.title === 'Add the next reading, dry-3')).toHaveLength(1)
+  })
+})
+
+describe('the next reading', () => {
+  const moved = `  move after dry-1 { fwd-port: up 1 flat }
+`
+  const add = 'Add the next reading, dry-2'
+  const check = 'alignment/no-reading-after-move'
+
+  it('goes below the move, of today, with the same gauge and places, and no figures', () => {
+    expect(fixed(job(moved), check, add)).toBe(
+      job(`${moved}  reading dry-2 {
+    taken:   2026-03-10
+    afloat:  no
+    gauge:   0.02 mm
+    gaps:    top, starboard, bottom, port
+    offsets: top, starboard, bottom, port
+  }
+`),
+    )
+  })
+
+  it('has a blank for each figure, its unit behind it (LSP 3.18, snippet syntax)', () => {
+    const { offers } = offersOf(job(moved), check)
+    const [edit] = layOut(offers[0]?.fix.edits ?? [])
+    expect(asSnippet(edit?.newText ?? '')).toContain(
+      'gaps:    top $1 mm, starboard $2 mm, bottom $3 mm, port $4 mm\n    offsets: top $5 mm,',
+    )
+  })
+
+  it.each([
+    ['dry-9', 'dry-10'],
+    ['dry-09', 'dry-10'],
+    ['first', 'first-2'],
+  ])('after %s is %s', (name, next) => {
+    expect(titles(job(moved).replaceAll('dry-1', name), check)).toEqual([`Add the next reading, ${next}`])
+  })
+})
+
+describe('offsets that were not read', () => {
+  it('get their places', () => {
+    const text = job()
+      .replace(/ {4}offsets: .*\n/, '')
+      .replace('1.93 mm', '1.80 mm')
+      .replace('1.67 mm', '1.80 mm')
+    expect(fixed(text, 'alignment/offset-not-measured', 'Add the offsets')).toContain(
+      'port 1.80 mm\n    offsets: top, starboard, bottom, port\n',
+    )
+  })
+})
