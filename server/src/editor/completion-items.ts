@@ -2,6 +2,7 @@ import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import { findKind, vocabulary } from '../vocabulary/index.ts'
 import { type Here, type Offer, word } from './completion-offer.ts'
 import { valueOffers } from './completion-values.ts'
+import { noEntries } from './cursor-entries.ts'
 import { factMarkdown, kindMarkdown } from './hover-words.ts'
 import {
   blocksInScope,
@@ -40,7 +41,7 @@ export function itemOffers(here: Here): readonly Offer[] {
 function siteOf(here: Here): Site {
   const { block, scope, today } = here
   const beside = block
-    ? block.children.flatMap(({ name }) => name ?? [])
+    ? block.children.map(({ name, kind }) => name ?? kind)
     : topBlocks(here).map(({ path }) => path)
   const terminals = (of: 'controller' | 'motor') => (block ? terminalsFor(block, scope, of) : [])
   const motor = terminals('motor')
@@ -95,8 +96,7 @@ function footOffers({ frame, block, context, scope }: Here, kind: BlockKind, sit
 /** Lines without a name, where the block has them. */
 function bareOffers(here: Here, { bare }: BlockKind): readonly Offer[] {
   if (bare === undefined) return []
-  const value = { before: [[]], behind: [], entry: 0, part: 0, number: undefined, joined: false }
-  return valueOffers(here, { ...here.context, ...value, on: 'value', fact: bare }).offers
+  return valueOffers(here, { ...here.context, ...noEntries, on: 'value', fact: bare }).offers
 }
 
 function blockOffers({ frame, file, context, ...view }: Here, parent: string, site: Site): readonly Offer[] {

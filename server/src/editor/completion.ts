@@ -4,7 +4,7 @@ import { itemOffers } from './completion-items.ts'
 import type { Asking, Here, Offer } from './completion-offer.ts'
 import { pathOffers, provenanceOffers } from './completion-paths.ts'
 import { valueOffers } from './completion-values.ts'
-import { cursorContext, type Frame } from './cursor-context.ts'
+import { cursorContext, type Frame, framesAtEnd } from './cursor-context.ts'
 
 export interface Completion {
   readonly offers: readonly Offer[]
@@ -21,10 +21,13 @@ export function completion(
   offset: number,
   { typed }: { readonly typed?: string | undefined } = {},
 ): Completion | undefined {
-  const context = cursorContext(section, offset)
-  if (!context) return undefined
+  const told = cursorContext(section, offset)
+  if (!told) return undefined
+  const within =
+    told.on === 'item' && told.frames.length === 0 ? openBefore(asking, section, offset) : undefined
+  const context = within ? { ...told, frames: framesAtEnd(within) } : told
   const frame = context.frames.at(-1)
-  const blocks = asking.analysis.bound(asking.file, section).blocks
+  const blocks = asking.analysis.bound(asking.file, within ?? section).blocks
   const here: Here = {
     ...asking,
     section,
@@ -37,6 +40,13 @@ export function completion(
   if (offers.length === 0) return undefined
   if (typed !== undefined && !isWelcome({ expected }, context.word, typed)) return undefined
   return { offers, replace: { section, span: context.replace }, expected }
+}
+
+/** Blank lines go with the block that follows: where the one before was never closed, they are still in that. */
+function openBefore({ file }: Asking, section: Section, offset: number): Section | undefined {
+  const { sections } = file.document
+  const isBlank = section.text.slice(0, offset).trim() === ''
+  return isBlank ? sections[sections.indexOf(section) - 1] : undefined
 }
 
 /** The block of the innermost frame, as it was bound. */

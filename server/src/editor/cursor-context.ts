@@ -114,6 +114,10 @@ function wordAt(section: Section, left: number, offset: number): { replace: Span
   return span(offset, offset)
 }
 
+/** The blocks that are still open where a section ends. */
+export const framesAtEnd = (section: Section): readonly Frame[] =>
+  around(section.parsed.tree.tokens, section.text.length).frames
+
 interface Building extends Frame {
   readonly facts: string[]
   readonly blocks: string[]

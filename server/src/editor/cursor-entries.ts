@@ -81,3 +81,13 @@ function parts(tokens: readonly IToken[]): WrittenPart[] {
         : 'other',
   }))
 }
+
+/** Of a value that has not begun. */
+export const noEntries: Entries = {
+  before: [[]],
+  behind: [],
+  entry: 0,
+  part: 0,
+  number: undefined,
+  joined: false,
+}

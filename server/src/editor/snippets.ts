@@ -9,6 +9,7 @@ export interface Site {
   readonly today: string
   /** Names of the blocks of these kinds that are in scope. */
   readonly refer: (kinds: readonly string[]) => readonly string[]
+  /** Names of the blocks beside it; of those without a name, their kinds. */
   readonly taken: readonly string[]
   readonly feet: readonly string[]
   readonly lastReading: string | undefined
@@ -25,7 +26,7 @@ export function blockTemplate(kind: BlockKind, site: Site): Template {
   const [block] = parseSection(example).tree.items
   if (block?.type !== 'block') return [example]
   const places: Place[] = []
-  fill(block, site, places, new Set())
+  fill(block, { example, site, places, used: new Set() })
   return cut(example, places)
 }
 
@@ -44,7 +45,16 @@ function cut(text: string, places: readonly Place[]): Template {
   return [...template, text.slice(at)]
 }
 
-function fill(block: BlockNode, site: Site, places: Place[], used: Set<string>): void {
+interface Filling {
+  readonly example: string
+  readonly site: Site
+  readonly places: Place[]
+  /** Names referred to already: a cable does not end where it starts. */
+  readonly used: Set<string>
+}
+
+function fill(block: BlockNode, filling: Filling): void {
+  const { example, site, places, used } = filling
   const kind = findKind(block.kind.text)
   const [name] = block.heading
   if (name?.type === 'word')
@@ -52,13 +62,18 @@ function fill(block: BlockNode, site: Site, places: Place[], used: Set<string>):
       span: name.span,
       pieces: [{ value: kind?.heading === 'check' ? name.text : free(name.text, site.taken) }],
     })
+  else if (!name && kind?.many && site.taken.includes(kind.kind)) {
+    const { end } = block.kind.span
+    places.push({ span: { start: end, end }, pieces: [' ', { value: free(kind.kind, site.taken) }] })
+  }
   for (const item of block.items) {
-    if (item.type === 'block') fill(item, site, places, used)
+    if (item.type === 'block') fill(item, filling)
     else {
       const factName = item.type === 'fact' ? item.name.text : kind?.bare
       const fact = kind?.facts[factName ?? '']
       const span = item.type === 'fact' ? item.valueSpan : item.span
-      if (fact) places.push({ span, pieces: valuePieces(fact, site, used) })
+      const written = example.slice(span.start, span.end)
+      if (fact) places.push({ span, pieces: valuePieces({ ...fact, example: written }, site, used) })
     }
   }
 }

@@ -1,0 +1,81 @@
+import type { Section } from '../job/model.ts'
+import type { Fact } from '../vocabulary/block.ts'
+import type { Form, Slot } from '../vocabulary/form.ts'
+import { findKind } from '../vocabulary/index.ts'
+import { entryOf, fits } from './completion-values.ts'
+import { type CursorContext, cursorContext } from './cursor-context.ts'
+import { noEntries } from './cursor-entries.ts'
+import { code, paragraphs } from './markdown.ts'
+
+export interface Written {
+  /** `gaps: place length, …` */
+  readonly label: string
+  /** Its parts, as places in the label. */
+  readonly parts: readonly { readonly start: number; readonly end: number; readonly doc: string }[]
+  /** Markdown. */
+  readonly doc: string
+}
+
+export interface SignatureHelp {
+  readonly forms: readonly Written[]
+  /** The form that is being written, and which part of it. */
+  readonly form: number
+  readonly part: number
+}
+
+/** How the value at a place is written, part by part; undefined where it has no parts, or has them all. */
+export function signatureHelp(section: Section, offset: number): SignatureHelp | undefined {
+  const context = cursorContext(section, offset)
+  const value = context && valueAt(context)
+  const kind = findKind(context?.frames.at(-1)?.kind ?? '')
+  if (!value || !kind) return undefined
+  const fact = Object.hasOwn(kind.facts, value.fact) ? kind.facts[value.fact] : kind.others
+  const forms = fact?.shape.forms
+  if (!fact || !forms?.some(hasParts)) return undefined
+  const part = value.number === undefined ? value.part : value.part - 1
+  const slotOf = (form: Form): Slot | undefined =>
+    fits(form, value) ? entryOf(form, value.entry)[part] : undefined
+  const begun = (form: Form) =>
+    value.word !== '' && slotOf(form)?.choices?.some((choice) => choice.startsWith(value.word))
+  const active = forms.find(begun) ?? forms.find(slotOf)
+  return (
+    active && {
+      forms: forms.map((form) => writtenAs(value.fact, fact, form)),
+      form: forms.indexOf(active),
+      part: placeOf(active, value.entry) + part,
+    }
+  )
+}
+
+type Value = CursorContext & { readonly on: 'value' }
+
+/** A line without a name is a value as soon as it may begin. */
+function valueAt(context: CursorContext): Value | undefined {
+  if (context.on === 'value') return context
+  const bare = context.on === 'item' ? findKind(context.frames.at(-1)?.kind ?? '')?.bare : undefined
+  return bare === undefined ? undefined : { ...context, ...noEntries, on: 'value', fact: bare }
+}
+
+const hasParts = ({ entries, again }: Form): boolean => entries.flat().length > 1 || again === true
+
+/** Number of parts before those of an entry. */
+const placeOf = ({ entries, again }: Form, entry: number): number =>
+  entries.slice(0, again ? Math.min(entry, entries.length - 1) : entry).flat().length
+
+function writtenAs(name: string, { doc, example }: Fact, { entries, again }: Form): Written {
+  const parts: Written['parts'][number][] = []
+  let label = `${name}:`
+  for (const [i, entry] of entries.entries()) {
+    if (i > 0) label += ','
+    for (const slot of entry) {
+      const start = label.length + 1
+      label += ` ${slot.label}`
+      parts.push({ start, end: label.length, doc: slot.doc })
+    }
+  }
+  return {
+    label: again ? `${label}, …` : label,
+    parts,
+    doc: paragraphs(doc, `For example ${code(`${name}: ${example}`)}`),
+  }
+}
