@@ -2,7 +2,8 @@ import { describe, expect, it } from 'vitest'
 import type { Check, Finding } from '../../server/src/checks/check.ts'
 import { allChecks } from '../../server/src/checks/index.ts'
 import { formatText } from '../../server/src/syntax/format.ts'
-import { applied, fixed, type Offered, offersOf } from './offers.ts'
+import { findingsOf } from './marks.ts'
+import { acceptances, applied, fixed, type Offered, offersOf } from './offers.ts'
 
 /** What a finding says, wherever it stands: a fix may move lines. */
 const key = (finding: Finding) => `${finding.check}: ${finding.message}`
@@ -18,11 +19,11 @@ function added(before: readonly Finding[], after: readonly Finding[]): readonly 
 }
 
 /** The laws of a fix, over a text that has the finding. */
-function obeysLaws(text: string, check: Check): readonly Offered[] {
-  const { findings, offers } = offersOf(text, check.id)
+function obeysLaws(text: string, check: Check, options = {}): readonly Offered[] {
+  const { findings, offers } = offersOf(text, check.id, options)
   for (const { finding, fix, document } of offers) {
     const after = applied(document, fix)
-    const again = offersOf(after, check.id)
+    const again = offersOf(after, check.id, options)
     const leaves = fix.leaves ?? []
     // Its finding goes, unless the fix says that something is left to do.
     if (!leaves.includes(check.id))
@@ -41,7 +42,7 @@ function obeysLaws(text: string, check: Check): readonly Offered[] {
     expect(twice).toEqual([])
     // What was laid out by the formatter still is.
     const laid = formatText(text)
-    const same = offersOf(laid, check.id).offers.find((o) => o.fix.title === fix.title)
+    const same = offersOf(laid, check.id, options).offers.find((o) => o.fix.title === fix.title)
     expect(same && formatText(applied(same.document, same.fix))).toBe(
       same && applied(same.document, same.fix),
     )
@@ -60,6 +61,42 @@ describe('the laws of fixes, over the example of each check that has some', () =
   it.each(withFixes.map((c) => [c.id, c] as const))('%s', (_id, c) => {
     const offers = obeysLaws(c.fires, c)
     if (!withoutOffer.has(c.id)) expect(offers.length).toBeGreaterThan(0)
+  })
+})
+
+describe('accepting a finding with a concession', () => {
+  const concedable = allChecks.filter((c) => !c.id.startsWith('job/') && c.severity !== 'information')
+  it.each(concedable.map((c) => [c.id, c] as const))('%s', (_id, c) => {
+    const offers = obeysLaws(c.fires, c, acceptances)
+    expect(offers.length).toBeGreaterThan(0)
+    expect(offers.some(({ fix }) => fix.preferred || fix.safe)).toBe(false)
+  })
+
+  const text = 'drive main {\n  seal { free-length: 148 mm }\n}\n'
+  const check = 'seal/compression-missing'
+  const accepted = () => {
+    const { offers } = offersOf(text, check, acceptances)
+    return offers.map(({ document, fix }) => applied(document, fix)).join()
+  }
+
+  it('writes who, why and until when as blanks, after a blank line', () => {
+    expect(accepted()).toBe(
+      `${text}\nconcession ${check} {\n  on:         main.seal\n  reason:\n  granted-by:\n  until:\n}\n`,
+    )
+  })
+
+  it('silences nothing until they are filled in', () => {
+    const found = (of: string) => findingsOf(of, allChecks).findings.filter((f) => f.check === check)
+    expect(found(accepted())[0]?.severity).toBe('error')
+    const filled = accepted()
+      .replace('reason:', 'reason: "maker asked"')
+      .replace('granted-by:', 'granted-by: "design office"')
+      .replace('until:', 'until: 2026-04-15')
+    expect(found(filled)[0]?.severity).toBe('information')
+  })
+
+  it('is not offered for what is wrong with the text', () => {
+    expect(offersOf('seal { free-length: 148 }\n', 'job/unit-missing', acceptances).offers).toEqual([])
   })
 })
 

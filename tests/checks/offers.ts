@@ -1,7 +1,7 @@
 import type { Finding } from '../../server/src/checks/check.ts'
 import type { Fix } from '../../server/src/checks/fix.ts'
 import { asText, layOut } from '../../server/src/checks/fix-text.ts'
-import { fixesFor } from '../../server/src/checks/fixes.ts'
+import { acceptanceFor, fixesFor } from '../../server/src/checks/fixes.ts'
 import { allChecks } from '../../server/src/checks/index.ts'
 import { Checker } from '../../server/src/checks/run.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
@@ -14,8 +14,11 @@ export interface Offered {
   readonly document: Document
 }
 
+/** The offers to let findings stand. */
+export const acceptances = { offer: acceptanceFor }
+
 /** What is found in a text, and what is offered for the findings of one check. */
-export function offersOf(text: string, check: string, today = '2026-03-10') {
+export function offersOf(text: string, check: string, { today = '2026-03-10', offer = fixesFor } = {}) {
   const document = openDocument(text)
   const analysis = new Analysis()
   analysis.begin()
@@ -24,7 +27,7 @@ export function offersOf(text: string, check: string, today = '2026-03-10') {
   const offers = findings
     .filter((finding) => finding.check === check)
     .flatMap((finding) =>
-      fixesFor(finding, { analysis, file, today }).map((fix): Offered => ({ finding, fix, document })),
+      offer(finding, { analysis, file, today }).map((fix): Offered => ({ finding, fix, document })),
     )
   return { findings, offers }
 }

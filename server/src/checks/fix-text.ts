@@ -207,8 +207,8 @@ function difference(section: Section, after: string): Rewritten {
   }
 }
 
-/** A blank with the unit that belongs to what is to be written. */
-const blanks = new RegExp(`[ \\t]*${blank}(?: [^\\s,"{}]+)?`, 'g')
+/** A blank with the quotes round it, or the unit behind it, of what is to be written. */
+const blanks = new RegExp(`[ \\t]*"?${blank}"?(?: [^\\s,"{}]+)?`, 'g')
 
 /** For an editor that takes text alone: what is to be written is simply not there yet. */
 export const asText = (text: string): string => text.replaceAll(blanks, '')

@@ -5,6 +5,7 @@ import { lookupFrom } from '../job/lookup.ts'
 import type { Block, Place } from '../job/model.ts'
 import type { Finding } from './check.ts'
 import type { Fix, FixGround } from './fix.ts'
+import { acceptFinding } from './fix-concession.ts'
 import { allChecks } from './index.ts'
 
 const byId = new Map(allChecks.map((check) => [check.id, check]))
@@ -15,14 +16,25 @@ interface Given {
   readonly today: string
 }
 
-/** What can be offered for a finding of a file; nothing that would change another file. */
-export function fixesFor(finding: Finding, { analysis, file, today }: Given): readonly Fix[] {
-  if (!hasSection(file.document, finding.at.section)) return []
-  const block = blockAt(analysis.bound(file, finding.at.section).blocks, finding.at)
-  const lookup = block && lookupFrom(block, analysis.scope(file))
-  const ground: FixGround = { file, block, lookup, today }
-  const own = byId.get(finding.check)?.fixes?.(finding, ground) ?? []
-  return own.filter(({ edits }) => edits.every(({ at }) => hasSection(file.document, at.section)))
+/** What can be offered for a finding of a file, most likely first; nothing that would change another file. */
+export function fixesFor(finding: Finding, given: Given): readonly Fix[] {
+  const ground = groundOf(finding, given)
+  const own = ground && byId.get(finding.check)?.fixes?.(finding, ground)
+  return (own ?? []).filter(({ edits }) =>
+    edits.every(({ at }) => hasSection(given.file.document, at.section)),
+  )
+}
+
+/** What lets a finding stand with somebody's word for it: offered last. */
+export function acceptanceFor(finding: Finding, given: Given): readonly Fix[] {
+  const ground = groundOf(finding, given)
+  return ground ? acceptFinding(finding, ground) : []
+}
+
+function groundOf({ at }: Finding, { analysis, file, today }: Given): FixGround | undefined {
+  if (!hasSection(file.document, at.section)) return undefined
+  const block = blockAt(analysis.bound(file, at.section).blocks, at)
+  return { file, block, lookup: block && lookupFrom(block, analysis.scope(file)), today }
 }
 
 /** The innermost block around a place. */

@@ -43,7 +43,7 @@ export default fileCheck({
             title: 'Add a reason',
             edits: [addFact(block, 'reason', `"${blank}"`)],
             preferred: true,
-            leaves: ['job/concession-without-reason'],
+            leaves: ['job/value-empty'],
           },
         ]
       : [],
