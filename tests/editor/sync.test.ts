@@ -13,12 +13,15 @@ const change = (uri: string, version: unknown, text: string) =>
     textDocument: { uri, version },
     contentChanges: [{ text }],
   })
-/** Answers come in the order of what was sent: once this one is there, so is all before it. */
-const settled = () =>
-  client.connection.sendRequest('textDocument/hover', {
-    textDocument: { uri: 'untitled:None' },
-    position: { line: 0, character: 0 },
-  })
+/** Requests are answered in the order they are sent. Findings come once nothing else waits, so with the answer to the second of two that are
+ * asked one after the other. */
+async function settled(): Promise<void> {
+  for (const uri of ['untitled:None', 'untitled:Nor'])
+    await client.connection.sendRequest('textDocument/hover', {
+      textDocument: { uri },
+      position: { line: 0, character: 0 },
+    })
+}
 
 beforeAll(async () => {
   process = await startProcess()

@@ -15,31 +15,9 @@ interface Told {
   readonly docs: string | undefined
 }
 
-/** More than anybody reads, and little enough for an editor to take at every keystroke. */
-const most = 1000
-
-/** The findings of a file as an editor shows them: the gravest when there are too many, and how many are left out. */
-export function toDiagnostics(findings: readonly Finding[], told: Told): Diagnostic[] {
-  const kept = new Set(
-    findings.length > most
-      ? findings.toSorted((a, b) => severities[a.severity] - severities[b.severity]).slice(0, most)
-      : findings,
-  )
-  const shown = findings.flatMap((finding) => (kept.has(finding) && toDiagnostic(finding, told)) || [])
-  const left = findings.length - kept.size
-  const start = { line: 0, character: 0 }
-  return left === 0
-    ? shown
-    : [
-        ...shown,
-        {
-          range: { start, end: start },
-          severity: DiagnosticSeverity.Warning,
-          source: 'shaftwright',
-          message: `${left} more findings are not shown.\nMend the first ones; most of the others will go with them.`,
-        },
-      ]
-}
+/** The findings of a file as an editor shows them. */
+export const toDiagnostics = (findings: readonly Finding[], told: Told): Diagnostic[] =>
+  findings.flatMap((finding) => toDiagnostic(finding, told) ?? [])
 
 /** A finding as an editor shows it; undefined when its place is no longer there. */
 function toDiagnostic(finding: Finding, { workspace, open, docs }: Told): Diagnostic | undefined {

@@ -1,26 +1,59 @@
-import type { MessageDirection, ProtocolRequestType, ServerCapabilities } from 'vscode-languageserver'
+import type {
+  CancellationToken,
+  ClientCapabilities,
+  MessageDirection,
+  ProtocolRequestType,
+  ResponseError,
+  ServerCapabilities,
+} from 'vscode-languageserver'
+import type { Finding } from '../checks/check.ts'
+import type { Settings } from './settings.ts'
 import type { OpenFile, Workspace } from './workspace.ts'
 
-/** What a feature is asked about. */
-export interface Asked<P> {
+/** What a feature is asked about: the whole workspace. */
+export interface AskedOfAll<P> {
   readonly params: P
   readonly workspace: Workspace
-  readonly open: OpenFile
+  readonly settings: Settings
+  readonly client: ClientCapabilities
+  /** `YYYY-MM-DD`. */
+  readonly today: string
+  /** To be looked at between one file and the next. */
+  readonly token: CancellationToken
 }
 
-/** One thing an editor can ask of a text: the request, what the server says it can, and the answer. */
+/** What a feature is asked about: a text that is open. */
+export interface Asked<P> extends AskedOfAll<P> {
+  readonly open: OpenFile
+  /** What is found in the text as it stands now. */
+  readonly findings: () => readonly Finding[]
+}
+
+/** One thing an editor can ask: the request, what the server says it can, and the answer. */
 export interface Feature {
   readonly method: string
   readonly capability: ServerCapabilities
+  readonly of: 'text' | 'workspace'
   readonly answer: (asked: Asked<never>) => unknown
 }
 
+type Request<P, R> = ProtocolRequestType<P, R | null, unknown, void, unknown> & {
+  readonly messageDirection?: MessageDirection
+}
+
+/** A `ResponseError` says, for people, why there is no answer. */
+type Answer<R> = R | null | ResponseError<void>
+
+/** A thing to ask of a text that is open; of any other the answer is null. */
 export const feature = <P, R>(
-  {
-    method,
-  }: ProtocolRequestType<P, R | null, unknown, void, unknown> & {
-    readonly messageDirection?: MessageDirection
-  },
+  { method }: Request<P, R>,
   capability: ServerCapabilities,
-  answer: (asked: Asked<P>) => R | null,
-): Feature => ({ method, capability, answer })
+  answer: (asked: Asked<P>) => Answer<R> | Promise<Answer<R>>,
+): Feature => ({ method, capability, of: 'text', answer })
+
+/** A thing to ask of all job files, or of something answered before. */
+export const workspaceFeature = <P, R>(
+  { method }: Request<P, R>,
+  capability: ServerCapabilities,
+  answer: (asked: AskedOfAll<P>) => Answer<R> | Promise<Answer<R>>,
+): Feature => ({ method, capability, of: 'workspace', answer })

@@ -1,4 +1,4 @@
-import { ErrorCodes, LSPErrorCodes, ResponseError } from 'vscode-languageserver'
+import { type CancellationToken, ErrorCodes, LSPErrorCodes, ResponseError } from 'vscode-languageserver'
 
 /** Where a server stands in its life (LSP 3.17, Server lifecycle). */
 export type Phase = 'new' | 'running' | 'shut down'
@@ -11,12 +11,16 @@ export const wordsOf = (error: unknown): string =>
   error instanceof Error ? (error.stack ?? error.message) : String(error)
 
 /** The answer to whatever is asked outside of the phase in which the server works. */
-export function refusal(phase: Phase): ResponseError<void> | undefined {
+export function refusal(phase: Phase): ResponseError<never> | undefined {
   if (phase === 'new') return new ResponseError(ErrorCodes.ServerNotInitialized, 'initialize comes first.')
   if (phase === 'shut down')
     return new ResponseError(ErrorCodes.InvalidRequest, 'After shutdown only exit is taken.')
   return undefined
 }
+
+/** The answer to what is not wanted any more. */
+export const cancelled = (): ResponseError<never> =>
+  new ResponseError(LSPErrorCodes.RequestCancelled, 'cancelled')
 
 /** Wraps handlers so that they run only while the server does, and so that one that fails costs its own answer and a line in the log, and
  * nothing else. */
@@ -34,12 +38,17 @@ export const guards = (log: (words: string) => void, phase: () => Phase) => ({
     },
   /** For what is asked. */
   asked:
-    <P, R>(method: string, handle: (params: P) => R) =>
-    (params: P): R | ResponseError<void> => {
+    <P, R, More extends readonly unknown[]>(
+      method: string,
+      handle: (params: P, token: CancellationToken, ...more: More) => R | Promise<R>,
+    ) =>
+    async (params: P, token: CancellationToken, ...more: More): Promise<R | ResponseError<never>> => {
       const refused = refusal(phase())
       if (refused) return refused
+      if (token.isCancellationRequested) return cancelled()
       try {
-        return handle(params)
+        const answer = await handle(params, token, ...more)
+        return token.isCancellationRequested ? cancelled() : answer
       } catch (error) {
         if (isCancellation(error)) throw error
         log(`${method} failed: ${wordsOf(error)}`)
@@ -50,3 +59,5 @@ export const guards = (log: (words: string) => void, phase: () => Phase) => ({
       }
     },
 })
+
+export type Guards = ReturnType<typeof guards>

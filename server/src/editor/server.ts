@@ -1,19 +1,23 @@
 import {
+  type ClientCapabilities,
   type Connection,
+  DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   ErrorCodes,
-  type InitializeParams,
   PositionEncodingKind,
+  type RegistrationParams,
+  RegistrationRequest,
   ResponseError,
+  type ServerCapabilities,
   TextDocumentSyncKind,
 } from 'vscode-languageserver'
 import { allChecks } from '../checks/index.ts'
 import { Checker } from '../checks/run.ts'
-import { toDiagnostics } from './diagnostics.ts'
+import { diagnosticsFor } from './diagnostics-feature.ts'
 import type { Asked, Feature } from './feature.ts'
 import { guards, type Phase, refusal, wordsOf } from './guard.ts'
 import type { Host } from './host.ts'
-import { keyOf } from './uri.ts'
+import { bareSettings, readSettings } from './settings.ts'
 import { type OpenFile, Workspace } from './workspace.ts'
 
 /** Serves job files over a connection until it closes. */
@@ -23,28 +27,28 @@ export function startServer(connection: Connection, host: Host, features: readon
   const log = (words: string) => connection.console.error(words)
   let phase: Phase = 'new'
   const guard = guards(log, () => phase)
-  let client: InitializeParams['capabilities'] = {}
+  let client: ClientCapabilities = {}
   let docs = host.docs
+  let settings = bareSettings
+  /** Whether the editor tells when a file on disk is another. */
+  let watches = false
 
-  /** What each open file was last told, as text. */
-  const told = new Map<string, string>()
-  const publishOne = guard.told('textDocument/publishDiagnostics', (open: OpenFile) => {
-    const findings = checker.check(workspace.link(open), {
+  const findingsOf = (open: OpenFile) =>
+    checker.check(workspace.link(open), {
       today: host.today(),
       onFault: (check, error) => log(`check ${check} failed: ${wordsOf(error)}`),
     })
-    const diagnostics = toDiagnostics(findings, { workspace, open, docs })
-    const { uri, version } = open
-    const params = { uri, ...(version !== undefined && { version }), diagnostics }
-    const text = JSON.stringify(params)
-    if (told.get(keyOf(uri)) === text) return undefined
-    told.set(keyOf(uri), text)
-    return connection.sendDiagnostics(params)
+  const diagnostics = diagnosticsFor(connection, {
+    workspace,
+    guard,
+    log,
+    find: findingsOf,
+    today: host.today,
+    docs: () => docs,
+    client: () => client,
+    delay: () => settings.findings.delay,
+    watches: () => watches,
   })
-  const publish = (files: readonly OpenFile[]): void => {
-    for (const open of files) void publishOne(open)
-  }
-  const publishAll = () => publish(workspace.openFiles)
 
   connection.onInitialize((params) => {
     if (phase !== 'new')
@@ -56,14 +60,15 @@ export function startServer(connection: Connection, host: Host, features: readon
     phase = 'running'
     return {
       serverInfo: { name: 'shaftwright' },
-      capabilities: Object.assign(
+      capabilities: joined([
         {
           positionEncoding: PositionEncodingKind.UTF16,
           textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
           workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
         },
+        diagnostics.capability,
         ...features.map(({ capability }) => capability),
-      ),
+      ]),
     }
   })
 
@@ -72,57 +77,91 @@ export function startServer(connection: Connection, host: Host, features: readon
     phase = refused ? phase : 'shut down'
     return refused
   })
+
+  const lookAtSettings = async (given?: unknown): Promise<void> => {
+    settings = readSettings(
+      client.workspace?.configuration ? await connection.workspace.getConfiguration('shaftwright') : given,
+    )
+    diagnostics.changed()
+  }
+  connection.onDidChangeConfiguration(
+    guard.told('workspace/didChangeConfiguration', (params) => lookAtSettings(params.settings?.shaftwright)),
+  )
+
   connection.onInitialized(
     guard.told('initialized', async () => {
       if (client.workspace?.workspaceFolders)
         connection.workspace.onDidChangeWorkspaceFolders(
-          guard.told('workspace/didChangeWorkspaceFolders', ({ added, removed }) => {
+          guard.told('workspace/didChangeWorkspaceFolders', async ({ added, removed }) => {
             const uris = (folders: readonly { uri: string }[]) => folders.map(({ uri }) => uri)
             workspace.setFolders({ added: uris(added), removed: uris(removed) })
-            publishAll()
+            diagnostics.changed()
+            await workspace.list()
           }),
         )
-      if (client.workspace?.didChangeWatchedFiles?.dynamicRegistration)
-        await connection.client.register(DidChangeWatchedFilesNotification.type, {
-          watchers: [{ globPattern: '**/*.wright' }],
-        })
+      const registrations = registrationsFor(client)
+      if (registrations.length > 0) await connection.sendRequest(RegistrationRequest.type, { registrations })
+      watches = client.workspace?.didChangeWatchedFiles?.dynamicRegistration === true
+      if (client.workspace?.configuration) await lookAtSettings()
+      await workspace.list()
     }),
   )
 
+  /** An editor that does not watch the disk gives its chances to look at it. */
+  const lookAtDisk = () => {
+    if (watches) return
+    workspace.refresh()
+    diagnostics.changed()
+  }
   connection.onDidOpenTextDocument(
     guard.told('textDocument/didOpen', ({ textDocument: { uri, version, text } }) => {
       workspace.open(uri, version, text)
-      publishAll()
+      diagnostics.changed(uri)
+      lookAtDisk()
     }),
   )
   connection.onDidChangeTextDocument(
     guard.told('textDocument/didChange', ({ textDocument: { uri, version }, contentChanges }) => {
       const refused = workspace.change(uri, version, contentChanges)
       if (refused) connection.console.warn(`textDocument/didChange: ${uri} ${refused}`)
-      else publish(workspace.touchedBy(uri))
+      else diagnostics.edited(uri, contentChanges)
     }),
   )
   connection.onDidCloseTextDocument(
     guard.told('textDocument/didClose', ({ textDocument: { uri } }) => {
       workspace.close(uri)
-      told.delete(keyOf(uri))
-      void connection.sendDiagnostics({ uri, diagnostics: [] })
-      publishAll()
+      diagnostics.closed(uri)
+      lookAtDisk()
     }),
   )
-  const lookAgain = () => {
-    workspace.refresh()
-    publishAll()
-  }
-  connection.onDidSaveTextDocument(guard.told('textDocument/didSave', lookAgain))
-  connection.onDidChangeWatchedFiles(guard.told('workspace/didChangeWatchedFiles', lookAgain))
+  connection.onDidSaveTextDocument(guard.told('textDocument/didSave', lookAtDisk))
+  connection.onDidChangeWatchedFiles(
+    guard.told('workspace/didChangeWatchedFiles', async ({ changes }) => {
+      workspace.refresh(changes.map(({ uri }) => uri))
+      for (const { uri } of changes) diagnostics.changed(uri)
+      await workspace.list()
+    }),
+  )
 
-  for (const { method, answer } of features)
+  for (const { method, of, answer } of features)
     connection.onRequest(
       method,
-      guard.asked(method, (params: { readonly textDocument: { readonly uri: string } }) => {
+      guard.asked(method, (params: { readonly textDocument: { readonly uri: string } }, token) => {
+        const all = {
+          params,
+          workspace,
+          settings,
+          client,
+          token,
+          get today() {
+            return host.today()
+          },
+        }
+        if (of === 'workspace') return answer(all as unknown as Asked<never>)
         const open = workspace.get(params.textDocument.uri)
-        return open ? answer({ params, workspace, open } as unknown as Asked<never>) : null
+        if (!open) return null
+        const asked = Object.assign(Object.create(all), { open, findings: () => findingsOf(open) })
+        return answer(asked as Asked<never>)
       }),
     )
 
@@ -132,6 +171,31 @@ export function startServer(connection: Connection, host: Host, features: readon
   )
 
   connection.listen()
+}
+
+/** What features can, together: what each says of the workspace stands beside what the others say of it. */
+const joined = (capabilities: readonly ServerCapabilities[]): ServerCapabilities =>
+  Object.assign({}, ...capabilities, {
+    workspace: Object.assign({}, ...capabilities.map(({ workspace }) => workspace)),
+  })
+
+/** What the editor is to tell of, where it can be asked to. */
+function registrationsFor({ workspace }: ClientCapabilities): RegistrationParams['registrations'] {
+  const wanted = [
+    {
+      method: DidChangeWatchedFilesNotification.method,
+      can: workspace?.didChangeWatchedFiles,
+      registerOptions: { watchers: [{ globPattern: '**/*.wright' }] },
+    },
+    {
+      method: DidChangeConfigurationNotification.method,
+      can: workspace?.didChangeConfiguration,
+      registerOptions: { section: 'shaftwright' },
+    },
+  ]
+  return wanted
+    .filter(({ can }) => can?.dynamicRegistration)
+    .map(({ method, registerOptions }) => ({ id: method, method, registerOptions }))
 }
 
 /** The base of the check pages, where the client names one. */

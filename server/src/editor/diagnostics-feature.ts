@@ -1,0 +1,132 @@
+import {
+  type ClientCapabilities,
+  type Connection,
+  type Diagnostic,
+  DocumentDiagnosticRequest,
+  type ServerCapabilities,
+  WorkspaceDiagnosticRequest,
+} from 'vscode-languageserver'
+import type { Finding } from '../checks/check.ts'
+import { toDiagnostics } from './diagnostics.ts'
+import { type Guards, wordsOf } from './guard.ts'
+import { Pulled } from './pulled.ts'
+import { whenQuiet } from './quiet.ts'
+import { Shown } from './shown.ts'
+import { keyOf } from './uri.ts'
+import type { Change, OpenFile, Workspace } from './workspace.ts'
+
+interface Parts {
+  readonly workspace: Workspace
+  readonly guard: Guards
+  readonly log: (words: string) => void
+  readonly find: (open: OpenFile) => readonly Finding[]
+  readonly today: () => string
+  /** Where the pages of the checks stand. */
+  readonly docs: () => string | undefined
+  readonly client: () => ClientCapabilities
+  /** Milliseconds that what is new on the line being written waits. */
+  readonly delay: () => number
+  /** Whether the editor tells when a file on disk is another. */
+  readonly watches: () => boolean
+}
+
+interface Published {
+  readonly uri: string
+  readonly version?: number
+  readonly diagnostics: Diagnostic[]
+}
+
+/** Findings on their way to the editor: told to one that does not ask, and answered to one that does. */
+export function diagnosticsFor(connection: Connection, parts: Parts) {
+  const { workspace, guard } = parts
+  const asks = () => parts.client().textDocument?.diagnostic !== undefined
+  const canAskAgain = () => parts.client().workspace?.diagnostics?.refreshSupport === true
+
+  const find = (open: OpenFile) => toDiagnostics(parts.find(open), { workspace, open, docs: parts.docs() })
+  const shown = new Shown({
+    find,
+    // One that asks has to be told when to ask for what has waited.
+    delay: () => (asks() && !canAskAgain() ? 0 : parts.delay()),
+    more: ({ uri }) => changed(uri),
+  })
+  const pulled = new Pulled({
+    workspace,
+    find: (open) => (workspace.get(open.uri) ? shown.of(open) : find(open)),
+    watches: parts.watches,
+    today: parts.today,
+    onFault: (uri, error) => parts.log(`workspace/diagnostic failed at ${uri}: ${wordsOf(error)}`),
+  })
+
+  /** What each open file was last told. */
+  const told = new Map<string, Published>()
+  const publish = guard.told('textDocument/publishDiagnostics', (open: OpenFile) => {
+    const { uri, version } = open
+    const published = { uri, ...(version !== undefined && { version }), diagnostics: [...shown.of(open)] }
+    const before = told.get(keyOf(uri))
+    told.set(keyOf(uri), published)
+    const same = before?.version === version && JSON.stringify(before) === JSON.stringify(published)
+    return same ? undefined : connection.sendDiagnostics(published)
+  })
+  const askAgain = guard.told('workspace/diagnostic/refresh', () =>
+    connection.languages.diagnostics.refresh(),
+  )
+
+  /** Keys of the open files that are to be looked at, and whether only their own text is another. */
+  const due = new Map<string, 'own' | 'more'>()
+  const ring = whenQuiet(() => {
+    const files = [...due]
+    due.clear()
+    if (asks()) {
+      if (canAskAgain() && files.some(([, why]) => why === 'more')) void askAgain(undefined)
+      return
+    }
+    for (const [key] of files) {
+      const open = workspace.get(key)
+      // What a file uses and is still to come brings it here again.
+      if (open && !workspace.whole(open)) void publish(open)
+    }
+  })
+  const look = (files: readonly OpenFile[], own?: string) => {
+    for (const { uri } of files) {
+      const key = keyOf(uri)
+      if (key !== own || !due.has(key)) due.set(key, key === own ? 'own' : 'more')
+    }
+    if (files.length > 0) ring()
+  }
+
+  /** To be told when a file is another, or what is known of it; without one, when any may be. */
+  const changed = (uri?: string): void => {
+    pulled.changed(uri)
+    look(uri === undefined ? workspace.openFiles : workspace.touchedBy(uri))
+  }
+  workspace.onText = changed
+
+  connection.languages.diagnostics.on(
+    guard.asked(DocumentDiagnosticRequest.method, (params) => pulled.document(params)),
+  )
+  connection.languages.diagnostics.onWorkspace(
+    guard.asked(WorkspaceDiagnosticRequest.method, (params, token, progress, each) =>
+      pulled.workspace(params, token, progress, each),
+    ),
+  )
+
+  const capability: ServerCapabilities = {
+    diagnosticProvider: { interFileDependencies: true, workspaceDiagnostics: true, workDoneProgress: true },
+  }
+  return {
+    capability,
+    changed,
+    /** To be told of every change an editor makes. */
+    edited: (uri: string, changes: readonly Change[]): void => {
+      shown.edited(uri, changes)
+      pulled.changed(uri)
+      look(workspace.touchedBy(uri), keyOf(uri))
+    },
+    closed: (uri: string): void => {
+      shown.closed(uri)
+      told.delete(keyOf(uri))
+      if (!asks()) void connection.sendDiagnostics({ uri, diagnostics: [] })
+      changed(uri)
+    },
+  }
+}
