@@ -101,7 +101,7 @@ describe('the next reading', () => {
 
   it('has a blank for each figure, its unit behind it (LSP 3.18, snippet syntax)', () => {
     const { offers } = offersOf(job(moved), check)
-    const [edit] = layOut(offers[0]?.fix.edits ?? [])
+    const [edit] = layOut(offers[0]?.fix.edits ?? [], { blanks: true })
     expect(asSnippet(edit?.newText ?? '')).toContain(
       'gaps:    top $1 mm, starboard $2 mm, bottom $3 mm, port $4 mm\n    offsets: top $5 mm,',
     )

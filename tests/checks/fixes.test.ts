@@ -54,6 +54,7 @@ function obeysLaws(text: string, check: Check, options = {}): readonly Offered[]
 const withoutOffer = new Set([
   'job/unit-wrong-kind', // `3 kg` for a length is no slip of a unit
   'cable/voltage-drop', // 40 m of any section that the tables have loses too much
+  'job/value-empty', // a length has no words to choose from
 ])
 
 describe('the laws of fixes, over the example of each check that has some', () => {
@@ -126,6 +127,15 @@ describe('a unit', () => {
     expect(laws(cable('35 mm'), 'job/unit-wrong-kind')).toEqual(['Write 35 mm2'])
     expect(laws(cable('35000 mm'), 'job/unit-wrong-kind')).toEqual([])
     expect(laws(cable('3 kg'), 'job/unit-wrong-kind')).toEqual([])
+  })
+})
+
+describe('a fact without its value', () => {
+  it('is offered its words where it is one of a few, and no figure', () => {
+    const coupling = (fact: string) => `drive main {\n  coupling { flange-diameter: 100 mm  ${fact} }\n}\n`
+    expect(laws(coupling('kind:'), 'job/value-empty')).toEqual(['Write rigid', 'Write flexible'])
+    expect(fixed(coupling('kind:'), 'job/value-empty', 'Write rigid')).toBe(coupling('kind: rigid'))
+    expect(laws(coupling('gauge-diameter:'), 'job/value-empty')).toEqual([])
   })
 })
 

@@ -1,6 +1,6 @@
 import type { Finding } from '../../server/src/checks/check.ts'
 import type { Fix } from '../../server/src/checks/fix.ts'
-import { asText, layOut } from '../../server/src/checks/fix-text.ts'
+import { layOut } from '../../server/src/checks/fix-text.ts'
 import { acceptanceFor, fixesFor } from '../../server/src/checks/fixes.ts'
 import { allChecks } from '../../server/src/checks/index.ts'
 import { Checker } from '../../server/src/checks/run.ts'
@@ -34,13 +34,13 @@ export function offersOf(text: string, check: string, { today = '2026-03-10', of
 
 /** The text with a fix made, for an editor that takes text alone. */
 export function applied(document: Document, fix: Fix): string {
-  const edits = layOut(fix.edits)
+  const edits = layOut(fix.edits, { blanks: false })
   return document.sections
     .map((section) => {
       const edit = edits.find(({ at }) => at.section === section)
       if (!edit) return section.text
       const { start, end } = edit.at.span
-      return section.text.slice(0, start) + asText(edit.newText) + section.text.slice(end)
+      return section.text.slice(0, start) + edit.newText + section.text.slice(end)
     })
     .join('')
 }

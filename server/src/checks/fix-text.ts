@@ -153,14 +153,19 @@ export interface Rewritten extends Edit {
   readonly hasBlanks: boolean
 }
 
-/** Edits made one a section, in the formatter's layout where the section had it before. Of edits that overlap the first counts. */
-export function layOut(edits: readonly Edit[]): readonly Rewritten[] {
+/** Edits made one a section, in the formatter's layout where the section had it before. Of edits that overlap the first counts.
+ * `blanks`: whether they stay in the text, for an editor that goes from one to the next. */
+export function layOut(
+  edits: readonly Edit[],
+  { blanks }: { readonly blanks: boolean },
+): readonly Rewritten[] {
   const sections = new Set(edits.map(({ at }) => at.section))
   return [...sections].flatMap((section) => {
     const own = edits.filter(({ at }) => at.section === section)
     const before = section.text
     const end = before.includes('\r\n') ? '\r\n' : '\n'
-    const raw = applied(before, own).replaceAll(/\r\n|\n/g, end)
+    const made = applied(before, own)
+    const raw = (blanks ? made : withoutBlanks(made)).replaceAll(/\r\n|\n/g, end)
     const after = laidOut(before) === before ? laidOut(raw) : raw
     return before === after ? [] : [difference(section, after)]
   })
@@ -208,10 +213,10 @@ function difference(section: Section, after: string): Rewritten {
 }
 
 /** A blank with the quotes round it, or the unit behind it, of what is to be written. */
-const blanks = new RegExp(`[ \\t]*"?${blank}"?(?: [^\\s,"{}]+)?`, 'g')
+const filled = new RegExp(`[ \\t]*"?${blank}"?(?: [^\\s,"{}]+)?`, 'g')
 
 /** For an editor that takes text alone: what is to be written is simply not there yet. */
-export const asText = (text: string): string => text.replaceAll(blanks, '')
+const withoutBlanks = (text: string): string => text.replaceAll(filled, '')
 
 /** For an editor that goes from blank to blank (LSP 3.18, StringValue). */
 export function asSnippet(text: string): string {

@@ -1,6 +1,7 @@
 import { saidGauge, saidLength, saidSure } from '../../plans/alignment-words.ts'
 import { at, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
+import { nextReading } from '../fix-alignment.ts'
 
 export default check({
   id: 'alignment/offset-undecided',
@@ -48,4 +49,5 @@ export default check({
       }),
     ]
   },
+  fixes: ({ check: id }, ground) => nextReading(ground, id),
 })

@@ -2,6 +2,7 @@ import { sayAngle } from '../../plans/alignment-fault.ts'
 import { saidLength } from '../../plans/alignment-words.ts'
 import { at, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
+import { nextReading } from '../fix-alignment.ts'
 
 export default check({
   id: 'alignment/offsets-do-not-close',
@@ -52,4 +53,5 @@ export default check({
       }),
     ]
   },
+  fixes: ({ check: id }, ground) => nextReading(ground, id),
 })

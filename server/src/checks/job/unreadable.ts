@@ -1,5 +1,6 @@
 import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { takeOut, textAt } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/unreadable',
@@ -18,4 +19,15 @@ export default problemCheck({
     todo: 'Take it out, or put it in quotes or behind a #.',
     found: elide(p.text),
   }),
+  fixes: ({ at, found }) =>
+    /^[^\w\s]$/.test(textAt(at))
+      ? [
+          {
+            title: `Take ${found} out`,
+            edits: [takeOut(at.section, at.span)],
+            preferred: true,
+            uncovers: true,
+          },
+        ]
+      : [],
 })

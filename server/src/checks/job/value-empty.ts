@@ -1,4 +1,6 @@
 import { problemCheck, theLanguage } from '../check.ts'
+import { factAt, insert } from '../fix-text.ts'
+import { declaredAt } from '../fix-units.ts'
 
 export default problemCheck({
   id: 'job/value-empty',
@@ -17,4 +19,16 @@ export default problemCheck({
     todo: `Write ${p.words.split(':')[0]}, such as ${p.example}.`,
     data: { example: p.example },
   }),
+  fixes: ({ at }, { block }) => {
+    const fact = factAt(block, at)
+    const shape = declaredAt(block, at)?.shape
+    // The words of one choice; other shapes have words beside figures.
+    const choices = shape?.words.startsWith('one of ') ? (shape.choices ?? []) : []
+    return fact
+      ? choices.map((word) => ({
+          title: `Write ${word}`,
+          edits: [insert(at.section, fact.valueSpan.start, ` ${word}`)],
+        }))
+      : []
+  },
 })

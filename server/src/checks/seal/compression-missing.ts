@@ -1,4 +1,5 @@
 import { atHead, check, commonPractice } from '../check.ts'
+import { addFact } from '../fix-text.ts'
 
 export default check({
   id: 'seal/compression-missing',
@@ -26,4 +27,15 @@ export default check({
       }),
     ]
   },
+  fixes: (_finding, { block }) =>
+    block
+      ? [
+          {
+            title: 'Add compression',
+            edits: [addFact(block, 'compression')],
+            preferred: true,
+            leaves: ['job/value-empty'],
+          },
+        ]
+      : [],
 })

@@ -1,0 +1,88 @@
+import {
+  type ClientCapabilities,
+  type CodeAction,
+  CodeActionKind,
+  type CodeActionParams,
+  CodeActionRequest,
+  type Diagnostic,
+  type Range,
+  type SnippetTextEdit,
+  type TextEdit,
+  type WorkspaceEdit,
+} from 'vscode-languageserver'
+import { asSnippet, type Rewritten } from '../checks/fix-text.ts'
+import { rangeOf } from '../job/document.ts'
+import { actionsFor, fixAll } from './code-actions.ts'
+import { type Asked, feature } from './feature.ts'
+import type { OpenFile } from './workspace.ts'
+
+const fixAllKind = `${CodeActionKind.SourceFixAll}.shaftwright`
+
+export const codeActionsFeature = feature(
+  CodeActionRequest.type,
+  { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] } },
+  (asked: Asked<CodeActionParams>): CodeAction[] => {
+    const { params, workspace, open, client } = asked
+    const given = {
+      analysis: workspace.analysis,
+      file: workspace.link(open),
+      today: asked.today,
+      findings: asked.findings(),
+      blanks: goesFromBlankToBlank(client),
+    }
+    const { diagnostics, only } = params.context
+    const wanted = (kind: string) =>
+      !only || only.some((asked) => kind === asked || kind.startsWith(`${asked}.`))
+    const quick = !wanted(CodeActionKind.QuickFix)
+      ? []
+      : actionsFor(given, (finding) => {
+          const at = workspace.locate(open, finding.at)
+          return at?.uri === open.uri && touches(at.range, params.range)
+        }).map(
+          ({ title, finding, preferred, edits }): CodeAction => ({
+            title,
+            kind: CodeActionKind.QuickFix,
+            ...answering(diagnostics, finding.check, rangeOf(open.document, finding.at)),
+            ...(preferred && { isPreferred: true }),
+            edit: changed(open, edits, client),
+          }),
+        )
+    const all = only && wanted(fixAllKind) ? fixAll(given) : []
+    if (all.length === 0) return quick
+    return [...quick, { title: 'Put right what is sure', kind: fixAllKind, edit: changed(open, all, client) }]
+  },
+)
+
+/** The editor's own diagnostics that an action answers: those that say what is found now, where it is found now. */
+function answering(
+  diagnostics: readonly Diagnostic[],
+  check: string,
+  range: Range,
+): { readonly diagnostics?: Diagnostic[] } {
+  const own = diagnostics.filter(({ code, range: at }) => code === check && isSame(at, range))
+  return own.length > 0 ? { diagnostics: own } : {}
+}
+
+const order = (a: Range['start'], b: Range['start']): number => a.line - b.line || a.character - b.character
+const touches = (a: Range, b: Range): boolean => order(a.start, b.end) <= 0 && order(b.start, a.end) <= 0
+const isSame = (a: Range, b: Range): boolean => order(a.start, b.start) === 0 && order(a.end, b.end) === 0
+
+const goesFromBlankToBlank = ({ workspace }: ClientCapabilities): boolean => {
+  const { documentChanges = false, snippetEditSupport = false } = workspace?.workspaceEdit ?? {}
+  return documentChanges && snippetEditSupport
+}
+
+/** The change for the version that it was worked out on, so that an editor with another text does not take it. */
+function changed(
+  { uri, version, document }: OpenFile,
+  edits: readonly Rewritten[],
+  { workspace }: ClientCapabilities,
+): WorkspaceEdit {
+  const made = edits.map(({ at, newText, hasBlanks }): TextEdit | SnippetTextEdit => {
+    const range = rangeOf(document, at)
+    return hasBlanks ? { range, snippet: { kind: 'snippet', value: asSnippet(newText) } } : { range, newText }
+  })
+  return workspace?.workspaceEdit?.documentChanges
+    ? { documentChanges: [{ textDocument: { uri, version: version ?? null }, edits: made }] }
+    : { changes: { [uri]: made as TextEdit[] } }
+}
