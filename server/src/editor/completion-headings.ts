@@ -3,12 +3,18 @@ import { allChecks } from '../checks/index.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { type Here, type Offer, word } from './completion-offer.ts'
 import type { CursorContext } from './cursor-context.ts'
-import { checkMarkdown } from './hover-words.ts'
+import { paragraphs } from './markdown.ts'
 import { readingsFor } from './names-in-scope.ts'
 
 const checks: readonly Offer[] = allChecks
-  .filter((check) => isConcedable({ check: check.id, severity: check.severity }))
-  .map((check) => word(check.id, { kind: 'check', detail: check.title, doc: checkMarkdown(check) }))
+  .filter(({ id, severity }) => isConcedable({ check: id, severity }))
+  .map(({ id, title, why, source }) =>
+    word(id, {
+      kind: 'check',
+      detail: title,
+      doc: paragraphs(why, `Source (${source.basis}): ${source.text}`),
+    }),
+  )
 
 /** What may stand between a block's kind and its brace. */
 export function headingOffers(

@@ -73,11 +73,15 @@ export const entryOf = ({ entries, again }: Form, entry: number): readonly Slot[
 export const fits = (form: Form, { before }: Entries): boolean =>
   before.every((parts, entry) => parts.every((part, i) => fitsSlot(part, entryOf(form, entry)[i])))
 
-function fitsSlot(part: WrittenPart, slot: Slot | undefined): boolean {
+function fitsSlot({ text, type }: WrittenPart, slot: Slot | undefined): boolean {
   if (!slot) return false
-  if (part.type === 'word' && slot.choices) return slot.choices.includes(part.text)
-  return part.type !== 'amount' || !slot.choices || slot.quantity !== undefined || /\.\./.test(part.text)
+  if (signOf(text) !== slot.sign) return false
+  if (type === 'word' && slot.choices) return slot.choices.includes(text)
+  return type !== 'amount' || !slot.choices || slot.quantity !== undefined
 }
+
+const signOf = (text: string): Slot['sign'] =>
+  /^(±|\+\/-)/.test(text) ? '±' : /^[+\-\u2212].*\//.test(text) ? '+/-' : undefined
 
 function slotOffers(here: Here, fact: Fact, value: CursorContext & { readonly on: 'value' }): Offered {
   const all = formsOf(fact.shape)
@@ -87,11 +91,12 @@ function slotOffers(here: Here, fact: Fact, value: CursorContext & { readonly on
   if (value.number !== undefined) return must(unitOffers(here, fact, slots(value.part - 1), value.number))
   const at = slots(value.part)
   const offers = at.flatMap((slot) => slotWords(here, slot, value))
-  const amounts = at.find(({ quantity, label }) => quantity && label !== '+up/-down')
+  const amounts = at.find(({ quantity, choices, sign }) => quantity && !choices && (!sign || value.joined))
   const facts = amounts ? amountOffers(here, amounts, value.fact) : []
   return {
     offers: unique([...offers, ...facts]),
-    expected: at.length > 0 && at.every(({ optional, quantity }) => !optional && !quantity),
+    expected:
+      at.length > 0 && at.every(({ optional, quantity, choices }) => !optional && (!quantity || choices)),
     ended: !value.joined && at.every(({ optional }) => optional),
   }
 }

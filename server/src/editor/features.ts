@@ -1,3 +1,4 @@
+import { completionFeature } from './completion-feature.ts'
 import { definitionFeature } from './definition-feature.ts'
 import type { Feature } from './feature.ts'
 import { formatting } from './formatting.ts'
@@ -7,9 +8,11 @@ import { inlayHintsFeature } from './inlay-hints-feature.ts'
 import { prepareRenameFeature } from './prepare-rename-feature.ts'
 import { referencesFeature } from './references-feature.ts'
 import { renameFeature } from './rename-feature.ts'
+import { signatureHelpFeature } from './signature-help-feature.ts'
 
 /** Everything an editor can ask, one row a feature. */
 export const features: readonly Feature[] = [
+  completionFeature,
   definitionFeature,
   formatting,
   highlightFeature,
@@ -18,4 +21,5 @@ export const features: readonly Feature[] = [
   prepareRenameFeature,
   referencesFeature,
   renameFeature,
+  signatureHelpFeature,
 ]

@@ -17,6 +17,8 @@ export interface Slot {
   readonly terminalsOf?: 'controller' | 'motor'
   /** Set where it is a day. */
   readonly day?: true
+  /** The sign it begins with, where it has one. */
+  readonly sign?: '±' | '+/-'
   /** Set where it may be left out. */
   readonly optional?: true
 }
@@ -44,13 +46,16 @@ const toleranced = (quantity: Kind): readonly Form[] => [
     entries: [
       [
         size(quantity),
-        { label: '+up/-down', doc: 'How far above and below it may lie: `+3/-2 mm`.', quantity },
+        { label: '+up/-down', sign: '+/-', doc: 'How far above and below it may lie: `+3/-2 mm`.', quantity },
       ],
     ],
   },
   {
     entries: [
-      [size(quantity), { label: '± by', doc: 'How far to either side it may lie: `± 0.02 mm`.', quantity }],
+      [
+        size(quantity),
+        { label: '± by', sign: '±', doc: 'How far to either side it may lie: `± 0.02 mm`.', quantity },
+      ],
     ],
   },
 ]

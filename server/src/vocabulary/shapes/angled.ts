@@ -48,6 +48,7 @@ export const angled = (limits: Required<Pick<Limits, 'min' | 'max'>>): Shape<rea
             label: 'place',
             doc: 'Top, starboard, bottom or port, or degrees clockwise from top looking forward: `45 deg`.',
             choices: Object.keys(places),
+            quantity: 'angle',
           },
           { label: 'length', doc: 'What was read there, with its unit.', quantity: 'length' },
         ],

@@ -24,7 +24,12 @@ export const bolts: Shape<Bolts> = {
         [
           { label: 'number x', doc: 'How many there are: `4 x`.', behind: ['x'] },
           { label: 'thread', doc: 'Their thread: `M10`, or in quotes `"3/8-16 UNC"`.' },
-          { label: 'class', doc: 'The word `class`, where the class is known.', choices: ['class'] },
+          {
+            label: 'class',
+            doc: 'The word `class`, where the class is known.',
+            choices: ['class'],
+            optional: true,
+          },
           { label: 'mark', doc: 'Property class or grade as marked: `8.8`, `A4-70`.' },
         ],
         [

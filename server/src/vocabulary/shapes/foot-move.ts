@@ -52,7 +52,7 @@ export const footMove: Shape<FootMove> = {
             quantity: 'length',
             or: 'angle',
           },
-          { label: 'and', doc: 'Flats behind the turns.', quantity: 'angle' },
+          { label: 'and', doc: 'Flats behind the turns.', quantity: 'angle', optional: true },
         ],
       ],
       again: true,

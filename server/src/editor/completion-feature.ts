@@ -1,0 +1,82 @@
+import {
+  type ClientCapabilities,
+  type CompletionItem,
+  CompletionItemKind,
+  CompletionRequest,
+  CompletionTriggerKind,
+  InsertTextFormat,
+  InsertTextMode,
+  MarkupKind,
+} from 'vscode-languageserver'
+import { locate } from '../job/document.ts'
+import { completion } from './completion.ts'
+import { type Offer, withoutPlaces } from './completion-offer.ts'
+import { feature } from './feature.ts'
+import { snippetOf } from './template.ts'
+import { keyOf } from './uri.ts'
+
+const itemKinds: Readonly<Record<Offer['kind'], CompletionItemKind>> = {
+  fact: CompletionItemKind.Field,
+  block: CompletionItemKind.Struct,
+  word: CompletionItemKind.EnumMember,
+  unit: CompletionItemKind.Unit,
+  name: CompletionItemKind.Reference,
+  check: CompletionItemKind.Constant,
+  file: CompletionItemKind.File,
+  date: CompletionItemKind.Value,
+  snippet: CompletionItemKind.Snippet,
+}
+
+export const completionFeature = feature(
+  CompletionRequest.type,
+  { completionProvider: { triggerCharacters: [':', ' ', ',', '.', '"', '[', '/'] } },
+  ({ params, workspace, open, client, today }) => {
+    const at = locate(open.document, params.position)
+    if (!at) return null
+    const file = workspace.link(open)
+    const root = keyOf(open.uri).slice(0, -file.path.length)
+    const paths = workspace.paths.map(keyOf).filter((key) => key.startsWith(root))
+    const asking = {
+      analysis: workspace.analysis,
+      file,
+      today,
+      paths: paths.map((key) => key.slice(root.length)),
+    }
+    const { triggerKind, triggerCharacter } = params.context ?? {}
+    const typed = triggerKind === CompletionTriggerKind.TriggerCharacter ? triggerCharacter : undefined
+    const found = completion(asking, at.section, at.offset, { typed })
+    const range = found && workspace.locate(open, found.replace)?.range
+    if (!range) return null
+    const before = at.section.text[found.replace.span.start - 1]
+    const lead = before === ':' || before === ',' ? ' ' : ''
+    const written = writer(client)
+    return found.offers.map((offer, i): CompletionItem => {
+      const { text, ...how } = written(offer)
+      return {
+        label: offer.label,
+        kind: itemKinds[offer.kind],
+        ...(offer.detail !== undefined && { detail: offer.detail }),
+        ...(offer.doc !== undefined && { documentation: { kind: MarkupKind.Markdown, value: offer.doc } }),
+        // In the order they are offered in, whatever the letters.
+        sortText: String(i).padStart(4, '0'),
+        filterText: offer.label,
+        ...how,
+        textEdit: { range, newText: lead + text },
+      }
+    })
+  },
+)
+
+/** How an offer is written for this editor: with places to fill in where it knows them. */
+function writer(client: ClientCapabilities) {
+  const snippets = client.textDocument?.completion?.completionItem?.snippetSupport === true
+  return (offer: Offer): { text: string } & Pick<CompletionItem, 'insertTextFormat' | 'insertTextMode'> => {
+    const places = offer.insert.some((piece) => typeof piece !== 'string')
+    const text = snippets && places ? snippetOf(offer.insert) : withoutPlaces(offer)
+    return {
+      text,
+      ...(snippets && places && { insertTextFormat: InsertTextFormat.Snippet }),
+      ...(text.includes('\n') && { insertTextMode: InsertTextMode.adjustIndentation }),
+    }
+  }
+}
