@@ -6,23 +6,58 @@ import { lastReading } from '../plans/alignment-moves.ts'
 import { correctionMarkdown } from '../plans/alignment-words.ts'
 import { cableLoading } from '../plans/cable-loading.ts'
 import { cableMarkdown } from '../plans/cable-words.ts'
+import { couplingMarkdown, driveMarkdown } from './hover-drive.ts'
+import { moveMarkdown, protectionMarkdown, sealMarkdown } from './hover-parts.ts'
+import { paragraphs } from './markdown.ts'
 
-/** What is worked out from a block, where there is something. */
+/** What is worked out from a block, where there is something, and by which formula. */
 export function computedMarkdown(block: Block, scope: Scope): string | undefined {
+  const computed = ofBlock(block, lookupFrom(block, scope), scope)
+  return computed && paragraphs(computed, formulas[block.kind] && `Formula: ${formulas[block.kind]}`)
+}
+
+function ofBlock(block: Block, lookup: Lookup, scope: Scope): string | undefined {
   switch (block.kind) {
     case 'reading':
-      return readingMarkdown(block, lookupFrom(block, scope))
+      return readingMarkdown(block, lookup)
     case 'bed': {
       const reading = block.parent && lastReading(block.parent)
       return reading && readingMarkdown(reading, lookupFrom(reading, scope))
     }
     case 'cable': {
-      const outcome = cableLoading(block, lookupFrom(block, scope))
+      const outcome = cableLoading(block, lookup)
       return outcome.ok ? cableMarkdown(outcome.value) : outcome.fault.words
     }
+    case 'drive':
+      return driveMarkdown(block, lookup)
+    case 'coupling':
+      return couplingMarkdown(block, lookup)
+    case 'seal':
+      return sealMarkdown(block, lookup)
+    case 'protection':
+      return protectionMarkdown(block, lookup)
+    case 'move':
+      return moveMarkdown(block, lookup)
     default:
       return undefined
   }
+}
+
+const alignment =
+  'gap at an angle = mean gap - radius × (slope up × cos + slope to starboard × sin), fitted to all places by least squares; height of a foot = -(offset + slope × distance forward of the faces).'
+
+/** How the results of a kind come about, and where that is from. */
+const formulas: Readonly<Record<string, string | undefined>> = {
+  reading: alignment,
+  bed: alignment,
+  coupling:
+    'gap variation = diameter × slope of the face; within where value + U is inside the limit, outside where value - U is beyond it (ISO 14253-1).',
+  cable:
+    'carries = table value × place × bundling × conductors in parallel; drop = current × resistance at working temperature, out and back or per phase (IEC 60228, ASTM B258).',
+  seal: 'compression = free length - fitted length (definition).',
+  protection:
+    'at least 1.25 × the current (NEC practice for continuous loads), at most what the cable carries (33 CFR 183.455(c)).',
+  move: 'a flat is pitch / 6 (lead of a single-start thread = pitch); slope = the straight line through the heights of the feet, by least squares.',
 }
 
 /** What a reading asks of each foot, or why that cannot be said. */

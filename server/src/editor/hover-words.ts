@@ -4,6 +4,7 @@ import { formatNumber } from '../quantity/format.ts'
 import { kinds, type UnitSystem } from '../quantity/kinds.ts'
 import { type Unit, unitsOf } from '../quantity/units.ts'
 import type { BlockKind, Fact } from '../vocabulary/block.ts'
+import { checkLink } from './hover-sources.ts'
 import { code, example, list, paragraphs, plain } from './markdown.ts'
 import { sayBand, sayProvenance, sayValue } from './say-value.ts'
 
@@ -45,8 +46,14 @@ export function blockMarkdown(block: Block, kind: BlockKind, system: UnitSystem)
 }
 
 /** A check, as a concession names it. */
-export const checkMarkdown = ({ id, title, why, source }: Check): string =>
-  paragraphs(`**${id}**`, `${title}. ${why}`, `Source (${source.basis}): ${source.text}`)
+export const checkMarkdown = (check: Check, docs: string | undefined): string => {
+  const { title, why, source } = check
+  return paragraphs(
+    `**${checkLink(check, docs)}**`,
+    `${title}. ${why}`,
+    `Source (${source.basis}): ${source.text}`,
+  )
+}
 
 interface Said {
   readonly kind: string

@@ -1,13 +1,15 @@
-import { nutMoves, nutTravel } from '../engineering/adjusters.ts'
-import { parseThread, type Thread } from '../engineering/thread.ts'
+import { nutMoves } from '../engineering/adjusters.ts'
+import type { Thread } from '../engineering/thread.ts'
 import { type Lookup, lookupFrom } from '../job/lookup.ts'
-import { type Block, factOf, type Section } from '../job/model.ts'
+import type { Block, Section } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
 import { correctionOf } from '../plans/alignment.ts'
 import { saidLength, sayTurns } from '../plans/alignment-words.ts'
 import { briefLoad, briefVerdict } from '../plans/brief-words.ts'
 import { cableLoading } from '../plans/cable-loading.ts'
 import { ampacityWords } from '../plans/cable-words.ts'
+import { heightOf, threadNear } from '../plans/move-effect.ts'
+import type { UnitSystem } from '../quantity/kinds.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 import { converted } from './converted.ts'
@@ -90,36 +92,21 @@ function blockHints(block: Block, lookup: Lookup): readonly Hint[] {
   }
 }
 
-/** The thread the feet are set by, with its designation. */
-export function threadOf(lookup: Lookup): { readonly thread: Thread; readonly name: string } | undefined {
-  const bed = lookup.near('bed')
-  const name = bed && factOf(bed, 'bed.thread')?.value
-  const parsed = name === undefined ? undefined : parseThread(name)
-  return parsed?.ok && name !== undefined && factOf(bed as Block, 'bed.adjuster')?.value !== 'shims'
-    ? { thread: parsed.value, name }
-    : undefined
-}
-
 /** A height in the other measure: a turn of the nut as a length, a length as turns of the nut. */
-export function otherMeasure({ turn, rise }: FootMove, thread: Thread, lookup: Lookup): string | undefined {
-  if (turn !== undefined) {
-    const turns = Math.abs(turn) / (2 * Math.PI)
-    return turns > 1000 ? undefined : saidLength(nutTravel({ turns, flats: 0 }, thread.pitch), lookup.system)
-  }
-  if (rise === undefined || Math.abs(rise) > 1) return undefined
+function otherMeasure({ turn, rise }: FootMove, thread: Thread, system: UnitSystem): string | undefined {
+  if (turn !== undefined) return saidLength(Math.abs(heightOf(turn, thread)), system)
+  if (rise === undefined) return undefined
   const { halfFlats } = nutMoves(rise, thread)
-  const exact = Math.abs(halfFlats.left) < 1e-6
-  return halfFlats.direction === 'none'
-    ? 'less than half a flat'
-    : `${exact ? '' : 'about '}${sayTurns(halfFlats)}`
+  if (halfFlats.direction === 'none') return 'less than half a flat'
+  return `${Math.abs(halfFlats.left) < 1e-6 ? '' : 'about '}${sayTurns(halfFlats)}`
 }
 
 function moveHints(move: Block, lookup: Lookup): readonly Hint[] {
-  const set = threadOf(lookup)
+  const set = threadNear(lookup)
   if (!set) return []
   const tooltip = `Thread ${set.name} of the bed, pitch ${saidLength(set.thread.pitch, lookup.system)}: one flat is a sixth of a turn, and a turn goes one pitch (geometry of a single-start thread).`
   return [...move.others.values()].flatMap(({ node, value }): Hint[] => {
-    const words = otherMeasure(value as FootMove, set.thread, lookup)
+    const words = otherMeasure(value as FootMove, set.thread, lookup.system)
     const entry = node.entries.find(
       ({ parts: [way] }) => way?.type === 'word' && /^(up|down)$/.test(way.text),
     )

@@ -1,0 +1,99 @@
+import type { Block, Value } from '../job/model.ts'
+import { formatNumber, formatSi } from '../quantity/format.ts'
+import { readQuantity } from '../quantity/quantity.ts'
+import type { Entry, FactNode, LineNode, Part, Span } from '../syntax/tree.ts'
+import type { Form, Slot } from '../vocabulary/form.ts'
+import type { Shape } from '../vocabulary/shape.ts'
+import { code, paragraphs } from './markdown.ts'
+
+type Written = FactNode | LineNode
+
+const holds = (outer: Span, inner: Span): boolean => outer.start <= inner.start && inner.end <= outer.end
+
+/** A part of a value: an amount in its other units, and what the part says where several make the value. */
+export function partOfValue(
+  part: Part,
+  item: Written,
+  shape: Shape<unknown> | undefined,
+  value: Value<unknown> | undefined,
+): string {
+  return paragraphs(
+    amountMarkdown(part, item),
+    toleranceMarkdown(part),
+    limitMarkdown(part, item),
+    angleMarkdown(part, value) ?? slotMarkdown(part, item, shape?.forms ?? []),
+  )
+}
+
+/** An amount in the other units it would be shown in. Its unit may stand once for several. */
+function amountMarkdown(part: Part, item: Written): string | undefined {
+  if (part.type !== 'amount') return undefined
+  const named = part.unit?.text ?? unitBehind(part, item)
+  const read = named === undefined ? undefined : readQuantity(part.number, named)
+  if (!read?.ok || !read.value.kind) return undefined
+  const { si, kind, unit } = read.value
+  const shown = new Set((['metric', 'inch'] as const).map((system) => formatSi(si, kind, system)))
+  const others = [...shown].filter((words) => unit === undefined || !words.endsWith(` ${unit.name}`))
+  return others.length === 0 ? undefined : `${code(`${part.number} ${named}`)} is ${others.join(', ')}`
+}
+
+function unitBehind(part: Part, item: Written): string | undefined {
+  const range = partsOf(item).find((whole) => whole.type === 'range' && holds(whole.span, part.span))
+  return range?.type === 'range' && range.high.type === 'amount' ? range.high.unit?.text : undefined
+}
+
+const partsOf = (item: Written): readonly Part[] => item.entries.flatMap(({ parts }) => parts)
+
+function toleranceMarkdown(part: Part): string | undefined {
+  if (part.type !== 'two-sided') return undefined
+  const unit = part.unit ? ` ${part.unit.text}` : ''
+  return `${code(`${part.text}${unit}`)}: how far above and below the size it may lie.`
+}
+
+/** Which end of a range, or how far to either side, an amount is. */
+function limitMarkdown(part: Part, item: Written): string | undefined {
+  for (const whole of partsOf(item)) {
+    if (whole.type === 'range' && part !== whole && holds(whole.span, part.span))
+      return holds(whole.low.span, part.span) ? 'The lower limit.' : 'The upper limit.'
+    if (whole.type === 'plus-minus' && holds(whole.span, part.span))
+      return 'How far to either side of the size it may lie.'
+  }
+  return undefined
+}
+
+function slotMarkdown(part: Part, item: Written, forms: readonly Form[]): string | undefined {
+  for (const [i, entry] of item.entries.entries()) {
+    const j = entry.parts.indexOf(part)
+    if (j < 0) continue
+    for (const { entries, again } of forms) {
+      const slots = entries[i] ?? (again ? entries.at(-1) : undefined)
+      const slot = slots?.[j]
+      if (slot && slots.slice(0, j + 1).every((each, k) => isOf(each, entry.parts[k])))
+        return part.type === 'word' ? `${code(part.text)}: ${slot.doc}` : slot.doc
+    }
+  }
+  return undefined
+}
+
+function isOf(slot: Slot, part: Entry['parts'][number] | undefined): boolean {
+  if (part?.type === 'amount')
+    return slot.quantity !== undefined || slot.behind !== undefined || !slot.choices
+  if (part?.type !== 'word') return part?.type === 'text' && !slot.choices && slot.quantity === undefined
+  return slot.choices?.includes(part.text) ?? slot.quantity === undefined
+}
+
+/** A place round the shaft in degrees, for one written as a word. */
+function angleMarkdown(part: Part, value: Value<unknown> | undefined): string | undefined {
+  if (part.type !== 'word' || !Array.isArray(value?.value)) return undefined
+  const list = value.value as readonly { readonly angle?: number; readonly span?: Span }[]
+  const read = list.find(({ span }) => span && holds(span, part.span))
+  return read?.angle === undefined
+    ? undefined
+    : `${code(part.text)} is ${formatNumber((read.angle * 180) / Math.PI)} degrees clockwise from top, looking forward.`
+}
+
+/** What a block's heading says besides its name. */
+export const headingWords = (block: Block, part: Part): string | undefined =>
+  block.kind === 'move' && part.type === 'word' && part.text === 'after'
+    ? `**after**\n\nThe reading the move comes after: what was read before the feet were moved.`
+    : undefined

@@ -1,0 +1,98 @@
+import { nutMoves } from '../engineering/adjusters.ts'
+import { rigidMove } from '../engineering/alignment/rigid-move.ts'
+import { parseThread, type Thread } from '../engineering/thread.ts'
+import type { Lookup } from '../job/lookup.ts'
+import { type Block, factOf } from '../job/model.ts'
+import { exactly } from '../quantity/uncertainty.ts'
+import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
+import { correctionOf } from './alignment.ts'
+import { feetOf } from './alignment-feet.ts'
+import { readingBefore } from './alignment-moves.ts'
+import { said, Unreadable } from './said.ts'
+
+export interface SetThread {
+  readonly thread: Thread
+  /** As the bed has it: `M16`. */
+  readonly name: string
+}
+
+/** The thread that sets the feet near a block; undefined where shims do, or where it is not known. */
+export function threadNear(lookup: Lookup): SetThread | undefined {
+  const bed = lookup.near('bed')
+  const name = bed && factOf(bed, 'bed.thread')?.value
+  if (!bed || name === undefined || factOf(bed, 'bed.adjuster')?.value === 'shims') return undefined
+  const parsed = parseThread(name)
+  return parsed.ok ? { thread: parsed.value, name } : undefined
+}
+
+/** Height that a turn (rad, + up) of the nut gives a foot, m, + up. Source: lead of a single-start thread = pitch.
+ * @example heightOf(Math.PI / 3, { pitch: 0.002 }) // ≈ 3.333e-4 */
+export const heightOf = (turn: number, { pitch }: Pick<Thread, 'pitch'>): number =>
+  (turn / (2 * Math.PI)) * pitch
+
+interface MovedFoot {
+  readonly name: string
+  /** m, + up; undefined where it is said in turns of a thread that is not known. */
+  readonly height: number | undefined
+  /** m, + to starboard. */
+  readonly starboard: number
+  /** The nearest turns of the nut, where the thread is known. */
+  readonly nut?: ReturnType<typeof nutMoves>['halfFlats']
+}
+
+/** What a move did. Slopes in rad: + far end up, + to starboard. */
+export interface MoveEffect {
+  readonly feet: readonly MovedFoot[]
+  readonly slope?: {
+    readonly change: { readonly vertical: number; readonly horizontal: number }
+    /** As the reading before it found it. */
+    readonly before?: { readonly vertical: number; readonly horizontal: number }
+    /** Gap variation that is then to be expected, m. */
+    readonly gapVariation?: number
+  }
+}
+
+/** Every foot of the bed that is not named stays where it is. Never throws on figures. */
+export function effectOf(move: Block, lookup: Lookup): MoveEffect {
+  const set = threadNear(lookup)
+  const feet = [...move.others].map(([name, { value }]): MovedFoot => {
+    const { turn, rise, starboard = 0 } = value as FootMove
+    const height = turn === undefined ? (rise ?? 0) : set && heightOf(turn, set.thread)
+    const nut = set && height !== undefined && Math.abs(height) <= 1 && nutMoves(height, set.thread).halfFlats
+    return { name, height, starboard, ...(nut && { nut }) }
+  })
+  const slope = slopeAfter(move, feet, lookup)
+  return { feet, ...(slope && { slope }) }
+}
+
+function slopeAfter(move: Block, feet: readonly MovedFoot[], lookup: Lookup): MoveEffect['slope'] {
+  try {
+    const bed = feetOf(lookup.near('bed'), [])
+    if (!bed.ok || feet.some(({ height }) => height === undefined)) return undefined
+    const moved = rigidMove(
+      bed.feet.map((foot) => {
+        const by = feet.find(({ name }) => name === foot.name)
+        return { ...foot, vertical: exactly(by?.height ?? 0), horizontal: exactly(by?.starboard ?? 0) }
+      }),
+    )
+    if (!moved.ok) return undefined
+    const change = {
+      vertical: moved.value.vertical.slope.value,
+      horizontal: moved.value.horizontal.slope.value,
+    }
+    const reading = readingBefore(move)
+    const found = reading && correctionOf(reading, lookup.from(reading))
+    if (!found?.ok) return { change }
+    const before = {
+      vertical: found.value.slope.vertical.value,
+      horizontal: found.value.slope.horizontal.value,
+    }
+    const coupling = lookup.near('coupling')
+    const diameter = said(coupling, 'coupling.gauge-diameter') ?? said(coupling, 'coupling.flange-diameter')
+    const after = Math.hypot(before.vertical + change.vertical, before.horizontal + change.horizontal)
+    return { change, before, ...(diameter !== undefined && { gapVariation: diameter * after }) }
+  } catch (error) {
+    if (error instanceof Unreadable || error instanceof RangeError) return undefined
+    throw error
+  }
+}
