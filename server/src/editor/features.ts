@@ -1,3 +1,4 @@
+import { codeActionsFeature } from './code-actions-feature.ts'
 import { completionFeature } from './completion-feature.ts'
 import { definitionFeature } from './definition-feature.ts'
 import type { Feature } from './feature.ts'
@@ -12,7 +13,7 @@ import { signatureHelpFeature } from './signature-help-feature.ts'
 
 /** Everything an editor can ask, one row a feature. */
 export const features: readonly Feature[] = [
-  completionFeature,
+  codeActionsFeature, completionFeature,
   definitionFeature,
   formatting,
   highlightFeature,
