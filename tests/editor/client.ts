@@ -78,10 +78,13 @@ interface Served {
   readonly stop: () => Promise<number | null>
 }
 
-/** The server in a process of its own, over its standard input and output. */
-export function startProcess(params: object = {}): Promise<Served> {
+type Prepare = (connection: ProtocolConnection) => void
+
+/** The server in a process of its own, over its standard input and output. `prepare` sets up what the editor answers. */
+export function startProcess(params: object = {}, prepare?: Prepare): Promise<Served> {
   const child = spawn(process.execPath, [main, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] })
-  return serveBy(child, [new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin)], params)
+  const streams = [new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin)] as const
+  return serveBy(child, streams, params, prepare)
 }
 
 /** The same over the channel between a process and its child. */
@@ -94,8 +97,10 @@ async function serveBy(
   child: ChildProcess,
   [reader, writer]: readonly [MessageReader, MessageWriter],
   params: object,
+  prepare: Prepare = () => {},
 ): Promise<Served> {
   const connection = createProtocolConnection(reader, writer)
+  prepare(connection)
   const client = await initialize(connection, params)
   const stop = async () => {
     const exited = once(child, 'exit')

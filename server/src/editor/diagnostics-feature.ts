@@ -100,6 +100,11 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
     look(uri === undefined ? workspace.openFiles : workspace.touchedBy(uri))
   }
   workspace.onText = changed
+  /** To be told of a text that the editor itself has changed, for which it asks by itself. */
+  const opened = (uri: string): void => {
+    pulled.changed(uri)
+    look(workspace.touchedBy(uri), keyOf(uri))
+  }
 
   connection.languages.diagnostics.on(
     guard.asked(DocumentDiagnosticRequest.method, (params) => pulled.document(params)),
@@ -116,11 +121,10 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
   return {
     capability,
     changed,
-    /** To be told of every change an editor makes. */
+    opened,
     edited: (uri: string, changes: readonly Change[]): void => {
       shown.edited(uri, changes)
-      pulled.changed(uri)
-      look(workspace.touchedBy(uri), keyOf(uri))
+      opened(uri)
     },
     closed: (uri: string): void => {
       shown.closed(uri)

@@ -116,7 +116,7 @@ export function startServer(connection: Connection, host: Host, features: readon
   connection.onDidOpenTextDocument(
     guard.told('textDocument/didOpen', ({ textDocument: { uri, version, text } }) => {
       workspace.open(uri, version, text)
-      diagnostics.changed(uri)
+      diagnostics.opened(uri)
       lookAtDisk()
     }),
   )
@@ -152,6 +152,7 @@ export function startServer(connection: Connection, host: Host, features: readon
           workspace,
           settings,
           client,
+          docs,
           token,
           get today() {
             return host.today()
