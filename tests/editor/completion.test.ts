@@ -8,19 +8,18 @@ import { Analysis } from '../../server/src/job/analysis.ts'
 import { locate, openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
 import { vocabulary } from '../../server/src/vocabulary/index.ts'
-import { openFixture, readFixture } from './fixture.ts'
+import { openFixture } from './fixture.ts'
 
 const today = '2026-03-09'
 
 function complete(marked: string, typed?: string) {
   const { workspace, open, position } = openFixture(marked)
-  const { files } = readFixture(marked)
   const at = locate(open.document, position)
   const asking = {
     analysis: workspace.analysis,
     file: workspace.link(open),
     today,
-    paths: [...files.keys()],
+    paths: [...marked.matchAll(/^#- (.+)$/gm)].map(([, path = '']) => path),
   }
   const found = at && completion(asking, at.section, at.offset, { typed })
   const replaced = found && at.section.text.slice(found.replace.span.start, found.replace.span.end)
