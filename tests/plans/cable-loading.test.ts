@@ -251,6 +251,10 @@ describe('phase map', () => {
   it('swapped leads are a good map: IEC 60034-8 makes them the other direction of rotation', () => {
     expect(faults(both, 'A to U, B to W, C to V')).toEqual([])
   })
+  it('a mark listed twice is left out once (IEC 60034-8: each terminal has a mark of its own)', () => {
+    const twice = both.replace('U, V, W', 'U, U, W')
+    expect(faults(twice, 'A to W')).toEqual(['missing-from B', 'missing-from C', 'missing-to U'])
+  })
   it('a terminal used twice shows though no terminals are stated', () => {
     expect(faults('', 'A to U, B to V, C to V')).toEqual(['doubled-to V'])
   })

@@ -63,8 +63,10 @@ import jobUnresolved from './job/unresolved.ts'
 import jobValueEmpty from './job/value-empty.ts'
 import jobValueNotAllowed from './job/value-not-allowed.ts'
 import jobValueOutside from './job/value-outside.ts'
+import phasesControllerTerminalTwice from './phases/controller-terminal-twice.ts'
 import phasesDoubled from './phases/doubled.ts'
 import phasesIncomplete from './phases/incomplete.ts'
+import phasesMotorTerminalTwice from './phases/motor-terminal-twice.ts'
 import phasesUnknownTerminal from './phases/unknown-terminal.ts'
 import protectionAboveCable from './protection/above-cable.ts'
 import protectionBelowLoad from './protection/below-load.ts'
@@ -136,8 +138,10 @@ export const allChecks: readonly Check[] = [
   jobValueEmpty,
   jobValueNotAllowed,
   jobValueOutside,
+  phasesControllerTerminalTwice,
   phasesDoubled,
   phasesIncomplete,
+  phasesMotorTerminalTwice,
   phasesUnknownTerminal,
   protectionAboveCable,
   protectionBelowLoad,

@@ -1,6 +1,7 @@
 import { type MapFault, mapFaults } from '../engineering/electrical/phases.ts'
 import type { Lookup } from '../job/lookup.ts'
-import { type Block, factOf, type Place } from '../job/model.ts'
+import { type Block, factOf, type Place, type Value } from '../job/model.ts'
+import type { Placed } from '../vocabulary/shape.ts'
 
 export interface PhaseFault extends MapFault {
   /** `controller terminal C`. */
@@ -11,6 +12,22 @@ export interface PhaseFault extends MapFault {
   readonly at: Place
 }
 
+type Terminals = Value<readonly Placed<{ readonly name: string }>[]>
+
+/** Marks that a list of terminals has more than once, with where the second stands. */
+export function twiceListed(terminals: Terminals): readonly { readonly name: string; readonly at: Place }[] {
+  const names = terminals.value.map(({ name }) => name)
+  return terminals.value.flatMap(({ name, span }, index) =>
+    names.indexOf(name) === index
+      ? []
+      : [{ name, at: terminals.origin ? terminals.at : { section: terminals.at.section, span } }],
+  )
+}
+
+/** The marks of a list of terminals, each once. */
+const marksOf = (terminals: Terminals | undefined): readonly string[] | undefined =>
+  terminals && [...new Set(terminals.value.map(({ name }) => name))]
+
 /** Faults of a phase map against the terminals of controller and motor. A side whose terminals are not listed is taken as the map has it. */
 export function phaseFaults(map: Block, lookup: Lookup): readonly PhaseFault[] {
   const pairs = factOf(map, 'phase-map.pairs')
@@ -18,11 +35,8 @@ export function phaseFaults(map: Block, lookup: Lookup): readonly PhaseFault[] {
   const controller = lookup.near('controller')
   const motor = lookup.near('motor')
   const from =
-    (controller && factOf(controller, 'controller.terminals'))?.value.map(({ name }) => name) ??
-    pairs.value.map((pair) => pair.from)
-  const to =
-    (motor && factOf(motor, 'motor.terminals'))?.value.map(({ name }) => name) ??
-    pairs.value.map((pair) => pair.to)
+    marksOf(controller && factOf(controller, 'controller.terminals')) ?? pairs.value.map((pair) => pair.from)
+  const to = marksOf(motor && factOf(motor, 'motor.terminals')) ?? pairs.value.map((pair) => pair.to)
   const faults = mapFaults(
     from,
     to,
