@@ -3,7 +3,7 @@ import fs from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
 import { afterAll, describe, expect, it } from 'vitest'
-import { z } from 'zod'
+import * as z from 'zod'
 import { checkSchema, planSchema, schemas } from '../../server/src/cli/schemas.ts'
 
 const root = path.resolve(import.meta.dirname, '../..')
@@ -276,6 +276,12 @@ describe('anything else', () => {
 
   it('says in words that a folder is no job file', () => {
     expect(shaftwright(['plan', 'docs']).err).toBe('docs cannot be read: it is a folder, not a file.\n')
+  })
+
+  it.each(['check', 'plan', 'format'])('reads regular files only, as a pipe may never end: %s', (command) => {
+    const { code, err } = shaftwright([command, os.devNull])
+    expect(code).toBe(2)
+    expect(err).toContain('cannot be read: it is not a regular file.')
   })
 
   it('has its schemas in docs', () => {

@@ -30,7 +30,11 @@ const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
 /** A file's text, with its byte order mark. Other bytes than UTF-8 are refused: they would be checked for what they are not, and not come
  * back as they were. */
 export function readText(file: string): string {
-  const bytes = attempt(`${file} cannot be read`, () => fs.readFileSync(file))
+  const refused = `${file} cannot be read`
+  const stat = attempt(refused, () => fs.statSync(file))
+  // A pipe or a device may never end.
+  if (!stat.isFile() && !stat.isDirectory()) throw new CannotRun(`${refused}: it is not a regular file.`)
+  const bytes = attempt(refused, () => fs.readFileSync(file))
   try {
     return utf8.decode(bytes)
   } catch {
