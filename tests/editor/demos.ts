@@ -6,7 +6,7 @@ import { Workspace } from '../../server/src/editor/workspace.ts'
 const examples = resolve(import.meta.dirname, '../../docs/examples')
 
 /** Every demo open in one workspace. */
-export function openDemos() {
+export async function openDemos() {
   const workspace = new Workspace(() => undefined)
   workspace.setFolders({ added: ['file:///jobs'] })
   const paths = readdirSync(examples, { recursive: true, encoding: 'utf8' }).filter((path) =>
@@ -20,5 +20,5 @@ export function openDemos() {
     )
   const { analysis } = workspace
   const views = workspace.openFiles.map((open) => ({ analysis, file: workspace.link(open), uri: open.uri }))
-  return { workspace, views, around: filesAround(workspace) }
+  return { workspace, views, around: await filesAround(workspace) }
 }

@@ -22,9 +22,9 @@ function definedAt(marked: string): string[] {
   return place && found ? [said(found.uri, found.range, written(place))] : []
 }
 
-const mentions = (marked: string): string[] => {
+const mentions = async (marked: string): Promise<string[]> => {
   const { workspace, view, at } = openMarked(marked)
-  return references(view, at, filesAround(workspace)).map(({ at: place, in: { uri, file } }) =>
+  return references(view, at, await filesAround(workspace)).map(({ at: place, in: { uri, file } }) =>
     said(uri, rangeOf(file.document, place), written(place)),
   )
 }
@@ -137,8 +137,8 @@ describe('references', () => {
       'of a name that others have too',
       'drive a { reading «dry$0-1» { }\nmove after «dry-1» { } }\ndrive b { reading dry-1 { }\nmove after dry-1 { } }',
     ],
-  ])('%s', (_what, marked) => {
-    expect(mentions(marked)).toEqual(openMarked(marked).expected)
+  ])('%s', async (_what, marked) => {
+    expect(await mentions(marked)).toEqual(openMarked(marked).expected)
   })
 
   it('in the file alone are highlighted', () => {
@@ -154,8 +154,8 @@ describe('references', () => {
 })
 
 describe('anywhere in the demos', () => {
-  it('the references of what a word stands for hold the word itself, and its definition', () => {
-    const { views, around } = openDemos()
+  it('the references of what a word stands for hold the word itself, and its definition', async () => {
+    const { views, around } = await openDemos()
     let asked = 0
     for (const view of views)
       for (const section of view.file.document.sections)

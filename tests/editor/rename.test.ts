@@ -14,12 +14,14 @@ import { openMarked } from './marked.ts'
 const to = 'brand-new'
 
 /** The texts afterwards, by path; or why not. */
-function renamed(marked: string, name = to): Readonly<Record<string, string>> | string {
+async function renamed(marked: string, name = to): Promise<Readonly<Record<string, string>> | string> {
   const { workspace, view, at } = openMarked(marked)
-  const found = rename(view, at, { to: name, around: filesAround(workspace) })
+  const found = rename(view, at, { to: name, around: await filesAround(workspace) })
   if ('refused' in found) return found.refused
   apply(workspace, found, name)
-  return Object.fromEntries(filesAround(workspace).map(({ file }) => [file.path, textOf(file.document)]))
+  return Object.fromEntries(
+    (await filesAround(workspace)).map(({ file }) => [file.path, textOf(file.document)]),
+  )
 }
 
 /** Every file that is changed is open: those of the fixture that are not are opened first. */
@@ -63,15 +65,15 @@ describe('rename', () => {
       'only what goes by the name, not what goes by the kind',
       'drive d { motor «mai$0n» { }\ncontroller { }\ncable a { from: controller\nto: motor }\ncable b { from: controller\nto: «main» } }\n',
     ],
-  ])('of %s', (_what, marked) => {
+  ])('of %s', async (_what, marked) => {
     const text = marked.replace('$0', '').replaceAll(/«[^»]*»/g, to)
-    expect(renamed(marked.replaceAll(/[«»]/g, ''))).toEqual({ 'boat.wright': text })
+    expect(await renamed(marked.replaceAll(/[«»]/g, ''))).toEqual({ 'boat.wright': text })
   })
 
-  it('goes through every file', () => {
+  it('goes through every file', async () => {
     const files =
       '#- a.wright\nuse "b.wright"\ngear g { like: spa$0re }\n#- b.wright\ngear spare { ratio: 2 }\n'
-    expect(renamed(files)).toEqual({
+    expect(await renamed(files)).toEqual({
       'a.wright': 'use "b.wright"\ngear g { like: brand-new }\n',
       'b.wright': 'gear brand-new { ratio: 2 }\n',
     })
@@ -99,8 +101,8 @@ describe('rename', () => {
       'mine',
       'spare in a.wright, line 3, would stand for something else then.',
     ],
-  ])('to %s is refused', (_what, marked, name, words) => {
-    expect(renamed(marked, name)).toEqual(expect.stringContaining(words))
+  ])('to %s is refused', async (_what, marked, name, words) => {
+    expect(await renamed(marked, name)).toEqual(expect.stringContaining(words))
   })
 
   it.each([
@@ -111,8 +113,8 @@ describe('rename', () => {
     ['a block without a name', 'drive d { contro$0ller { } }', 'This controller has no name'],
     ['a block by its kind', 'drive d { motor main { }\ncable c { to: mo$0tor } }', 'rename it where'],
     ['nothing', '# com$0ment\n', 'There is no name here.'],
-  ])('of %s is refused', (_what, marked, words) => {
-    expect(renamed(marked)).toEqual(expect.stringContaining(words))
+  ])('of %s is refused', async (_what, marked, words) => {
+    expect(await renamed(marked)).toEqual(expect.stringContaining(words))
   })
 
   it('offers the word without its quotes', () => {
@@ -139,8 +141,8 @@ describe('in the demos', () => {
   const texts = (workspace: Workspace) => workspace.openFiles.map(({ document }) => textOf(document))
 
   /** Every name, where it is defined. */
-  function names() {
-    const { views } = openDemos()
+  async function names() {
+    const { views } = await openDemos()
     return views.flatMap(({ analysis, file, uri }) =>
       file.document.sections.flatMap((section, i) =>
         section.parsed.tree.tokens.flatMap(({ startOffset }) => {
@@ -153,14 +155,14 @@ describe('in the demos', () => {
     )
   }
 
-  const all = names()
-  it('leaves every finding, and back again gives the text', () => {
+  it('leaves every finding, and back again gives the text', async () => {
+    const all = await names()
     expect(all.length).toBeGreaterThan(50)
-    fc.assert(
-      fc.property(fc.constantFrom(...all), ({ uri, i, offset, name }) => {
-        const { workspace } = openDemos()
+    await fc.assert(
+      fc.asyncProperty(fc.constantFrom(...all), async ({ uri, i, offset, name }) => {
+        const { workspace } = await openDemos()
         const before = { texts: texts(workspace), findings: checkAll(workspace) }
-        const give = (other: string, at: (text: string) => number) => {
+        const give = async (other: string, at: (text: string) => number) => {
           const open = workspace.get(uri)
           if (!open) throw new Error(uri)
           const view = { analysis: workspace.analysis, file: workspace.link(open) }
@@ -168,15 +170,15 @@ describe('in the demos', () => {
           const found = rename(
             view,
             { section, offset: at(section.text) },
-            { to: other, around: filesAround(workspace) },
+            { to: other, around: await filesAround(workspace) },
           )
           if ('refused' in found) throw new Error(found.refused)
           apply(workspace, found, other)
         }
-        give(to, () => offset)
+        await give(to, () => offset)
         expect(checkAll(workspace)).toEqual(before.findings)
         expect(texts(workspace)).not.toEqual(before.texts)
-        give(name, (text) => text.indexOf(to))
+        await give(name, (text) => text.indexOf(to))
         expect(texts(workspace)).toEqual(before.texts)
       }),
       { numRuns: 20 },

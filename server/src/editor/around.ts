@@ -1,23 +1,46 @@
 import type { JobFile } from '../job/files.ts'
+import { pause } from './quiet.ts'
 import { keyOf } from './uri.ts'
-import type { Workspace } from './workspace.ts'
+import type { OpenFile, Workspace } from './workspace.ts'
+
+export interface Cancellation {
+  readonly isCancellationRequested: boolean
+}
 
 export interface FileAround {
   readonly uri: string
   readonly file: JobFile
 }
 
-/** The open files and all that they use, each once. */
-export function filesAround(workspace: Workspace): readonly FileAround[] {
+/** Every job file of the workspace, each once: those that are open, as they are now, those on disk in its folders, and all that they use. */
+export async function filesAround(workspace: Workspace, stop?: Cancellation): Promise<readonly FileAround[]> {
   const around = new Map<string, FileAround>()
-  for (const open of workspace.openFiles) {
+  const used = new Map<string, FileAround>()
+  const add = (open: OpenFile): void => {
     const file = workspace.link(open)
     around.set(keyOf(open.uri), { uri: open.uri, file })
-    for (const used of file.used) {
-      const [section] = used.document.sections
-      const uri = section && workspace.locate(open, { section, span: { start: 0, end: 0 } })?.uri
-      if (uri !== undefined && !around.has(keyOf(uri))) around.set(keyOf(uri), { uri, file: used })
+    for (const other of file.used) {
+      const uri = workspace.uriAt(open, other.path)
+      if (uri !== undefined) used.set(keyOf(uri), { uri, file: other })
     }
   }
+  const closed: OpenFile[] = []
+  for await (const file of closedFiles(workspace, stop)) closed.push(file)
+  for (const file of [...closed, ...workspace.openFiles]) await workspace.whole(file)
+  // From here on nothing is waited for, so that all are of one moment.
+  for (const file of closed) if (!workspace.get(file.uri)) add(file)
+  for (const open of workspace.openFiles) add(open)
+  // A file is the one text that those who use it see.
+  for (const [key, of] of used) if (!workspace.get(of.uri)) around.set(key, of)
   return [...around.values()]
+}
+
+/** The job files in the folders that are not open, with room for other work between them. */
+export async function* closedFiles(workspace: Workspace, stop?: Cancellation): AsyncGenerator<OpenFile> {
+  for (const [i, uri] of workspace.paths.entries()) {
+    if (i % 16 === 15) await pause()
+    if (stop?.isCancellationRequested) return
+    const closed = workspace.get(uri) ? undefined : await workspace.view(uri)
+    if (closed) yield closed
+  }
 }

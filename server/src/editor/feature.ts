@@ -16,6 +16,8 @@ export interface AskedOfAll<P> {
   readonly workspace: Workspace
   readonly settings: Settings
   readonly client: ClientCapabilities
+  /** Where the pages of the checks stand, ending in `/`, when they stand anywhere. */
+  readonly docs: string | undefined
   /** `YYYY-MM-DD`. */
   readonly today: string
   /** To be looked at between one file and the next. */

@@ -1,7 +1,9 @@
 import { codeActionsFeature } from './code-actions-feature.ts'
 import { completionFeature } from './completion-feature.ts'
 import { definitionFeature } from './definition-feature.ts'
+import { documentLinksFeature } from './document-links-feature.ts'
 import type { Feature } from './feature.ts'
+import { foldingFeature } from './folding-feature.ts'
 import { formatting } from './formatting.ts'
 import { highlightFeature } from './highlight-feature.ts'
 import { hoverFeature } from './hover-feature.ts'
@@ -9,12 +11,19 @@ import { inlayHintsFeature } from './inlay-hints-feature.ts'
 import { prepareRenameFeature } from './prepare-rename-feature.ts'
 import { referencesFeature } from './references-feature.ts'
 import { renameFeature } from './rename-feature.ts'
+import { selectionRangesFeature } from './selection-ranges-feature.ts'
 import { signatureHelpFeature } from './signature-help-feature.ts'
+import { symbolsFeature } from './symbols-feature.ts'
+import { subtypesFeature, supertypesFeature, typeHierarchyFeature } from './type-hierarchy-feature.ts'
+import { workspaceSymbolsFeature } from './workspace-symbols-feature.ts'
 
 /** Everything an editor can ask, one row a feature. */
 export const features: readonly Feature[] = [
-  codeActionsFeature, completionFeature,
+  codeActionsFeature,
+  completionFeature,
   definitionFeature,
+  documentLinksFeature,
+  foldingFeature,
   formatting,
   highlightFeature,
   hoverFeature,
@@ -22,5 +31,11 @@ export const features: readonly Feature[] = [
   prepareRenameFeature,
   referencesFeature,
   renameFeature,
+  selectionRangesFeature,
   signatureHelpFeature,
+  symbolsFeature,
+  subtypesFeature,
+  supertypesFeature,
+  typeHierarchyFeature,
+  workspaceSymbolsFeature,
 ]

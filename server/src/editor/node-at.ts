@@ -57,11 +57,13 @@ function inLine(item: FactNode | LineNode, offset: number, blocks: readonly Bloc
 
 function innermost(entries: readonly Entry[], offset: number): Part | undefined {
   let part = entries.flatMap((entry) => entry.parts).find(({ span }) => contains(span, offset))
-  for (let inner = part; inner; inner = inside(inner).find(({ span }) => contains(span, offset))) part = inner
+  for (let inner = part; inner; inner = insideOf(inner).find(({ span }) => contains(span, offset)))
+    part = inner
   return part
 }
 
-function inside(part: Part): readonly Part[] {
+/** The parts that a part is made of. */
+export function insideOf(part: Part): readonly Part[] {
   switch (part.type) {
     case 'plus-minus':
       return [part.by]

@@ -44,9 +44,12 @@ export function triedOut(analysis: Analysis, { mentions, to, around }: Trial): s
 
   const tried = new Analysis()
   tried.begin()
-  for (const { file } of around) {
-    const files = [file, ...file.used]
-    if (!files.some(({ document }) => texts.has(document))) continue
+  // Those that are written to first: there the cause is seen, not what comes of it.
+  const writtenTo = around.filter(({ file }) => texts.has(file.document))
+  const others = around.filter(
+    ({ file }) => !texts.has(file.document) && file.used.some(({ document }) => texts.has(document)),
+  )
+  for (const { file } of [...writtenTo, ...others]) {
     const text = (of: Document) => texts.get(of) ?? of
     const renamed = linkFile(file.path, text(file.document), (path) => {
       const used = file.used.find((other) => other.path === path)

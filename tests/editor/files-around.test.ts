@@ -1,0 +1,144 @@
+// What lies in other files of the workspace, open or not: the language's own rules (design decisions, no outside source).
+import { describe, expect, it } from 'vitest'
+import { filesAround } from '../../server/src/editor/around.ts'
+import { linksOf } from '../../server/src/editor/document-links.ts'
+import { references } from '../../server/src/editor/references.ts'
+import { rename } from '../../server/src/editor/rename.ts'
+import { relativeAt, subtypes, supertype } from '../../server/src/editor/type-hierarchy.ts'
+import { Workspace } from '../../server/src/editor/workspace.ts'
+import { allSymbols, matching } from '../../server/src/editor/workspace-symbols.ts'
+import { openMarked } from './marked.ts'
+
+const root = 'file:///jobs'
+const files: Readonly<Record<string, string>> = {
+  'parts.wright': 'gear spare { ratio: 2 }\ngear strong { like: spare }\n',
+  'a.wright': 'use "parts.wright"\ndrive main {\n  gear { like: spare }\n  reading dry-1 { }\n}\n',
+  'b.wright': 'use "more.wright"\ndrive port {\n  gear { like: other }\n}\n',
+  'more.wright': 'use "parts.wright"\ngear other { like: spare }\n',
+  'unlike.wright': 'gear spare { ratio: 3 }\ngear mine { like: spare }\n',
+}
+
+/** A workspace on such a disk, with one of its files open. */
+async function openOne(path: string) {
+  const disk = new Map(Object.entries(files).map(([name, text]) => [`${root}/${name}`, text]))
+  const workspace = new Workspace(
+    (uri) => disk.get(uri),
+    () => [...disk.keys()],
+  )
+  workspace.setFolders({ added: [root] })
+  await workspace.list()
+  const uri = `${root}/${path}`
+  workspace.open(uri, 1, files[path] ?? '')
+  const open = workspace.get(uri)
+  const [section] = open?.document.sections ?? []
+  if (!open || !section) throw new Error(path)
+  const view = { analysis: workspace.analysis, file: workspace.link(open) }
+  return { workspace, open, view, section, around: await filesAround(workspace) }
+}
+
+describe('files that are not open', () => {
+  it('are each there once', async () => {
+    const { around } = await openOne('parts.wright')
+    expect(around.map(({ file }) => file.path).toSorted()).toEqual(Object.keys(files).toSorted())
+  })
+
+  it('refer to a part that is', async () => {
+    const { view, section, around } = await openOne('parts.wright')
+    const found = references(view, { section, offset: 'gear sp'.length }, around)
+    expect(found.map(({ in: { file } }) => file.path).toSorted()).toEqual([
+      'a.wright',
+      'more.wright',
+      'parts.wright',
+      'parts.wright',
+    ])
+  })
+
+  it('are renamed with it', async () => {
+    const { view, section, around } = await openOne('parts.wright')
+    const found = rename(view, { section, offset: 'gear sp'.length }, { to: 'stock', around })
+    expect('refused' in found ? found : found.map(({ in: { file } }) => file.path).toSorted()).toEqual([
+      'a.wright',
+      'more.wright',
+      'parts.wright',
+      'parts.wright',
+    ])
+  })
+
+  it('keep a name of theirs from being taken', async () => {
+    const { view, section, around } = await openOne('parts.wright')
+    const found = rename(view, { section, offset: 'gear sp'.length }, { to: 'other', around })
+    expect(found).toEqual({
+      refused: 'spare in more.wright, line 2, would stand for something else then.',
+    })
+  })
+})
+
+describe('blocks of the workspace', () => {
+  const names = async (query: string) => {
+    const { workspace } = await openOne('a.wright')
+    return matching(query, await allSymbols(workspace)).map(
+      ({ name, container, location }) => `${location.uri.slice(root.length + 1)} ${container}/${name}`,
+    )
+  }
+
+  it('are found by name first, then by kind, then by letters of path and kind', async () => {
+    expect(await names('spare')).toEqual(['parts.wright /spare', 'unlike.wright /spare'])
+    expect(await names('STRO')).toEqual(['parts.wright /strong'])
+    expect(await names('read')).toEqual(['a.wright main/dry-1'])
+    expect(await names('maindry')).toEqual(['a.wright main/dry-1'])
+    expect(await names('xyz')).toEqual([])
+    expect((await names('')).length).toBe(10)
+  })
+
+  it('are as they stand now', async () => {
+    const { workspace, open } = await openOne('a.wright')
+    await allSymbols(workspace)
+    const start = { line: 0, character: 0 }
+    workspace.change(open.uri, 2, [{ range: { start, end: start }, text: 'battery quite-new { }\n' }])
+    const [found] = matching('quite', await allSymbols(workspace))
+    expect(found).toMatchObject({
+      name: 'quite-new',
+      location: { range: { start: { line: 0, character: 8 } } },
+    })
+  })
+})
+
+describe('links', () => {
+  it('lead to the files that are used, and to the checks that are conceded', () => {
+    const { view } = openMarked(
+      '#- parts/gears.wright\n\n#- a.wright\nuse "parts/gears.wright"\nuse "none.wright"\nconcession cable/undersized { }\nconcession cable/none-such { }$0\n',
+    )
+    const found = linksOf(view.file).map((link) => [
+      link.at.section.text.slice(link.at.span.start, link.at.span.end),
+      'path' in link ? link.path : link.check,
+    ])
+    expect(found).toEqual([
+      ['parts/gears.wright', 'parts/gears.wright'],
+      ['cable/undersized', 'cable/undersized'],
+    ])
+  })
+})
+
+describe('the hierarchy of `like`', () => {
+  it('goes up to what a block is like, and down to what is like it', async () => {
+    const { view, section, around } = await openOne('more.wright')
+    const use = view.file.document.sections[1] ?? section
+    const found = relativeAt(view, { section: use, offset: use.text.indexOf('other') }, around)
+    const block = found?.block
+    if (!block) throw new Error('no block there')
+    const up = supertype(view, block, around)
+    expect([up?.block.path, up?.in.file.path]).toEqual(['spare', 'parts.wright'])
+    const down = subtypes(view, block, around)
+    expect(down.map(({ block: { path }, in: of }) => [path, of.file.path])).toEqual([
+      ['port.gear', 'b.wright'],
+    ])
+    const all = up ? subtypes({ ...view, file: up.in.file }, up.block, around) : []
+    expect(all.map(({ block: { path } }) => path).toSorted()).toEqual(['main.gear', 'other', 'strong'])
+  })
+
+  it('ends at a block that is like nothing', async () => {
+    const { view, section, around } = await openOne('parts.wright')
+    const found = relativeAt(view, { section, offset: 'gear sp'.length }, around)
+    expect(found && supertype(view, found.block, around)).toBeUndefined()
+  })
+})
