@@ -203,4 +203,23 @@ describe('hints over the server', () => {
     })
     expect(hints).toMatchObject([{ position: { line: 4, character: 19 }, label: '2 in', paddingLeft: true }])
   })
+
+  it('go when their setting is off', async () => {
+    const { connection, open } = served.client
+    const uri = 'file:///jobs/off.wright'
+    open(uri, 'shaft a { diameter: 25.4 mm }\n')
+    const ask = () =>
+      connection.sendRequest('textDocument/inlayHint', {
+        textDocument: { uri },
+        range: { start: { line: 0, character: 0 }, end: { line: 1, character: 0 } },
+      })
+    const set = (units: boolean) =>
+      connection.sendNotification('workspace/didChangeConfiguration', {
+        settings: { shaftwright: { inlayHints: { units } } },
+      })
+    await set(false)
+    expect(await ask()).toEqual([])
+    await set(true)
+    expect(await ask()).toMatchObject([{ label: '1 in' }])
+  })
 })

@@ -6,7 +6,7 @@ import { inlayHints } from './inlay-hints.ts'
 export const inlayHintsFeature = feature(
   InlayHintRequest.type,
   { inlayHintProvider: true },
-  ({ params: { range }, workspace, open }): InlayHint[] => {
+  ({ params: { range }, workspace, open, settings }): InlayHint[] => {
     const { document } = open
     const [first, last] = [range.start, range.end].map((position) => locate(document, position))
     if (!first || !last) return []
@@ -15,6 +15,7 @@ export const inlayHintsFeature = feature(
     const asked = sections.slice(sections.indexOf(first.section), sections.indexOf(last.section) + 1)
     return asked.flatMap((section) =>
       inlayHints(view, section, {
+        sorts: settings.inlayHints,
         ...(section === first.section && { from: first.offset }),
         ...(section === last.section && { to: last.offset }),
       }).map(({ at, words, tooltip }) => ({

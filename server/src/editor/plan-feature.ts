@@ -1,0 +1,19 @@
+import { ExecuteCommandRequest, type TextDocumentPositionParams } from 'vscode-languageserver'
+import { locate } from '../job/document.ts'
+import { workspaceFeature } from './feature.ts'
+import { planAt } from './plan.ts'
+
+/** Its one argument says the text and a place in it, as in LSP 3.17 TextDocumentPositionParams. The answer is plain text. */
+export const planCommand = 'shaftwright.plan'
+
+export const planFeature = workspaceFeature(
+  ExecuteCommandRequest.type,
+  { executeCommandProvider: { commands: [planCommand] } },
+  ({ params: { command, arguments: given = [] }, workspace }): string | null => {
+    const [asked] = given as readonly Partial<TextDocumentPositionParams>[]
+    const open = asked?.textDocument && workspace.get(asked.textDocument.uri)
+    const at = command === planCommand && open && asked.position && locate(open.document, asked.position)
+    if (!at) return null
+    return planAt({ analysis: workspace.analysis, file: workspace.link(open) }, at.section, at.offset) ?? null
+  },
+)
