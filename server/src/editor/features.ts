@@ -1,13 +1,16 @@
 import { codeActionsFeature } from './code-actions-feature.ts'
+import { codeLensFeature } from './code-lens-feature.ts'
 import { completionFeature } from './completion-feature.ts'
 import { definitionFeature } from './definition-feature.ts'
 import { documentLinksFeature } from './document-links-feature.ts'
 import type { Feature } from './feature.ts'
+import { fileRenamesFeature } from './file-renames-feature.ts'
 import { foldingFeature } from './folding-feature.ts'
 import { formatting } from './formatting.ts'
 import { highlightFeature } from './highlight-feature.ts'
 import { hoverFeature } from './hover-feature.ts'
 import { inlayHintsFeature } from './inlay-hints-feature.ts'
+import { planFeature } from './plan-feature.ts'
 import { prepareRenameFeature } from './prepare-rename-feature.ts'
 import { referencesFeature } from './references-feature.ts'
 import { renameFeature } from './rename-feature.ts'
@@ -20,14 +23,17 @@ import { workspaceSymbolsFeature } from './workspace-symbols-feature.ts'
 /** Everything an editor can ask, one row a feature. */
 export const features: readonly Feature[] = [
   codeActionsFeature,
+  codeLensFeature,
   completionFeature,
   definitionFeature,
   documentLinksFeature,
+  fileRenamesFeature,
   foldingFeature,
   formatting,
   highlightFeature,
   hoverFeature,
   inlayHintsFeature,
+  planFeature,
   prepareRenameFeature,
   referencesFeature,
   renameFeature,

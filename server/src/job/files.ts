@@ -33,7 +33,8 @@ interface Use {
   readonly target: string | undefined
 }
 
-const usesOf = (path: string, document: Document): readonly Use[] =>
+/** The `use` lines of a text that stands at a path. */
+export const usesOf = (path: string, document: Document): readonly Use[] =>
   document.sections.flatMap((section) =>
     section.parsed.tree.items.flatMap((item) => {
       const part = isUse(item) ? item.entries[0]?.parts[1] : undefined

@@ -1,0 +1,56 @@
+import { usesOf } from '../job/files.ts'
+import type { Place } from '../job/model.ts'
+import type { FileAround } from './around.ts'
+import { keyOf } from './uri.ts'
+
+export interface Moved {
+  readonly oldUri: string
+  readonly newUri: string
+}
+
+export interface RewrittenUse {
+  readonly in: FileAround
+  readonly at: Place
+  readonly text: string
+}
+
+/** How `use` lines have to be written once files or folders are moved, so that they mean the same files. */
+export function rewrittenUses(
+  around: readonly FileAround[],
+  moves: readonly Moved[],
+): readonly RewrittenUse[] {
+  const then = movedBy(moves)
+  return around.flatMap((of) => {
+    const key = keyOf(of.uri)
+    const { path, document } = of.file
+    const root = key.slice(0, key.length - path.length)
+    return usesOf(path, document).flatMap(({ at, target }) => {
+      if (target === undefined) return []
+      const used = root + target
+      const text = pathBetween(then(key), then(used))
+      return text === pathBetween(key, used) || text.includes('"') ? [] : [{ in: of, at, text: `"${text}"` }]
+    })
+  })
+}
+
+/** Where a file is after the moves. The nearest one decides: a file may be moved out of a folder that is moved, too. */
+function movedBy(moves: readonly Moved[]): (key: string) => string {
+  const bare = (uri: string) => keyOf(uri).replace(/\/+$/, '')
+  const nearest = moves
+    .map(({ oldUri, newUri }) => ({ from: bare(oldUri), to: bare(newUri) }))
+    .toSorted((a, b) => b.from.length - a.from.length)
+  return (key) => {
+    const move = nearest.find(({ from }) => key === from || key.startsWith(`${from}/`))
+    return move ? move.to + key.slice(move.from.length) : key
+  }
+}
+
+/** The path from one file to another as a job file writes it.
+ * @example pathBetween('file:///jobs/boats/a.wright', 'file:///jobs/parts/b.wright') // '../parts/b.wright' */
+export function pathBetween(from: string, to: string): string {
+  const folders = from.split('/').slice(0, -1)
+  const steps = to.split('/')
+  let same = 0
+  while (same < Math.min(folders.length, steps.length - 1) && folders[same] === steps[same]) same += 1
+  return [...folders.slice(same).map(() => '..'), ...steps.slice(same)].join('/')
+}
