@@ -1,0 +1,246 @@
+import { exactly, type Uncertain } from '../../quantity/uncertainty.ts'
+import { inRange } from '../guard.ts'
+import type { Result } from '../result.ts'
+import type { FeetProblem, Foot } from './feet.ts'
+import type { InPlanes } from './planes.ts'
+import { type RigidMove, rigidMachine } from './rigid-move.ts'
+
+/** What the machine axis is off by in one plane: offset (m) at the coupling, slope (rad). */
+export type Error = { readonly offset: number; readonly slope: number }
+
+/** A foot with what its adjuster can do. */
+export type AdjustableFoot = Foot & {
+  /** Heights (m, + raise) it can be moved by, ascending, within `reach` of the correction asked for; 0 among them where it can be
+   * left alone. */
+  readonly heights: (around: number, reach: number) => readonly number[]
+  /** Farthest (m) it can be moved sideways; without it, as far as is wanted. */
+  readonly sideways?: number
+}
+
+export type SearchProblem = {
+  readonly feet: readonly AdjustableFoot[]
+  /** Axis less target. */
+  readonly error: InPlanes<Error>
+  /** Largest offset (m) and slope (rad) allowed, each on the two planes together. */
+  readonly limit: Error
+  /** Share of the limits that a result may use up to be good enough, above 0 to 1. */
+  readonly goal: number
+  /** Farthest (m) a foot between the end ones may stand off the line of the others. */
+  readonly stray: number
+}
+
+/** Moves of the feet, in their order, m. `used`: share of the limits that is then used up, 1 on a limit. */
+export type ChosenMoves = {
+  readonly moves: readonly InPlanes<number>[]
+  readonly left: InPlanes<Error>
+  readonly used: number
+  readonly touched: number
+}
+
+const tiny = 1e-9
+
+/** Feet nearer than this (m) along the shaft make one station: they are moved alike, so that the roll stays. */
+const oneStation = 1e-3
+
+type Station = {
+  readonly x: number
+  readonly feet: readonly number[]
+  /** What a unit of height at this station does to the axis. */
+  readonly per: Error
+  /** The move that would set the axis right. */
+  readonly wanted: number
+}
+
+/** Share of the limits that errors in the two planes use up: the greater of the offsets' and the slopes'. 1 is on a limit.
+ * @example shareUsed(inBothPlanes(() => ({ offset: 3e-5, slope: 0 })), { offset: 1e-4, slope: 1e-3 }) // ≈ 0.4243 */
+export const shareUsed = ({ vertical, horizontal }: InPlanes<Error>, limit: Error): number =>
+  Math.max(
+    Math.hypot(vertical.offset, horizontal.offset) / inRange('offset allowed (m)', limit.offset, 1e-9, 100),
+    Math.hypot(vertical.slope, horizontal.slope) / inRange('slope allowed (rad)', limit.slope, 1e-9, 10),
+  )
+
+/** The moves of the feet that serve best, out of all that the adjusters can do: those within `goal` of the limits come first,
+ * then those inside the limits by how little they use up, then the others likewise; among those within the goal the fewest feet
+ * touched, then the least movement, then the least used up.
+ *
+ * Exact: every pair of heights of the two end stations that could be better than the corrections taken to the nearest height is tried.
+ * Feet of one station move alike, so the roll stays as it is; feet between the end ones follow to the nearest height they
+ * have, within `stray` of the line. Sideways the machine slides: by the whole correction, as far as the feet can go, or not
+ * at all. m, rad; + up, + to starboard. Feet at one station or in one oblique line come back as a problem, like no heights at
+ * all that go together (`no-heights`); bad numbers are RangeErrors. [derived]
+ * @example searchMoves({ feet: [{ name: 'aft', x: 0.2, y: 0 }, { name: 'fwd', x: 0.6, y: 0 }].map((foot) => ({ ...foot,
+ * heights: () => [0, 1e-4, 2e-4, 3e-4] })), error: { vertical: { offset: 0, slope: -5e-4 }, horizontal: { offset: 0, slope: 0 } },
+ * limit: { offset: 1e-4, slope: 1e-3 }, goal: 0.1, stray: 1e-5 }).value.moves[1].vertical // 0.0003 */
+export function searchMoves(
+  problem: SearchProblem,
+): Result<ChosenMoves, FeetProblem | { readonly type: 'no-heights' }> {
+  const { feet, error, limit } = problem
+  const goal = inRange('goal', problem.goal, 1e-6, 1)
+  const stray = inRange('stray (m)', problem.stray, 0, 1)
+  const machine = rigidMachine(feet)
+  if (!machine.ok) return machine
+  const stations = stationsOf(feet, machine.value, error.vertical)
+  const slides = slidesOf(feet, machine.value, error.horizontal)
+
+  const weigh = (
+    heights: readonly number[],
+    slide: Slide,
+    unlessWorseThan?: Candidate,
+  ): Candidate | undefined => {
+    const left = { vertical: after(error.vertical, stations, heights), horizontal: slide.left }
+    const used = shareUsed(left, limit)
+    // Most are out of the question by this alone.
+    if (unlessWorseThan && used > Math.max(goal, unlessWorseThan.used) + tiny) return undefined
+    let touched = 0
+    let movement = 0
+    stations.forEach((station, s) => {
+      const height = Math.abs(heights[s] ?? 0)
+      for (const foot of station.feet) {
+        const across = Math.abs(slide.moves[foot] ?? 0)
+        if (height > tiny || across > tiny) touched += 1
+        movement += height + across
+      }
+    })
+    return { heights, slide, left, used, touched, movement }
+  }
+  /** The best of the pairs of end heights within what a result that uses up `share` of the limits needs. */
+  const bestWithin = (share: number): Candidate | undefined => {
+    const reach = (x: number) => share * (limit.offset + Math.abs(x) * limit.slope) + 3 * stray + tiny
+    let best: Candidate | undefined
+    for (const heights of lines(stations, feet, reach, stray))
+      for (const slide of slides) {
+        const candidate = weigh(heights, slide, best)
+        if (candidate && (!best || compare(candidate, best, goal) < 0)) best = candidate
+      }
+    return best
+  }
+  // A first result shows how far to look: nothing that uses up more of the limits can be better.
+  for (let share = Math.max(goal, 1); share < 1e6; share *= 4) {
+    const first = bestWithin(share)
+    if (!first) continue
+    const best = first.used > share ? bestWithin(first.used) : first
+    return { ok: true, value: chosen(best ?? first, stations, feet.length) }
+  }
+  return { ok: false, problem: { type: 'no-heights' } }
+}
+
+/** One way of moving sideways: of each foot, and what it leaves. */
+type Slide = { readonly moves: readonly number[]; readonly left: Error }
+
+type Candidate = {
+  /** Of each station, m. */
+  readonly heights: readonly number[]
+  readonly slide: Slide
+  readonly left: InPlanes<Error>
+  readonly used: number
+  readonly touched: number
+  readonly movement: number
+}
+
+type Move = (moves: readonly InPlanes<Uncertain>[]) => RigidMove
+
+const alone = (vertical: number, horizontal: number): InPlanes<Uncertain> => ({
+  vertical: exactly(vertical),
+  horizontal: exactly(horizontal),
+})
+
+/** Feet by station, from aft. */
+function stationsOf(feet: readonly AdjustableFoot[], machine: Move, error: Error): readonly Station[] {
+  const groups: { readonly x: number; readonly feet: number[] }[] = []
+  for (const [i, { x }] of [...feet.entries()].sort(([, a], [, b]) => a.x - b.x)) {
+    const last = groups.at(-1)
+    if (last && x - last.x < oneStation) last.feet.push(i)
+    else groups.push({ x, feet: [i] })
+  }
+  return groups.map(({ x, feet: members }) => {
+    // A metre, because the axis moves in proportion: what it does for one it does for any height.
+    const { vertical } = machine(feet.map((_, i) => alone(members.includes(i) ? 1 : 0, 0)))
+    const per = { offset: vertical.offset.value, slope: vertical.slope.value }
+    return { x, feet: members, per, wanted: -(error.offset + error.slope * x) }
+  })
+}
+
+/** Not at all, and by the correction of each foot or as far as it goes. */
+function slidesOf(feet: readonly AdjustableFoot[], machine: Move, error: Error): readonly Slide[] {
+  const none = { moves: feet.map(() => 0), left: error }
+  const moves = feet.map(({ x, sideways = Number.POSITIVE_INFINITY }) => {
+    const wanted = -(error.offset + error.slope * x)
+    return Math.sign(wanted) * Math.min(Math.abs(wanted), sideways)
+  })
+  const { horizontal } = machine(moves.map((across) => alone(0, across)))
+  const left = {
+    offset: error.offset + horizontal.offset.value,
+    slope: error.slope + horizontal.slope.value,
+  }
+  return moves.every((across) => Math.abs(across) <= tiny) ? [none] : [none, { moves, left }]
+}
+
+const after = (error: Error, stations: readonly Station[], heights: readonly number[]): Error =>
+  stations.reduce(
+    ({ offset, slope }, { per }, s) => ({
+      offset: offset + per.offset * (heights[s] ?? 0),
+      slope: slope + per.slope * (heights[s] ?? 0),
+    }),
+    error,
+  )
+
+/** Heights that every foot of the station has. */
+function heightsOf(
+  station: Station,
+  feet: readonly AdjustableFoot[],
+  around: number,
+  reach: number,
+): readonly number[] {
+  const [first = [], ...others] = station.feet.map((i) => feet[i]?.heights(around, reach) ?? [])
+  return first.filter((height) => others.every((ones) => ones.some((one) => Math.abs(one - height) < tiny)))
+}
+
+/** Heights of all stations for every pair of the end ones; those between follow the line. */
+function* lines(
+  stations: readonly Station[],
+  feet: readonly AdjustableFoot[],
+  reach: (x: number) => number,
+  stray: number,
+): Generator<readonly number[]> {
+  const [aft, fore] = [stations[0], stations.at(-1)]
+  if (!aft || !fore) return
+  const of = (station: Station) => heightsOf(station, feet, station.wanted, reach(station.x))
+  const fores = of(fore)
+  for (const a of of(aft))
+    for (const f of fores) {
+      const heights = [a]
+      for (const station of stations.slice(1, -1)) {
+        const line = a + ((f - a) * (station.x - aft.x)) / (fore.x - aft.x)
+        const [nearest] = heightsOf(station, feet, line, stray + tiny).toSorted(
+          (one, other) => Math.abs(one - line) - Math.abs(other - line),
+        )
+        if (nearest === undefined) break
+        heights.push(nearest)
+      }
+      if (heights.length === stations.length - 1) yield [...heights, f]
+    }
+}
+
+/** Below zero when the first is better. */
+function compare(one: Candidate, other: Candidate, goal: number): number {
+  const rank = ({ used }: Candidate) => (used <= goal + tiny ? 0 : used <= 1 + tiny ? 1 : 2)
+  const ranks = rank(one) - rank(other)
+  if (ranks !== 0) return ranks
+  if (rank(one) > 0) return one.used - other.used || one.touched - other.touched
+  return (
+    one.touched - other.touched ||
+    (Math.abs(one.movement - other.movement) > tiny ? one.movement - other.movement : one.used - other.used)
+  )
+}
+
+function chosen(
+  { heights, slide, left, used, touched }: Candidate,
+  stations: readonly Station[],
+  count: number,
+): ChosenMoves {
+  const moves = Array.from({ length: count }, (_, foot) => ({
+    vertical: heights[stations.findIndex((station) => station.feet.includes(foot))] ?? 0,
+    horizontal: slide.moves[foot] ?? 0,
+  }))
+  return { moves, left, used, touched }
+}
