@@ -24,6 +24,8 @@ export async function filesAround(workspace: Workspace, stop?: Cancellation): Pr
       if (uri !== undefined) used.set(keyOf(uri), { uri, file: other })
     }
   }
+  // Asked seldom, and what is left out would be lost: the folders are looked through again.
+  await workspace.list()
   const closed: OpenFile[] = []
   for await (const file of closedFiles(workspace, stop)) closed.push(file)
   for (const file of [...closed, ...workspace.openFiles]) await workspace.whole(file)
