@@ -188,7 +188,7 @@ drive d { reading one { taken: 2026-03-04 }  move after one { f: up 1 flat } }`
 describe('hints over the server', () => {
   let served: Awaited<ReturnType<typeof startProcess>>
   beforeAll(async () => {
-    served = await startProcess()
+    served = await startProcess({ capabilities: { workspace: { inlayHint: { refreshSupport: true } } } })
   })
   afterAll(() => served.stop())
 
@@ -204,8 +204,9 @@ describe('hints over the server', () => {
     expect(hints).toMatchObject([{ position: { line: 4, character: 19 }, label: '2 in', paddingLeft: true }])
   })
 
-  it('go when their setting is off', async () => {
+  it('go when their setting is off, and the editor is told to ask again', async () => {
     const { connection, open } = served.client
+    const asked = new Promise((told) => connection.onRequest('workspace/inlayHint/refresh', () => told(true)))
     const uri = 'file:///jobs/off.wright'
     open(uri, 'shaft a { diameter: 25.4 mm }\n')
     const ask = () =>
@@ -219,6 +220,7 @@ describe('hints over the server', () => {
       })
     await set(false)
     expect(await ask()).toEqual([])
+    expect(await asked).toBe(true)
     await set(true)
     expect(await ask()).toMatchObject([{ label: '1 in' }])
   })

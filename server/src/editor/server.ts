@@ -78,11 +78,15 @@ export function startServer(connection: Connection, host: Host, features: readon
     return refused
   })
 
+  const refreshHints = guard.told('workspace/inlayHint/refresh', () =>
+    client.workspace?.inlayHint?.refreshSupport ? connection.languages.inlayHint.refresh() : undefined,
+  )
   const lookAtSettings = async (given?: unknown): Promise<void> => {
     settings = readSettings(
       client.workspace?.configuration ? await connection.workspace.getConfiguration('shaftwright') : given,
     )
     diagnostics.changed()
+    void refreshHints(undefined)
   }
   connection.onDidChangeConfiguration(
     guard.told('workspace/didChangeConfiguration', (params) => lookAtSettings(params.settings?.shaftwright)),
