@@ -96,6 +96,17 @@ describe('completion where something begins', () => {
     expect(labels('drive a {\n  shaft {\n    len: : 2\n    $0\n\ndrive b {\n}')).toContain('diameter')
   })
 
+  it('offers last what the block takes over from the one it is like', () => {
+    const offered = complete(
+      'shaft stock { diameter: 35 mm }\ndrive d {\n  shaft {\n    like: stock\n    $0\n  }\n}',
+    ).offers
+    expect(offered.map(({ label, detail }) => [label, detail])).toEqual([
+      ['length', 'a length'],
+      ['material', expect.anything()],
+      ['diameter', 'inherited'],
+    ])
+  })
+
   it('offers the feet that a move has not named', () => {
     expect(labels(drive('move after dry-2 { aft: up 1 mm  $0 }'))).toEqual(['done', 'by', 'fwd'])
   })
@@ -116,6 +127,13 @@ describe('completion of a value', () => {
     ['terminals of the controller', drive('phase-map { $0 }'), ['A', 'B', 'C']],
     ['the word between terminals', drive('phase-map { A $0 }'), ['to']],
     ['terminals of the motor', drive('phase-map { A to U, B to $0 }'), ['V', 'W']],
+    ['terminals no line has yet', drive('phase-map {\n    A to U\n    $0\n    B to V\n  }'), ['C']],
+    [
+      'motor terminals no line has yet',
+      drive('phase-map {\n    A to U,\n    C to $0\n    B to V\n  }'),
+      ['W'],
+    ],
+    ['the day it was measured', 'shaft { length: 2 m [measured $0', [today]],
     ['where it comes from', 'shaft { length: 2 m [$0', ['maker', 'measured', 'drawing', 'assumed']],
   ])('offers %s', (_, marked, wanted) => {
     expect(labels(marked)).toEqual(wanted)
@@ -207,6 +225,8 @@ describe('completion as characters are typed', () => {
     ['shaft {\n  length:$0\n}', ':'],
     ['shaft {\n  length: 2.$0\n}', '.'],
     ['coupling {\n  gap-variation: $0\n}', ' '],
+    ['gear {\n  ratio: 2.5 $0\n}', ' '],
+    ['propeller {\n  blades: 3 $0\n}', ' '],
   ])('is not in the way: %s', (marked, typed) => {
     expect(labels(marked, typed)).toEqual([])
   })

@@ -2,7 +2,6 @@ import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import { findKind, vocabulary } from '../vocabulary/index.ts'
 import { type Here, type Offer, word } from './completion-offer.ts'
 import { valueOffers } from './completion-values.ts'
-import { noEntries } from './cursor-entries.ts'
 import { factMarkdown, kindMarkdown } from './hover-words.ts'
 import {
   blocksInScope,
@@ -23,16 +22,17 @@ export function itemOffers(here: Here): readonly Offer[] {
   if (!frame) return [...blockOffers(here, 'top', site), ...topOffers(here, site)]
   const kind = findKind(frame.kind)
   if (!kind) return []
-  const facts = [...missingFacts(here, kind, site), ...footOffers(here, kind, site)]
+  const facts = missingFacts(here, kind, site)
   const blocks = blockOffers(here, kind.kind, site)
-  const needed = blocks.filter(({ label }) => kind.needs?.includes(label))
-  const required = facts.filter(({ detail }) => detail === 'required')
+  const isNeeded = ({ label }: Offer) => kind.needs?.includes(label)
   return [
     ...bareOffers(here, kind),
-    ...required,
-    ...needed,
-    ...facts.filter((offer) => !required.includes(offer)),
-    ...blocks.filter((offer) => !needed.includes(offer)),
+    ...facts.required,
+    ...blocks.filter(isNeeded),
+    ...facts.other,
+    ...footOffers(here, kind, site),
+    ...blocks.filter((offer) => !isNeeded(offer)),
+    ...facts.inherited,
     ...likeOffer(here, kind),
   ]
 }
@@ -61,42 +61,52 @@ function siteOf(here: Here): Site {
   }
 }
 
-function missingFacts({ frame, context, scope }: Here, kind: BlockKind, site: Site): readonly Offer[] {
-  const written = new Set(frame?.facts)
-  const facts = Object.entries(kind.facts).filter(([name]) => !written.has(name) && name !== kind.bare)
-  return facts.map(([name, fact]) =>
-    factOffer(name, fact, { kind, site, named: context.next === 'colon', system: scope.system() }),
-  )
+type Rank = 'required' | 'other' | 'inherited'
+
+/** Facts that are not written: first those the block needs, last those it takes over from the one it is like. */
+function missingFacts(here: Here, kind: BlockKind, site: Site): Readonly<Record<Rank, readonly Offer[]>> {
+  const { frame, block } = here
+  const rank = (name: string, { required }: Fact): Rank =>
+    block?.facts.get(name)?.origin ? 'inherited' : required ? 'required' : 'other'
+  const facts = Object.entries(kind.facts)
+    .filter(([name]) => !frame?.facts.includes(name) && name !== kind.bare)
+    .map(([name, fact]) => ({ rank: rank(name, fact), offer: factOffer(here, { name, fact, kind, site }) }))
+  const ranked = (wanted: Rank) =>
+    facts.flatMap(({ rank: of, offer }) =>
+      of === wanted ? [{ ...offer, ...(wanted !== 'other' && { detail: wanted }) }] : [],
+    )
+  return { required: ranked('required'), other: ranked('other'), inherited: ranked('inherited') }
 }
 
-function factOffer(
-  name: string,
-  fact: Fact,
-  { kind, site, named, system }: { kind: BlockKind; site: Site; named: boolean; system: 'metric' | 'inch' },
-): Offer {
-  return {
-    label: name,
-    kind: 'fact',
-    detail: fact.required ? 'required' : fact.shape.words,
-    doc: factMarkdown({ kind: kind.kind, name, fact, system }),
-    insert: named ? [name] : factTemplate(name, fact, site),
-  }
+interface Said {
+  readonly name: string
+  readonly fact: Fact
+  readonly kind: BlockKind
+  readonly site: Site
 }
+
+const factOffer = ({ context, scope }: Here, { name, fact, kind, site }: Said): Offer => ({
+  label: name,
+  kind: 'fact',
+  detail: fact.shape.words,
+  doc: factMarkdown({ kind: kind.kind, name, fact, system: scope.system() }),
+  insert: context.next === 'colon' ? [name] : factTemplate(name, fact, site),
+})
 
 /** The feet of the bed that a move has not named yet. */
-function footOffers({ frame, block, context, scope }: Here, kind: BlockKind, site: Site): readonly Offer[] {
+function footOffers(here: Here, kind: BlockKind, site: Site): readonly Offer[] {
+  const { frame, block, scope } = here
   const { others } = kind
   if (!others || !block) return []
-  const named = context.next === 'colon'
   return feetFor(block, scope)
-    .filter((foot) => !frame?.facts.includes(foot))
-    .map((foot) => factOffer(foot, others, { kind, site, named, system: scope.system() }))
+    .filter((name) => !frame?.facts.includes(name))
+    .map((name) => factOffer(here, { name, fact: others, kind, site }))
 }
 
 /** Lines without a name, where the block has them. */
 function bareOffers(here: Here, { bare }: BlockKind): readonly Offer[] {
-  if (bare === undefined) return []
-  return valueOffers(here, { ...here.context, ...noEntries, on: 'value', fact: bare }).offers
+  if (bare === undefined || here.context.on !== 'item') return []
+  return valueOffers(here, { ...here.context, ...here.context.line, on: 'value', fact: bare }).offers
 }
 
 function blockOffers({ frame, file, context, ...view }: Here, parent: string, site: Site): readonly Offer[] {

@@ -24,7 +24,12 @@ export function pathOffers({ file, paths, context }: Here, quoted: boolean): rea
 
 const relativeTo = (from: string) => (to: string) => relativePath(from, to)
 
-/** What may stand in the brackets behind a value. */
-export const provenanceOffers: readonly Offer[] = Object.entries(provenanceWords).map(([text, doc]) =>
+const origins: readonly Offer[] = Object.entries(provenanceWords).map(([text, doc]) =>
   word(text, { doc, ...(text === 'drawing' && { insert: ['drawing "', { value: 'number' }, '"'] }) }),
 )
+
+/** What may stand in the brackets behind a value. */
+export function provenanceOffers(words: readonly string[], today: string): readonly Offer[] {
+  if (words.length === 0) return origins
+  return words.length === 1 && words[0] === 'measured' ? [word(today, { kind: 'date', detail: 'today' })] : []
+}

@@ -27,20 +27,20 @@ export interface Offered {
   readonly ended: boolean
 }
 
-const none: Offered = { offers: [], expected: false, ended: false }
+const over: Offered = { offers: [], expected: false, ended: true }
 
 /** What may stand in a value at the cursor. */
 export function valueOffers(here: Here, value: CursorContext & { readonly on: 'value' }): Offered {
   const { frame, block } = here
   const kind = findKind(frame?.kind ?? '')
   const first = value.entry === 0 && value.part === 0
-  if (value.fact === 'like') return first && block ? must(named(here, likeInScope(here, block))) : none
+  if (value.fact === 'like') return first && block ? must(named(here, likeInScope(here, block))) : over
   const fact = kind && (Object.hasOwn(kind.facts, value.fact) ? kind.facts[value.fact] : kind.others)
-  if (!fact) return none
+  if (!fact) return over
   if (fact.shape.refersTo)
-    return first ? must(named(here, blocksInScope(here, block, fact.shape.refersTo))) : none
+    return first ? must(named(here, blocksInScope(here, block, fact.shape.refersTo))) : over
   if (kind.heading === 'check' && value.fact === 'on')
-    return first ? must(named(here, topBlocks(here))) : none
+    return first ? must(named(here, topBlocks(here))) : over
   return slotOffers(here, fact, value)
 }
 
@@ -88,7 +88,11 @@ function slotOffers(here: Here, fact: Fact, value: CursorContext & { readonly on
   const forms = all.filter((form) => fits(form, value))
   const fitting = forms.length > 0 ? forms : all
   const slots = (part: number) => fitting.flatMap((form) => entryOf(form, value.entry)[part] ?? [])
-  if (value.number !== undefined) return must(unitOffers(here, fact, slots(value.part - 1), value.number))
+  if (value.number !== undefined) {
+    const of = slots(value.part - 1)
+    const plain = of.every(({ quantity, behind }) => !behind && (!quantity || quantity === 'ratio'))
+    return { offers: unitOffers(here, fact, of, value.number), expected: !plain, ended: plain }
+  }
   const at = slots(value.part)
   const offers = at.flatMap((slot) => slotWords(here, slot, value))
   const amounts = at.find(({ quantity, choices, sign }) => quantity && !choices && (!sign || value.joined))

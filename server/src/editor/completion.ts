@@ -68,7 +68,7 @@ function offered(here: Here): Pick<Completion, 'offers' | 'expected'> {
     case 'heading':
       return { offers: headingOffers(here, context), expected: true }
     case 'provenance':
-      return { offers: provenanceOffers, expected: true }
+      return { offers: provenanceOffers(context.words, here.today), expected: true }
     case 'path':
       return { offers: pathOffers(here, context.quoted), expected: true }
     case 'value': {

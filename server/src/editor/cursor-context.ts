@@ -16,6 +16,8 @@ export interface Frame {
   readonly facts: readonly string[]
   /** Kinds of the blocks in it. */
   readonly blocks: readonly string[]
+  /** Its lines without a name, each its tokens. */
+  readonly lines: readonly (readonly IToken[])[]
 }
 
 /** Where a cursor stands. `word` is what stands before it, `replace` that and what of it stands behind. */
@@ -26,13 +28,14 @@ export type CursorContext = {
   readonly replace: Span
   /** What follows what is to be replaced, spaces apart. */
   readonly next: 'colon' | 'brace' | undefined
-} & (
-  | { readonly on: 'item' }
+} & /** Where a fact, a block or a line begins; `line`: what a line without a name would go on with. */
+(
+  | { readonly on: 'item'; readonly line: Entries }
   /** Between a block's kind and its brace. */
   | { readonly on: 'heading'; readonly kind: string; readonly words: readonly string[] }
   | ({ readonly on: 'value'; readonly fact: string } & Entries)
   /** In the brackets that say where a value comes from. */
-  | { readonly on: 'provenance' }
+  | { readonly on: 'provenance'; readonly words: readonly string[] }
   /** Behind `use`, in its quotes or before them. */
   | { readonly on: 'path'; readonly quoted: boolean }
 )
@@ -60,16 +63,21 @@ export function cursorContext(section: Section, offset: number): CursorContext |
   if (first && isWord(first) && first.image === 'use' && frames.length === 0 && rest.length === 0)
     return { ...base, on: 'path', quoted: inText }
   if (inText) return undefined
-  if (!first) return { ...base, on: 'item' }
-  if (isOpen(item)) return { ...base, on: 'provenance' }
+  const frame = frames.at(-1)
+  if (!first) return { ...base, on: 'item', line: entriesOf([], [], linesAround(frame, from, undefined)) }
+  const bracket = item.findLastIndex(({ tokenType }) => tokenType === T.LeftBracket)
+  const inside = item.slice(bracket + 1)
+  const isShut = inside.some(({ tokenType }) => tokenType === T.RightBracket)
+  if (bracket >= 0 && !isShut) return { ...base, on: 'provenance', words: inside.map(({ image }) => image) }
   if (item.some(({ tokenType }) => tokenType === T.RightBracket)) return undefined
   const behind = restOf(tokens, replace.end)
   if (first.tokenType === T.FactName)
     return rest.length === 0
       ? undefined
       : { ...base, on: 'value', fact: first.image, ...entriesOf(rest.slice(1), behind) }
-  const bare = findKind(frames.at(-1)?.kind ?? '')?.bare
-  if (bare !== undefined) return { ...base, on: 'value', fact: bare, ...entriesOf(item, behind) }
+  const bare = findKind(frame?.kind ?? '')?.bare
+  if (bare !== undefined)
+    return { ...base, on: 'value', fact: bare, ...entriesOf(item, behind, linesAround(frame, from, first)) }
   return isWord(first) && findKind(first.image)
     ? { ...base, on: 'heading', kind: first.image, words: rest.map(({ image }) => image) }
     : undefined
@@ -121,12 +129,13 @@ export const framesAtEnd = (section: Section): readonly Frame[] =>
 interface Building extends Frame {
   readonly facts: string[]
   readonly blocks: string[]
+  readonly lines: (readonly IToken[])[]
 }
 
 /** The blocks around an offset, and what of its own fact or line stands before it. */
 function around(tokens: readonly IToken[], from: number): { frames: readonly Frame[]; item: IToken[] } {
   const stack: Building[] = []
-  const top: Building = { kind: 'top', start: 0, opening: 0, facts: [], blocks: [] }
+  const top: Building = { kind: 'top', start: 0, opening: 0, facts: [], blocks: [], lines: [] }
   let frames: readonly Frame[] | undefined
   let before: IToken[] = []
   let item: IToken[] = []
@@ -138,6 +147,11 @@ function around(tokens: readonly IToken[], from: number): { frames: readonly Fra
     }
     const parent = stack.at(-1) ?? top
     const type = token.tokenType
+    if (
+      (type === T.Newline || type === T.Closing) &&
+      (item[0]?.tokenType === T.Word || item[0]?.tokenType === T.Text)
+    )
+      parent.lines.push(item)
     if (type === T.Newline) item = []
     else if (type === T.Opening) {
       const [head] = item
@@ -145,7 +159,7 @@ function around(tokens: readonly IToken[], from: number): { frames: readonly Fra
       if (head?.tokenType !== T.BlockKind) continue
       if (head.startOffset !== from) parent.blocks.push(head.image)
       const { image: kind, startOffset: start } = head
-      stack.push({ kind, start, opening: token.startOffset, facts: [], blocks: [] })
+      stack.push({ kind, start, opening: token.startOffset, facts: [], blocks: [], lines: [] })
       item = []
     } else if (type === T.Closing) {
       stack.pop()
@@ -158,9 +172,14 @@ function around(tokens: readonly IToken[], from: number): { frames: readonly Fra
   return frames ? { frames, item: before } : { frames: stack, item }
 }
 
-const isOpen = (item: readonly IToken[]): boolean => {
-  const last = item.findLast(({ tokenType }) => tokenType === T.LeftBracket || tokenType === T.RightBracket)
-  return last?.tokenType === T.LeftBracket
+/** The lines without a name before and behind the one at the cursor, which begins with `own` or at the cursor. */
+function linesAround(frame: Frame | undefined, from: number, own: IToken | undefined) {
+  const lines = frame?.lines ?? []
+  const startOf = ([first]: readonly IToken[]) => first?.startOffset ?? 0
+  return {
+    above: lines.filter((line) => startOf(line) < from && line[0] !== own),
+    below: lines.filter((line) => startOf(line) > from),
+  }
 }
 
 function nextOf(tokens: readonly IToken[], from: number): 'colon' | 'brace' | undefined {

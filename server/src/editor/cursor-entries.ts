@@ -34,10 +34,15 @@ const numbers: ReadonlySet<unknown> = new Set([T.Amount, T.TwoSided])
 /** These begin a part, though more has to follow them. */
 const heads: ReadonlySet<unknown> = new Set([T.PlusMinus, T.Sign])
 
-/** The entries of a value, the tokens before the cursor's word and behind it apart. */
-export function entriesOf(before: readonly IToken[], behind: readonly IToken[]): Entries {
-  const split = (tokens: readonly IToken[]) => commas(tokens).map(parts)
-  const entries = commas(before)
+type Lines = readonly (readonly IToken[])[]
+
+/** The entries of a value, the tokens before the cursor's word and behind it apart; with the lines above and below that go on with it. */
+export function entriesOf(
+  before: readonly IToken[],
+  behind: readonly IToken[],
+  { above = [], below = [] }: { readonly above?: Lines; readonly below?: Lines } = {},
+): Entries {
+  const entries = [...above.flatMap(commas), ...commas(before)]
   const last = entries.at(-1) ?? []
   const token = last.at(-1)
   const joined = token !== undefined && joiners.has(token.tokenType)
@@ -45,7 +50,7 @@ export function entriesOf(before: readonly IToken[], behind: readonly IToken[]):
   const whole = parts(last).length
   return {
     before: entries.map(parts),
-    behind: split(behind),
+    behind: [...commas(behind), ...below.flatMap(commas)].map(parts),
     entry: entries.length - 1,
     part: joined ? Math.max(0, whole - 1) : whole,
     number,
@@ -80,14 +85,4 @@ function parts(tokens: readonly IToken[]): WrittenPart[] {
         ? 'word'
         : 'other',
   }))
-}
-
-/** Of a value that has not begun. */
-export const noEntries: Entries = {
-  before: [[]],
-  behind: [],
-  entry: 0,
-  part: 0,
-  number: undefined,
-  joined: false,
 }

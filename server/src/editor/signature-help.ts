@@ -4,7 +4,6 @@ import type { Form, Slot } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { entryOf, fits } from './completion-values.ts'
 import { type CursorContext, cursorContext } from './cursor-context.ts'
-import { noEntries } from './cursor-entries.ts'
 import { code, paragraphs } from './markdown.ts'
 
 export interface Written {
@@ -51,9 +50,9 @@ type Value = CursorContext & { readonly on: 'value' }
 
 /** A line without a name is a value as soon as it may begin. */
 function valueAt(context: CursorContext): Value | undefined {
-  if (context.on === 'value') return context
-  const bare = context.on === 'item' ? findKind(context.frames.at(-1)?.kind ?? '')?.bare : undefined
-  return bare === undefined ? undefined : { ...context, ...noEntries, on: 'value', fact: bare }
+  if (context.on !== 'item') return context.on === 'value' ? context : undefined
+  const bare = findKind(context.frames.at(-1)?.kind ?? '')?.bare
+  return bare === undefined ? undefined : { ...context, ...context.line, on: 'value', fact: bare }
 }
 
 const hasParts = ({ entries, again }: Form): boolean => entries.flat().length > 1 || again === true

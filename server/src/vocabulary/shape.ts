@@ -101,6 +101,7 @@ export const amount = (kind: Kind, limits: Limits): Shape<number> => ({
 export const count = (limits: Limits = { min: 1, max: 1000 }): Shape<number> => ({
   words: 'a whole number',
   quantity: 'ratio',
+  forms: [{ entries: [[{ label: 'number', doc: 'A whole number.' }]] }],
   schema: bounded(limits).refine(Number.isInteger),
   allowed: allowedBy(limits),
   read: (entries, reader) => {
