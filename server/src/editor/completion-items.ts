@@ -3,6 +3,7 @@ import { findKind, vocabulary } from '../vocabulary/index.ts'
 import { type Here, type Offer, word } from './completion-offer.ts'
 import { valueOffers } from './completion-values.ts'
 import { factMarkdown, kindMarkdown } from './hover-words.ts'
+import { example } from './markdown.ts'
 import {
   blocksInScope,
   feetFor,
@@ -12,6 +13,7 @@ import {
   topBlocks,
 } from './names-in-scope.ts'
 import { blockTemplate, factTemplate, type Site, wholeDrive, wholeJob } from './snippets.ts'
+import { plainOf, type Template } from './template.ts'
 
 const allKinds = Object.values(vocabulary) as readonly unknown[] as readonly BlockKind[]
 
@@ -109,8 +111,9 @@ function bareOffers(here: Here, { bare }: BlockKind): readonly Offer[] {
   return valueOffers(here, { ...here.context, ...here.context.line, on: 'value', fact: bare }).offers
 }
 
-function blockOffers({ frame, file, context, ...view }: Here, parent: string, site: Site): readonly Offer[] {
-  const written = frame?.blocks ?? topBlocks({ ...view, file }).map(({ kind }) => kind)
+function blockOffers(here: Here, parent: string, site: Site): readonly Offer[] {
+  const { frame, context } = here
+  const written = frame?.blocks ?? topBlocks(here).map(({ kind }) => kind)
   const single = ({ many, within }: BlockKind) => !many && (parent !== 'top' || within.length === 1)
   const allowed = allKinds.filter(
     (kind) => kind.within.includes(parent) && !(single(kind) && written.includes(kind.kind)),
@@ -127,28 +130,24 @@ function blockOffers({ frame, file, context, ...view }: Here, parent: string, si
   }))
 }
 
-function topOffers({ file, ...view }: Here, site: Site): readonly Offer[] {
-  const hasJob = topBlocks({ ...view, file }).some(({ kind }) => kind === 'job')
+/** What else may begin at the top of a file. */
+function topOffers(here: Here, site: Site): readonly Offer[] {
+  const hasJob = topBlocks(here).some(({ kind }) => kind === 'job')
+  const whole = (label: string, detail: string, insert: Template): Offer => ({
+    label,
+    kind: 'snippet',
+    detail,
+    doc: example(plainOf(insert)),
+    insert,
+  })
   return [
     word('use', {
       kind: 'block',
       detail: 'Blocks of another job file, by their names',
       insert: ['use "', { value: '' }, '"'],
     }),
-    word('whole drive', {
-      kind: 'snippet',
-      detail: 'A drive with all its parts, to fill in',
-      insert: wholeDrive(site),
-    }),
-    ...(hasJob
-      ? []
-      : [
-          word('whole job', {
-            kind: 'snippet',
-            detail: 'A job, its battery and a drive, to fill in',
-            insert: wholeJob(site),
-          }),
-        ]),
+    whole('whole drive', 'A drive with all its parts, to fill in', wholeDrive(site)),
+    ...(hasJob ? [] : [whole('whole job', 'A job, its battery and a drive, to fill in', wholeJob(site))]),
   ]
 }
 
@@ -165,6 +164,7 @@ function likeOffer(here: Here, { kind, within }: BlockKind): readonly Offer[] {
           label: 'like',
           kind: 'fact',
           detail: `the ${kind} this one takes over`,
+          doc: 'What is not said here is as it is there.',
           insert: here.context.next === 'colon' ? ['like'] : ['like: ', { value: first, choices: names }],
         },
       ]

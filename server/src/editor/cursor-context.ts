@@ -20,16 +20,21 @@ export interface Frame {
   readonly lines: readonly (readonly IToken[])[]
 }
 
-/** Where a cursor stands. `word` is what stands before it, `replace` that and what of it stands behind. */
-export type CursorContext = {
+/** Where a cursor stands, and what around it. */
+export type CursorContext = Surroundings & Spot
+
+interface Surroundings {
   /** Outermost first. */
   readonly frames: readonly Frame[]
+  /** What stands before the cursor, of what is to be replaced. */
   readonly word: string
   readonly replace: Span
   /** What follows what is to be replaced, spaces apart. */
   readonly next: 'colon' | 'brace' | undefined
-} & /** Where a fact, a block or a line begins; `line`: what a line without a name would go on with. */
-(
+}
+
+type Spot =
+  /** Where a fact, a block or a line begins; `line`: what a line without a name would go on with. */
   | { readonly on: 'item'; readonly line: Entries }
   /** Between a block's kind and its brace. */
   | { readonly on: 'heading'; readonly kind: string; readonly words: readonly string[] }
@@ -38,7 +43,6 @@ export type CursorContext = {
   | { readonly on: 'provenance'; readonly words: readonly string[] }
   /** Behind `use`, in its quotes or before them. */
   | { readonly on: 'path'; readonly quoted: boolean }
-)
 
 const words: ReadonlySet<unknown> = new Set([T.Word, T.FactName, T.BlockKind])
 const isWord = (token: IToken | undefined): token is IToken =>
@@ -143,14 +147,12 @@ function around(tokens: readonly IToken[], from: number): { frames: readonly Fra
     if (isTrivia(token)) continue
     if (!frames && token.startOffset >= from) {
       frames = [...stack]
-      before = item
+      before = [...item]
     }
     const parent = stack.at(-1) ?? top
     const type = token.tokenType
-    if (
-      (type === T.Newline || type === T.Closing) &&
-      (item[0]?.tokenType === T.Word || item[0]?.tokenType === T.Text)
-    )
+    const begins = item[0]?.tokenType
+    if ((type === T.Newline || type === T.Closing) && (begins === T.Word || begins === T.Text))
       parent.lines.push(item)
     if (type === T.Newline) item = []
     else if (type === T.Opening) {
@@ -167,7 +169,7 @@ function around(tokens: readonly IToken[], from: number): { frames: readonly Fra
     } else if (type === T.FactName) {
       if (token.startOffset !== from) parent.facts.push(token.image)
       item = [token]
-    } else item = [...item, token]
+    } else item.push(token)
   }
   return frames ? { frames, item: before } : { frames: stack, item }
 }

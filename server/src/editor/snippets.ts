@@ -23,11 +23,22 @@ type Piece = Template[number]
 export function blockTemplate(kind: BlockKind, site: Site): Template {
   if (kind.heading === 'after') return moveTemplate(kind, site)
   const { example } = kind
-  const [block] = parseSection(example).tree.items
-  if (block?.type !== 'block') return [example]
+  const block = exampleOf(kind)
+  if (!block) return [example]
   const places: Place[] = []
   fill(block, { example, site, places, used: new Set() })
   return cut(example, places)
+}
+
+const examples = new Map<BlockKind, BlockNode | undefined>()
+
+/** The tree of a kind's example, read once. */
+function exampleOf(kind: BlockKind): BlockNode | undefined {
+  if (!examples.has(kind)) {
+    const [block] = parseSection(kind.example).tree.items
+    examples.set(kind, block?.type === 'block' ? block : undefined)
+  }
+  return examples.get(kind)
 }
 
 interface Place {
