@@ -15,6 +15,7 @@ drive d {
   coupling {
     kind:
     bolts: 4 x M10
+    flange-diameter: 35m
   }
 }
 `
@@ -80,7 +81,8 @@ describe('completion over the wire', () => {
     })
   })
 
-  it('puts a space behind the colon', async () => {
+  it('puts a space behind the colon, and before a unit', async () => {
+    expect((await item('mm', 8, 24))?.textEdit?.newText).toBe(' mm')
     expect((await item('flexible', 6, 9))?.textEdit?.newText).toBe(' flexible')
   })
 

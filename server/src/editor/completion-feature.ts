@@ -47,8 +47,9 @@ export const completionFeature = feature(
     const found = completion(asking, at.section, at.offset, { typed })
     const range = found && workspace.locate(open, found.replace)?.range
     if (!range) return null
-    const before = at.section.text[found.replace.span.start - 1]
-    const lead = before === ':' || before === ',' ? ' ' : ''
+    const before = at.section.text[found.replace.span.start - 1] ?? ''
+    // Values stand apart from their colon and comma, units from their number.
+    const apart = (kind: Offer['kind']) => /[:,]/.test(before) || (kind === 'unit' && /\d/.test(before))
     const written = writer(client)
     return found.offers.map((offer, i): CompletionItem => {
       const { text, ...how } = written(offer)
@@ -61,7 +62,7 @@ export const completionFeature = feature(
         sortText: String(i).padStart(4, '0'),
         filterText: offer.label,
         ...how,
-        textEdit: { range, newText: lead + text },
+        textEdit: { range, newText: apart(offer.kind) ? ` ${text}` : text },
       }
     })
   },
