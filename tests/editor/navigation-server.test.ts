@@ -46,6 +46,7 @@ describe('the server', () => {
     writeFileSync(join(folder, 'boat.wright'), boat)
     server = await startProcess({
       workspaceFolders: [{ uri: pathToFileURL(folder).href, name: 'boats' }],
+      capabilities: { textDocument: { documentSymbol: { hierarchicalDocumentSymbolSupport: true } } },
       initializationOptions: { docs: 'https://docs.example/checks' },
     })
     client = server.client

@@ -7,6 +7,7 @@ import { filesAround } from '../../server/src/editor/around.ts'
 import { definition } from '../../server/src/editor/definition.ts'
 import { highlights } from '../../server/src/editor/highlight.ts'
 import { references } from '../../server/src/editor/references.ts'
+import { renamable } from '../../server/src/editor/rename.ts'
 import { isSamePlace, targetAt } from '../../server/src/editor/target.ts'
 import { rangeOf } from '../../server/src/job/document.ts'
 import type { Place } from '../../server/src/job/model.ts'
@@ -183,6 +184,7 @@ describe('anywhere in the demos', () => {
         for (const { at: place } of highlights(view, at.section, at.offset))
           expect(open.document.sections).toContain(place.section)
         definition(view, at.section, at.offset)
+        renamable(view, at.section, at.offset)
       }),
       { numRuns: 100 },
     )

@@ -59,6 +59,15 @@ const edits = fc.array(
   { maxLength: 6 },
 )
 
+/** What is named and looked up afterwards: readings, feet, terminals, what a concession is about. */
+const logs = fc.constantFrom(
+  'drive main {\n  bed {\n    foot aft { across: 1 mm port }\n  }\n  reading dry-1 { gauge: 0.02 mm }\n  move after dry-1 { aft: up 1 mm }\n}\n',
+  'drive main {\n  controller { terminals: A, B }\n  motor { like: stock }\n  phase-map { A to U, B to V }\n}\n',
+  'concession seal/compression-outside { on: main.dry-1 }\nmotor stock { terminals: U, V, W }\n',
+  'bed {\n  foot aft { across: 1 mm port }\n}\ndrive main {\n  reading dry-1 { }\n  move after main.dry-1 { aft: down 1 mm }\n}\n',
+)
+const installs = fc.tuple(jobs, logs, jobs, logs).map((pieces) => pieces.join(''))
+
 const applied = (text: string, from: number, to: number, by: string) =>
   text.slice(0, from) + by + text.slice(to)
 
@@ -86,7 +95,7 @@ describe('a run of edits', () => {
 
   it('gives the findings and references, and their places, that a fresh start gives', () => {
     fc.assert(
-      fc.property(jobs, edits, (start, changes) => {
+      fc.property(fc.oneof(jobs, installs), edits, (start, changes) => {
         let text = start
         let document = openDocument(start)
         const kept = session()

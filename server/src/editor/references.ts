@@ -1,7 +1,8 @@
 import type { Analysis } from '../job/analysis.ts'
 import type { Section } from '../job/model.ts'
 import type { FileAround } from './around.ts'
-import { type Mention, mentionsIn, targetAt, type View } from './target.ts'
+import type { View } from './per-section.ts'
+import { type Mention, mentionsIn, targetAt } from './target.ts'
 
 export interface FoundMention extends Mention {
   readonly in: FileAround

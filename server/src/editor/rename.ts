@@ -6,9 +6,10 @@ import type { Span } from '../syntax/tree.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { FileAround } from './around.ts'
 import { nodeAt } from './node-at.ts'
+import type { View } from './per-section.ts'
 import { type FoundMention, mentionsAround } from './references.ts'
 import { triedOut } from './rename-trial.ts'
-import { type Target, targetAt, type View } from './target.ts'
+import { type Target, targetAt } from './target.ts'
 
 /** Why something cannot be given another name, for people. */
 export interface Refused {

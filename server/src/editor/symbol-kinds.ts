@@ -1,13 +1,12 @@
 import { SymbolKind } from 'vscode-languageserver'
 
-const kinds: Readonly<Record<string, SymbolKind>> = {
-  job: SymbolKind.Package,
-  drive: SymbolKind.Module,
-  reading: SymbolKind.Event,
-  move: SymbolKind.Event,
-  concession: SymbolKind.Key,
-}
+const kinds: ReadonlyMap<string, SymbolKind> = new Map([
+  ['job', SymbolKind.Package],
+  ['drive', SymbolKind.Module],
+  ['reading', SymbolKind.Event],
+  ['move', SymbolKind.Event],
+  ['concession', SymbolKind.Key],
+])
 
-/** The sign an editor puts before a block in a list. */
-export const symbolKind = (kind: string): SymbolKind =>
-  Object.hasOwn(kinds, kind) ? (kinds[kind] ?? SymbolKind.Object) : SymbolKind.Object
+/** The sign an editor puts before a block in a list: what is neither the job, a drive nor something that was done is a part. */
+export const symbolKind = (kind: string): SymbolKind => kinds.get(kind) ?? SymbolKind.Object

@@ -1,15 +1,9 @@
-import type { Analysis } from '../job/analysis.ts'
-import type { JobFile } from '../job/files.ts'
 import { type Block, blockOf, nameOf, type Place, type Section } from '../job/model.ts'
 import { referencesOf } from '../job/references.ts'
 import { contains, type Span } from '../syntax/tree.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { nodeAt } from './node-at.ts'
-
-export interface View {
-  readonly analysis: Analysis
-  readonly file: JobFile
-}
+import type { View } from './per-section.ts'
 
 /** What a word stands for: a block, a fact of one, or a word in a fact (the mark of a terminal). */
 export interface Target {
@@ -28,9 +22,9 @@ export const isSamePlace = (a: Place, b: Place): boolean =>
 export function targetAt({ analysis, file }: View, section: Section, offset: number): Target | undefined {
   const reference = referencesOf(analysis, file, section).find(({ at }) => contains(at.span, offset))
   if (reference) {
-    const { at, to, fact, named } = reference
-    const isName = fact !== undefined && named.section.text.startsWith(fact, named.span.start)
-    return { span: at.span, named, block: to, is: fact === undefined ? 'block' : isName ? 'fact' : 'mark' }
+    const { at, to, fact, word, named } = reference
+    const is = fact === undefined ? 'block' : word === undefined ? 'fact' : 'mark'
+    return { span: at.span, named, block: to, is }
   }
   const at = nodeAt(section.parsed.tree, offset)
   const node = at?.blocks.at(-1)
@@ -48,15 +42,13 @@ export function targetAt({ analysis, file }: View, section: Section, offset: num
         ? here(at.fact.name.span, 'fact')
         : undefined
     case 'part': {
-      const mark = at.item.type === 'fact' && at.item.name.text === 'terminals' && isWord(at.part.type)
-      return mark ? here(at.part.span, 'mark') : undefined
+      const isMark = at.item.type === 'fact' && at.item.name.text === 'terminals' && 'text' in at.part
+      return isMark ? here(at.part.span, 'mark') : undefined
     }
     default:
       return undefined
   }
 }
-
-const isWord = (type: string): boolean => type === 'word' || type === 'text'
 
 /** A place with whether it is where the thing gets its name. */
 export interface Mention {

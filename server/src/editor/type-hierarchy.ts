@@ -3,8 +3,9 @@ import { blockOf, nameOf } from '../job/model.ts'
 import { referencesOf } from '../job/references.ts'
 import { blocksIn, contains } from '../syntax/tree.ts'
 import type { FileAround } from './around.ts'
+import type { View } from './per-section.ts'
 import { mentionsAround } from './references.ts'
-import { targetAt, type View } from './target.ts'
+import { targetAt } from './target.ts'
 
 /** A block in the hierarchy of `like`. */
 export interface Relative {

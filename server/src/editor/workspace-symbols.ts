@@ -46,7 +46,8 @@ export async function allSymbols(
   return all
 }
 
-function symbolsIn(uri: string, document: Document): readonly WorkspaceSymbol[] {
+/** Every block of a text, outer before inner. */
+export function symbolsIn(uri: string, document: Document): readonly WorkspaceSymbol[] {
   const found: WorkspaceSymbol[] = []
   for (const section of document.sections) {
     const visit = ({ name, kind, nameSpan, children }: BlockSymbol, container: string): void => {

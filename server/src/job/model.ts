@@ -51,8 +51,10 @@ export interface Block {
 export interface Reference {
   readonly at: Place
   readonly to: Block
-  /** The fact of that block, where it stands for one or for a word in one. */
+  /** The fact of that block, where it stands for one. */
   readonly fact?: string
+  /** The word in that fact, where it stands for one: the mark of a terminal. */
+  readonly word?: string
   /** The word that gives what is meant its name: where it is defined. */
   readonly named: Place
 }

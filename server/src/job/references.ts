@@ -82,5 +82,7 @@ function terminal(part: Part | undefined, device: Block | undefined, section: Se
   const marks = terminals.value as FactValue<'motor.terminals'>
   const mark = marks.find(({ name }) => name === part.text)
   const named = mark && { section: (terminals.origin ?? terminals.at).section, span: mark.span }
-  return named ? [{ at: { section, span: part.span }, to: device, fact: 'terminals', named }] : []
+  return named
+    ? [{ at: { section, span: part.span }, to: device, fact: 'terminals', word: part.text, named }]
+    : []
 }
