@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import type { CodeLens } from 'vscode-languageserver'
+import { type CodeLens, LSPErrorCodes } from 'vscode-languageserver'
 import { codeLenses } from '../../server/src/editor/code-lens.ts'
 import { planAt } from '../../server/src/editor/plan.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
@@ -168,5 +168,18 @@ describe('lenses over the server', () => {
     { command: 'other', arguments: [{ textDocument: { uri: 'file:///jobs/a.wright' } }] },
   ])('a command that says too little gets no answer: %j', async (params) => {
     expect(await served.client.connection.sendRequest('workspace/executeCommand', params)).toBeNull()
+  })
+
+  it('of a long file give way to what is typed meanwhile: LSP 3.17, ContentModified', async () => {
+    const { connection, open } = served.client
+    const textDocument = { uri: 'file:///jobs/long.wright', version: 2 }
+    const drives = Array.from({ length: 200 }, (_, i) => put().replace('drive d', `drive d${i}`))
+    open(textDocument.uri, drives.join(''))
+    const answer = connection.sendRequest('textDocument/codeLens', { textDocument })
+    await connection.sendNotification('textDocument/didChange', {
+      textDocument,
+      contentChanges: [{ text: 'drive d { }' }],
+    })
+    await expect(answer).rejects.toMatchObject({ code: LSPErrorCodes.ContentModified })
   })
 })

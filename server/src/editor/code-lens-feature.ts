@@ -3,20 +3,16 @@ import { rangeOf } from '../job/document.ts'
 import { codeLenses } from './code-lens.ts'
 import { feature } from './feature.ts'
 import { planCommand } from './plan-feature.ts'
+import { sectionBySection } from './section-by-section.ts'
 
 /** Each leads to the plan: an editor that shows lenses takes a command with every one. */
-export const codeLensFeature = feature(
-  CodeLensRequest.type,
-  { codeLensProvider: {} },
-  ({ workspace, open }): CodeLens[] => {
-    const { document, uri } = open
-    const view = { analysis: workspace.analysis, file: workspace.link(open) }
-    return document.sections.flatMap((section) =>
-      codeLenses(view, section).map(({ span, words }) => {
-        const range = rangeOf(document, { section, span })
-        const place: TextDocumentPositionParams = { textDocument: { uri }, position: range.start }
-        return { range, command: { title: words, command: planCommand, arguments: [place] } }
-      }),
-    )
-  },
-)
+export const codeLensFeature = feature(CodeLensRequest.type, { codeLensProvider: {} }, (asked) => {
+  const { document, uri } = asked.open
+  return sectionBySection(asked, document.sections, (view, section) =>
+    codeLenses(view, section).map(({ span, words }): CodeLens => {
+      const range = rangeOf(document, { section, span })
+      const place: TextDocumentPositionParams = { textDocument: { uri }, position: range.start }
+      return { range, command: { title: words, command: planCommand, arguments: [place] } }
+    }),
+  )
+})

@@ -16,7 +16,7 @@ export interface Converted {
 }
 
 /** The metric units are the SI's by powers of ten; all others that a boat is built in are inch units. */
-export const unitSystemOf = (unit: Unit): UnitSystem =>
+const unitSystemOf = (unit: Unit): UnitSystem =>
   Math.abs(Math.log10(unit.si) - Math.round(Math.log10(unit.si))) < 1e-9 ? 'metric' : 'inch'
 
 const inner = (part: Part): readonly Part[] => {

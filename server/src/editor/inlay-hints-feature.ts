@@ -2,28 +2,27 @@ import { type InlayHint, InlayHintRequest } from 'vscode-languageserver'
 import { locate, positionOf } from '../job/document.ts'
 import { feature } from './feature.ts'
 import { inlayHints } from './inlay-hints.ts'
+import { sectionBySection } from './section-by-section.ts'
 
-export const inlayHintsFeature = feature(
-  InlayHintRequest.type,
-  { inlayHintProvider: true },
-  ({ params: { range }, workspace, open, settings }): InlayHint[] => {
-    const { document } = open
-    const [first, last] = [range.start, range.end].map((position) => locate(document, position))
-    if (!first || !last) return []
-    const view = { analysis: workspace.analysis, file: workspace.link(open) }
-    const { sections } = document
-    const asked = sections.slice(sections.indexOf(first.section), sections.indexOf(last.section) + 1)
-    return asked.flatMap((section) =>
-      inlayHints(view, section, {
-        sorts: settings.inlayHints,
-        ...(section === first.section && { from: first.offset }),
-        ...(section === last.section && { to: last.offset }),
-      }).map(({ at, words, tooltip }) => ({
+export const inlayHintsFeature = feature(InlayHintRequest.type, { inlayHintProvider: true }, (asked) => {
+  const { params, open, settings } = asked
+  const { document } = open
+  const [first, last] = [params.range.start, params.range.end].map((position) => locate(document, position))
+  if (!first || !last) return []
+  const { sections } = document
+  const within = sections.slice(sections.indexOf(first.section), sections.indexOf(last.section) + 1)
+  return sectionBySection(asked, within, (view, section) =>
+    inlayHints(view, section, {
+      sorts: settings.inlayHints,
+      ...(section === first.section && { from: first.offset }),
+      ...(section === last.section && { to: last.offset }),
+    }).map(
+      ({ at, words, tooltip }): InlayHint => ({
         position: positionOf(document, section, at),
         label: words,
         tooltip,
         paddingLeft: true,
-      })),
-    )
-  },
-)
+      }),
+    ),
+  )
+})
