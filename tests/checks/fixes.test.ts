@@ -1,54 +1,8 @@
 import { describe, expect, it } from 'vitest'
-import type { Check, Finding } from '../../server/src/checks/check.ts'
 import { allChecks } from '../../server/src/checks/index.ts'
-import { formatText } from '../../server/src/syntax/format.ts'
+import { obeysLaws } from './laws.ts'
 import { findingsOf } from './marks.ts'
-import { acceptances, applied, fixed, type Offered, offersOf } from './offers.ts'
-
-/** What a finding says, wherever it stands: a fix may move lines. */
-const key = (finding: Finding) => `${finding.check}: ${finding.message}`
-
-/** Findings of the second list that are not in the first. */
-function added(before: readonly Finding[], after: readonly Finding[]): readonly Finding[] {
-  const left = before.map(key)
-  return after.filter((finding) => {
-    const had = left.indexOf(key(finding))
-    if (had >= 0) left.splice(had, 1)
-    return had < 0
-  })
-}
-
-/** The laws of a fix, over a text that has the finding. */
-function obeysLaws(text: string, check: Check, options = {}): readonly Offered[] {
-  const { findings, offers } = offersOf(text, check.id, options)
-  for (const { finding, fix, document } of offers) {
-    const after = applied(document, fix)
-    const again = offersOf(after, check.id, options)
-    const leaves = fix.leaves ?? []
-    // Its finding goes, unless the fix says that something is left to do.
-    if (!leaves.includes(check.id))
-      expect(again.findings.filter((f) => key(f) === key(finding)).length).toBe(
-        findings.filter((f) => key(f) === key(finding)).length - 1,
-      )
-    // No new one comes that the fix does not declare.
-    expect(
-      added(findings, again.findings)
-        .filter(({ check: id, severity }) => severity !== 'information' && !leaves.includes(id))
-        .filter(({ check: id }) => !(fix.uncovers && !id.startsWith('job/')))
-        .map(key),
-    ).toEqual([])
-    // Twice is once: what it does is not offered again for the same finding.
-    const twice = again.offers.filter((o) => key(o.finding) === key(finding) && o.fix.title === fix.title)
-    expect(twice).toEqual([])
-    // What was laid out by the formatter still is.
-    const laid = formatText(text)
-    const same = offersOf(laid, check.id, options).offers.find((o) => o.fix.title === fix.title)
-    expect(same && formatText(applied(same.document, same.fix))).toBe(
-      same && applied(same.document, same.fix),
-    )
-  }
-  return offers
-}
+import { acceptances, applied, fixed, offersOf } from './offers.ts'
 
 /** Checks whose example is past mending by the text alone; their offers are tested by themselves. */
 const withoutOffer = new Set([

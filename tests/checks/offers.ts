@@ -17,19 +17,38 @@ export interface Offered {
 /** The offers to let findings stand. */
 export const acceptances = { offer: acceptanceFor }
 
-/** What is found in a text, and what is offered for the findings of one check. */
-export function offersOf(text: string, check: string, { today = '2026-03-10', offer = fixesFor } = {}) {
+export interface Options {
+  readonly today?: string
+  readonly offer?: typeof fixesFor
+  /** Texts of other files, by their path. */
+  readonly others?: Readonly<Record<string, string>>
+}
+
+export interface Offers {
+  readonly text: string
+  readonly findings: readonly Finding[]
+  readonly offers: readonly Offered[]
+}
+
+/** What is found in a text, and what is offered for the findings of one check, or of all. */
+export function offersOf(
+  text: string,
+  check: string | undefined,
+  { today = '2026-03-10', offer = fixesFor, others = {} }: Options = {},
+): Offers {
   const document = openDocument(text)
   const analysis = new Analysis()
   analysis.begin()
-  const file = linkFile('a.wright', document, () => undefined)
+  const file = linkFile('a.wright', document, (path) =>
+    others[path] === undefined ? undefined : openDocument(others[path]),
+  )
   const findings = new Checker(analysis, allChecks).check(file, { today })
   const offers = findings
-    .filter((finding) => finding.check === check)
+    .filter((finding) => check === undefined || finding.check === check)
     .flatMap((finding) =>
       offer(finding, { analysis, file, today }).map((fix): Offered => ({ finding, fix, document })),
     )
-  return { findings, offers }
+  return { text, findings, offers }
 }
 
 /** The text with a fix made, for an editor that takes text alone. */

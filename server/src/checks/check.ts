@@ -46,6 +46,8 @@ export interface FindingData {
   readonly replace?: string
   /** Name of what is missing. */
   readonly add?: string
+  /** What was expected, in words. */
+  readonly wanted?: string
   /** The unit to offer, and the kind of quantity that was expected. */
   readonly unit?: string
   readonly kind?: Kind

@@ -42,11 +42,14 @@ const moveOf = (foot: Foot, system: UnitSystem): string =>
 
 /** The steps of the plan as a move after the reading; none where the plan withholds them, or the reading no longer counts. */
 export function writeMove({ block: reading, lookup }: FixGround, check: string): readonly Fix[] {
-  if (reading?.name === undefined || !lookup) return []
+  if (reading?.name === undefined || reading.parent?.kind !== 'drive' || !lookup) return []
   const outcome = correctionOf(reading, lookup)
   if (!outcome.ok) return []
   const c = outcome.value
   const lines = c.feet.map((foot) => [foot.name, moveOf(foot, lookup.system)] as const)
+  const names = new Set(c.feet.map(({ name }) => name))
+  // Of two feet of one name it cannot be said which is meant.
+  if (names.size < c.feet.length) return []
   if (c.withheld || c.laterReading !== undefined || lines.every(([, move]) => move === 'none')) return []
   const text = [
     `move after ${reading.name} {`,
@@ -94,7 +97,13 @@ function unitIn(part: Part): string | undefined {
 export function nextReading({ block, today }: FixGround, check?: string): readonly Fix[] {
   const drive = block?.parent
   const last = drive && lastReading(drive)
-  if (!drive || last?.name === undefined || (block.kind === 'reading' && block !== last)) return []
+  if (
+    !block ||
+    drive?.kind !== 'drive' ||
+    last?.name === undefined ||
+    (block.kind === 'reading' && block !== last)
+  )
+    return []
   const log = drive.children.filter(({ kind }) => kind === 'reading' || kind === 'move')
   const below = log.at(-1)
   if (!below) return []

@@ -25,9 +25,12 @@ export const factAt = (block: Block | undefined, at: Place): FactNode | undefine
       )
     : undefined
 
+/** Whether a figure would be lost: `starboard1.80` is more than a misspelt `starboard`. */
+const losesFigure = (written: string, near: string): boolean => /\d/.test(written) && !/\d/.test(near)
+
 /** The word or value at the finding as the nearest that is known. */
 export const useNearest = (at: Place, near: string | undefined): readonly Fix[] =>
-  near !== undefined
+  near !== undefined && near !== textAt(at) && !losesFigure(textAt(at), near)
     ? [
         {
           title: `Write ${near}`,
@@ -69,12 +72,15 @@ export function addFact(block: Block, name: string, value = blank): Edit {
       order.includes(item.name.text) &&
       order.indexOf(item.name.text) < order.indexOf(name),
   )
-  const from = before?.span.end ?? opened(block)
+  const [first] = node.items
+  // In front of a line that is no fact, the fact would take it for its value.
+  const behind = before ?? (first?.type === 'line' ? node.items.at(-1) : undefined)
+  const from = behind?.span.end ?? opened(block)
   const end = lineEnd(section.text, from)
   const rest = section.text.slice(from, end)
-  if (end < node.span.end && (before || /^\s*(#|$)/.test(rest)))
+  if (end < node.span.end && (behind || /^\s*(#|$)/.test(rest)))
     return insert(section, end, `\n${indentOf(section.text, node.span.start)}  ${name}: ${value}`)
-  return insert(section, from, before ? `  ${name}: ${value}` : ` ${name}: ${value} `)
+  return insert(section, from, behind ? `  ${name}: ${value}` : ` ${name}: ${value} `)
 }
 
 /** The brace that ends a block which has none. */

@@ -20,6 +20,8 @@ export default problemCheck({
   }),
   fixes: ({ at }) => {
     const written = textAt(at).trimEnd()
+    // A quote with nothing behind it may be the closing one.
+    if (written === '"') return []
     return [
       {
         title: 'Close the text',

@@ -2,6 +2,21 @@ import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 import { takeOut, textAt } from '../fix-text.ts'
 
+/** Signs that show as nothing, or as a blank. */
+const unseen = /[\p{C}\p{Z}\u034F\u115F\u1160\u17B4\u17B5\u3164\uFFA0]/gu
+
+const number = (sign: string): string =>
+  `U+${(sign.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`
+
+/** The text, with the number of each sign in it that cannot be seen. */
+const shown = (text: string): string => elide(text.trim()).replace(unseen, (sign) => (sign === ' ' ? sign : number(sign)))
+
+function said(text: string): string {
+  const [sign, more] = new Set(text)
+  if (sign === undefined || shown(text) === '') return 'This'
+  return more === undefined && sign.match(unseen) ? `${number(sign)}, a sign that cannot be seen,` : shown(text)
+}
+
 export default problemCheck({
   id: 'job/unreadable',
   problem: 'unreadable',
@@ -15,15 +30,15 @@ export default problemCheck({
 }`,
   quiet: `seal { free-length: 148 mm }`,
   words: (p) => ({
-    message: `${p.text.trim() === '' ? 'This' : elide(p.text)} cannot be read here.`,
+    message: `${said(p.text)} cannot be read here.`,
     todo: 'Take it out, or put it in quotes or behind a #.',
-    found: elide(p.text),
+    found: shown(p.text),
   }),
-  fixes: ({ at, found }) =>
-    /^[^\w\s]$/.test(textAt(at))
+  fixes: ({ at }) =>
+    textAt(at) === ';'
       ? [
           {
-            title: `Take ${found} out`,
+            title: 'Take the ; out',
             edits: [takeOut(at.section, at.span)],
             preferred: true,
             uncovers: true,

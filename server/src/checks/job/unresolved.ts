@@ -30,7 +30,14 @@ export default problemCheck({
         ? `Name ${p.wanted}.`
         : 'Check the name, and the files in use.',
     found: p.is ? `${written}, a ${p.is}` : written,
-    ...(p.nearest && { data: { nearest: p.nearest } }),
+    data: { wanted: p.wanted, ...(p.nearest && { nearest: p.nearest }) },
   }),
-  fixes: ({ at, data }) => useNearest(at, data?.nearest),
+  fixes: ({ at, data }, { lookup }) => {
+    const near = data?.nearest
+    const named = near === undefined ? undefined : lookup?.named(near)?.kind
+    // A name may be near and go by a block of another kind, or by several: then it mends nothing.
+    const mends =
+      named === undefined ? data?.wanted?.startsWith('a fact') : data?.wanted?.split(/\W/).includes(named)
+    return mends ? useNearest(at, near) : []
+  },
 })
