@@ -48,7 +48,7 @@ describe('a move', () => {
     const finding = findingsOf(text, allChecks).findings.find(({ check }) =>
       check.endsWith('unknown-reading'),
     )
-    expect(finding).toMatchObject({ message: expect.stringContaining('dry-1'), data: { near: 'dry-1' } })
+    expect(finding).toMatchObject({ message: expect.stringContaining('dry-1'), data: { nearest: 'dry-1' } })
   })
 
   it('of a foot is not none and something else', () => {

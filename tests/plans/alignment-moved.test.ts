@@ -182,7 +182,7 @@ describe('numbers that nothing can be worked out from', () => {
   const faultOf = (text: string) => {
     const { block, lookup } = blockIn(text, 'main.dry-1')
     const outcome = correctionOf(block, lookup)
-    return outcome.ok ? undefined : outcome.fault
+    return outcome.ok ? outcome.value.feetFault : outcome.fault
   }
   const reading = readingOf('dry-1', '2026-03-04')
   it.each([

@@ -64,11 +64,22 @@ export const planSchema = z
     verdict: z.enum(['within', 'outside', 'undecided']),
     movedSince: z.boolean().describe('Whether the machine was moved after this reading: read again.'),
     withheld: z
-      .enum(['moved-since', 'contradictory', 'unsure'])
+      .enum([
+        'moved-since',
+        'order-unknown',
+        'doubled-names',
+        'later-reading',
+        'errors',
+        'contradictory',
+        'unsure',
+      ])
       .nullable()
       .describe(
-        'Why no steps are given: moved after this reading; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
+        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan hangs on; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
       ),
+    errors: z
+      .array(z.object({ check: z.string(), place: z.string().describe('Line and column, from 1.') }))
+      .describe('Errors of the job file in what the plan hangs on.'),
     gapVariation_mm: figure.extend({ limit: z.number() }),
     slope_mrad: parts,
     offset_mm: parts.nullable().describe('null when it was not measured.'),
@@ -76,7 +87,9 @@ export const planSchema = z
     predicted: z
       .object({ gapVariation_mm: figure, offset_mm: parts.nullable() })
       .nullable()
-      .describe('What the next reading should show; null when no moves could be worked out.'),
+      .describe(
+        'What the next reading should show, with the uncertainty of both readings; null when no moves are given.',
+      ),
     assumptions: z.array(z.string()),
   })
   .describe('Output of `shaftwright plan --format json`.')

@@ -1,4 +1,5 @@
 import { type Block, childrenOf, factOf } from '../job/model.ts'
+import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 
 interface Taken {
   readonly reading: Block
@@ -18,6 +19,14 @@ interface Log {
   readonly places: ReadonlyMap<Block, number>
   readonly moves: readonly Made[]
 }
+
+/** Whether every foot it names was left as it was. What could not be read may be a move. */
+const movedNothing = ({ others, unread }: Block): boolean =>
+  others.size > 0 &&
+  unread.size === 0 &&
+  [...others.values()].every(({ value }) =>
+    Object.values(value as FootMove).every((by: number | undefined) => !by),
+  )
 
 const logs = new WeakMap<Block, Log>()
 
@@ -82,7 +91,8 @@ export function movedAfter(reading: Block): boolean {
   if (!log || place === undefined) return false
   const { day } = log.readings[place] ?? { day: '' }
   return log.moves.some(
-    ({ after, done }) => after >= place || (done !== undefined && day !== '' && done > day),
+    ({ move, after, done }) =>
+      !movedNothing(move) && (after >= place || (done !== undefined && day !== '' && done > day)),
   )
 }
 
@@ -92,7 +102,9 @@ export function moveWithoutReading(drive: Block): Block | undefined {
   const last = readings.length - 1
   const lastDay = readings[last]?.day ?? ''
   return moves.findLast(
-    ({ after, done }) =>
-      after >= 0 && (after >= last || (done !== undefined && lastDay !== '' && done > lastDay)),
+    ({ move, after, done }) =>
+      !movedNothing(move) &&
+      after >= 0 &&
+      (after >= last || (done !== undefined && lastDay !== '' && done > lastDay)),
   )?.move
 }

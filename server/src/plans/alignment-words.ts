@@ -2,7 +2,8 @@ import type { Closure } from '../engineering/alignment/closure.ts'
 import { formatFixed, formatNumber } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
-import { allUnseen, type Correction } from './alignment.ts'
+import type { Correction } from './alignment.ts'
+import { allUnseen, type Predicted } from './alignment-asked.ts'
 import { sayAngle } from './alignment-fault.ts'
 import type { Judged } from './alignment-judged.ts'
 import type { Repeats } from './alignment-repeats.ts'
@@ -148,6 +149,11 @@ const moved = ({ movedSince, laterReading }: Correction): string | undefined =>
     ? `The machine was moved after this reading: read again${laterReading ? `, or go by the last reading, ${laterReading}` : ''}. No moves are given from this one.`
     : undefined
 
+const errors = ({ errors: all = [] }: Correction): string | undefined =>
+  all.length === 0
+    ? undefined
+    : `${all.length === 1 ? 'An error stands' : `${all.length} errors stand`} in what this plan hangs on; put ${all.length === 1 ? 'it' : 'them'} right first: ${all.map(({ check, place }) => `${check} at ${place}`).join(', ')}.`
+
 /** Moves that the gauge cannot see. An error that is proven outside is still an error: the moves then stay, with the doubt said. */
 function unsure(c: Correction): string | undefined {
   if (c.verdict === 'within' || !allUnseen(c.feet)) return undefined
@@ -185,10 +191,7 @@ interface Lines {
 const placed = (u: Uncertain, [more, less]: readonly [string, string], system: UnitSystem): string =>
   `${saidSure(magnitude(u), system)} ${u.value < 0 ? less : more}`
 
-function nextReading(
-  { gapVariation, offset }: NonNullable<Correction['predicted']>,
-  system: UnitSystem,
-): string {
+function nextReading({ gapVariation, offset }: Predicted, system: UnitSystem): string {
   const flange =
     offset &&
     `machine flange ${placed(offset.vertical, ['high', 'low'], system)}, ${placed(offset.horizontal, ['to starboard', 'to port'], system)}`
@@ -211,6 +214,8 @@ function lines(c: Correction, system: UnitSystem): Lines {
     ],
     warnings: [
       moved(c),
+      ...c.doubts.filter(({ type }) => !(c.movedSince && type === 'later-reading')).map(({ words }) => words),
+      errors(c),
       undecided(c, system),
       unsure(c),
       repeatsLine(c.repeats?.gaps, 'gaps', system),
@@ -225,9 +230,11 @@ function lines(c: Correction, system: UnitSystem): Lines {
 }
 
 function advice(c: Correction): string {
-  if (c.withheld === 'moved-since')
+  if (c.withheld === 'moved-since' || c.withheld === 'later-reading')
     return 'Nothing is to be moved from this reading. What it asked of each foot as the machine stood then:'
   if (c.verdict === 'within') return 'Within limits: leave the feet alone. What is left of the error at each:'
+  if (c.withheld === 'order-unknown' || c.withheld === 'doubled-names' || c.withheld === 'errors')
+    return 'Nothing is to be moved yet. What the job, as far as it can be read, would ask of each foot:'
   if (c.withheld === 'contradictory')
     return 'Nothing is to be moved yet. What the readings would ask of each foot, if they were right:'
   if (c.withheld === 'unsure')

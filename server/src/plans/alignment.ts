@@ -1,24 +1,31 @@
 import { type Closure, closure } from '../engineering/alignment/closure.ts'
 import { fitFace } from '../engineering/alignment/face.ts'
-import { type FootCorrection, footCorrections } from '../engineering/alignment/feet.ts'
 import { gapVariation } from '../engineering/alignment/gap-variation.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
 import { type OffsetBasis, poseFromFace } from '../engineering/alignment/pose.ts'
 import { gather, type Reading } from '../engineering/alignment/readings.ts'
-import { movedFace, movedRim, rigidMachine } from '../engineering/alignment/rigid-move.ts'
 import { fitRim } from '../engineering/alignment/rim.ts'
 import { gaugeStepToDecide, type Verdict } from '../engineering/alignment/verdict.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
-import { exactly, type Uncertain } from '../quantity/uncertainty.ts'
+import type { Uncertain } from '../quantity/uncertainty.ts'
+import { type Asked, allUnseen, askedOf, type Found, type Predicted } from './alignment-asked.ts'
+import { type Doubt, doubtsAbout, type Withheld } from './alignment-doubts.ts'
 import { type AlignmentFault, asFault, blaming, fault, WrongFact } from './alignment-fault.ts'
-import { feetOf } from './alignment-feet.ts'
 import { type Judged, judgeGaps, judgeOffset } from './alignment-judged.ts'
 import { lastReading, movedAfter } from './alignment-moves.ts'
 import { type Repeats, repeatsApart } from './alignment-repeats.ts'
 import { remembered } from './remembered.ts'
 import { said, Unreadable } from './said.ts'
-import { type CorrectedFoot, left, stepsFor, unseen } from './steps.ts'
+import { type CorrectedFoot, left } from './steps.ts'
+
+/** An error of the job file, and where it stands. */
+export interface WrittenWrong {
+  /** Id of the check. */
+  readonly check: string
+  /** Line and column, counted from 1. */
+  readonly place: string
+}
 
 /** What a reading of the coupling says, and what each foot has to do. SI; signs as in the engineering floor: + up, + starboard. */
 export interface Correction {
@@ -40,8 +47,10 @@ export interface Correction {
   readonly movedSince: boolean
   /** The last reading, where that is another. */
   readonly laterReading?: string
-  /** Why no steps are given though the machine is not within its limits: `unsure` when nothing is proven and U is larger than every move. */
-  readonly withheld?: 'moved-since' | 'contradictory' | 'unsure'
+  readonly withheld?: Withheld
+  readonly doubts: readonly Doubt[]
+  /** What is written wrong in what the plan hangs on. */
+  readonly errors?: readonly WrittenWrong[]
   /** What sets the heights of the feet, where the bed says. */
   readonly adjuster?: 'stud-and-nuts' | 'shims'
   readonly gaugeStep: number
@@ -50,12 +59,7 @@ export interface Correction {
   readonly feet: readonly CorrectedFoot[]
   /** Why there are no moves, when there are none. */
   readonly feetFault?: AlignmentFault
-  /** What the next reading should show after the steps; `inside` when that is within both limits. */
-  readonly predicted?: {
-    readonly gapVariation: Uncertain
-    readonly offset?: InPlanes<Uncertain>
-    readonly inside: boolean
-  }
+  readonly predicted?: Predicted
   readonly assumptions: readonly string[]
 }
 
@@ -74,30 +78,51 @@ const worst = (a: Verdict, b: Verdict): Verdict =>
 
 /** Works out a reading of the coupling: verdict, slope, offset, and the correction of each foot. Never throws: what stands in the way is data. */
 export const correctionOf = remembered((reading: Block, lookup: Lookup): CorrectionOutcome => {
-  try {
-    return work(reading, lookup)
-  } catch (error) {
-    if (error instanceof Unreadable)
-      return { ok: false, fault: fault('unreadable', `${capital(error.message)}: put that right first.`) }
-    if (error instanceof WrongFact)
-      return {
-        ok: false,
-        fault: { ...fault('impossible', error.message), ...(error.at && { at: error.at }) },
-      }
-    if (error instanceof RangeError)
-      return {
-        ok: false,
-        fault: fault(
-          'impossible',
-          'The reading, the coupling and the feet hold numbers that cannot be worked with: check each of them and its unit.',
-        ),
-      }
-    throw error
-  }
+  const outcome = orFault(() => work(reading, lookup))
+  return 'ok' in outcome ? outcome : { ok: false, fault: outcome }
 })
 
+/** The correction without its steps, for this reason; the reason it has already comes first. */
+export function withhold(c: Correction, why: Withheld): Correction {
+  const { predicted: _, ...kept } = c
+  return { ...kept, withheld: c.withheld ?? why, feet: c.feet.map(left) }
+}
+
+/** What the work gives, or what stands in its way. */
+function orFault<T>(work: () => T): T | AlignmentFault {
+  try {
+    return work()
+  } catch (error) {
+    if (error instanceof Unreadable)
+      return fault('unreadable', `${capital(error.message)}: put that right first.`)
+    if (error instanceof WrongFact)
+      return { ...fault('impossible', error.message), ...(error.at && { at: error.at }) }
+    if (error instanceof RangeError)
+      return fault(
+        'impossible',
+        'The reading, the coupling and the feet hold numbers that cannot be worked with: check each of them and its unit.',
+      )
+    throw error
+  }
+}
+
+/** The only block of the kind that the drive has, or shares with others; a fault where it has several of its own. */
+function theOne(
+  reading: Block,
+  kind: 'coupling' | 'bed',
+  lookup: Lookup,
+): Block | AlignmentFault | undefined {
+  const own = reading.parent ? childrenOf(reading.parent, kind).length : 0
+  return own > 1
+    ? fault(
+        kind === 'coupling' ? 'no-coupling' : 'no-feet',
+        `The drive has ${own} ${kind} blocks: which one counts cannot be told. Keep the right one.`,
+      )
+    : lookup.near(kind)
+}
+
 function work(reading: Block, lookup: Lookup): CorrectionOutcome {
-  const coupling = lookup.near('coupling')
+  const coupling = theOne(reading, 'coupling', lookup)
   const gaps = factOf(reading, 'reading.gaps')
   const gauge = factOf(reading, 'reading.gauge')
   if (!coupling)
@@ -108,6 +133,7 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
         'The drive has no coupling block, so the gaps have no diameter to stand on.',
       ),
     }
+  if ('words' in coupling) return { ok: false, fault: coupling }
   said(reading, 'reading.gaps')
   said(reading, 'reading.gauge')
   if (!gaps || !gauge)
@@ -172,57 +198,33 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
     inRepeats.offsets !== undefined
   const movedSince = movedAfter(reading)
 
-  const bed = lookup.near('bed')
-  const moves = feetOf(bed, assumptions)
-  const corrected = moves.ok ? footCorrections(pose, moves.feet) : undefined
-  const machine = rigidMachine(moves.ok ? moves.feet : [])
+  const bed = theOne(reading, 'bed', lookup)
+  const doubts = doubtsAbout(reading, bed && 'words' in bed ? undefined : bed)
+  const found: Found = {
+    face: face.value,
+    rim: rim?.value,
+    pose,
+    limits: { gapVariation: gapsFound.limit, offset: offset?.limit },
+  }
+  // The verdict does not hang on the bed: what is wrong there stands in the way of the steps alone.
+  const asked: Asked | AlignmentFault =
+    bed && 'words' in bed ? bed : orFault(() => askedOf(bed, found, lookup, assumptions))
   assumptions.push(
     'the target is a straight line through the shaft: no droop of the parted shaft end, heat growth or movement afloat is allowed for',
   )
-
-  /** What the next reading should show, and how much of its limits that uses. */
-  const outcomeOf = (feet: readonly CorrectedFoot[]): Outcome | AlignmentFault => {
-    if (!machine.ok) return asFault(machine.problem)
-    const moved = machine.value(feet.map(asMoved))
-    const gap = gapVariation(movedFace(face.value, moved))
-    const flangeAt = rim?.ok ? movedRim(rim.value, moved).offset : undefined
-    const away = flangeAt && Math.hypot(flangeAt.vertical.value, flangeAt.horizontal.value)
-    const used = Math.max(gap.value / gapsFound.limit, away !== undefined && offset ? away / offset.limit : 0)
-    return { gapVariation: gap, ...(flangeAt && { offset: flangeAt }), used }
-  }
-  const wanted = corrected?.ok ? corrected.value.feet : []
-  if (bed) refuseFarMoves(bed, wanted, lookup)
+  const wanted = 'words' in asked ? [] : asked.feet
   const unsure = overall === 'undecided' && allUnseen(wanted)
-  const withheld = movedSince
+  const withheld: Withheld | undefined = movedSince
     ? 'moved-since'
-    : contradictory
-      ? 'contradictory'
-      : unsure
-        ? 'unsure'
-        : undefined
-  const feet =
-    withheld || overall === 'within' || !moves.ok
-      ? wanted.map(left)
-      : blaming(
-          bed?.facts.get(moves.adjuster.by === 'shims' ? 'shims' : 'thread'),
-          'The steps cannot be worked out: the pitch of the thread, or a shim, has a size that is not made.',
-          () =>
-            stepsFor(wanted, moves.adjuster, (chosen) => {
-              const result = outcomeOf(chosen)
-              return 'used' in result ? result.used : Number.POSITIVE_INFINITY
-            }),
-        )
-  const outcome = feet.length > 0 ? outcomeOf(feet) : undefined
-  const feetFault = !moves.ok
-    ? moves.fault
-    : corrected?.ok === false
-      ? asFault(corrected.problem)
-      : outcome && 'words' in outcome
-        ? outcome
-        : undefined
-  const predicted = outcome && 'used' in outcome && !withheld ? foreseen(outcome) : undefined
+    : (doubts[0]?.type ?? (contradictory ? 'contradictory' : unsure ? 'unsure' : undefined))
+  const unmoved = (asking: Asked) => ({ feet: asking.feet.map(left), predicted: asking.unmoved })
+  const steps =
+    'words' in asked
+      ? asked
+      : orFault(() => (withheld || overall === 'within' ? unmoved(asked) : asked.steps()))
+  const feetFault = 'words' in steps ? steps : undefined
   const last = reading.parent && lastReading(reading.parent)
-  const adjuster = bed && said(bed, 'bed.adjuster')
+  const adjuster = 'words' in asked ? undefined : asked.adjuster
   return {
     ok: true,
     value: {
@@ -237,7 +239,7 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       ...(rimClosure && { rimClosure }),
       gaugeStep,
       ...(decidedBy !== undefined && { decidedBy }),
-      feet: feetFault ? [] : feet,
+      feet: 'words' in steps ? [] : steps.feet,
       ...((inRepeats.gaps || inRepeats.offsets) && {
         repeats: {
           ...(inRepeats.gaps && { gaps: inRepeats.gaps }),
@@ -246,50 +248,13 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       }),
       contradictory,
       movedSince,
+      doubts,
       ...(last && last !== reading && { laterReading: last.name ?? '' }),
       ...(withheld && { withheld }),
       ...(adjuster && { adjuster }),
       ...(feetFault && { feetFault }),
-      ...(predicted && { predicted }),
+      ...(!('words' in steps) && !withheld && { predicted: steps.predicted }),
       assumptions,
     },
   }
 }
-
-/** A foot that would have to go further than this (m) is miswritten, or the gaps are. */
-const farthestMove = 1
-
-function refuseFarMoves(bed: Block, feet: readonly FootCorrection[], lookup: Lookup): void {
-  for (const { name, vertical, horizontal } of feet) {
-    const far = Math.max(Math.abs(vertical.value), Math.abs(horizontal.value))
-    if (far > farthestMove)
-      throw new WrongFact(
-        `Foot ${name} would have to move ${lookup.show(far, 'length')}: its from-coupling, or one of the gaps, is wrong.`,
-        childrenOf(bed, 'foot')
-          .find((foot) => foot.name === name)
-          ?.facts.get('from-coupling'),
-      )
-  }
-}
-
-/** Whether U is larger than the move at every foot, up and sideways. */
-export const allUnseen = (feet: readonly FootCorrection[]): boolean =>
-  feet.length > 0 && feet.every(({ vertical, horizontal }) => unseen(vertical) && unseen(horizontal))
-
-interface Outcome {
-  readonly gapVariation: Uncertain
-  readonly offset?: InPlanes<Uncertain>
-  /** Share of the limits that is used up: 1 is on a limit. */
-  readonly used: number
-}
-
-const foreseen = ({ used, ...shown }: Outcome): NonNullable<Correction['predicted']> => ({
-  ...shown,
-  inside: used <= 1 + 1e-9,
-})
-
-/** The step as the foot's own move: sideways the whole correction, since it is not tied to flats. */
-const asMoved = (foot: CorrectedFoot): InPlanes<Uncertain> => ({
-  vertical: exactly(foot.moved),
-  horizontal: exactly(foot.step.by === 'none' ? 0 : foot.horizontal.value),
-})

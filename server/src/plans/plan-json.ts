@@ -1,5 +1,6 @@
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
-import type { Correction } from './alignment.ts'
+import type { Correction, WrittenWrong } from './alignment.ts'
+import type { Withheld } from './alignment-doubts.ts'
 import type { CorrectedFoot } from './steps.ts'
 
 interface Figure {
@@ -36,7 +37,8 @@ export interface PlanJson {
   readonly reading: string
   readonly verdict: 'within' | 'outside' | 'undecided'
   readonly movedSince: boolean
-  readonly withheld: 'moved-since' | 'contradictory' | 'unsure' | null
+  readonly withheld: Withheld | null
+  readonly errors: readonly WrittenWrong[]
   readonly gapVariation_mm: Figure & { readonly limit: number }
   readonly slope_mrad: { readonly vertical: Figure; readonly horizontal: Figure }
   readonly offset_mm: { readonly vertical: Figure; readonly horizontal: Figure } | null
@@ -90,6 +92,7 @@ export const planJson = (c: Correction): PlanJson => ({
   verdict: c.verdict,
   movedSince: c.movedSince,
   withheld: c.withheld ?? null,
+  errors: c.errors ?? [],
   gapVariation_mm: { ...figure(c.gapVariation.value), limit: round(c.gapVariation.limit * 1000) },
   slope_mrad: both(c.slope),
   offset_mm: c.offset ? both(c.offset.parts) : null,

@@ -1,6 +1,13 @@
-import { childrenOf } from '../../job/model.ts'
+import type { Lookup } from '../../job/lookup.ts'
+import { type Block, childrenOf } from '../../job/model.ts'
 import { correctionOf } from '../../plans/alignment.ts'
 import { at, check, commonPractice } from '../check.ts'
+
+/** What stands in the way of the verdict, or of the steps. */
+function faultOf(reading: Block, lookup: Lookup) {
+  const outcome = correctionOf(reading, lookup)
+  return outcome.ok ? outcome.value.feetFault : outcome.fault
+}
 
 export default check({
   id: 'alignment/gaps-impossible',
@@ -29,10 +36,9 @@ export default check({
   }
 }`,
   run: ({ gaps }, context) => {
-    const outcome = correctionOf(context.block, context)
-    if (outcome.ok || (outcome.fault.type !== 'slope-too-large' && outcome.fault.type !== 'impossible'))
-      return []
-    const { words, at: fact } = outcome.fault
+    const found = faultOf(context.block, context)
+    if (found?.type !== 'slope-too-large' && found?.type !== 'impossible') return []
+    const { words, at: fact } = found
     const todo =
       'Check the gaps, their units, the gauge, and the sizes of the coupling and the bed; move nothing.'
     if (!fact || fact.at.section !== context.block.section)
@@ -44,10 +50,9 @@ export default check({
         }),
       ]
     // A fact that all readings share is said once, for the first of them.
-    const first = childrenOf(context.block.parent ?? context.block, 'reading').find((reading) => {
-      const other = correctionOf(reading, context.from(reading))
-      return !other.ok && other.fault.at === fact
-    })
+    const first = childrenOf(context.block.parent ?? context.block, 'reading').find(
+      (reading) => faultOf(reading, context.from(reading))?.at === fact,
+    )
     return first === context.block ? [at(fact, { message: words, todo })] : []
   },
 })

@@ -42,9 +42,11 @@ export default check({
         message: `The machine flange stands ${found} from the shaft axis; ${allowed} is allowed (${c.offset.limitFrom}).`,
         todo: c.movedSince
           ? 'The machine was moved after this reading: go by the readings taken since, or read again.'
-          : c.contradictory
-            ? 'Read again before anything is moved: the readings contradict each other.'
-            : 'Move the feet as the hover on the reading or `shaftwright plan` says, with the drive isolated and the machine supported, and read again.',
+          : c.laterReading !== undefined
+            ? `A later reading, ${c.laterReading}, counts: go by that.`
+            : c.contradictory
+              ? 'Read again before anything is moved: the readings contradict each other.'
+              : 'Move the feet as the hover on the reading or `shaftwright plan` says, with the drive isolated and the machine supported, and read again.',
         found,
         limit: `at most ${allowed}`,
         assumptions: c.assumptions,

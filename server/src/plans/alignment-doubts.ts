@@ -1,0 +1,58 @@
+import { type Block, childrenOf } from '../job/model.ts'
+import { lastReading } from './alignment-moves.ts'
+
+/** Why no steps are given though the machine is not within its limits, the first that holds. `errors`: something the plan hangs on is
+ * written wrong. `unsure`: nothing is proven and U is larger than every move. */
+export type Withheld =
+  | 'moved-since'
+  | 'order-unknown'
+  | 'doubled-names'
+  | 'later-reading'
+  | 'errors'
+  | 'contradictory'
+  | 'unsure'
+
+/** Something in the log or in the names that leaves open what a plan would hang on. */
+export interface Doubt {
+  readonly type: Extract<Withheld, 'order-unknown' | 'doubled-names' | 'later-reading'>
+  readonly words: string
+}
+
+const doubled = (blocks: readonly Block[]): readonly string[] => {
+  const names = blocks.flatMap(({ name }) => name ?? [])
+  return [...new Set(names.filter((name, i) => names.indexOf(name) !== i))]
+}
+
+/** What leaves open which reading counts, and what its names stand for. */
+export function doubtsAbout(reading: Block, bed: Block | undefined): readonly Doubt[] {
+  const drive = reading.parent
+  const readings = drive ? childrenOf(drive, 'reading') : []
+  const undated = readings.filter(({ unread }) => unread.has('taken'))
+  const last = drive && lastReading(drive)
+  const later = undated.length === 0 && last && last !== reading ? last : undefined
+  return [
+    ...undated.map(
+      ({ name }): Doubt => ({
+        type: 'order-unknown',
+        words: `When the reading ${name ?? ''} was taken could not be read, so which reading is the last is not known: put that right first.`,
+      }),
+    ),
+    ...[
+      ...doubled(readings).map((name) => `Two readings are called ${name}`),
+      ...doubled(bed ? childrenOf(bed, 'foot') : []).map((name) => `Two feet of the bed are called ${name}`),
+    ].map(
+      (said): Doubt => ({
+        type: 'doubled-names',
+        words: `${said}: which one is meant cannot be told. Give each a name of its own first.`,
+      }),
+    ),
+    ...(later
+      ? [
+          {
+            type: 'later-reading',
+            words: `A later reading, ${later.name ?? ''}, exists and counts: go by that. No moves are given from this one.`,
+          } as const,
+        ]
+      : []),
+  ]
+}
