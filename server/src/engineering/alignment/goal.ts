@@ -1,0 +1,16 @@
+import { expanded, type Uncertain } from '../../quantity/uncertainty.ts'
+import { inRange } from '../guard.ts'
+
+/** Least share of a limit to aim for, however coarse the gauge: below it only luck would help. Common practice, no source. */
+const least = 0.1
+
+/** The share of a limit that a move should leave at most, so that the next reading can prove the result: the next value will be the
+ * predicted one give or take the errors of both readings, and it has to stay a whole U clear of the limit. `now` and `next` are the
+ * value with the uncertainty of the reading the move is worked out from, and of the one that will judge it. Same unit;
+ * limit above 0, else RangeError. Source: decision rule of ISO 14253-1; sum of independent errors, JCGM 100 5.1. [derived]
+ * @example goalOf({ value: 0.3, standard: 0.01 }, { value: 0, standard: 0.01 }, 0.1) // ≈ 0.5172 */
+export function goalOf(now: Uncertain, next: Uncertain, limit: number): number {
+  inRange('limit', limit, 1e-9, 100)
+  const spread = Math.hypot(expanded(now), expanded(next)) + expanded(next)
+  return Math.max(least, 1 - spread / limit)
+}
