@@ -1,0 +1,22 @@
+import { inRange } from '../guard.ts'
+
+/** Limits of a short flexible coupling: offset (m), and gap variation per length of the diameter it is read on (rad). */
+export type SpeedLimits = { readonly offset: number; readonly gapPerDiameter: number }
+
+/** Turns a minute; offset, mm; face gap, mm on 100 mm: the acceptable ones. */
+const table = [
+  [750, 0.19, 0.13],
+  [1500, 0.09, 0.07],
+  [3000, 0.06, 0.04],
+  [6000, 0.03, 0.03],
+] as const
+
+/** Limits by the speed of the coupling (turns a minute, 1 to 6000, else RangeError): those of the first row of the table that is not slower, so
+ * that a speed between two rows gets the stricter. Source: general industry alignment tolerance table for short flexible couplings (750, 1500, 3000,
+ * 6000 turns a minute), acceptable values. Rigid couplings have none: align as well as can be measured (same source).
+ * @example speedLimits(1500) // { offset: 9e-5, gapPerDiameter: 7e-4 } */
+export function speedLimits(turnsPerMinute: number): SpeedLimits {
+  inRange('speed (turns a minute)', turnsPerMinute, 1, 6000)
+  const [, offset, gap] = table.find(([speed]) => turnsPerMinute <= speed) ?? table[3]
+  return { offset: offset / 1000, gapPerDiameter: gap / 100 }
+}
