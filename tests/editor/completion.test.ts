@@ -176,6 +176,8 @@ describe('completion of a name', () => {
   it('offers blocks of the kinds that the fact refers to', () => {
     expect(labels(drive('cable feed { from: $0 }'))).toEqual(['port-motor', 'controller', 'house'])
     expect(labels(drive('protection f { protects: $0 }'))).toEqual([])
+    expect(labels(drive('cable feed { from: main.$0 }'))).toEqual(['main.port-motor', 'main.controller'])
+    expect(labels(`${drive('')}concession a/b {\n  on: $0\n}`)).toEqual(['house', 'main'])
   })
 
   it('offers blocks of used files, and what is in a block behind its dot', () => {

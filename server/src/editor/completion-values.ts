@@ -33,24 +33,33 @@ const over: Offered = { offers: [], expected: false, ended: true }
 export function valueOffers(here: Here, value: CursorContext & { readonly on: 'value' }): Offered {
   const { frame, block } = here
   const kind = findKind(frame?.kind ?? '')
-  const first = value.entry === 0 && value.part === 0
-  if (value.fact === 'like') return first && block ? must(named(here, likeInScope(here, block))) : over
-  const fact = kind && (Object.hasOwn(kind.facts, value.fact) ? kind.facts[value.fact] : kind.others)
-  if (!fact) return over
-  if (fact.shape.refersTo)
-    return first ? must(named(here, blocksInScope(here, block, fact.shape.refersTo))) : over
-  if (kind.heading === 'check' && value.fact === 'on')
-    return first ? must(named(here, topBlocks(here))) : over
-  return slotOffers(here, fact, value)
+  if (!kind) return over
+  const fact = Object.hasOwn(kind.facts, value.fact) ? kind.facts[value.fact] : kind.others
+  const kinds = fact?.shape.refersTo
+  const names =
+    value.fact === 'like'
+      ? block && named(here, likeInScope(here, block), [block.kind])
+      : kinds
+        ? named(here, blocksInScope(here, block, kinds), kinds)
+        : kind.heading === 'check' && value.fact === 'on'
+          ? named(
+              here,
+              topBlocks(here).filter((top) => top.kind !== kind.kind),
+            )
+          : undefined
+  if (names) return value.entry === 0 && value.part === 0 ? must(names) : over
+  return fact ? slotOffers(here, fact, value) : over
 }
 
 const must = (offers: readonly Offer[]): Offered => ({ offers, expected: true, ended: false })
 
-/** Blocks by their names; behind a dot, those in the block that stands before it. */
-function named(here: Here, candidates: readonly Named[]): readonly Offer[] {
+/** Blocks by their names; behind a dot, those of the kinds in the block that stands before it. */
+function named(here: Here, candidates: readonly Named[], kinds?: readonly string[]): readonly Offer[] {
+  const { block, scope } = here
   const holder = holderOf(here)
+  const inside = holder !== undefined && block ? blocksBehind(block, scope, holder) : []
   const found =
-    holder === undefined ? candidates : here.block ? blocksBehind(here.block, here.scope, holder) : []
+    holder === undefined ? candidates : inside.filter(({ kind }) => !kinds || kinds.includes(kind))
   return found.map(({ path, kind }) => word(path, { kind: 'name', detail: kind }))
 }
 
