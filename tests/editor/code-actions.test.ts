@@ -7,6 +7,12 @@ import {
   type TextDocumentEdit,
   type TextEdit,
 } from 'vscode-languageserver'
+import { allChecks } from '../../server/src/checks/index.ts'
+import { Checker } from '../../server/src/checks/run.ts'
+import { fixAll } from '../../server/src/editor/code-actions.ts'
+import { Analysis } from '../../server/src/job/analysis.ts'
+import { openDocument } from '../../server/src/job/document.ts'
+import { linkFile } from '../../server/src/job/files.ts'
 import { type Client, startProcess } from './client.ts'
 
 const uri = 'untitled:Untitled-1'
@@ -93,5 +99,61 @@ describe('an editor that takes plain changes alone', () => {
     expect(add?.edit?.changes?.[uri]?.[0]?.newText).toContain('flange-diameter:')
     expect(add?.edit?.changes?.[uri]?.[0]?.newText).not.toMatch(/blank|\$/)
     expect(await stop()).toBe(0)
+  })
+})
+
+/** A text after everything that is sure is put right in it. */
+function saved(text: string): string {
+  const document = openDocument(text)
+  const analysis = new Analysis()
+  analysis.begin()
+  const file = linkFile('a.wright', document, () => undefined)
+  const today = '2026-03-10'
+  const findings = new Checker(analysis, allChecks).check(file, { today })
+  const edits = fixAll({ analysis, file, today, findings, blanks: false })
+  return document.sections
+    .map((section) => {
+      const edit = edits.find(({ at }) => at.section === section)
+      const { start, end } = edit?.at.span ?? { start: 0, end: 0 }
+      return section.text.slice(0, start) + (edit?.newText ?? '') + section.text.slice(end)
+    })
+    .join('')
+}
+
+describe('what is done on saving', () => {
+  const before = `battery house {
+  nominal: 96 V
+  window:  108..84 V
+}
+drive main {
+  coupling {
+    kind:            Rigid
+    flange-diameter: 100 mm
+    flange-diameter: 100 mm
+    gauge-diameter:  90
+    pilto:           no
+  }
+}
+`
+  const after = `battery house {
+  nominal: 96 V
+  window:  84..108 V
+}
+drive main {
+  coupling {
+    kind:            rigid
+    flange-diameter: 100 mm
+    gauge-diameter:  90
+    pilto:           no
+  }
+}
+`
+
+  it('is what means the same to whoever reads it: order, case and what is said twice, no unit and no other word', () => {
+    expect(saved(before)).toBe(after)
+  })
+
+  it('is done once', () => {
+    expect(saved(after)).toBe(after)
   })
 })

@@ -172,7 +172,7 @@ export function layOut(
     const end = before.includes('\r\n') ? '\r\n' : '\n'
     const made = applied(before, own)
     const raw = (blanks ? made : withoutBlanks(made)).replaceAll(/\r\n|\n/g, end)
-    const after = laidOut(before) === before ? laidOut(raw) : raw
+    const after = isLaidOut(section) ? laidOut(raw) : raw
     return before === after ? [] : [difference(section, after)]
   })
 }
@@ -192,6 +192,15 @@ const applied = (text: string, edits: readonly Edit[]): string =>
     (t, { at: { span }, newText }) => t.slice(0, span.start) + newText + t.slice(span.end),
     text,
   )
+
+const laid = new WeakMap<Section, boolean>()
+
+/** Whether a section stands in the formatter's layout: worked out once. */
+function isLaidOut(section: Section): boolean {
+  const known = laid.get(section) ?? laidOut(section.text) === section.text
+  laid.set(section, known)
+  return known
+}
 
 /** A section in the formatter's layout, with the blank lines round it as they are. */
 function laidOut(text: string): string {
