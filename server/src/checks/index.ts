@@ -49,6 +49,7 @@ import jobFitUnknown from './job/fit-unknown.ts'
 import jobGaugeUnknown from './job/gauge-unknown.ts'
 import jobHeadingUnclear from './job/heading-unclear.ts'
 import jobLineNotUnderstood from './job/line-not-understood.ts'
+import jobMergeConflict from './job/merge-conflict.ts'
 import jobNestedTooDeep from './job/nested-too-deep.ts'
 import jobNumberUnreadable from './job/number-unreadable.ts'
 import jobOperandMissing from './job/operand-missing.ts'
@@ -124,6 +125,7 @@ export const allChecks: readonly Check[] = [
   jobGaugeUnknown,
   jobHeadingUnclear,
   jobLineNotUnderstood,
+  jobMergeConflict,
   jobNestedTooDeep,
   jobNumberUnreadable,
   jobOperandMissing,

@@ -1,3 +1,4 @@
+import { mayConflict } from '../syntax/conflicts.ts'
 import { parseSection } from '../syntax/parser.ts'
 import { cutSections } from '../syntax/sections.ts'
 import type { Place, Section } from './model.ts'
@@ -38,6 +39,14 @@ export function edit(doc: Document, from: number, to: number, text: string): Doc
   // Whether a section begins where it does depends on its neighbours: on how the one before it ends, and on the line after the edit.
   if (first > 0) start -= length(sections, --first)
   let merged = joined(sections, first, last)
+  const edited = merged.slice(0, from - start) + text + merged.slice(to - start)
+  if (mayConflict(merged) || mayConflict(edited)) {
+    // A merge conflict is whole or none at all, however far its ends are apart.
+    first = 0
+    start = 0
+    last = sections.length - 1
+    merged = joined(sections, first, last)
+  }
   merged = merged.slice(0, from - start) + text + merged.slice(to - start)
   let pieces = cutSections(merged)
   while (last < sections.length - 1) {

@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain'
+import { conflictsIn } from './conflicts.ts'
 import { cutSections } from './sections.ts'
 import * as T from './tokens.ts'
 
@@ -33,14 +34,18 @@ function laidOut(section: { readonly text: string }): LaidOut {
   let made = known.get(section)
   if (!made) {
     const text = section.text.replace(/^\uFEFF/, '')
-    const lines = linesLaidOut(text)
+    const lines = layOut(text)
     const again = lines.map((line) => `${line}\n`).join('')
-    const rests = again === text || (reading(again) === reading(text) && same(linesLaidOut(again), lines))
+    const rests = again === text || (reading(again) === reading(text) && same(layOut(again), lines))
     made = { lines, rests }
     known.set(section, made)
   }
   return made
 }
+
+/** The versions of a merge conflict are left as they were written, to be compared. */
+const layOut = (text: string): readonly string[] =>
+  conflictsIn(text).length > 0 ? linesOf(text) : linesLaidOut(text)
 
 const same = (a: readonly string[], b: readonly string[]): boolean =>
   a.length === b.length && a.every((line, i) => line === b[i])

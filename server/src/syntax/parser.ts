@@ -1,4 +1,5 @@
 import { EOF, type IToken } from 'chevrotain'
+import { conflictsIn } from './conflicts.ts'
 import { withDocs } from './doc-comments.ts'
 import { SectionParser } from './grammar.ts'
 import { spanOf } from './leaves.ts'
@@ -16,7 +17,14 @@ export function parseSection(text: string): Parsed<SectionTree> {
   const parser = built
   const { tokens, trivia } = lex(text)
   parser.input = tokens
-  parser.problems = []
+  parser.problems = conflictsIn(text).map(({ opening }) => ({
+    type: 'merge-conflict',
+    // Without its line end.
+    span: {
+      start: opening.start,
+      end: opening.start + text.slice(opening.start, opening.end).trimEnd().length,
+    },
+  }))
   const items = parser.section() ?? []
   const failure = parser.errors[0]
   if (failure) {

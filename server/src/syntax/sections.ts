@@ -1,15 +1,23 @@
+import { asRead, conflictsIn } from './conflicts.ts'
+
 /** Cuts a text into sections: a top-level block with the blank lines and comments before it.
  *
  * Line by line, so that a keystroke needs only the sections it touches cut again. A block ends where its braces close. When one is
  * never closed, it still ends before a line that opens a block at the left margin, provided its own lines are indented: a half-typed
- * block costs itself, not the rest of the file. */
+ * block costs itself, not the rest of the file. A merge conflict is not cut. */
 export function cutSections(text: string): string[] {
+  const conflicts = conflictsIn(text)
+  const read = asRead(text, conflicts)
+  let next = 0
   const sections: string[] = []
   let from = 0
   const scan = newScan()
   for (let at = 0; at < text.length; ) {
     const end = lineEnd(text, at)
-    if (startsSection(scan, text, at, end)) {
+    while ((conflicts[next]?.span.end ?? text.length) < at) next += 1
+    const opens = conflicts[next]?.span.start === at
+    const inside = !opens && (conflicts[next]?.span.start ?? text.length) < at
+    if (opens ? scan.begun && scan.depth === 0 : !inside && startsSection(scan, read, at, end)) {
       const cut = scan.trivia ?? at
       if (cut > from) {
         sections.push(text.slice(from, cut))
@@ -17,7 +25,9 @@ export function cutSections(text: string): string[] {
       }
       reset(scan)
     }
-    step(scan, text, at, end)
+    step(scan, read, at, end)
+    // What stands before the next block does not begin within a conflict.
+    if (inside) scan.trivia = undefined
     at = end
   }
   if (from < text.length || sections.length === 0) sections.push(text.slice(from))

@@ -1,4 +1,5 @@
 import { createToken, type IToken, Lexer, type TokenType } from 'chevrotain'
+import { asRead, conflictsIn } from './conflicts.ts'
 
 /** Letters of any script, and the signs units are written with. Everything beyond ASCII that has no other meaning is a letter. */
 const letter =
@@ -111,10 +112,15 @@ export interface Lexed {
 /** Deeper brackets than this are not read: no real job comes near, and the parser recurses. */
 export const deepest = 64
 
+/** What of a merge conflict is passed over is a space. */
 export function lex(text: string): Lexed {
-  const { tokens, groups } = lexer.tokenize(text)
+  const conflicts = conflictsIn(text)
+  const { tokens, groups } = lexer.tokenize(asRead(text, conflicts))
+  const trivia = groups['trivia'] ?? []
+  if (conflicts.length > 0)
+    for (const token of trivia) token.image = text.slice(token.startOffset, endOf(token))
   classify(tokens)
-  return { tokens, trivia: groups['trivia'] ?? [] }
+  return { tokens, trivia }
 }
 
 function retype(token: IToken, type: TokenType): void {

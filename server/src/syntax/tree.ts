@@ -83,6 +83,7 @@ export type SyntaxProblem =
   | { readonly type: 'unreadable'; readonly text: string; readonly span: Span }
   | { readonly type: 'value-missing'; readonly after: string; readonly span: Span }
   | { readonly type: 'too-deep'; readonly span: Span }
+  | { readonly type: 'merge-conflict'; readonly span: Span }
 
 /** Items of one section, and every token of its text: spaces and comments too, so that printing gives the text back. */
 export interface SectionTree {
