@@ -14,7 +14,7 @@ const table = [
 /** Limits by the speed of the coupling (turns a minute, 1 to 6000, else RangeError): those of the first row of the table that is not slower, so
  * that a speed between two rows gets the stricter. Source: general industry alignment tolerance table for short flexible couplings (750, 1500, 3000,
  * 6000 turns a minute), acceptable values. Rigid couplings have none: align as well as can be measured (same source).
- * @example speedLimits(1500) // { offset: 9e-5, gapPerDiameter: 7e-4 } */
+ * @example speedLimits(1500).offset // ≈ 9e-5 */
 export function speedLimits(turnsPerMinute: number): SpeedLimits {
   inRange('speed (turns a minute)', turnsPerMinute, 1, 6000)
   const [, offset, gap] = table.find(([speed]) => turnsPerMinute <= speed) ?? table[3]
