@@ -89,6 +89,12 @@ describe('the definition', () => {
       'of a block inside another, by its kind',
       `${install('').replace('gear {', '«gear» {')}drive port { gear { ratio: starboard.ge$0ar.ratio } }`,
     ],
+    ['as far as a path leads', 'drive «star» { }\ndrive d { gear { ratio: st$0ar.gaer.ratio } }'],
+    [
+      'as far as the path of a concession leads',
+      'drive «star» { }\nconcession cable/undersized { on: st$0ar.x.y }',
+    ],
+    ['of a block of the wrong kind', 'motor «m» { }\ndrive d { gear { like: $0m } }'],
     ['is the name itself where it stands', 'battery «hou$0se» { }'],
   ]
   it.each(cases)('%s', (_what, marked) => {

@@ -14,14 +14,14 @@ import {
   quantity,
   readQuantity,
 } from '../quantity/quantity.ts'
-import type { Entry, FactNode, Part, Span } from '../syntax/tree.ts'
+import type { Entry, FactNode, Leaf, Part, Span } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
 import type { Reader } from '../vocabulary/reader.ts'
 import { sayAllowed } from '../vocabulary/shape.ts'
 import { decimalComma } from './decimal-comma.ts'
 import type { Draft } from './draft.ts'
-import { lookFor } from './look-for.ts'
-import { type BindingProblem, type Block, nameOf, type Reference, type Section, type Value } from './model.ts'
+import { alongPath, furthestPath, lookFor } from './look-for.ts'
+import type { BindingProblem, Block, Reference, Section, Value } from './model.ts'
 import type { BindingScope } from './scope.ts'
 
 interface Surroundings {
@@ -213,7 +213,9 @@ export function evaluator(around: Surroundings) {
   /** Without kinds, a fact with an amount was wanted. */
   function unresolved(span: Span, path: string, kinds: readonly string[] | undefined, from: Draft): void {
     const wanted = kinds ? `a ${kinds.join(' or ')}` : 'a fact with an amount'
-    const other = findPath(from, path, undefined)?.at(-1)
+    const told = furthest(from, path)
+    refer({ text: path, span }, told)
+    const other = told.length === path.split('.').length ? told.at(-1) : undefined
     if (
       (other === from && kinds?.includes(from.kind)) ||
       (!other && scope.circular(path.split('.', 1)[0] ?? ''))
@@ -242,18 +244,14 @@ export function evaluator(around: Surroundings) {
     not?: Block,
   ): readonly Block[] | undefined => lookFor(path, { roots: around.roots, scope, from, kinds, not })
 
-  /** Tells what each segment of a path stands for; the word itself where it is in brackets. */
-  function refer({ text, span }: Part & { readonly type: 'word' }, path: readonly Block[]): void {
-    let start = section.text.indexOf(text, span.start)
-    for (const [i, segment] of text.split('.').entries()) {
-      const to = path[i]
-      const at = { section, span: { start, end: start + segment.length } }
-      if (to) around.refer({ at, to, named: nameOf(to) })
-      start = at.span.end + 1
-    }
-  }
+  /** The blocks of any kind that a path leads through, as far as it does. */
+  const furthest = (from: Draft, path: string): readonly Block[] =>
+    furthestPath(path, (part) => findPath(from, part, undefined)) ?? []
 
-  function referToFact(part: Part & { readonly type: 'word' }, to: Block): void {
+  const refer = (path: Leaf, blocks: readonly Block[]): void =>
+    alongPath(path, blocks, section).forEach(around.refer)
+
+  function referToFact(part: Leaf, to: Block): void {
     const fact = part.text.slice(part.text.lastIndexOf('.') + 1)
     const value = to.facts.get(fact)
     const node = value?.node ?? (to as Draft).written.get(fact)

@@ -1,5 +1,6 @@
+import type { Leaf } from '../syntax/tree.ts'
 import type { Draft } from './draft.ts'
-import type { Block } from './model.ts'
+import { type Block, nameOf, type Reference, type Section } from './model.ts'
 import type { Scope } from './scope.ts'
 
 interface Wanted {
@@ -43,4 +44,25 @@ export function lookFor(path: string, wanted: Wanted): readonly Block[] | undefi
     found = inner.find((b) => b.name === segment) ?? (byKind.length === 1 ? byKind[0] : undefined)
   }
   return found && (!kinds || kinds.includes(found.kind)) ? [...blocks, found] : undefined
+}
+
+/** What is found for a path, or else for the longest beginning of it for which anything is. */
+export function furthestPath<T>(path: string, find: (path: string) => T | undefined): T | undefined {
+  const dot = path.lastIndexOf('.')
+  return find(path) ?? (dot < 0 ? undefined : furthestPath(path.slice(0, dot), find))
+}
+
+/** What the segments of a path stand for. It may stand in brackets or in quotes. */
+export function alongPath(
+  { text, span }: Leaf,
+  blocks: readonly Block[],
+  section: Section,
+): readonly Reference[] {
+  const segments = text.split('.')
+  let start = section.text.indexOf(text, span.start)
+  return blocks.map((to, i) => {
+    const at = { section, span: { start, end: start + (segments[i]?.length ?? 0) } }
+    start = at.span.end + 1
+    return { at, to, named: nameOf(to) }
+  })
 }

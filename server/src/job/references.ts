@@ -2,9 +2,10 @@ import type { Part } from '../syntax/tree.ts'
 import type { BlockName, FactValue } from '../vocabulary/index.ts'
 import type { Analysis } from './analysis.ts'
 import type { JobFile } from './files.ts'
+import { alongPath, furthestPath } from './look-for.ts'
 import { type Lookup, lookupFrom } from './lookup.ts'
 import { Memo } from './memo.ts'
-import { type Block, childrenOf, nameOf, type Place, type Reference, type Section } from './model.ts'
+import { type Block, childrenOf, nameOf, type Reference, type Section } from './model.ts'
 
 const kept = new WeakMap<Analysis, Memo<readonly Reference[]>>()
 
@@ -42,13 +43,19 @@ const byKind: { readonly [K in BlockName]?: (block: Block, lookup: Lookup) => re
       const to = bed && childrenOf(bed, 'foot').find((foot) => foot.name === name)
       return to ? [{ at: { section, span: node.name.span }, to, named: nameOf(to) }] : []
     })
-    return [...(about && before ? alongPath(about.at, about.text, before) : []), ...feet]
+    const path = about && { text: about.text, span: about.at.span }
+    const named = path && before ? alongPath(path, outwards(before, path.text), section) : []
+    return [...named, ...feet]
   },
   concession: (block, lookup) => {
     const on = block.facts.get('on')
     if (!on || on.origin || typeof on.value !== 'string') return []
-    const to = lookup.named(on.value)
-    return to ? alongPath(on.at, on.value, to) : []
+    const path = { text: on.value, span: on.at.span }
+    const to = furthestPath(path.text, (part) => {
+      const found = lookup.named(part)
+      return found && outwards(found, part)
+    })
+    return to ? alongPath(path, to, block.section) : []
   },
   'phase-map': (block, lookup) => {
     const pairs = block.facts.get('pairs')
@@ -60,20 +67,16 @@ const byKind: { readonly [K in BlockName]?: (block: Block, lookup: Lookup) => re
   },
 }
 
-/** The segments of a path, from the last one outwards as far as it is written. */
-function alongPath({ section, span }: Place, text: string, last: Block): readonly Reference[] {
-  const references: Reference[] = []
-  let end = section.text.indexOf(text, span.start) + text.length // it may stand in quotes
-  if (end > span.end) return []
-  let to: Block | undefined = last
-  for (const segment of text.split('.').reverse()) {
-    if (!to) break
-    const at = { section, span: { start: end - segment.length, end } }
-    references.push({ at, to, named: nameOf(to) })
-    end = at.span.start - 1
-    to = to.parent
-  }
-  return references
+/** The block and those around it, as many as the path has segments. */
+function outwards(last: Block, path: string): readonly Block[] {
+  const blocks: Block[] = []
+  for (
+    let block: Block | undefined = last;
+    block && blocks.length < path.split('.').length;
+    block = block.parent
+  )
+    blocks.unshift(block)
+  return blocks
 }
 
 function terminal(part: Part | undefined, device: Block | undefined, section: Section): Reference[] {
