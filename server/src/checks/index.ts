@@ -19,6 +19,10 @@ import alignmentOffsetsDoNotClose from './alignment/offsets-do-not-close.ts'
 import alignmentReadingsDoNotClose from './alignment/readings-do-not-close.ts'
 import alignmentRepeatedReadingsDiffer from './alignment/repeated-readings-differ.ts'
 import alignmentTooFewAngles from './alignment/too-few-angles.ts'
+import cableBatteryNotDc from './cable/battery-not-dc.ts'
+import cableBatteryToMotor from './cable/battery-to-motor.ts'
+import cableCurrentUnknown from './cable/current-unknown.ts'
+import cableJoinsItself from './cable/joins-itself.ts'
 import cableNoTableRow from './cable/no-table-row.ts'
 import cableUndersized from './cable/undersized.ts'
 import cableVoltageDrop from './cable/voltage-drop.ts'
@@ -96,6 +100,10 @@ export const allChecks: readonly Check[] = [
   alignmentReadingsDoNotClose,
   alignmentRepeatedReadingsDiffer,
   alignmentTooFewAngles,
+  cableBatteryNotDc,
+  cableBatteryToMotor,
+  cableCurrentUnknown,
+  cableJoinsItself,
   cableNoTableRow,
   cableUndersized,
   cableVoltageDrop,

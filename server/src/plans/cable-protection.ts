@@ -1,12 +1,22 @@
 import {
+  type ConductorLimit,
+  type ConductorVerdict,
+  carriesLoad,
+  conductorLimit,
+  judgeConductor,
   judgeRating,
+  leastRating,
   type ProtectionWindow,
   protectionWindow,
   type RatingVerdict,
 } from '../engineering/electrical/protection.ts'
+import type { RatingSeries } from '../engineering/electrical/standard-ratings.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
-import { type CableLoading, cableLoading, sectionOf } from './cable-loading.ts'
+import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
+import { systemOf } from './cable-circuit.ts'
+import { batteriesOf, type CableCurrent, cableCurrent } from './design-current.ts'
+import { said, Unreadable } from './said.ts'
 
 /** Whether a protection block says that it protects this cable, or names what it protects so that it could not be read. */
 export function isProtected(cable: Block, lookup: Lookup): boolean {
@@ -22,37 +32,83 @@ export function isProtected(cable: Block, lookup: Lookup): boolean {
   )
 }
 
-/** Whether the rule for 50 V and over applies is decided by the highest voltage the circuit sees. */
-function highest(lookup: Lookup, volts: number): number {
-  const battery = lookup.near('battery')
-  const window = battery && factOf(battery, 'battery.window')?.value.high
-  const nominal = battery && factOf(battery, 'battery.nominal')?.value
-  return Math.max(volts, window ?? 0, nominal ?? 0)
+/** The highest voltage the circuit sees: it decides which rule applies. Undefined when it is not known. */
+function highestOf(cable: Block, lookup: Lookup): number | undefined {
+  try {
+    const volts = batteriesOf(cable, lookup).flatMap((battery) => [
+      said(battery, 'battery.window')?.high ?? 0,
+      said(battery, 'battery.nominal') ?? 0,
+    ])
+    const motor = systemOf(cable, lookup) === 'three-phase' ? lookup.near('motor') : undefined
+    const highest = Math.max(0, ...volts, said(motor, 'motor.voltage') ?? 0)
+    return highest > 0 ? highest : undefined
+  } catch (error) {
+    if (error instanceof Unreadable) return undefined
+    throw error
+  }
+}
+
+export interface CableVerdict {
+  readonly verdict: ConductorVerdict
+  readonly limit: ConductorLimit
+  readonly carrying: CableAmpacity
+}
+
+/** What decides how large a rating the cable bears; undefined when it cannot be told what it carries. */
+function protectable(cable: Block | undefined, lookup: Lookup) {
+  if (!cable) return undefined
+  const from = lookup.from(cable)
+  const carrying = cableAmpacity(cable, from)
+  if (!carrying.ok || carrying.value.carries === undefined) return undefined
+  const { area, carries: ampacity } = carrying.value
+  const series: RatingSeries = sectionOf(area).system === 'awg' ? 'us' : 'iec'
+  return { carrying: carrying.value, series, given: { ampacity, volts: highestOf(cable, from) } }
+}
+
+/** How a rating (A) stands to the cable it protects, whatever the load; undefined when it cannot be told what the cable carries. */
+export function ratingToCable(
+  rating: number,
+  cable: Block | undefined,
+  lookup: Lookup,
+): CableVerdict | undefined {
+  const protects = protectable(cable, lookup)
+  if (!protects) return undefined
+  const { carrying, series, given } = protects
+  const limit = conductorLimit(given)
+  return { verdict: judgeConductor(rating, limit, series), limit, carrying }
+}
+
+export interface LoadVerdict {
+  readonly carries: boolean
+  /** Least rating for the load, A. */
+  readonly low: number
+  readonly load: CableCurrent
+}
+
+/** How a rating (A) stands to the load of its cable, whatever the cable carries; undefined when the load is not known. */
+export function ratingToLoad(
+  rating: number,
+  cable: Block | undefined,
+  lookup: Lookup,
+): LoadVerdict | undefined {
+  const load = cable && cableCurrent(cable, lookup.from(cable))
+  if (!load?.ok) return undefined
+  const low = leastRating(load.value.current)
+  return { carries: carriesLoad(rating, low), low, load: load.value }
 }
 
 export interface JudgedRating {
   readonly verdict: RatingVerdict
   readonly window: ProtectionWindow
-  readonly load: CableLoading
+  readonly load: CableCurrent
 }
 
-/** How a rating (A) stands to the load and the cable it protects; undefined when the one or the other cannot be worked with. */
+/** How a rating (A) stands to the load and the cable it protects; undefined when the one or the other cannot be told. */
 export function ratingOf(rating: number, cable: Block | undefined, lookup: Lookup): JudgedRating | undefined {
-  const area = cable && factOf(cable, 'cable.conductor')?.value
-  const outcome = cable && cableLoading(cable, lookup.from(cable))
-  if (!outcome?.ok || area === undefined) return undefined
-  const load = outcome.value
-  if (load.carries === undefined || load.volts === undefined) return undefined
-  try {
-    const window = protectionWindow({
-      current: load.current,
-      ampacity: load.carries,
-      volts: highest(lookup, load.volts),
-    })
-    const series = sectionOf(area).system === 'awg' ? 'us' : 'iec'
-    return { verdict: judgeRating(rating, window, series), window, load }
-  } catch (error) {
-    if (error instanceof RangeError) return undefined
-    throw error
-  }
+  const load = cable && cableCurrent(cable, lookup.from(cable))
+  const protects = protectable(cable, lookup)
+  if (!load?.ok || !protects) return undefined
+  const { series, given } = protects
+  const window = protectionWindow({ current: load.value.current, ...given })
+  return { verdict: judgeRating(rating, window, series), window, load: load.value }
 }

@@ -1,8 +1,9 @@
 import { formatNumber } from '../quantity/format.ts'
+import type { CableAmpacity } from './cable-ampacity.ts'
 import type { CableLoading } from './cable-loading.ts'
 
 /** How the ampacity came about: table, factors, number of conductors. */
-export function ampacityWords({ ampacity, parallel }: CableLoading): string {
+export function ampacityWords({ ampacity, parallel }: Pick<CableAmpacity, 'ampacity' | 'parallel'>): string {
   if (!('amps' in ampacity)) return 'No table here has this size.'
   const factors = ampacity.factors.map(({ name, value }) => `${name} ${formatNumber(value, 3)}`).join(', ')
   const many = parallel === 1 ? '' : `, ${parallel} in parallel`

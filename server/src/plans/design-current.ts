@@ -2,156 +2,180 @@ import { dcCurrent, inverterVoltage, lineCurrent } from '../engineering/electric
 import type { Lookup } from '../job/lookup.ts'
 import type { Block } from '../job/model.ts'
 import { formatNumber } from '../quantity/format.ts'
-import type { BlockName } from '../vocabulary/index.ts'
+import {
+  type CableSystem,
+  type Driven,
+  endsOf,
+  feedOf,
+  reachFrom,
+  systemOf,
+  type Unsaid,
+} from './cable-circuit.ts'
+import { outcomeOf } from './cable-outcome.ts'
+import { remembered } from './remembered.ts'
 import { said } from './said.ts'
 
-export interface DesignCurrent {
+/** What a cable has to carry. */
+export interface CableCurrent {
+  readonly system: CableSystem
   /** Continuous current of the pole or the phase, A. */
   readonly current: number
-  readonly from: string
+  readonly currentFrom: string
   /** Voltage the drop is held against, V: at the battery, or between two phases. */
   readonly volts?: number
   readonly powerFactor: number
   readonly assumptions: readonly string[]
 }
 
-/** What the job does not say and the current cannot be worked out without. */
-export interface Unsaid {
-  readonly unsaid: string
-}
-
 /** Taken where the file is silent; each is told as an assumption. Common practice, no source. */
 const usual = { motorEfficiency: 0.9, controllerEfficiency: 0.95, powerFactor: 0.9 }
 
-/** The blocks a cable joins, in the order from, to. */
-export const endsOf = (cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
-  [said(cable, 'cable.from'), said(cable, 'cable.to')].map((name) =>
-    name === undefined ? undefined : lookup.named(name),
-  )
-
-/** The continuous current a cable is sized for: as it states, else from the motor, at the low end of the battery window. Throws RangeError on
- * figures that cannot be worked with. */
-export function designCurrent(
-  cable: Block,
-  system: 'dc' | 'three-phase',
-  lookup: Lookup,
-): DesignCurrent | Unsaid {
-  const ends = endsOf(cable, lookup)
-  const partOf = (kind: BlockName) => ends.find((end) => end?.kind === kind) ?? lookup.near(kind)
-  const parts = { motor: partOf('motor'), battery: partOf('battery'), controller: partOf('controller') }
-  return system === 'dc' ? ofFeeder(cable, parts) : ofPhase(cable, parts)
-}
-
-interface Parts {
-  readonly motor: Block | undefined
-  readonly battery: Block | undefined
-  readonly controller: Block | undefined
-}
+/** The continuous current a cable is sized for: as it states, else from the motors it feeds, at the low end of the battery window; or why it
+ * cannot be told. */
+export const cableCurrent = remembered((cable: Block, lookup: Lookup) =>
+  outcomeOf((): CableCurrent | Unsaid => {
+    const system = systemOf(cable, lookup)
+    if (!system) return { unsaid: 'whether it carries DC or three phases' }
+    return system === 'dc' ? ofFeeder(cable, lookup) : ofPhase(cable, lookup)
+  }),
+)
 
 const asStated = 'the current the cable states'
-const kilowatts = (power: number): string => `${formatNumber(power / 1000, 4)} kW at the shaft of the motor`
 
-/** Collects what had to be assumed. */
+/** `15 kW at the shaft of the motor`. */
+function shaftWords(powers: readonly number[]): string {
+  const total = powers.reduce((sum, power) => sum + power, 0)
+  const where = powers.length === 1 ? 'the shaft of the motor' : `the shafts of ${powers.length} motors`
+  return `${formatNumber(total / 1000, 4)} kW at ${where}`
+}
+
+/** Collects what had to be assumed, each once. */
 function assuming() {
   const assumptions: string[] = []
+  const assume = (words: string) => {
+    if (!assumptions.includes(words)) assumptions.push(words)
+  }
   return {
     assumptions,
+    assume,
     or: (value: number | undefined, otherwise: number, what: string): number => {
-      if (value === undefined)
-        assumptions.push(`${what} is ${formatNumber(otherwise, 3)}: the job does not say it`)
+      if (value === undefined) assume(`${what} is ${formatNumber(otherwise, 3)}: the job does not say it`)
       return value ?? otherwise
     },
   }
 }
 
-/** Lowest voltage of the battery, and whether the job says it. */
-function lowestOf(battery: Block | undefined, assumptions: string[]): number | undefined {
-  const low = said(battery, 'battery.window')?.low
-  const nominal = said(battery, 'battery.nominal')
-  if (low === undefined && nominal !== undefined)
-    assumptions.push(
-      `the battery falls no lower than its nominal ${formatNumber(nominal, 4)} V: the low end of its window is not said`,
-    )
-  return low ?? nominal
-}
+type Assume = (words: string) => void
 
-function ofFeeder(cable: Block, { motor, battery, controller }: Parts): DesignCurrent | Unsaid {
-  const { assumptions, or } = assuming()
-  const stated = said(cable, 'cable.current')
-  const volts = lowestOf(battery, assumptions)
-  if (stated !== undefined)
-    return {
-      current: stated,
-      from: asStated,
-      ...(volts !== undefined && { volts }),
-      powerFactor: 1,
-      assumptions,
-    }
-  const power = said(motor, 'motor.power')
-  if (power === undefined) return { unsaid: 'the power of the motor, or the current of the cable' }
-  if (volts === undefined) return { unsaid: 'the voltage of the battery, or the current of the cable' }
-  const current = dcCurrent({
-    shaftPower: power,
-    lowestVoltage: volts,
-    motorEfficiency: or(said(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
-    inverterEfficiency: or(
-      said(controller, 'controller.efficiency'),
-      usual.controllerEfficiency,
-      'efficiency of the controller',
-    ),
+/** Lowest voltage of the batteries, and whether the job says it. */
+function lowestOf(batteries: readonly Block[], assume: Assume): number | undefined {
+  const lows = batteries.flatMap((battery) => {
+    const low = said(battery, 'battery.window')?.low
+    const nominal = said(battery, 'battery.nominal')
+    if (low === undefined && nominal !== undefined)
+      assume(
+        `the battery falls no lower than its nominal ${formatNumber(nominal, 4)} V: the low end of its window is not said`,
+      )
+    return low ?? nominal ?? []
   })
-  const from = `${kilowatts(power)}, ${formatNumber(volts, 4)} V at the low end of the battery`
-  return { current, from, volts, powerFactor: 1, assumptions }
+  return lows.length === 0 ? undefined : Math.min(...lows)
 }
 
-function ofPhase(cable: Block, { motor, battery }: Parts): DesignCurrent | Unsaid {
-  const { assumptions, or } = assuming()
+/** The battery at an end of the cable, else those its circuit comes to, else the one that goes with it. */
+export function batteriesOf(cable: Block, lookup: Lookup): readonly Block[] {
+  const ends = endsOf(cable, lookup).flatMap((end) => end ?? [])
+  const here = ends.filter(({ kind }) => kind === 'battery')
+  if (here.length > 0) return here
+  const met = ends.flatMap((end) => reachFrom(end, cable, lookup).batteries)
+  if (met.length > 0) return met
+  const near = lookup.near('battery')
+  return near ? [near] : []
+}
+
+function ofFeeder(cable: Block, lookup: Lookup): CableCurrent | Unsaid {
+  const { assumptions, assume, or } = assuming()
   const stated = said(cable, 'cable.current')
-  const volts = phaseVoltage(motor, battery, assumptions)
+  const volts = lowestOf(batteriesOf(cable, lookup), assume)
+  const common = { system: 'dc', powerFactor: 1, assumptions, ...(volts !== undefined && { volts }) } as const
+  if (stated !== undefined) return { ...common, current: stated, currentFrom: asStated }
+  const feed = feedOf(cable, lookup)
+  if ('unsaid' in feed) return feed
+  const powers = feed.motors.flatMap(({ motor }) => said(motor, 'motor.power') ?? [])
+  if (powers.length < feed.motors.length) return { unsaid: 'the power of the motor' }
+  if (volts === undefined) return { unsaid: 'the voltage of the battery' }
+  if (feed.batteries.length > 1)
+    assume('the cable carries the whole load: other batteries that feed it may be off')
+  const drawn = ({ motor, controller }: Driven, shaftPower: number): number =>
+    dcCurrent({
+      shaftPower,
+      lowestVoltage: volts,
+      motorEfficiency: or(said(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
+      inverterEfficiency: or(
+        said(controller, 'controller.efficiency'),
+        usual.controllerEfficiency,
+        'efficiency of the controller',
+      ),
+    })
+  return {
+    ...common,
+    current: feed.motors.reduce((sum, driven, index) => sum + drawn(driven, powers[index] ?? 0), 0),
+    currentFrom: `${shaftWords(powers)}, ${formatNumber(volts, 4)} V at the low end of the battery`,
+  }
+}
+
+function ofPhase(cable: Block, lookup: Lookup): CableCurrent | Unsaid {
+  const { assumptions, assume, or } = assuming()
+  const stated = said(cable, 'cable.current')
+  const motors = endsOf(cable, lookup).filter((end) => end?.kind === 'motor')
+  const motor = motors[0] ?? lookup.near('motor')
+  const volts = phaseVoltage(motor, batteriesOf(cable, lookup), assume)
   const powerFactor = or(said(motor, 'motor.power-factor'), usual.powerFactor, 'power factor of the motor')
-  if (stated !== undefined)
-    return {
-      current: stated,
-      from: asStated,
-      ...(volts !== undefined && { volts }),
-      powerFactor,
-      assumptions,
-    }
+  const common = {
+    system: 'three-phase',
+    powerFactor,
+    assumptions,
+    ...(volts !== undefined && { volts }),
+  } as const
+  if (stated !== undefined) return { ...common, current: stated, currentFrom: asStated }
+  if (motors.length > 1) return { unsaid: 'which of the two motors it feeds' }
+  if (!motor) return { unsaid: 'which motor it feeds' }
   const power = said(motor, 'motor.power')
-  if (power === undefined) return { unsaid: 'the power of the motor, or the current of the cable' }
-  if (volts === undefined) return { unsaid: 'the voltage of motor or battery, or the current of the cable' }
+  if (power === undefined) return { unsaid: 'the power of the motor' }
+  if (volts === undefined) return { unsaid: 'the voltage of motor or battery' }
   const current = lineCurrent({
     shaftPower: power,
     lineVoltage: volts,
     powerFactor,
     efficiency: or(said(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
   })
-  const from = `${kilowatts(power)}, ${formatNumber(volts, 4)} V between phases, power factor ${formatNumber(powerFactor, 3)}`
-  return { current, from, volts, powerFactor, assumptions }
+  const currentFrom = `${shaftWords([power])}, ${formatNumber(volts, 4)} V between phases, power factor ${formatNumber(powerFactor, 3)}`
+  return { ...common, current, currentFrom }
 }
 
 /** The rated voltage of the motor, or the most its controller can make of the lowest battery voltage when that is less: the current for full
  * power is greatest there. */
 function phaseVoltage(
   motor: Block | undefined,
-  battery: Block | undefined,
-  assumptions: string[],
+  batteries: readonly Block[],
+  assume: Assume,
 ): number | undefined {
   const rated = said(motor, 'motor.voltage')
   if (rated !== undefined) {
-    const low = said(battery, 'battery.window')?.low
-    const most = low === undefined ? undefined : inverterVoltage({ dcVoltage: low }).volts
+    const lows = batteries.flatMap((battery) => said(battery, 'battery.window')?.low ?? [])
+    const most = lows.length === 0 ? undefined : inverterVoltage({ dcVoltage: Math.min(...lows) }).volts
     if (most !== undefined && most < rated) {
-      assumptions.push(
+      assume(
         `full power is drawn at the low end of the battery too, where the controller makes ${formatNumber(most, 4)} V at most, less than the ${formatNumber(rated, 4)} V the motor is rated for`,
       )
       return most
     }
+    if (batteries.length === 0)
+      assume('the battery holds up the rated voltage of the motor: the job does not say which feeds it')
     return rated
   }
-  const lowest = lowestOf(battery, assumptions)
+  const lowest = lowestOf(batteries, assume)
   if (lowest === undefined) return undefined
   const estimate = inverterVoltage({ dcVoltage: lowest })
-  assumptions.push(...estimate.assumptions)
+  estimate.assumptions.forEach(assume)
   return estimate.volts
 }

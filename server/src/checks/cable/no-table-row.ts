@@ -1,4 +1,4 @@
-import { cableLoading } from '../../plans/cable-loading.ts'
+import { cableAmpacity } from '../../plans/cable-ampacity.ts'
 import { at, check, published } from '../check.ts'
 
 export default check({
@@ -37,15 +37,14 @@ drive main {
   }
 }`,
   run: ({ conductor }, context) => {
-    const outcome = cableLoading(context.block, context)
-    const load = outcome.ok ? outcome.value : undefined
-    if (!load || load.carries !== undefined) return []
+    const outcome = cableAmpacity(context.block, context)
+    if (!outcome.ok || outcome.value.carries !== undefined) return []
     return [
       at(conductor, {
         message:
           'There is no table here for a conductor of this size: whether it carries its current is not shown.',
         todo: 'Use the figure of the cable maker, or conductors of a size the tables have, in parallel if one is not enough.',
-        assumptions: load.assumptions,
+        assumptions: outcome.value.assumptions,
       }),
     ]
   },

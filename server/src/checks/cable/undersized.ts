@@ -1,6 +1,7 @@
 import { reaches } from '../../engineering/electrical/guard.ts'
-import { cableLoading } from '../../plans/cable-loading.ts'
+import { cableAmpacity } from '../../plans/cable-ampacity.ts'
 import { ampacityWords } from '../../plans/cable-words.ts'
+import { cableCurrent } from '../../plans/design-current.ts'
 import { at, check, published } from '../check.ts'
 import { largerConductor } from '../fix-cable.ts'
 
@@ -42,19 +43,22 @@ drive main {
   }
 }`,
   run: ({ conductor }, context) => {
-    const outcome = cableLoading(context.block, context)
-    const load = outcome.ok ? outcome.value : undefined
-    if (load?.carries === undefined || reaches(load.carries, load.current)) return []
-    const found = `${Math.ceil(load.current)} A`
-    const limit = `${Math.floor(load.carries)} A`
+    const load = cableCurrent(context.block, context)
+    const carrying = cableAmpacity(context.block, context)
+    if (!load.ok || !carrying.ok) return []
+    const { current, currentFrom } = load.value
+    const { carries } = carrying.value
+    if (carries === undefined || reaches(carries, current)) return []
+    const found = `${Math.ceil(current)} A`
+    const limit = `${Math.floor(carries)} A`
     return [
       at(conductor, {
-        message: `The cable carries ${limit} and has to carry ${found} (${load.currentFrom}). ${ampacityWords(load)}`,
+        message: `The cable carries ${limit} and has to carry ${found} (${currentFrom}). ${ampacityWords(carrying.value)}`,
         todo: 'Take a larger conductor, more of them in parallel, or a better insulation. Its fuse goes with it. Live DC kills and burns: work for a licensed person.',
         found,
         limit: `at most ${limit}`,
-        assumptions: load.assumptions,
-        data: { current: load.current, carries: load.carries },
+        assumptions: [...load.value.assumptions, ...carrying.value.assumptions],
+        data: { current, carries },
       }),
     ]
   },

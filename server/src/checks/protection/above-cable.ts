@@ -1,4 +1,4 @@
-import { ratingOf } from '../../plans/cable-protection.ts'
+import { ratingToCable } from '../../plans/cable-protection.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { at, check, published } from '../check.ts'
 import { fitRating } from '../fix-cable.ts'
@@ -47,18 +47,18 @@ drive main {
   }
 }`,
   run: ({ rating, protects }, context) => {
-    const judged = ratingOf(rating.value, context.named(protects.value), context)
+    const judged = ratingToCable(rating.value, context.named(protects.value), context)
     if (judged?.verdict !== 'above-conductor') return []
-    const { window } = judged
+    const { limit, carrying } = judged
     const found = `${formatNumber(rating.value, 4)} A`
-    const allowed = Math.floor(window.above === 'any-rating' ? window.ceiling : window.high)
+    const allowed = Math.floor(limit.above === 'any-rating' ? limit.ceiling : limit.high)
     return [
       at(rating, {
-        message: `The rating, ${found}, is above what the cable carries, ${Math.floor(window.high)} A${window.above === 'any-rating' ? `; below 50 V half as much again is allowed, ${allowed} A` : ', and is not the next standard rating above it'}.`,
+        message: `The rating, ${found}, is above what the cable carries, ${Math.floor(limit.high)} A${limit.above === 'any-rating' ? `; below 50 V half as much again is allowed, ${allowed} A` : ', and is not the next standard rating above it'}.`,
         todo: 'Take a smaller rating or a larger cable. The battery stays live: work for a licensed person.',
         found,
         limit: `at most ${allowed} A`,
-        assumptions: judged.load.assumptions,
+        assumptions: carrying.assumptions,
         related: [{ at: protects.at, message: 'the cable it protects' }],
       }),
     ]

@@ -1,4 +1,4 @@
-import { ratingOf } from '../../plans/cable-protection.ts'
+import { ratingToCable, ratingToLoad } from '../../plans/cable-protection.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { at, check, commonPractice } from '../check.ts'
 import { fitRating } from '../fix-cable.ts'
@@ -49,20 +49,22 @@ drive main {
   }
 }`,
   run: ({ rating, protects }, context) => {
-    const judged = ratingOf(rating.value, context.named(protects.value), context)
-    if (judged?.verdict !== 'below-load') return []
-    const { load, window } = judged
+    const cable = context.named(protects.value)
+    const judged = ratingToLoad(rating.value, cable, context)
+    if (!judged || judged.carries) return []
+    const { load, low } = judged
+    const high = ratingToCable(rating.value, cable, context)?.limit.high
     const found = `${formatNumber(rating.value, 4)} A`
     return [
       at(rating, {
         message: `The rating, ${found}, is below 1.25 times the continuous current of ${Math.ceil(load.current)} A (${load.currentFrom}).`,
         todo:
-          window.low > window.high
-            ? `The cable is too thin for any fuse here (it carries ${Math.floor(window.high)} A): take a larger cable first, then the fuse. The battery stays live: work for a licensed person.`
+          high !== undefined && low > high
+            ? `The cable is too thin for any fuse here (it carries ${Math.floor(high)} A): take a larger cable first, then the fuse. The battery stays live: work for a licensed person.`
             : 'Take a larger rating that the cable can still carry, as the makers of fuse and battery allow. The battery stays live: work for a licensed person.',
         found,
-        limit: `at least ${Math.ceil(window.low)} A`,
-        assumptions: judged.load.assumptions,
+        limit: `at least ${Math.ceil(low)} A`,
+        assumptions: load.assumptions,
         related: [{ at: protects.at, message: 'the cable it protects' }],
       }),
     ]

@@ -1,4 +1,3 @@
-import { systemOf } from '../../plans/cable-loading.ts'
 import { isProtected } from '../../plans/cable-protection.ts'
 import { atHead, check, published } from '../check.ts'
 import { fittingRating } from '../fix-cable.ts'
@@ -46,7 +45,6 @@ drive main {
   run: ({ from, to }, context) => {
     const ends = [from.value, to.value].map((name) => context.named(name)?.kind)
     if (!ends.includes('battery') || ends.includes('protection')) return []
-    if (context.block.unread.has('system') || systemOf(context.block, context) !== 'dc') return []
     if (isProtected(context.block, context)) return []
     return [
       atHead(context.block, {

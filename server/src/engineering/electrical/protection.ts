@@ -3,9 +3,8 @@ import { type RatingSeries, smallestStandardRating } from './standard-ratings.ts
 
 /** Overcurrent protection of a conductor. */
 
-export interface ProtectionWindow {
-  /** Least rating that carries the load without nuisance opening, A. */
-  readonly low: number
+/** How far a rating may go above what its conductor carries. */
+export interface ConductorLimit {
   /** What the conductor carries, A: the rating at or below it protects it. */
   readonly high: number
   /** Above `high` the rule still bears a rating up to here, A … */
@@ -15,21 +14,23 @@ export interface ProtectionWindow {
   readonly source: string
 }
 
-/** Ratings that suit a continuous `current` (A) in a conductor of `ampacity` (A, after derating) at `volts`:
- * from 1.25 times the current up to the ampacity. Past that, 150 %: outright under 50 V, else only to reach
- * the next standard rating. `low` above `high` means a conductor too small for its load. All > 0, else
- * RangeError. Source: 33 CFR 183.455(c), where the 150 % is of Table 5 before derating: held here to the
- * derated figure, the safer. The 1.25 is NEC practice for continuous loads.
- * @example protectionWindow({ current: 30, ampacity: 40, volts: 12 }).low // 37.5 */
-export function protectionWindow(given: {
-  readonly current: number
+export interface ProtectionWindow extends ConductorLimit {
+  /** Least rating that carries the load without nuisance opening, A. */
+  readonly low: number
+}
+
+/** What protects a conductor of `ampacity` (A, after derating) at `volts`: a rating up to the ampacity. Past
+ * that, 150 %: outright under 50 V, else, and where the voltage is not known, only to reach the next standard
+ * rating. All > 0, else RangeError. Source: 33 CFR 183.455(c), where the 150 % is of Table 5 before derating:
+ * held here to the derated figure, the safer.
+ * @example conductorLimit({ ampacity: 40, volts: 12 }).ceiling // 60 */
+export function conductorLimit(given: {
   readonly ampacity: number
-  readonly volts: number
-}): ProtectionWindow {
+  readonly volts?: number | undefined
+}): ConductorLimit {
   const high = positive('ampacity', given.ampacity)
-  const extraLow = positive('voltage', given.volts) < 50
+  const extraLow = given.volts !== undefined && positive('voltage', given.volts) < 50
   return {
-    low: 1.25 * positive('current', given.current),
     high,
     ceiling: 1.5 * high,
     above: extraLow ? 'any-rating' : 'next-standard-rating',
@@ -37,16 +38,46 @@ export function protectionWindow(given: {
   }
 }
 
-/** `within`: at or below the ampacity. `allowed-above`: above it, by the 150 % rule. */
-export type RatingVerdict = 'below-load' | 'within' | 'allowed-above' | 'above-conductor'
+/** Least rating, A, that carries a continuous `current` (A, > 0, else RangeError) without opening in service:
+ * 1.25 times it. Source: NEC practice for continuous loads.
+ * @example leastRating(30) // 37.5 */
+export const leastRating = (current: number): number => 1.25 * positive('current', current)
 
-/** How a device of `rating` (A, > 0, else RangeError) stands to `window`. `series` says which ratings are
- * standard.
- * @example judgeRating(40, protectionWindow({ current: 30, ampacity: 40, volts: 12 }), 'us') // 'within' */
-export function judgeRating(rating: number, window: ProtectionWindow, series: RatingSeries): RatingVerdict {
-  if (!reaches(positive('rating', rating), window.low)) return 'below-load'
-  if (reaches(window.high, rating)) return 'within'
-  if (!reaches(window.ceiling, rating)) return 'above-conductor'
-  const reached = window.above === 'any-rating' || rating === smallestStandardRating(window.high, series)
+/** Ratings that suit a continuous `current` (A) in a conductor of `ampacity` (A, after derating) at `volts`:
+ * from `leastRating` up to what `conductorLimit` bears. `low` above `high` means a conductor too small for its
+ * load. All > 0, else RangeError. Source: as for those two.
+ * @example protectionWindow({ current: 30, ampacity: 40, volts: 12 }).low // 37.5 */
+export const protectionWindow = (given: {
+  readonly current: number
+  readonly ampacity: number
+  readonly volts?: number | undefined
+}): ProtectionWindow => ({ low: leastRating(given.current), ...conductorLimit(given) })
+
+/** `within`: at or below the ampacity. `allowed-above`: above it, by the 150 % rule. */
+export type ConductorVerdict = 'within' | 'allowed-above' | 'above-conductor'
+export type RatingVerdict = 'below-load' | ConductorVerdict
+
+/** How a device of `rating` (A, > 0, else RangeError) stands to its conductor, whatever the load. `series` says
+ * which ratings are standard. Source: 33 CFR 183.455(c).
+ * @example judgeConductor(60, conductorLimit({ ampacity: 40, volts: 12 }), 'us') // 'allowed-above' */
+export function judgeConductor(
+  rating: number,
+  limit: ConductorLimit,
+  series: RatingSeries,
+): ConductorVerdict {
+  if (reaches(limit.high, positive('rating', rating))) return 'within'
+  if (!reaches(limit.ceiling, rating)) return 'above-conductor'
+  const reached = limit.above === 'any-rating' || rating === smallestStandardRating(limit.high, series)
   return reached ? 'allowed-above' : 'above-conductor'
 }
+
+/** Whether `rating` (A) carries a load whose `leastRating` is `low` (A). RangeError unless the rating is above
+ * zero.
+ * @example carriesLoad(40, leastRating(30)) // true */
+export const carriesLoad = (rating: number, low: number): boolean => reaches(positive('rating', rating), low)
+
+/** How a device of `rating` (A, > 0, else RangeError) stands to `window`, the load first. `series` says which
+ * ratings are standard.
+ * @example judgeRating(40, protectionWindow({ current: 30, ampacity: 40, volts: 12 }), 'us') // 'within' */
+export const judgeRating = (rating: number, window: ProtectionWindow, series: RatingSeries): RatingVerdict =>
+  carriesLoad(rating, window.low) ? judgeConductor(rating, window, series) : 'below-load'

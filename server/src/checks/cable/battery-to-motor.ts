@@ -1,0 +1,55 @@
+import { factOf } from '../../job/model.ts'
+import { endsOf } from '../../plans/cable-circuit.ts'
+import { at, check, commonPractice } from '../check.ts'
+
+export default check({
+  id: 'cable/battery-to-motor',
+  severity: 'error',
+  title: 'Battery wired straight to a motor',
+  why: 'A motor with three phases does not turn on DC and burns: the resistance of its windings is all that holds the current. It is fed by its controller.',
+  source: commonPractice('a three-phase machine is fed by an inverter, no source'),
+  on: 'cable',
+  needs: { from: 'cable.from', to: 'cable.to' },
+  wants: { system: 'cable.system' },
+  fires: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: main
+#       ^^^^ straight
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+}`,
+  quiet: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+}`,
+  run: ({ from, to, system }, context) => {
+    const ends = endsOf(context.block, context)
+    const motor = ends.find((end) => end?.kind === 'motor')
+    if (!motor || !ends.some((end) => end?.kind === 'battery')) return []
+    const marks = factOf(motor, 'motor.terminals')?.value.length
+    // A DC motor is one whose cable is said to carry DC, and that has no third terminal.
+    if (system?.value === 'dc' && (marks === undefined || marks < 3)) return []
+    return [
+      at(ends[1]?.node === motor.node ? to : from, {
+        message: 'The cable joins a battery straight to a motor with phases.',
+        todo: 'Take it to the controller. For a DC motor write `system: dc`. A battery stays live whatever is switched off: work for a licensed person.',
+      }),
+    ]
+  },
+})

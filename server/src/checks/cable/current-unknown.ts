@@ -1,0 +1,64 @@
+import { cableAmpacity } from '../../plans/cable-ampacity.ts'
+import { cableCurrent } from '../../plans/design-current.ts'
+import { atHead, check, theJobFile } from '../check.ts'
+
+export default check({
+  id: 'cable/current-unknown',
+  severity: 'warning',
+  title: 'Current of a cable not known',
+  why: 'Where the current cannot be told, neither cable nor fuse is held against it. That nothing is found is then no sign that all is well.',
+  source: theJobFile('the motors that the cables lead to'),
+  on: 'cable',
+  needs: { from: 'cable.from', to: 'cable.to' },
+  fires: `battery house { nominal: 48 V  window: 44..56 V }
+drive main {
+  controller port { efficiency: 95 % }
+  controller starboard { efficiency: 95 % }
+  motor left { power: 5 kW }
+  motor right { power: 5 kW }
+  cable feed {
+# ^^^^^^^^^^ not known
+    from: house
+    to: port
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+  }
+}`,
+  quiet: `battery house { nominal: 48 V  window: 44..56 V }
+drive main {
+  controller port { efficiency: 95 % }
+  controller starboard { efficiency: 95 % }
+  motor left { power: 5 kW }
+  motor right { power: 5 kW }
+  cable feed {
+    from: house
+    to: port
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    current: 150 A
+  }
+}`,
+  run: ({ from, to }, context) => {
+    const cable = context.block
+    // What cannot be found or read is said where it is written.
+    if (!context.named(from.value) || !context.named(to.value)) return []
+    const current = cableCurrent(cable, context)
+    if (!current.ok && current.fault.type !== 'unread')
+      return [
+        atHead(cable, {
+          message: `The current of this cable is not known: ${current.fault.because}. Cable and fuse are not held against it.`,
+          todo: 'State `current`, or write the cables that join each controller to its motors.',
+        }),
+      ]
+    const carrying = cableAmpacity(cable, context)
+    if (carrying.ok || carrying.fault.type !== 'impossible') return []
+    return [
+      atHead(cable, {
+        message: `What this cable carries is not known: ${carrying.fault.because}. It is not held against its current.`,
+        todo: 'Mend what is said of the cable.',
+      }),
+    ]
+  },
+})

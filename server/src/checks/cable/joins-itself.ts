@@ -1,0 +1,51 @@
+import { endsOf } from '../../plans/cable-circuit.ts'
+import { at, check, theLanguage } from '../check.ts'
+
+export default check({
+  id: 'cable/joins-itself',
+  severity: 'error',
+  title: 'Cable with both ends at one device',
+  why: 'A cable from a device to itself carries nothing, or shorts it: one of the ends is a slip of the pen, and what hangs on the cable is not checked.',
+  source: theLanguage,
+  on: 'cable',
+  needs: { from: 'cable.from', to: 'cable.to' },
+  fires: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: house
+#       ^^^^^ both ends
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+}`,
+  quiet: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+}`,
+  run: ({ from, to }, context) => {
+    const [first, second] = endsOf(context.block, context)
+    if (!first || first.node !== second?.node) return []
+    return [
+      at(to, {
+        message: `The cable has both ends at ${to.value}.`,
+        todo: 'Name the device at its other end.',
+        found: to.value,
+        related: [{ at: from.at, message: 'the other end' }],
+      }),
+    ]
+  },
+})

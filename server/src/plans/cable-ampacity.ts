@@ -1,0 +1,86 @@
+import { type Ampacity, ampacity, type NoTableRow } from '../engineering/electrical/ampacity.ts'
+import { awgFromArea } from '../engineering/electrical/awg.ts'
+import type { ConductorSection } from '../engineering/electrical/conductor.ts'
+import type { Lookup } from '../job/lookup.ts'
+import type { Block } from '../job/model.ts'
+import { systemOf, type Unsaid } from './cable-circuit.ts'
+import { outcomeOf } from './cable-outcome.ts'
+import { remembered } from './remembered.ts'
+import { said } from './said.ts'
+
+/** What a cable can carry, whatever it has to. */
+export interface CableAmpacity {
+  readonly area: number
+  /** Class of the insulation, °C. */
+  readonly insulationC: number
+  readonly parallel: number
+  readonly bundled: number
+  /** What one conductor carries, or that no table has its size. */
+  readonly ampacity: Ampacity | NoTableRow
+  /** What the pole or phase carries, A: all parallel conductors; absent when no table has the size. */
+  readonly carries?: number
+  readonly sources: readonly string[]
+  readonly assumptions: readonly string[]
+}
+
+/** A conductor whose area is that of a wire gauge up to 4/0 is that gauge; any other is metric.
+ * @example sectionOf(35e-6) // { system: 'metric', mm2: 35 } */
+export function sectionOf(area: number): ConductorSection {
+  const n = awgFromArea(area)
+  const gauge = Math.round(n)
+  return gauge >= -3 && gauge <= 40 && Math.abs(n - gauge) < 1e-6
+    ? { system: 'awg', n: gauge }
+    : { system: 'metric', mm2: area * 1e6 }
+}
+
+/** What a cable carries from its own facts alone, or why that cannot be told. */
+export const cableAmpacity = remembered((cable: Block, lookup: Lookup) =>
+  outcomeOf((): CableAmpacity | Unsaid => {
+    const area = said(cable, 'cable.conductor')
+    const insulation = said(cable, 'cable.insulation')
+    if (area === undefined) return { unsaid: 'the section of its conductors' }
+    if (insulation === undefined) return { unsaid: 'the temperature its insulation is rated for' }
+    const laid = layingOf(cable, lookup)
+    if ('unsaid' in laid) return laid
+    // Rounded: a class that came through kelvins is said as it was written.
+    const insulationC = Math.round((insulation - 273.15) * 1e6) / 1e6
+    const { parallel, bundled, place } = laid
+    const rated = ampacity({ section: sectionOf(area), insulationC, place, bundled })
+    return {
+      area,
+      insulationC,
+      parallel,
+      bundled,
+      ampacity: rated,
+      ...('amps' in rated && { carries: rated.amps * parallel }),
+      sources: 'amps' in rated ? [rated.source, ...rated.factors.map((factor) => factor.source)] : [],
+      assumptions: [...laid.assumptions, ...('amps' in rated ? rated.assumptions : [])],
+    }
+  }),
+)
+
+interface Laid {
+  readonly place: 'open' | 'machinery-space'
+  readonly parallel: number
+  readonly bundled: number
+  readonly assumptions: readonly string[]
+}
+
+/** Where the conductors lie, and how many together. */
+function layingOf(cable: Block, lookup: Lookup): Laid | Unsaid {
+  const place = said(cable, 'cable.place')
+  const parallel = said(cable, 'cable.parallel') ?? 1
+  const bundled = said(cable, 'cable.bundled')
+  const system = bundled === undefined ? systemOf(cable, lookup) : undefined
+  if (bundled === undefined && !system) return { unsaid: 'whether it carries DC or three phases' }
+  const own = (system === 'three-phase' ? 3 : 2) * parallel
+  return {
+    place: place ?? ('machinery-space' as const),
+    parallel,
+    bundled: bundled ?? own,
+    assumptions: [
+      ...(place ? [] : ['the cable lies in a machinery space: the job does not say its place']),
+      ...(bundled === undefined ? [`its ${own} conductors lie together, and no others with them`] : []),
+    ],
+  }
+}
