@@ -93,6 +93,25 @@ describe('a fact without its value', () => {
   })
 })
 
+describe('a merge conflict', () => {
+  const seal = (lines: string) => `seal {\n${lines}  compression: 26 mm\n}\n`
+  // Git's own marks (git-merge, "How conflicts are presented"), the second with what both began from.
+  it.each([
+    '<<<<<<< ours\n  free-length: 148 mm\n=======\n  free-length: 184 mm\n>>>>>>> theirs\n',
+    '<<<<<<< ours\n  free-length: 148 mm\n||||||| base\n  free-length: 140 mm\n=======\n  free-length: 184 mm\n>>>>>>> theirs\n',
+  ])('is settled for the one or the other: %j', (lines) => {
+    const [first, second] = ['Keep the first version', 'Keep the second version']
+    expect(laws(seal(lines), 'job/merge-conflict')).toEqual([first, second])
+    expect(fixed(seal(lines), 'job/merge-conflict', first ?? '')).toBe(seal('  free-length: 148 mm\n'))
+    expect(fixed(seal(lines), 'job/merge-conflict', second ?? '')).toBe(seal('  free-length: 184 mm\n'))
+  })
+
+  it('leaves no gap where the version that is kept has no lines', () => {
+    const lines = '<<<<<<< ours\n  free-length: 148 mm\n=======\n>>>>>>> theirs\n'
+    expect(fixed(seal(lines), 'job/merge-conflict', 'Keep the second version')).toBe(seal(''))
+  })
+})
+
 describe('limits in the wrong order', () => {
   it('are turned round', () => {
     const text = 'battery house { nominal: 96 V  window: 108..84 V }\n'

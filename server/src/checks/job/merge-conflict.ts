@@ -1,4 +1,9 @@
+import { conflictsIn } from '../../syntax/conflicts.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { replace, takeOut } from '../fix-text.ts'
+
+/** The last line's own end stays behind what is kept. */
+const withoutEnd = (lines: string): string => lines.replace(/(\r\n|[\n\r])$/, '')
 
 export default problemCheck({
   id: 'job/merge-conflict',
@@ -22,4 +27,24 @@ export default problemCheck({
     message: 'A merge has left two versions of these lines. Until one is chosen, only the first is read.',
     todo: 'Keep the lines that are right, and take out the others with the lines of <, = and >.',
   }),
+  fixes: ({ at: { section, span } }) => {
+    const conflict = conflictsIn(section.text).find((of) => of.span.start === span.start)
+    if (!conflict) return []
+    const lines = section.text.slice(conflict.span.start, conflict.span.end).split(/(?<=\r\n|[\n\r])/)
+    const begins = (sign: string): number => lines.findIndex((line) => line.startsWith(sign.repeat(7)))
+    const [both, middle, end] = [begins('|'), begins('='), begins('>')]
+    const keep = (which: string, kept: readonly string[]) => ({
+      title: `Keep the ${which} version`,
+      edits: [
+        kept.length === 0
+          ? takeOut(section, conflict.span)
+          : replace({ section, span: conflict.span }, withoutEnd(kept.join(''))),
+      ],
+      uncovers: true as const,
+    })
+    return [
+      keep('first', lines.slice(1, both < 0 ? middle : both)),
+      keep('second', lines.slice(middle + 1, end)),
+    ]
+  },
 })
