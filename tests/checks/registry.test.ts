@@ -22,6 +22,7 @@ const problemTypes: Record<Problem['type'], true> = {
   unreadable: true,
   'value-missing': true,
   'too-deep': true,
+  'sign-touches': true,
   'merge-conflict': true,
   'unknown-unit': true,
   'no-unit': true,

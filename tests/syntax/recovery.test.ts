@@ -49,7 +49,7 @@ const demos = readdirSync(examples, { recursive: true, encoding: 'utf8' }).filte
   file.endsWith('.wright'),
 )
 
-describe.each(demos)('every prefix of %s', (demo) => {
+describe.each(demos)('every prefix of %s', { timeout: 60_000 }, (demo) => {
   const text = readFileSync(join(examples, demo), 'utf8')
 
   it('is read, and printed back', () => {

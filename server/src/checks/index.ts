@@ -58,6 +58,7 @@ import jobNestedTooDeep from './job/nested-too-deep.ts'
 import jobNumberUnreadable from './job/number-unreadable.ts'
 import jobOperandMissing from './job/operand-missing.ts'
 import jobRefersToItself from './job/refers-to-itself.ts'
+import jobSignTouches from './job/sign-touches.ts'
 import jobSourceUnread from './job/source-unread.ts'
 import jobTextNotClosed from './job/text-not-closed.ts'
 import jobUnitMissing from './job/unit-missing.ts'
@@ -75,7 +76,9 @@ import phasesMotorTerminalTwice from './phases/motor-terminal-twice.ts'
 import phasesUnknownTerminal from './phases/unknown-terminal.ts'
 import protectionAboveCable from './protection/above-cable.ts'
 import protectionBelowLoad from './protection/below-load.ts'
+import protectionFarFromSource from './protection/far-from-source.ts'
 import protectionNone from './protection/none.ts'
+import protectionVoltageBelow from './protection/voltage-below.ts'
 import sealCompressionMissing from './seal/compression-missing.ts'
 import sealCompressionOutside from './seal/compression-outside.ts'
 import sealShaftSizeDiffers from './seal/shaft-size-differs.ts'
@@ -138,6 +141,7 @@ export const allChecks: readonly Check[] = [
   jobNumberUnreadable,
   jobOperandMissing,
   jobRefersToItself,
+  jobSignTouches,
   jobSourceUnread,
   jobTextNotClosed,
   jobUnitMissing,
@@ -155,7 +159,9 @@ export const allChecks: readonly Check[] = [
   phasesUnknownTerminal,
   protectionAboveCable,
   protectionBelowLoad,
+  protectionFarFromSource,
   protectionNone,
+  protectionVoltageBelow,
   sealCompressionMissing,
   sealCompressionOutside,
   sealShaftSizeDiffers,

@@ -23,6 +23,7 @@ import type { Draft } from './draft.ts'
 import { alongPath, furthestPath, lookFor } from './look-for.ts'
 import type { BindingProblem, Block, Reference, Section, Value } from './model.ts'
 import type { BindingScope } from './scope.ts'
+import { touchingSign } from './touching-sign.ts'
 
 interface Surroundings {
   readonly section: Section
@@ -91,6 +92,11 @@ export function evaluator(around: Surroundings) {
     const comma = decimalComma(node.entries, section.text)
     if (comma) {
       report(comma.span, { type: 'decimal-comma', meant: comma.meant })
+      return undefined
+    }
+    const touching = touchingSign(node.entries, section.text)
+    if (touching) {
+      report(touching, { type: 'sign-touches' })
       return undefined
     }
     if (running.size >= longestChain) {

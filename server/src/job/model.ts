@@ -72,6 +72,7 @@ export type BindingProblem =
   | { readonly type: 'heading'; readonly kind: string; readonly expected: string }
   | { readonly type: 'line-not-understood' }
   | { readonly type: 'decimal-comma'; readonly meant: string }
+  | { readonly type: 'sign-touches' }
   /** Facts of the block referred to that are written there but could not be read. */
   | { readonly type: 'source-unread'; readonly path: string; readonly names: readonly string[] }
   | { readonly type: 'chain-too-long'; readonly path: string }

@@ -1,5 +1,5 @@
 import { EmbeddedActionsParser, type IToken, tokenMatcher } from 'chevrotain'
-import { curlyLeaf, join, leaf, operation, spanOf, textLeaf } from './leaves.ts'
+import { amountPart, curlyLeaf, join, leaf, operation, spanOf, textLeaf } from './leaves.ts'
 import * as T from './tokens.ts'
 import type {
   BlockNode,
@@ -27,7 +27,7 @@ import type {
  *     part       = "±" [ sum ] | +a/-b [ unit ] | sum [ ".." [ sum ] ]
  *     sum        = product { ("+" | "-") [ product ] }
  *     product    = operand { ("*" | "/") [ operand ] }
- *     operand    = [ sign ] AMOUNT [ WORD ] | WORD | TEXT | DATE | "(" [ sum ] ")" | "-" [ operand ]
+ *     operand    = [ sign ] AMOUNT [ WORD ] | WORD | TEXT | DATE | "(" [ sum [ sum ] ] ")" | "-" [ operand ]
  */
 export class SectionParser extends EmbeddedActionsParser {
   problems: SyntaxProblem[] = []
@@ -276,14 +276,7 @@ export class SectionParser extends EmbeddedActionsParser {
             const sign = this.OPTION1(() => this.CONSUME(T.Sign))
             const amount = this.CONSUME(T.Amount)
             const unit = this.OPTION2(() => this.CONSUME1(T.Word))
-            return this.ACTION(
-              (): Part => ({
-                type: 'amount',
-                number: (sign ? '-' : '') + amount.image,
-                ...(unit && { unit: leaf(unit) }),
-                span: join(spanOf(sign ?? amount), spanOf(unit ?? amount)),
-              }),
-            )
+            return this.ACTION(() => amountPart(amount, unit, sign))
           },
         },
         {
@@ -323,10 +316,16 @@ export class SectionParser extends EmbeddedActionsParser {
           ALT: () => {
             const open = this.CONSUME(T.LeftParen)
             const inner = this.OPTION4(() => this.SUBRULE1(this.sum)) ?? this.missing()
+            const touching = this.OPTION6({
+              GATE: () => this.LA(1).tokenType === T.Sign,
+              DEF: () => this.SUBRULE2(this.sum),
+            })
             const shut = this.OPTION3(() => this.CONSUME(T.RightParen))
             return this.ACTION((): Part => {
+              if (touching) this.problems.push({ type: 'sign-touches', span: touching.span })
               if (!shut) this.problems.push({ type: 'unreadable', text: open.image, span: spanOf(open) })
-              return { ...inner, span: join(spanOf(open), shut ? spanOf(shut) : inner.span) }
+              const span = join(spanOf(open), shut ? spanOf(shut) : (touching ?? inner).span)
+              return touching ? { type: 'missing', span } : { ...inner, span }
             })
           },
         },

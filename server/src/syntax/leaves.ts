@@ -23,6 +23,14 @@ export const curlyLeaf = (token: IToken): Leaf => ({
   span: spanOf(token),
 })
 
+/** A sign of its own before the number counts: a minus turns it, a plus changes nothing. */
+export const amountPart = (amount: IToken, unit?: IToken, sign?: IToken): Part => ({
+  type: 'amount',
+  number: (sign && sign.image !== '+' ? '-' : '') + amount.image,
+  ...(unit && { unit: leaf(unit) }),
+  span: join(spanOf(sign ?? amount), spanOf(unit ?? amount)),
+})
+
 /** The operator that a sign stands for, whichever way it is written. */
 function operatorOf({ image }: IToken): '+' | '-' | '*' | '/' {
   if (image === '×') return '*'

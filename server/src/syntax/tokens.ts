@@ -5,7 +5,7 @@ import { asRead, conflictsIn } from './conflicts.ts'
 const letter =
   'A-Za-z_%°µ²³\\u00AA\\u00BA\\u00C0-\\u00D6\\u00D8-\\u1FFF\\u2070-\\u2211\\u2213-\\u2FFF\\u3001-\\uFEFE\\uFF01-\\uFFFF'
 const number =
-  '(?:\\d+[-\\u2011]\\d+\\/\\d+|\\d+ \\d+\\/\\d+|\\d+\\/\\d+|\\d+(?:\\.\\d+)?(?:[eE][+-]?\\d+(?![A-Za-z]))?)'
+  '(?:\\d+[-\\u2011]\\d+\\/\\d+|\\d+ \\d+\\/\\d+|\\d+\\/\\d+|(?:\\d+(?:\\.\\d+)?|\\.\\d+)(?:[eE][+-]?\\d+(?![A-Za-z]))?)'
 /** One space at most, and no line end: a broken line costs that line. */
 const gap = '[ \\t\\u00A0\\u202F]?'
 
@@ -34,7 +34,8 @@ export const TwoSided = token(
 export const Amount = token('Amount', new RegExp(number))
 /** A point belongs to it where more follows: `seal.free-length`, `M16x1.5`. */
 export const Word = token('Word', new RegExp(`[${letter}](?:[${letter}0-9\\-·/^]|\\.(?=[A-Za-z0-9]))*`))
-export const PlusMinus = token('PlusMinus', /±|\+\/-/)
+/** `+-` is how `±` is typed in haste; as two signs of arithmetic it would move what the tolerance is of. */
+export const PlusMinus = token('PlusMinus', /±|\+\/?[-\u2212]/)
 export const To = token('To', '..')
 export const Plus = token('Plus', '+')
 export const Minus = token('Minus', /[-\u2212]/)
@@ -54,7 +55,7 @@ export const Stray = token('Stray', /[\u0000-\uFFFF]/)
 // What the text alone cannot tell is told apart after lexing, so that one token of lookahead decides everything.
 export const FactName = createToken({ name: 'FactName', pattern: Lexer.NA })
 export const BlockKind = createToken({ name: 'BlockKind', pattern: Lexer.NA })
-/** A minus that belongs to the number behind it: space before, none after. */
+/** A plus or minus that belongs to the number behind it: space before, none after. */
 export const Sign = createToken({ name: 'Sign', pattern: Lexer.NA })
 /** A bracket beyond the depth, or a sign beyond the length, that is read. */
 export const TooDeep = createToken({ name: 'TooDeep', pattern: Lexer.NA })
@@ -123,6 +124,8 @@ export function lex(text: string): Lexed {
   return { tokens, trivia }
 }
 
+const isTerm = (type: TokenType): boolean => type === Plus || type === Minus
+
 function retype(token: IToken, type: TokenType): void {
   token.tokenType = type
   token.tokenTypeIdx = type.tokenTypeIdx as number
@@ -136,7 +139,7 @@ function classify(tokens: IToken[]): void {
     const previous = tokens[i - 1]
     const next = tokens[i + 1]
     const type = token.tokenType
-    const isSign = type === Plus || type === Minus || type === Times || type === Over
+    const isSign = isTerm(type) || type === Times || type === Over
     if (type === Newline || type === Comma) signs = 0
     if (isSign) signs += 1
     if (isSign && signs > longest) retype(token, TooDeep)
@@ -156,7 +159,7 @@ function classify(tokens: IToken[]): void {
     } else if (type === Word && next?.tokenType === Colon) {
       retype(token, FactName)
       first = i
-    } else if (type === Minus && next?.tokenType === Amount && next.startOffset === endOf(token)) {
+    } else if (isTerm(type) && next?.tokenType === Amount && next.startOffset === endOf(token)) {
       const apart = !previous || previous.tokenType === Newline || endOf(previous) < token.startOffset
       if (apart || previous.tokenType === To) retype(token, Sign)
     } else if (first === -1 && depth <= deepest) first = i

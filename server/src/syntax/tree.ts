@@ -81,6 +81,8 @@ export type SyntaxProblem =
   | { readonly type: 'text-not-closed'; readonly span: Span }
   | { readonly type: 'curly-quotes'; readonly text: string; readonly span: Span }
   | { readonly type: 'unreadable'; readonly text: string; readonly span: Span }
+  /** `(20 mm +3 mm)`: a sign that belongs to its number where one of a sum is wanted. */
+  | { readonly type: 'sign-touches'; readonly span: Span }
   | { readonly type: 'value-missing'; readonly after: string; readonly span: Span }
   | { readonly type: 'too-deep'; readonly span: Span }
   | { readonly type: 'merge-conflict'; readonly span: Span }

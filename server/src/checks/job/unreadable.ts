@@ -3,18 +3,21 @@ import { problemCheck, theLanguage } from '../check.ts'
 import { takeOut, textAt } from '../fix-text.ts'
 
 /** Signs that show as nothing, or as a blank. */
-const unseen = /[\p{C}\p{Z}\u034F\u115F\u1160\u17B4\u17B5\u3164\uFFA0]/gu
+const unseen = /[\p{C}\p{Z}\u115F\u1160\u3164\uFFA0]/gu
 
 const number = (sign: string): string =>
   `U+${(sign.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`
 
 /** The text, with the number of each sign in it that cannot be seen. */
-const shown = (text: string): string => elide(text.trim()).replace(unseen, (sign) => (sign === ' ' ? sign : number(sign)))
+const shown = (text: string): string =>
+  elide(text.trim()).replace(unseen, (sign) => (sign === ' ' ? sign : number(sign)))
 
 function said(text: string): string {
   const [sign, more] = new Set(text)
   if (sign === undefined || shown(text) === '') return 'This'
-  return more === undefined && sign.match(unseen) ? `${number(sign)}, a sign that cannot be seen,` : shown(text)
+  return more === undefined && sign.match(unseen)
+    ? `${number(sign)}, a sign that cannot be seen,`
+    : shown(text)
 }
 
 export default problemCheck({
