@@ -19,6 +19,7 @@ export type LanguageServer = {
   readonly stop: () => Promise<void>
   readonly restart: () => Promise<void>
   readonly showLog: () => void
+  readonly showPlan: () => Promise<void>
 }
 
 type Parts = {
@@ -114,5 +115,5 @@ export const createLanguageServer = ({ module, log, status, plans }: Parts): Lan
     await stop()
     await start()
   }
-  return { start, stop, restart, showLog: () => log.show() }
+  return { start, stop, restart, showLog: () => log.show(), showPlan: plans.showHere }
 }

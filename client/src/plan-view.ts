@@ -1,16 +1,29 @@
 // Shows the plan that the server works out: read-only, beside the job file.
-import { type Disposable, EventEmitter, Uri, ViewColumn, window, workspace } from 'vscode'
+import {
+  commands,
+  type Disposable,
+  EventEmitter,
+  languages,
+  Uri,
+  ViewColumn,
+  window,
+  workspace,
+} from 'vscode'
 import type { ExecuteCommandMiddleware } from 'vscode-languageclient'
 
 /** The server's own command: it answers with the plan as plain text. */
-export const planCommand = 'shaftwright.plan'
+const planCommand = 'shaftwright.plan'
 
 export type PlanView = Disposable & {
+  /** The plan of the drive or the reading the cursor is in. */
+  readonly showHere: () => Promise<void>
   /** Shows what the server answers to its command, whoever ran it: a lens or the palette. */
   readonly whenExecuted: NonNullable<ExecuteCommandMiddleware['executeCommand']>
 }
 
 const scheme = 'shaftwright-plan'
+/** Plain text under a name of its own, so that long lines are wrapped. */
+const language = 'shaftwright-plan'
 
 export const createPlanView = (): PlanView => {
   const plans = new Map<string, string>()
@@ -25,7 +38,8 @@ export const createPlanView = (): PlanView => {
     const uri = Uri.from({ scheme, path })
     plans.set(path, plan)
     changed.fire(uri)
-    await window.showTextDocument(uri, { viewColumn: ViewColumn.Beside, preview: true })
+    const document = await languages.setTextDocumentLanguage(await workspace.openTextDocument(uri), language)
+    await window.showTextDocument(document, { viewColumn: ViewColumn.Beside, preview: true })
   }
 
   const whenExecuted: PlanView['whenExecuted'] = async (command, args, next) => {
@@ -36,7 +50,16 @@ export const createPlanView = (): PlanView => {
     return answer
   }
 
+  const showHere = async (): Promise<void> => {
+    const editor = window.activeTextEditor
+    if (!editor) return
+    const { line, character } = editor.selection.active
+    const textDocument = { uri: editor.document.uri.toString() }
+    await commands.executeCommand(planCommand, { textDocument, position: { line, character } })
+  }
+
   return {
+    showHere,
     whenExecuted,
     dispose: () => {
       provider.dispose()

@@ -68,13 +68,13 @@ describe('code lenses', () => {
       'Since one: gap variation 0.20 → 0.00 mm; offset still 0.00 mm; now afloat; aft up 1 turn; port, stbd up 3.5 flats, port 0.1 mm'
     expect(lensesOf(put(move))).toEqual([
       'drive d: two within: 0.00 of 0.10 mm',
-      `drive d: ${change}`,
       'drive d: Plan',
+      `drive d: ${change}`,
       'reading one: Outside: 0.20 of 0.10 mm',
       'reading one: Plan',
       'reading two: Within: 0.00 of 0.10 mm',
-      `reading two: ${change}`,
       'reading two: Plan',
+      `reading two: ${change}`,
     ])
   })
 

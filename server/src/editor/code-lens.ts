@@ -25,21 +25,19 @@ function overDrive(drive: Block, scope: Scope): readonly Lens[] {
   const said = last ? saidOf(last, lookupFrom(last, scope)) : []
   const [verdict, ...more] = said
   const lookup = lookupFrom(drive, scope)
-  const own = [
-    ...(verdict === undefined ? [] : [`${last?.name ?? 'The reading'} ${verdict}`, ...more]),
-    ...childrenOf(drive, 'cable').flatMap((cable) => overloaded(cable, lookup.from(cable))),
-  ]
+  const overloads = childrenOf(drive, 'cable').flatMap((cable) => overloaded(cable, lookup.from(cable)))
   return [
-    ...lenses(drive, own, said.length > 0),
-    ...childrenOf(drive, 'reading').flatMap((reading) => {
-      const words = reading === last ? said : saidOf(reading, lookupFrom(reading, scope))
-      return lenses(reading, words.map(capital), words.length > 0)
-    }),
+    ...lenses(drive, verdict === undefined ? [] : [`${last?.name ?? 'The reading'} ${verdict}`]),
+    ...[...overloads, ...more].map((words) => ({ span: drive.node.headSpan, words })),
+    ...childrenOf(drive, 'reading').flatMap((reading) =>
+      lenses(reading, (reading === last ? said : saidOf(reading, lookupFrom(reading, scope))).map(capital)),
+    ),
   ]
 }
 
-const lenses = ({ node }: Block, words: readonly string[], planned: boolean): readonly Lens[] =>
-  [...words, ...(planned ? ['Plan'] : [])].map((said) => ({ span: node.headSpan, words: said }))
+/** The way to the plan behind the verdict: what comes after may be too long for the line. */
+const lenses = ({ node }: Block, [verdict, ...more]: readonly string[]): readonly Lens[] =>
+  (verdict === undefined ? [] : [verdict, 'Plan', ...more]).map((words) => ({ span: node.headSpan, words }))
 
 const capital = (text: string): string => text.replace(/^./, (c) => c.toUpperCase())
 
