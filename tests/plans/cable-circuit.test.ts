@@ -121,3 +121,14 @@ it.each(['', 'system: three-phase', 'system: dc'])(
     expect(codes(text)).toEqual(expect.arrayContaining(['protection/none', 'cable/battery-to-motor']))
   },
 )
+
+/** 33 CFR 183.455(b)(2): at most 40 in (1.016 m) of conductor before the fuse, in a sheath. */
+it.each([
+  ['1.016 m', false],
+  ['1.017 m', true],
+])('a cable of %s from battery to fuse needs one of its own: %s (33 CFR 183.455(b)(2))', (length, needed) => {
+  const lead = cable('e', 'b', 'bus').replace('2 m ', `${length} `)
+  const bus = 'protection bus { rating: 200 A  protects: f }\n'
+  const text = bank() + drive(motor('m'), 'controller c { }\n', bus, lead, cable('f', 'bus', 'c'))
+  expect(codes(text).includes('protection/none')).toBe(needed)
+})

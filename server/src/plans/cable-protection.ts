@@ -33,7 +33,7 @@ export function isProtected(cable: Block, lookup: Lookup): boolean {
 }
 
 /** The highest voltage the circuit sees: it decides which rule applies. Undefined when it is not known. */
-function highestOf(cable: Block, lookup: Lookup): number | undefined {
+export function highestOf(cable: Block, lookup: Lookup): number | undefined {
   try {
     const volts = batteriesOf(cable, lookup).flatMap((battery) => [
       said(battery, 'battery.window')?.high ?? 0,

@@ -17,12 +17,12 @@ export const protection = block({
     interrupts: fact(amount('current', { min: 1, max: 1e6 }), 'Current it can interrupt. Not checked yet.', {
       example: '20 kA',
     }),
-    voltage: fact(amount('voltage', { min: 1, max: 1500 }), 'Rated DC voltage. Not checked yet.', {
+    voltage: fact(amount('voltage', { min: 1, max: 1500 }), 'Rated DC voltage.', {
       example: '125 V',
     }),
     'from-source': fact(
       amount('length', { min: 0, max: 100 }),
-      'Length of conductor from the battery terminal to it. Not checked yet.',
+      'Length of conductor from the battery terminal to it.',
       {
         example: '150 mm',
       },
