@@ -114,7 +114,10 @@ export class Pulled {
     for (const [done, uri] of uris.entries()) {
       if (!this.#current.has(keyOf(uri))) await pause()
       if (token.isCancellationRequested) throw cancelled()
-      const report = await this.#report(uri).catch((error: unknown) => this.#parts.onFault(uri, error))
+      const report = await this.#report(uri).catch((error: unknown) => {
+        this.#parts.onFault(uri, error)
+        return undefined
+      })
       percent(Math.floor(((done + 1) / uris.length) * 100))
       if (!report) continue
       const version = this.#parts.workspace.get(uri)?.version ?? null

@@ -4,6 +4,7 @@ import {
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   ErrorCodes,
+  FileChangeType,
   PositionEncodingKind,
   type RegistrationParams,
   RegistrationRequest,
@@ -143,7 +144,7 @@ export function startServer(connection: Connection, host: Host, features: readon
     guard.told('workspace/didChangeWatchedFiles', async ({ changes }) => {
       workspace.refresh(changes.map(({ uri }) => uri))
       for (const { uri } of changes) diagnostics.changed(uri)
-      await workspace.list()
+      if (changes.some(({ type }) => type !== FileChangeType.Changed)) await workspace.list()
     }),
   )
 
