@@ -1,15 +1,19 @@
 // What lies in other files of the workspace, open or not: the language's own rules (design decisions, no outside source).
+import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { filesAround } from '../../server/src/editor/around.ts'
 import { linksOf } from '../../server/src/editor/document-links.ts'
 import { references } from '../../server/src/editor/references.ts'
 import { rename } from '../../server/src/editor/rename.ts'
+import { isSamePlace, targetAt } from '../../server/src/editor/target.ts'
 import { relativeAt, subtypes, supertype } from '../../server/src/editor/type-hierarchy.ts'
-import { Workspace } from '../../server/src/editor/workspace.ts'
+import { type OpenFile, Workspace } from '../../server/src/editor/workspace.ts'
 import { allSymbols, matching } from '../../server/src/editor/workspace-symbols.ts'
+import { jobs, texts } from '../syntax/texts.ts'
 import { openMarked } from './marked.ts'
 
 const root = 'file:///jobs'
+const empty = { start: -1, end: -1 }
 const files: Readonly<Record<string, string>> = {
   'parts.wright': 'gear spare { ratio: 2 }\ngear strong { like: spare }\n',
   'a.wright': 'use "parts.wright"\ndrive main {\n  gear { like: spare }\n  reading dry-1 { }\n}\n',
@@ -140,5 +144,43 @@ describe('the hierarchy of `like`', () => {
     const { view, section, around } = await openOne('parts.wright')
     const found = relativeAt(view, { section, offset: 'gear sp'.length }, around)
     expect(found && supertype(view, found.block, around)).toBeUndefined()
+  })
+})
+
+describe('any text at all', () => {
+  it('is gone through without a fault: each word is among the references of what it stands for', async () => {
+    const shares = fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 5, maxLength: 5 })
+    await fc.assert(
+      fc.asyncProperty(fc.oneof(jobs, texts), shares, async (text, at) => {
+        const workspace = new Workspace((uri) =>
+          uri.endsWith('/parts.wright') ? files['parts.wright'] : undefined,
+        )
+        workspace.setFolders({ added: [root] })
+        workspace.open(`${root}/a.wright`, 1, text)
+        const around = await filesAround(workspace)
+        const view = {
+          analysis: workspace.analysis,
+          file: workspace.link(workspace.openFiles[0] as OpenFile),
+        }
+        for (const share of at) {
+          const section = view.file.document.sections.at(
+            Math.floor(share * view.file.document.sections.length),
+          )
+          if (!section) continue
+          const offset = Math.floor(share * section.text.length)
+          const target = targetAt(view, section, offset)
+          const found = references(view, { section, offset }, around)
+          expect(
+            found.some(({ at: place }) => isSamePlace(place, { section, span: target?.span ?? empty })),
+          ).toBe(target !== undefined)
+          rename(view, { section, offset }, { to: 'spare', around })
+          const relative = relativeAt(view, { section, offset }, around)
+          if (!relative) continue
+          supertype({ ...view, file: relative.in.file }, relative.block, around)
+          subtypes(view, relative.block, around)
+        }
+      }),
+      { numRuns: 150 },
+    )
   })
 })

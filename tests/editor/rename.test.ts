@@ -70,6 +70,17 @@ describe('rename', () => {
     expect(await renamed(marked.replaceAll(/[«»]/g, ''))).toEqual({ 'boat.wright': text })
   })
 
+  it('tells two of one name apart again', async () => {
+    const twice = 'gear g { like: main }\ngear main { }\ngear ma$0in { }\n'
+    expect(await renamed(twice)).toEqual({ 'boat.wright': twice.replace('ma$0in', to) })
+  })
+
+  it('does not let a name that led nowhere lead here', async () => {
+    expect(await renamed('gear g { like: none }\ngear ma$0in { }\n', 'none')).toEqual(
+      expect.stringContaining('none means something else there'),
+    )
+  })
+
   it('goes through every file', async () => {
     const files =
       '#- a.wright\nuse "b.wright"\ngear g { like: spa$0re }\n#- b.wright\ngear spare { ratio: 2 }\n'

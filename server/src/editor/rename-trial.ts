@@ -60,7 +60,7 @@ export function triedOut(analysis: Analysis, { mentions, to, around }: Trial): s
     const other = [...before].find(([at, means]) => after.get(at)?.means !== means.means)?.[1]
     if (other)
       return `${other.words} in ${file.path}, line ${other.line}, would stand for something else then.`
-    if (problemsOf(analysis, file) !== problemsOf(tried, renamed) || before.size !== after.size)
+    if (isWorse(problemsOf(analysis, file), problemsOf(tried, renamed)) || before.size !== after.size)
       return `${file.path} would not be read as it is now: ${to} means something else there.`
   }
   return undefined
@@ -100,10 +100,21 @@ function meaningOf(
   )
 }
 
-const problemsOf = (analysis: Analysis, file: JobFile): string =>
-  file.document.sections
-    .flatMap((section) => analysis.bound(file, section).problems.map(({ problem }) => problem.type))
-    .join()
+/** Types of the problems of a file, each as often as it is there. */
+const problemsOf = (analysis: Analysis, file: JobFile): readonly string[] =>
+  file.document.sections.flatMap((section) =>
+    analysis.bound(file, section).problems.map(({ problem }) => problem.type),
+  )
+
+/** Whether there is a problem more of some type. One less is welcome: a name that stood twice. */
+function isWorse(before: readonly string[], after: readonly string[]): boolean {
+  const left = [...before]
+  return after.some((type) => {
+    const at = left.indexOf(type)
+    if (at >= 0) left.splice(at, 1)
+    return at < 0
+  })
+}
 
 const starts = new WeakMap<Document, ReadonlyMap<Section, number>>()
 
