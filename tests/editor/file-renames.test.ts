@@ -6,7 +6,8 @@ import fc from 'fast-check'
 import { afterAll, describe, expect, it } from 'vitest'
 import type { WorkspaceEdit } from 'vscode-languageserver/node'
 import { filesAround } from '../../server/src/editor/around.ts'
-import { pathBetween, rewrittenUses } from '../../server/src/editor/file-renames.ts'
+import { relativePath } from '../../server/src/editor/completion-paths.ts'
+import { rewrittenUses } from '../../server/src/editor/file-renames.ts'
 import { Workspace } from '../../server/src/editor/workspace.ts'
 import { resolvePath } from '../../server/src/job/files.ts'
 import { startProcess } from './client.ts'
@@ -76,7 +77,7 @@ describe('use lines after a move', () => {
     fc.assert(
       fc.property(path, path, (from, to) => {
         fc.pre(!to.startsWith(`${from}/`) && !from.startsWith(`${to}/`))
-        expect(resolvePath(from, pathBetween(`${root}/${from}`, `${root}/${to}`))).toBe(to)
+        expect(resolvePath(from, relativePath(`${root}/${from}`, `${root}/${to}`))).toBe(to)
       }),
     )
   })

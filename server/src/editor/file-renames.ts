@@ -1,6 +1,7 @@
 import { usesOf } from '../job/files.ts'
 import type { Place } from '../job/model.ts'
 import type { FileAround } from './around.ts'
+import { relativePath } from './completion-paths.ts'
 import { keyOf } from './uri.ts'
 
 export interface Moved {
@@ -27,8 +28,8 @@ export function rewrittenUses(
     return usesOf(path, document).flatMap(({ at, target }) => {
       if (target === undefined) return []
       const used = root + target
-      const text = pathBetween(then(key), then(used))
-      return text === pathBetween(key, used) || text.includes('"') ? [] : [{ in: of, at, text: `"${text}"` }]
+      const text = relativePath(then(key), then(used))
+      return text === relativePath(key, used) || text.includes('"') ? [] : [{ in: of, at, text: `"${text}"` }]
     })
   })
 }
@@ -43,14 +44,4 @@ function movedBy(moves: readonly Moved[]): (key: string) => string {
     const move = nearest.find(({ from }) => key === from || key.startsWith(`${from}/`))
     return move ? move.to + key.slice(move.from.length) : key
   }
-}
-
-/** The path from one file to another as a job file writes it.
- * @example pathBetween('file:///jobs/boats/a.wright', 'file:///jobs/parts/b.wright') // '../parts/b.wright' */
-export function pathBetween(from: string, to: string): string {
-  const folders = from.split('/').slice(0, -1)
-  const steps = to.split('/')
-  let same = 0
-  while (same < Math.min(folders.length, steps.length - 1) && folders[same] === steps[same]) same += 1
-  return [...folders.slice(same).map(() => '..'), ...steps.slice(same)].join('/')
 }
