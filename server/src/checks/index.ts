@@ -73,6 +73,7 @@ import phasesControllerTerminalTwice from './phases/controller-terminal-twice.ts
 import phasesDoubled from './phases/doubled.ts'
 import phasesIncomplete from './phases/incomplete.ts'
 import phasesMotorTerminalTwice from './phases/motor-terminal-twice.ts'
+import phasesNotCompared from './phases/not-compared.ts'
 import phasesUnknownTerminal from './phases/unknown-terminal.ts'
 import protectionAboveCable from './protection/above-cable.ts'
 import protectionBelowLoad from './protection/below-load.ts'
@@ -156,6 +157,7 @@ export const allChecks: readonly Check[] = [
   phasesDoubled,
   phasesIncomplete,
   phasesMotorTerminalTwice,
+  phasesNotCompared,
   phasesUnknownTerminal,
   protectionAboveCable,
   protectionBelowLoad,
