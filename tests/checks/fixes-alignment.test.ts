@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { asSnippet, layOut } from '../../server/src/checks/fix-text.ts'
+import { asSnippet, layOut } from '../../server/src/checks/fix-layout.ts'
 import { allChecks } from '../../server/src/checks/index.ts'
 import { findingsOf } from './marks.ts'
 import { fixed, offersOf, titles } from './offers.ts'

@@ -1,6 +1,6 @@
 import type { Finding } from '../../server/src/checks/check.ts'
 import type { Fix } from '../../server/src/checks/fix.ts'
-import { layOut } from '../../server/src/checks/fix-text.ts'
+import { layOut } from '../../server/src/checks/fix-layout.ts'
 import { acceptanceFor, fixesFor } from '../../server/src/checks/fixes.ts'
 import { allChecks } from '../../server/src/checks/index.ts'
 import { Checker } from '../../server/src/checks/run.ts'

@@ -67,7 +67,7 @@ export function writeMove({ block: reading, lookup }: FixGround, check: string):
 }
 
 /** `dry-2` after `dry-1`. */
-export function nextName(name: string, taken: readonly (string | undefined)[]): string {
+function nextName(name: string, taken: readonly (string | undefined)[]): string {
   const [, stem = `${name}-`, number = '1'] = /^(.*?)(\d+)$/.exec(name) ?? []
   for (let n = Number(number) + 1; ; n += 1) {
     const next = `${stem}${String(n).padStart(number.length, '0')}`

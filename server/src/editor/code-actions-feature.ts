@@ -10,7 +10,7 @@ import {
   type TextEdit,
   type WorkspaceEdit,
 } from 'vscode-languageserver'
-import { asSnippet, type Rewritten } from '../checks/fix-text.ts'
+import { asSnippet, type Rewritten } from '../checks/fix-layout.ts'
 import { rangeOf } from '../job/document.ts'
 import { actionsFor, fixAll } from './code-actions.ts'
 import { type Asked, feature } from './feature.ts'

@@ -1,5 +1,5 @@
 import type { Finding } from '../checks/check.ts'
-import { layOut, type Rewritten } from '../checks/fix-text.ts'
+import { layOut, type Rewritten } from '../checks/fix-layout.ts'
 import { acceptanceFor, fixesFor } from '../checks/fixes.ts'
 import type { Analysis } from '../job/analysis.ts'
 import type { JobFile } from '../job/files.ts'
