@@ -1,7 +1,10 @@
+import { allChecks } from '../checks/index.ts'
+import { trustedCorrection } from '../checks/plan-trust.ts'
+import { Checker } from '../checks/run.ts'
+import { today } from '../editor/machine-node.ts'
 import { Analysis } from '../job/analysis.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
-import { correctionOf } from '../plans/alignment.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
 import { correctionText } from '../plans/alignment-words.ts'
 import { planJson } from '../plans/plan-json.ts'
@@ -43,7 +46,7 @@ function pick(blocks: readonly Block[], kind: string, name: string | undefined):
   )
 }
 
-/** `plan`: the moves of each foot. Ends with 1 when the reading cannot be worked out. */
+/** `plan`: the moves of each foot. Ends with 1 when the reading cannot be worked out, or something it hangs on is written wrong. */
 export function plan(path: string, options: Options): void {
   const { file } = openJob(path)
   const analysis = new Analysis()
@@ -57,11 +60,13 @@ export function plan(path: string, options: Options): void {
     options.reading === undefined ? last : pick(childrenOf(drive, 'reading'), 'reading', options.reading)
   if (!reading) return
   const lookup = lookupFrom(reading, analysis.scope(file))
-  const outcome = correctionOf(reading, lookup)
+  const findings = new Checker(analysis, allChecks).check(file, { today: today() })
+  const outcome = trustedCorrection(reading, lookup, { file, findings })
   if (!outcome.ok) {
     refuse(`${reading.path}: ${outcome.fault.words}`)
     return
   }
+  if (outcome.value.errors) process.exitCode = 1
   console.log(
     options.format === 'json'
       ? JSON.stringify(planJson(outcome.value), null, 2)

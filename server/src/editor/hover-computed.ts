@@ -10,19 +10,26 @@ import { couplingMarkdown, driveMarkdown } from './hover-drive.ts'
 import { moveMarkdown, protectionMarkdown, sealMarkdown } from './hover-parts.ts'
 import { paragraphs } from './markdown.ts'
 
+/** How a reading is corrected: with what was found in its file, where that is known. */
+export type Correcting = typeof correctionOf
+
 /** What is worked out from a block, where there is something, and by which formula. */
-export function computedMarkdown(block: Block, scope: Scope): string | undefined {
-  const computed = ofBlock(block, lookupFrom(block, scope), scope)
+export function computedMarkdown(
+  block: Block,
+  scope: Scope,
+  correct: Correcting = correctionOf,
+): string | undefined {
+  const computed = ofBlock(block, lookupFrom(block, scope), scope, correct)
   return computed && paragraphs(computed, formulas[block.kind] && `Formula: ${formulas[block.kind]}`)
 }
 
-function ofBlock(block: Block, lookup: Lookup, scope: Scope): string | undefined {
+function ofBlock(block: Block, lookup: Lookup, scope: Scope, correct: Correcting): string | undefined {
   switch (block.kind) {
     case 'reading':
-      return readingMarkdown(block, lookup)
+      return readingMarkdown(block, lookup, correct)
     case 'bed': {
       const reading = block.parent && lastReading(block.parent)
-      return reading && readingMarkdown(reading, lookupFrom(reading, scope))
+      return reading && readingMarkdown(reading, lookupFrom(reading, scope), correct)
     }
     case 'cable': {
       const outcome = cableLoading(block, lookup)
@@ -61,8 +68,8 @@ const formulas: Readonly<Record<string, string | undefined>> = {
 }
 
 /** What a reading asks of each foot, or why that cannot be said. */
-function readingMarkdown(reading: Block, lookup: Lookup): string {
-  const outcome = correctionOf(reading, lookup)
+function readingMarkdown(reading: Block, lookup: Lookup, correct: Correcting): string {
+  const outcome = correct(reading, lookup)
   if (outcome.ok) return correctionMarkdown(outcome.value, lookup.system)
   const title = ['Reading', ...(reading.name === undefined ? [] : [reading.name])].join(' ')
   return `**${title}: no correction**\n\n${outcome.fault.words}`

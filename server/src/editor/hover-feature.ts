@@ -6,10 +6,15 @@ import { hover } from './hover.ts'
 export const hoverFeature = feature(
   HoverRequest.type,
   { hoverProvider: true },
-  ({ params, workspace, open, docs }) => {
+  ({ params, workspace, open, docs, findings }) => {
     const at = locate(open.document, params.position)
     const found =
-      at && hover({ analysis: workspace.analysis, file: workspace.link(open), docs }, at.section, at.offset)
+      at &&
+      hover(
+        { analysis: workspace.analysis, file: workspace.link(open), docs, findings },
+        at.section,
+        at.offset,
+      )
     if (!found) return null
     const range = workspace.locate(open, found.place)?.range
     return { contents: { kind: MarkupKind.Markdown, value: found.markdown }, ...(range && { range }) }

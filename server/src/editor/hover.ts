@@ -1,4 +1,6 @@
+import type { Finding } from '../checks/check.ts'
 import { allChecks } from '../checks/index.ts'
+import { trustedCorrection } from '../checks/plan-trust.ts'
 import type { JobFile } from '../job/files.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import type { Block, Place, Section } from '../job/model.ts'
@@ -8,7 +10,7 @@ import type { BlockNode, FactNode, LineNode, Part, Provenance, Span } from '../s
 import type { Fact } from '../vocabulary/block.ts'
 import { provenanceWords } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
-import { computedMarkdown } from './hover-computed.ts'
+import { type Correcting, computedMarkdown } from './hover-computed.ts'
 import { headingWords, partOfValue } from './hover-part.ts'
 import { checksMarkdown, sourcesMarkdown } from './hover-sources.ts'
 import { blockMarkdown, checkMarkdown, factMarkdown, kindMarkdown, unitMarkdown } from './hover-words.ts'
@@ -24,22 +26,27 @@ export interface Hover {
 export interface HoverView extends View {
   /** Where the pages of the checks stand, ending in `/`, when they stand anywhere. */
   readonly docs?: string | undefined
+  /** What is found in the text as it stands now. */
+  readonly findings?: () => readonly Finding[]
 }
 
 interface Around {
   readonly scope: Scope
   readonly docs: string | undefined
+  readonly correct: Correcting
 }
 
 /** What there is to say about the place in the text; undefined where there is nothing. */
 export function hover(
-  { analysis, file, docs }: HoverView,
+  { analysis, file, docs, findings = () => [] }: HoverView,
   section: Section,
   offset: number,
 ): Hover | undefined {
   const at = nodeAt(section.parsed.tree, offset)
   if (!at) return undefined
-  const around = { scope: analysis.scope(file), docs }
+  const correct: Correcting = (reading, lookup) =>
+    trustedCorrection(reading, lookup, { file, findings: findings() })
+  const around = { scope: analysis.scope(file), docs, correct }
   const node = at.blocks.at(-1)
   const block = node && blockOf(analysis.bound(file, section).blocks, node)
   const hovered = (span: Span, markdown: string | undefined): Hover | undefined =>
@@ -102,7 +109,7 @@ function headMarkdown(block: Block, around: Around, on: 'kind' | 'name'): string
       blockMarkdown(block, kind, around.scope.system()),
     )
   const words = on === 'kind' ? kindMarkdown(kind) : blockMarkdown(block, kind, around.scope.system())
-  const computed = computedMarkdown(block, around.scope)
+  const computed = computedMarkdown(block, around.scope, around.correct)
   const sources = sourcesMarkdown(block.kind, around.docs)
   return computed ? paragraphs(computed, sources, '---', words) : paragraphs(words, sources)
 }

@@ -1,4 +1,6 @@
 import { ExecuteCommandRequest, type TextDocumentPositionParams } from 'vscode-languageserver'
+import { allChecks } from '../checks/index.ts'
+import { Checker } from '../checks/run.ts'
 import { locate } from '../job/document.ts'
 import { workspaceFeature } from './feature.ts'
 import { planAt } from './plan.ts'
@@ -9,11 +11,13 @@ export const planCommand = 'shaftwright.plan'
 export const planFeature = workspaceFeature(
   ExecuteCommandRequest.type,
   { executeCommandProvider: { commands: [planCommand] } },
-  ({ params: { command, arguments: given = [] }, workspace }): string | null => {
+  ({ params: { command, arguments: given = [] }, workspace, today }): string | null => {
     const [asked] = given as readonly Partial<TextDocumentPositionParams>[]
     const open = asked?.textDocument && workspace.get(asked.textDocument.uri)
     const at = command === planCommand && open && asked.position && locate(open.document, asked.position)
     if (!at) return null
-    return planAt({ analysis: workspace.analysis, file: workspace.link(open) }, at.section, at.offset) ?? null
+    const view = { analysis: workspace.analysis, file: workspace.link(open) }
+    const findings = new Checker(view.analysis, allChecks).check(view.file, { today })
+    return planAt(view, at.section, at.offset, findings) ?? null
   },
 )

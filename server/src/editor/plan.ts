@@ -1,6 +1,7 @@
+import type { Finding } from '../checks/check.ts'
+import { trustedCorrection } from '../checks/plan-trust.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import type { Block, Section } from '../job/model.ts'
-import { correctionOf } from '../plans/alignment.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
 import { correctionText } from '../plans/alignment-words.ts'
 import { briefChange } from '../plans/brief-words.ts'
@@ -9,8 +10,13 @@ import { contains } from '../syntax/tree.ts'
 import type { View } from './per-section.ts'
 
 /** The plan of the reading a place stands in, else of the last reading of its drive, as plain text: what to do at each foot, or why that cannot
- * be said. Undefined outside a drive. */
-export function planAt({ analysis, file }: View, section: Section, offset: number): string | undefined {
+ * be said. Undefined outside a drive. `findings`: what is found in the file as it stands now. */
+export function planAt(
+  { analysis, file }: View,
+  section: Section,
+  offset: number,
+  findings: readonly Finding[] = [],
+): string | undefined {
   const drive = analysis
     .bound(file, section)
     .blocks.find(({ kind, node }) => kind === 'drive' && contains(node.span, offset))
@@ -18,7 +24,7 @@ export function planAt({ analysis, file }: View, section: Section, offset: numbe
   const reading = drive.children.find(isReadingAt(offset)) ?? lastReading(drive)
   if (!reading) return `${drive.path}: no reading yet, so there is nothing to plan from.`
   const lookup = lookupFrom(reading, analysis.scope(file))
-  const outcome = correctionOf(reading, lookup)
+  const outcome = trustedCorrection(reading, lookup, { file, findings })
   if (!outcome.ok) return `${reading.path}: ${outcome.fault.words}`
   const change = changeOf(reading, lookup)
   return [

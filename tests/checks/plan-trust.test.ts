@@ -1,0 +1,145 @@
+import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../server/src/checks/index.ts'
+import { errorsUnder, trustedCorrection } from '../../server/src/checks/plan-trust.ts'
+import { Checker } from '../../server/src/checks/run.ts'
+import { hover } from '../../server/src/editor/hover.ts'
+import { planAt } from '../../server/src/editor/plan.ts'
+import { Analysis } from '../../server/src/job/analysis.ts'
+import { openDocument } from '../../server/src/job/document.ts'
+import { linkFile } from '../../server/src/job/files.ts'
+import { lookupFrom } from '../../server/src/job/lookup.ts'
+import { correctionText } from '../../server/src/plans/alignment-words.ts'
+
+// Common practice, no source: a machine is not moved by a log that can be read in two ways.
+
+const sound = `drive main {
+  seal { shaft-size: 35 mm  free-length: 148 mm  fitted-length: 121 mm  compression: 24 mm to 29 mm [maker] }
+  coupling {
+    kind: flexible
+    flange-diameter: 125 mm
+    gauge-diameter: 110 mm
+    gap-variation: max 0.10 mm
+    offset: max 0.15 mm
+  }
+  bed {
+    adjuster: stud-and-nuts
+    thread: M16
+    foot aft-port { from-coupling: 180 mm  across: 140 mm port }
+    foot aft-stbd { from-coupling: 180 mm  across: 140 mm starboard }
+    foot fwd-port { from-coupling: 560 mm  across: 140 mm port }
+    foot fwd-stbd { from-coupling: 560 mm  across: 140 mm starboard }
+  }
+  reading r0 {
+    taken: 2026-03-03
+    gauge: 0.02 mm
+    gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
+    by: "fitter 2"
+  }
+  move after r0 { fwd-port: up 1 flat  fwd-stbd: up 1 flat }
+  reading r1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
+    offsets: top 0.06 mm, starboard -0.02 mm, bottom -0.05 mm, port 0.03 mm
+    by: "fitter 2"
+  }
+}
+drive other {
+  seal { shaft-size: 35 mm  free-length: 148 mm  fitted-length: 121 mm  compression: 24 mm to 29 mm [maker] }
+}
+`
+
+function opened(text: string) {
+  const file = linkFile('a.wright', openDocument(text), () => undefined)
+  const analysis = new Analysis()
+  analysis.begin()
+  const findings = new Checker(analysis, allChecks).check(file, { today: '2026-03-05' })
+  const reading = analysis.blocks(file)[0]?.children.find(({ path }) => path === 'main.r1')
+  if (!reading) throw new Error('no reading r1')
+  return { analysis, file, findings, reading, lookup: lookupFrom(reading, analysis.scope(file)) }
+}
+
+const changed = (good: string | RegExp, bad: string): string => {
+  const text = sound.replace(good, bad)
+  expect(text).not.toBe(sound)
+  return text
+}
+
+const under = (text: string): readonly string[] => {
+  const { file, findings, reading, lookup } = opened(text)
+  return errorsUnder(reading, lookup, { file, findings }).map(({ check }) => check)
+}
+
+const inR1 = /(reading r1 \{[^}]*)\n {2}\}/
+const afterR1 = (line: string): string => changed(inR1, `$1\n  }\n  ${line}`)
+
+describe('a plan is given without steps', () => {
+  it.each([
+    [
+      'gaps twice',
+      changed(inR1, '$1\n    gaps: top 1 mm, starboard 1 mm, bottom 2 mm, port 1 mm\n  }'),
+      'job/duplicate',
+    ],
+    ['a gauge wider than the flange', changed('110 mm', '150 mm'), 'alignment/gauge-diameter-beyond-flange'],
+    ['a foot twice', changed('foot fwd-port', 'foot aft-port'), 'job/duplicate'],
+    ['a word mistaken for move', afterR1('moved after r1 { fwd-port: up 1 flat }'), 'job/block-unknown'],
+    ['a move without what was moved', afterR1('move after r1'), 'job/line-not-understood'],
+    ['a move without the reading', afterR1('move r1 { fwd-port: up 1 flat }'), 'job/heading-unclear'],
+    [
+      'a move after no reading',
+      afterR1('move after r9 { fwd-port: up 1 flat }'),
+      'alignment/move-after-unknown-reading',
+    ],
+    ['a move of no foot', changed('{ fwd-port: up', '{ fwd: up'), 'alignment/move-of-unknown-foot'],
+    [
+      'a move behind one bracket too many',
+      afterR1('}\n  move after r1 { fwd-port: up 1 flat }'),
+      'job/block-misplaced',
+    ],
+    [
+      'a move within an older reading',
+      changed(/\n {2}\}\n {2}(move .*)/, '\n  $1\n  }'),
+      'job/block-misplaced',
+    ],
+  ])('where the file has %s', (_what, text, check) => {
+    expect(under(text)).toContain(check)
+    const { analysis, file, findings, reading, lookup } = opened(text)
+    const outcome = trustedCorrection(reading, lookup, { file, findings })
+    if (!outcome.ok) return expect.fail(outcome.fault.words)
+    expect(outcome.value.withheld).toBeDefined()
+    expect(outcome.value.verdict).toBe('outside')
+    expect(outcome.value.feet.every(({ step }) => step.by === 'none')).toBe(true)
+    expect(outcome.value.predicted).toBeUndefined()
+    const at = text.indexOf('reading r1')
+    const shown = [
+      correctionText(outcome.value, 'metric'),
+      planAt({ analysis, file }, reading.section, at + 3, findings),
+      hover({ analysis, file, findings: () => findings }, reading.section, at + 3)?.markdown,
+    ]
+    for (const words of shown) {
+      expect(words).toMatch(/put (?:it|them) right first: /)
+      expect(words).toMatch(new RegExp(`${check} at \\d+:\\d+`))
+      expect(words).toContain('no step is given')
+    }
+  })
+
+  it('but with them where the file is sound, or what is wrong lies beside it', () => {
+    const beside = [
+      sound,
+      changed('flexible', 'flexibel'),
+      changed(/by: "fitter 2"\n {2}\}\n\}/, 'by: fitter 2\n  }\n}'),
+      changed('free-length: 148 mm', 'free-length: 148'),
+      changed(/free-length: 148 mm([^}]*)\}\n\}\n$/, 'free-length: 148$1}\n}\n'),
+      changed('gaps: top 1.92 mm', 'gaps: top 1.92 kg'),
+      `${sound}seal { free-length: 1 }\n`,
+      `${sound}drive third {\n  moved after r1 { a: up 1 flat }\n}\n`,
+    ]
+    for (const text of beside) {
+      const { file, findings, reading, lookup } = opened(text)
+      const outcome = trustedCorrection(reading, lookup, { file, findings })
+      if (!outcome.ok) return expect.fail(outcome.fault.words)
+      expect(outcome.value.errors, text).toBeUndefined()
+      expect(outcome.value.withheld).toBeUndefined()
+    }
+  })
+})
