@@ -3,6 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../server/src/checks/index.ts'
+import { formatText } from '../../server/src/syntax/format.ts'
 import { parseSection } from '../../server/src/syntax/parser.ts'
 import { cutSections } from '../../server/src/syntax/sections.ts'
 import { blocksIn, print } from '../../server/src/syntax/tree.ts'
@@ -33,6 +34,36 @@ describe('a bad line', () => {
     const facts = factsOf(text)
     expect(facts[0]).toBe('shaft-size')
     expect(facts.at(-1)).toBe('fitted-length')
+  })
+})
+
+describe('a block at the left margin of one that is open', () => {
+  const reading = 'reading dry-1 {\n  taken: 2026-03-04\n}\n'
+  const checksOf = (text: string) =>
+    findingsOf(text, allChecks).findings.flatMap(({ check, severity }) =>
+      severity === 'error' && !/(fact|block)-missing$/.test(check) ? [check] : [],
+    )
+
+  it.each([
+    ['a reading', reading],
+    ['a move', 'move after dry-0 {\n  done: 2026-03-04\n}\n'],
+    ['a part without a name', 'shaft {\n  length: 2 m\n}\n'],
+    ['several', `gear { ratio: 2 }\n${reading}shaft { length: 2 m }\n`],
+  ])('is inside, where that is its place: %s', (_, block) => {
+    const text = `drive d {\n  reading dry-0 { taken: 2026-03-03 }\n${block}}\ndrive e { gear { ratio: 2.5 } }\n`
+    expect(cutSections(text)).toHaveLength(2)
+    expect(checksOf(text)).toEqual([])
+    const laid = formatText(text)
+    expect(laid).toContain(`  ${block.split('\n', 1)[0]}`)
+    expect(formatText(laid)).toBe(laid)
+  })
+
+  it('leaves one finding where the drive is not closed', () => {
+    expect(checksOf(`drive d {\n  gear { ratio: 2 }\n${reading}`)).toEqual(['job/block-not-closed'])
+  })
+
+  it('is a part of its own, where it has a name', () => {
+    expect(cutSections('drive d {\n  gear { ratio: 2 }\nshaft stock { length: 2 m }\n')).toHaveLength(2)
   })
 })
 

@@ -87,6 +87,8 @@ export const jobs = fc
       '## about the next\n',
       'drive half {\n  shaft {\n    diameter: 35\n',
       'use "parts.wright"\n',
+      'reading dry-1 { gauge: 0.02 mm }\n',
+      'shaft {\n  length: .5 m +- 1 mm\n}\n',
       '}\n',
       'nonsense\n',
     ),

@@ -1,10 +1,12 @@
 import { asRead, conflictsIn } from './conflicts.ts'
+import { alwaysInside, insideWithoutName } from './inside.ts'
 
 /** Cuts a text into sections: a top-level block with the blank lines and comments before it.
  *
  * Line by line, so that a keystroke needs only the sections it touches cut again. A block ends where its braces close. When one is
  * never closed, it still ends before a line that opens a block at the left margin, provided its own lines are indented: a half-typed
- * block costs itself, not the rest of the file. A merge conflict is not cut. */
+ * block costs itself, not the rest of the file. Only a block whose place is inside another is taken to be inside, as when a reading is
+ * pasted at the margin. A merge conflict is not cut. */
 export function cutSections(text: string): string[] {
   const conflicts = conflictsIn(text)
   const read = asRead(text, conflicts)
@@ -61,7 +63,7 @@ function lineEnd(text: string, at: number): number {
   return text.length
 }
 
-const headerAtMargin = /^[^\W\d][^\s{}"#:,[\]]*(?:[ \t]+(?:"[^"]*"|[^\s{}"#:,[\]]+))*[ \t]*\{/
+const headerAtMargin = /^([^\W\d][^\s{}"#:,[\]]*)((?:[ \t]+(?:"[^"]*"|[^\s{}"#:,[\]]+))*)[ \t]*\{/
 
 function startsSection(scan: Scan, text: string, at: number, end: number): boolean {
   if (!scan.begun) return false
@@ -69,7 +71,9 @@ function startsSection(scan: Scan, text: string, at: number, end: number): boole
   const blank = c === 10 || c === 13 || c === 35 || c === 32 || c === 9 || c === 125
   if (blank) return false
   if (scan.depth === 0) return true
-  return scan.indented === true && headerAtMargin.test(text.slice(at, Math.min(end, at + 400)))
+  if (scan.indented !== true) return false
+  const [, kind, heading] = headerAtMargin.exec(text.slice(at, Math.min(end, at + 400))) ?? []
+  return kind !== undefined && !alwaysInside.has(kind) && !(heading === '' && insideWithoutName.has(kind))
 }
 
 function step(scan: Scan, text: string, at: number, end: number): void {

@@ -4,6 +4,7 @@ import { dirname, join, resolve } from 'node:path'
 import { schemas } from '../../src/cli/schemas.ts'
 import { checkIndex, checkPages } from './checks.ts'
 import { grammar } from './grammar.ts'
+import { inside } from './inside.ts'
 import { loadChecks } from './load-checks.ts'
 import { reference } from './reference.ts'
 
@@ -18,6 +19,7 @@ export async function generatedFiles(): Promise<ReadonlyMap<string, string>> {
     'server/src/checks/index.ts': checkIndex(root),
     ...checkPages(checks),
     'docs/reference.md': reference(),
+    'server/src/syntax/inside.ts': inside(),
     'syntaxes/shaftwright.tmLanguage.json': grammar(),
     ...Object.fromEntries(
       Object.entries(schemas()).map(([name, schema]) => [`docs/schemas/${name}`, JSON.stringify(schema)]),

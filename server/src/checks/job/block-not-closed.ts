@@ -15,7 +15,7 @@ export default problemCheck({
   quiet: `seal { free-length: 148 mm }`,
   words: (p) => ({
     message: `The ${elide(p.kind)} block is not closed.`,
-    todo: 'Put a } after its last line.',
+    todo: 'Put a } after its last line, and indent what belongs inside.',
     data: { add: '}' },
   }),
   fixes: (_finding, { block }) =>

@@ -1,0 +1,20 @@
+// Made by npm run generate from the vocabulary.
+
+/** Kinds of block that stand inside another, and never at the top. */
+export const alwaysInside: ReadonlySet<string> = new Set(['foot', 'reading', 'move', 'phase-map'])
+
+/** Kinds whose place is inside another: at the top they are parts to be shared, and have a name. */
+export const insideWithoutName: ReadonlySet<string> = new Set([
+  'propeller',
+  'shaft',
+  'bearing',
+  'shaft-log',
+  'seal',
+  'coupling',
+  'gear',
+  'motor',
+  'bed',
+  'controller',
+  'cable',
+  'protection',
+])
