@@ -122,6 +122,15 @@ describe('limits in the wrong order', () => {
   })
 })
 
+describe('a sign that touches its number', () => {
+  it('is offered as limits only where the fact can have them', () => {
+    const shaft = 'drive main {\n  shaft { diameter: 35 mm +3 mm }\n}\n'
+    expect(laws(shaft, 'job/sign-touches')).toEqual(['Write + 3 mm', 'Write +3/-0 mm'])
+    const seal = 'drive main {\n  seal { compression: 26 mm  free-length: 148 mm +3 mm }\n}\n'
+    expect(laws(seal, 'job/sign-touches')).toEqual(['Write + 3 mm'])
+  })
+})
+
 describe('a fact said twice', () => {
   it('goes unasked when both say the same', () => {
     const text =

@@ -50,8 +50,8 @@ export function broken(
 
 /** The offers for the example of a check, each held to the laws: as it is, and laid out. */
 export function obeysLaws(text: string, check: Check, options: Options = {}): readonly Offered[] {
-  for (const of of [text, formatText(text)]) {
-    const before = offersOf(of, check.id, options)
+  for (const job of [text, formatText(text)]) {
+    const before = offersOf(job, check.id, options)
     for (const offered of before.offers) expect(broken(offered, before, options)).toEqual([])
   }
   return offersOf(text, check.id, options).offers

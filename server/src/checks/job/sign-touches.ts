@@ -1,5 +1,6 @@
 import { problemCheck, theLanguage } from '../check.ts'
 import { replace, textAt } from '../fix-text.ts'
+import { declaredAt } from '../fix-units.ts'
 
 /** The sign, and what it touches. */
 const parted = (written: string): readonly [sign: string, amount: string] => [
@@ -38,9 +39,11 @@ export default problemCheck({
       found: written,
     }
   },
-  fixes: ({ at }) => {
+  fixes: ({ at }, { block }) => {
     const written = textAt(at)
-    const of = limits(written)
+    // Not every fact has limits: a plain length takes the sum alone.
+    const takesLimits = /\b(limits|tolerance)\b/.test(declaredAt(block, at)?.shape.words ?? '')
+    const of = takesLimits ? limits(written) : undefined
     return [apart(written), ...(of ? [of] : [])].map((text) => ({
       title: `Write ${text}`,
       edits: [replace(at, text)],
