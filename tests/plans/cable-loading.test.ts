@@ -233,6 +233,17 @@ describe('what protects a cable', () => {
     expect(ratingOf(420, block, lookup)?.verdict).toBe('allowed-above')
     expect(ratingOf(421, block, lookup)?.verdict).toBe('above-conductor')
   })
+  // 33 CFR 183.455(c)(2) from 50 V up: a 48 V bank is above that on charge (24 cells of 2.5 V are 60 V); a 36 V one, at 45 V, is not.
+  it.each([
+    ['48 V', 'above-conductor'],
+    ['36 V', 'allowed-above'],
+  ])('a bank of %s whose window is not said: %s (33 CFR 183.455(c))', (nominal, verdict) => {
+    const { block, lookup } = blockIn(
+      jobOf({ battery: `nominal: ${nominal}`, cable: boatCable('2/0', 'machinery-space', 2) }),
+      'main.feed',
+    )
+    expect(ratingOf(420, block, lookup)?.verdict).toBe(verdict)
+  })
   it('is judged from where the cable stands, wherever the fuse does', () => {
     const { block } = blockIn(jobOf() + fuse('main.feed'), 'main.feed')
     const { lookup } = blockIn(jobOf() + fuse('main.feed'), 'main-fuse')

@@ -32,13 +32,14 @@ export function isProtected(cable: Block, lookup: Lookup): boolean {
   )
 }
 
-/** The highest voltage the circuit sees: it decides which rule applies. Undefined when it is not known. */
-export function highestOf(cable: Block, lookup: Lookup): number | undefined {
+/** The highest voltage the circuit sees, V: a battery whose window is not said goes to `overNominal` times its nominal. Undefined when it is not
+ * known. */
+export function highestOf(cable: Block, lookup: Lookup, overNominal = 1): number | undefined {
   try {
-    const volts = batteriesOf(cable, lookup).flatMap((battery) => [
-      said(battery, 'battery.window')?.high ?? 0,
-      said(battery, 'battery.nominal') ?? 0,
-    ])
+    const volts = batteriesOf(cable, lookup).map((battery) => {
+      const nominal = said(battery, 'battery.nominal') ?? 0
+      return Math.max(said(battery, 'battery.window')?.high ?? overNominal * nominal, nominal)
+    })
     const motor = systemOf(cable, lookup) === 'three-phase' ? lookup.near('motor') : undefined
     const highest = Math.max(0, ...volts, said(motor, 'motor.voltage') ?? 0)
     return highest > 0 ? highest : undefined
@@ -54,6 +55,9 @@ export interface CableVerdict {
   readonly carrying: CableAmpacity
 }
 
+/** On charge a lead-acid cell of nominal 2 V may see 2.5 V (equalising; common practice, no source). */
+const onCharge = 1.25
+
 /** What decides how large a rating the cable bears; undefined when it cannot be told what it carries. */
 function protectable(cable: Block | undefined, lookup: Lookup) {
   if (!cable) return undefined
@@ -62,7 +66,16 @@ function protectable(cable: Block | undefined, lookup: Lookup) {
   if (!carrying.ok || carrying.value.carries === undefined) return undefined
   const { area, carries: ampacity } = carrying.value
   const series: RatingSeries = sectionOf(area).system === 'awg' ? 'us' : 'iec'
-  return { carrying: carrying.value, series, given: { ampacity, volts: highestOf(cable, from) } }
+  const volts = highestOf(cable, from, onCharge)
+  const stated = highestOf(cable, from)
+  const assumptions =
+    volts === stated
+      ? carrying.value.assumptions
+      : [
+          ...carrying.value.assumptions,
+          `the battery goes to ${onCharge} times its nominal voltage on charge: its window is not said`,
+        ]
+  return { carrying: { ...carrying.value, assumptions }, series, given: { ampacity, volts } }
 }
 
 /** How a rating (A) stands to the cable it protects, whatever the load; undefined when it cannot be told what the cable carries. */
