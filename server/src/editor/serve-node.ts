@@ -22,8 +22,13 @@ function read(uri: string, root: string): string | undefined {
 }
 
 async function list(root: string): Promise<readonly string[]> {
-  if (!root.startsWith('file:')) return []
-  return (await listInside(fileURLToPath(root))).map((path) => pathToFileURL(path).href)
+  let folder: string
+  try {
+    folder = fileURLToPath(root)
+  } catch {
+    return [] // no URI of a folder
+  }
+  return (await listInside(folder)).map((path) => pathToFileURL(path).href)
 }
 
 function overStdio(): Connection {
