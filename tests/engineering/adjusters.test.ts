@@ -83,6 +83,11 @@ describe('threads', () => {
     ['1-1/4-7', 31.75, 25.4 / 7, 'right'],
     ['1 1/4-7 UNC', 31.75, 25.4 / 7, 'right'],
     ['3/4-10 UNC LH', 19.05, 2.54, 'left'],
+    // ASME B1.1: class of fit behind the series, and LH behind that.
+    ['3/4-16 UNF-2A', 19.05, 25.4 / 16, 'right'],
+    ['3/4-10 UNC-2A-LH', 19.05, 2.54, 'left'],
+    ['LH M16', 16, 2, 'left'],
+    ['LH 3/4-10 UNC', 19.05, 2.54, 'left'],
   ] as const)('%s: %d mm, pitch %d mm, %s-hand', (text, diameter, pitch, hand) => {
     expect(ok(parseThread(text))).toEqual({
       diameter: expect.closeTo(diameter * mm, 12),
@@ -95,6 +100,10 @@ describe('threads', () => {
     ['bolt', 'not-a-thread'],
     ['M', 'not-a-thread'],
     ['M-16', 'not-a-thread'],
+    ['M16 left', 'not-a-thread'],
+    ['M16x1,5', 'not-a-thread'],
+    ['3/4-16-2A', 'not-a-thread'],
+    ['M17', 'pitch-missing'],
     ['M0', 'pitch-missing'],
     ['M0x1', 'not-a-thread'],
     ['1/0-10', 'not-a-thread'],

@@ -150,3 +150,26 @@ describe('what the next reading should show', () => {
     expect(held / all).toBeLessThan(0.985)
   })
 })
+
+describe('shims', () => {
+  const shimmed = (stock: string) =>
+    correct(
+      driveOf(coupling, bed.replace('stud-and-nuts', 'shims').replace('thread: M16', `shims: ${stock}`), r1),
+      'r1',
+    )
+  it('are told to their own digits', () => {
+    const words = correctionText(shimmed('0.001 mm, 0.025 mm'), 'metric')
+    expect(words).toMatch(
+      /put in shims of 0\.025 mm \+ 0\.025 mm \+ 0\.025 mm \+ 0\.025 mm, together 0\.10 mm/,
+    )
+    expect(correctionText(shimmed('0.001 mm'), 'metric')).toContain('together 0.004 mm')
+    expect(correctionText(shimmed('0.001 mm'), 'inch')).not.toContain(' 0.0000 in')
+    expect(correctionText(shimmed('0.05 mm, 0.2 mm'), 'metric')).toMatch(/shims? of 0\.20 mm/)
+  })
+  // At most 3 to 4 pieces: Bachus & Custodio, Know and Understand Centrifugal Pumps.
+  it('are at most four a pack, and the plan says so', () => {
+    const c = shimmed('0.05 mm')
+    for (const { step } of c.feet) if (step.by === 'shims') expect(step.pieces.length).toBeLessThanOrEqual(4)
+    expect(c.assumptions.join()).toContain('at most 4 of the shims')
+  })
+})

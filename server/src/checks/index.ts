@@ -18,6 +18,7 @@ import alignmentOffsetUndecided from './alignment/offset-undecided.ts'
 import alignmentOffsetsDoNotClose from './alignment/offsets-do-not-close.ts'
 import alignmentReadingsDoNotClose from './alignment/readings-do-not-close.ts'
 import alignmentRepeatedReadingsDiffer from './alignment/repeated-readings-differ.ts'
+import alignmentThreadUnknown from './alignment/thread-unknown.ts'
 import alignmentTooFewAngles from './alignment/too-few-angles.ts'
 import cableBatteryNotDc from './cable/battery-not-dc.ts'
 import cableBatteryToMotor from './cable/battery-to-motor.ts'
@@ -103,6 +104,7 @@ export const allChecks: readonly Check[] = [
   alignmentOffsetsDoNotClose,
   alignmentReadingsDoNotClose,
   alignmentRepeatedReadingsDiffer,
+  alignmentThreadUnknown,
   alignmentTooFewAngles,
   cableBatteryNotDc,
   cableBatteryToMotor,

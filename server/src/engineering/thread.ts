@@ -40,9 +40,10 @@ const unified: Readonly<Record<'UNC' | 'UNF', Readonly<Record<string, number>>>>
   UNF: { 4: 28, 5: 24, 6: 24, 7: 20, 8: 20, 9: 18, 10: 18, 12: 16, 14: 14, 16: 12 },
 }
 
-const metricForm = /^M\s*(?<size>\d+(?:\.\d+)?)(?:\s*[x×*]\s*(?<pitch>\d+(?:\.\d+)?))?(?<left>[\s-]*LH)?$/i
+const metricForm =
+  /^(?<leftFirst>LH[\s-]*)?M\s*(?<size>\d+(?:\.\d+)?)(?:\s*[x×*]\s*(?<pitch>\d+(?:\.\d+)?))?(?<left>[\s-]*LH)?$/i
 const inchForm =
-  /^(?:(?:(?<whole>\d+)[\s-]+)?(?<over>\d+)\/(?<under>\d+)|(?<inches>\d+))(?:\s*in|")?(?:\s*-\s*(?<tpi>[1-9]\d*(?:\.\d+)?))?\s*(?<series>UNC|UNF)?(?<left>[\s-]*LH)?$/i
+  /^(?<leftFirst>LH[\s-]*)?(?:(?:(?<whole>\d+)[\s-]+)?(?<over>\d+)\/(?<under>\d+)|(?<inches>\d+))(?:\s*in|")?(?:\s*-\s*(?<tpi>[1-9]\d*(?:\.\d+)?))?\s*(?<series>UNC|UNF)?(?:(?<=UN[CF])-[123][AB])?(?<left>[\s-]*LH)?$/i
 
 const inch = 0.0254
 
@@ -57,8 +58,12 @@ type Parts = {
     | 'inches'
     | 'tpi'
     | 'series'
-    | 'left']?: string
+    | 'left'
+    | 'leftFirst']?: string
 }
+
+const handOf = ({ left, leftFirst }: Parts): Thread['hand'] =>
+  left === undefined && leftFirst === undefined ? 'right' : 'left'
 
 /** Coarsest pitch a screw of this diameter can have: a quarter of it, as on M1; the smallest size here is 1
  * mm. */
@@ -77,7 +82,7 @@ function metricThread(text: string, part: Parts): Result<Thread, ThreadProblem> 
   const coarse = metricCoarse[Number(part.size)]
   const pitch = part.pitch === undefined ? coarse : Number(part.pitch)
   if (pitch === undefined) return { ok: false, problem: { type: 'pitch-missing', text } }
-  const hand = part.left === undefined ? 'right' : 'left'
+  const hand = handOf(part)
   const thread: Thread = { diameter: Number(part.size) / 1000, pitch: pitch / 1000, hand }
   return checked(text, thread, coarse === undefined ? undefined : coarse / 1000)
 }
@@ -91,12 +96,13 @@ function inchThread(text: string, part: Parts): Result<Thread, ThreadProblem> {
   const pitch = inch / tpi
   if (listed !== undefined && listed !== tpi)
     return { ok: false, problem: { type: 'pitch-wrong', text, pitch, standard: inch / listed } }
-  const hand = part.left === undefined ? 'right' : 'left'
+  const hand = handOf(part)
   return checked(text, { diameter: size * inch, pitch, hand }, undefined)
 }
 
 /** Thread from its designation: `M16` (coarse), `M16x1.5`, `3/4-10 UNC`, `3/4-16 UNF`, `3/4 UNC`,
- * `1-1/4-7`; ` LH` for left-hand. Sizes in the tables: M6 to M24, 1/4 to 1 in; others need their pitch. A
+ * `1-1/4-7`; ` LH` behind or before it for left-hand; a class of fit
+ * (`UNF-2A`) changes no pitch. Sizes in the tables: M6 to M24, 1/4 to 1 in; others need their pitch. A
  * series that does not have the pitch stated is a problem, not a guess.
  * @example parseThread('M16') // { ok: true, value: { diameter: 0.016, pitch: 0.002, hand: 'right' } } */
 export function parseThread(designation: string): Result<Thread, ThreadProblem> {

@@ -50,6 +50,10 @@ function adjusterOf(bed: Block, assumptions: string[]): Adjuster {
         ? 'what lies under each foot now is not said: whether so much can be taken out, measure first'
         : 'the bed does not list its shims: the moves are given as lengths',
     )
+    if (stock)
+      assumptions.push(
+        'a pack is built of at most 4 of the shims listed (Bachus & Custodio, Know and Understand Centrifugal Pumps)',
+      )
     return stock ? { by: 'shims', stock: stock.map((shim) => shim.value) } : { by: 'hand' }
   }
   const designation = said(bed, 'bed.thread')

@@ -62,10 +62,19 @@ export function sayTurns({ turns, flats }: { readonly turns: number; readonly fl
   return flats === 0 ? full : `${full} ${said}`
 }
 
+/** A shim with its own digits, at least those of other lengths: `0.20 mm`, `0.025 mm`. */
+function saidShim(si: number, system: UnitSystem): string {
+  const unit = system === 'inch' ? inch : 1e-3
+  const [least, most] = system === 'inch' ? [4, 5] : [2, 3]
+  const short = formatFixed(si / unit, least)
+  const own = Math.abs(Number(short) * unit - si) < 1e-8 ? least : most
+  return `${formatFixed(si / unit, own)} ${system === 'inch' ? 'in' : 'mm'}`
+}
+
 /** `shims of 0.20 mm + 0.05 mm, together 0.25 mm`; the thickness alone where none is named. */
 function sayShims({ pieces, thickness }: Extract<FootStep, { by: 'shims' }>, system: UnitSystem): string {
-  const each = pieces.map((piece) => saidLength(piece, system))
-  const together = saidLength(thickness, system)
+  const each = pieces.map((piece) => saidShim(piece, system))
+  const together = (pieces.length > 0 ? saidShim : saidLength)(thickness, system)
   if (each.length === 0) return together
   return each.length === 1 ? `a shim of ${together}` : `shims of ${each.join(' + ')}, together ${together}`
 }
@@ -86,9 +95,8 @@ function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem): string
   }
   if (step.by === 'none') return 'leave as it is'
   const { value } = foot.vertical
-  return value === 0
-    ? 'leave as it is'
-    : `${value > 0 ? 'raise' : 'lower'} ${saidLength(Math.abs(value), system)}`
+  const by = saidLength(Math.abs(value), system)
+  return Number.parseFloat(by) === 0 ? 'leave as it is' : `${value > 0 ? 'raise' : 'lower'} ${by}`
 }
 
 /** What to say beside a move whose own uncertainty is larger than it is. */
@@ -180,6 +188,10 @@ export function sayLean({ slope: { vertical, horizontal } }: Correction): string
 const milliradians = (u: Uncertain): string =>
   `${formatFixed(u.value * 1000, 2)} ± ${formatFixed(expanded(u) * 1000, 2)} mrad`
 
+/** What the figures for the next reading hold for. */
+const nextTaken =
+  ' Its ± is of both readings, the next with the same gauge at the same places; the steps are taken as made exactly.'
+
 interface Lines {
   readonly gauge: string
   readonly summary: readonly string[]
@@ -261,7 +273,9 @@ export function correctionText(c: Correction, system: UnitSystem): string {
             (foot, i) =>
               `  ${foot.name.padEnd(width)}  ${(heights[i] ?? '').padEnd(wide(heights))}  ${(steps[i] ?? '').padEnd(wide(steps))}  sideways ${sideways(foot, c, system)}`,
           ),
-          ...(said.next.length > 0 ? ['', `The next reading should show ${said.next.join('; ')}.`] : []),
+          ...(said.next.length > 0
+            ? ['', `The next reading should show ${said.next.join('; ')}.${nextTaken}`]
+            : []),
           '',
           `Caution: ${moveCaution(c.adjuster)}`,
         ]
@@ -283,7 +297,7 @@ export function correctionMarkdown(c: Correction, system: UnitSystem): string {
     rows.length === 0
       ? []
       : [advice(c), '', '| foot | height | step | sideways |', '|:--|:--|:--|:--|', ...rows, '']
-  const next = said.next.map((line) => `The next reading should show ${line}.`)
+  const next = said.next.map((line) => `The next reading should show ${line}.${nextTaken}`)
   return [
     `**Reading ${c.reading}: ${verdictWords[c.verdict]}.** ${sayLean(c)}`,
     '',

@@ -14,7 +14,11 @@ export const bed = block({
       'How a foot gets its height: a stud with a nut under and a nut over the foot, or shims.',
       { example: 'stud-and-nuts', required: true },
     ),
-    thread: fact(designation, 'Thread of the studs.', { example: 'M16' }),
+    thread: fact(
+      designation,
+      'Thread of the studs: `M16` for the coarse pitch, else with its pitch or series, `"M16x1.5"`, `"3/4-10 UNC"`. A left-hand thread says `LH`: `"M16x1.5 LH"`.',
+      { example: 'M16' },
+    ),
     shims: fact(lengths, 'Thicknesses of shim at hand.', {
       example: '0.05 mm, 0.1 mm, 0.2 mm, 0.5 mm, 1 mm',
     }),

@@ -1,0 +1,56 @@
+import { parseThread } from '../../engineering/thread.ts'
+import { elide } from '../../quantity/elide.ts'
+import { formatNumber } from '../../quantity/format.ts'
+import { at, check, published } from '../check.ts'
+
+const write =
+  'Write it as "M16x1.5", "3/4-10 UNC" or, for a left-hand thread, "M16x1.5 LH": without its pitch the moves are lengths, not turns.'
+
+const millimetres = (pitch: number): string => `${formatNumber(pitch * 1000, 4)} mm`
+
+/** Why a designation gives no pitch; undefined where it gives one. */
+function whyNot(written: string): string | undefined {
+  const thread = parseThread(written)
+  const designation = elide(written)
+  if (thread.ok) return undefined
+  const { problem } = thread
+  switch (problem.type) {
+    case 'not-a-thread':
+      return `${designation} cannot be read as a thread.`
+    case 'pitch-missing':
+      return `The pitch of ${designation} is not known here: it is none of the sizes M6 to M24 and 1/4 to 1 in of the coarse series, or could be either of two.`
+    case 'pitch-wrong':
+      return `${designation} has a pitch of ${millimetres(problem.pitch)}${problem.standard === undefined ? ', which no thread of that size has' : `; the series named, or the coarse thread of that size, has ${millimetres(problem.standard)}`}.`
+  }
+}
+
+export default check({
+  id: 'alignment/thread-unknown',
+  severity: 'warning',
+  title: 'Thread whose pitch is not known',
+  why: 'A turn of the nut is a height only by the pitch of its thread, and up or down only by its hand. Without them no turns can be told, and turns that were logged are no heights.',
+  source: published('ISO 261 and ISO 262, ASME B1.1'),
+  on: 'bed',
+  needs: { thread: 'bed.thread' },
+  fires: `drive main {
+  bed {
+    adjuster: stud-and-nuts
+    thread: M17
+#           ^^^ not known
+    foot aft { from-coupling: 180 mm  across: 140 mm port }
+    foot fwd { from-coupling: 560 mm  across: 140 mm port }
+  }
+}`,
+  quiet: `drive main {
+  bed {
+    adjuster: stud-and-nuts
+    thread: "M16x1.5 LH"
+    foot aft { from-coupling: 180 mm  across: 140 mm port }
+    foot fwd { from-coupling: 560 mm  across: 140 mm port }
+  }
+}`,
+  run: ({ thread }) => {
+    const message = whyNot(thread.value)
+    return message === undefined ? [] : [at(thread, { message, todo: write, found: elide(thread.value) })]
+  },
+})
