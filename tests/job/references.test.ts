@@ -73,6 +73,14 @@ drive stbd { gear { ratio: port.gear.ratio } }`)
     expect(found.map(({ type }) => type)).toContain('chain-too-long')
   })
 
+  it('of a block that only names it back is no circle', () => {
+    const text =
+      'cable e { to: bus  from: house }\nprotection bus { protects: e }\nbattery house { nominal: 48 V }'
+    expect(typesOf(text).filter((type) => type !== 'fact-missing')).toEqual([])
+    expect(factValue(read(text).blocks, 'e.to')).toBe('bus')
+    expect(factValue(read(text).blocks, 'bus.protects')).toBe('e')
+  })
+
   it('of the value itself is told once', () => {
     expect(typesOf('drive d { reading r { gauge: gauge } }')).toContain('refers-to-itself')
     expect(typesOf('drive d { reading r { gauge: gauge } }')).not.toContain('unresolved')

@@ -167,7 +167,11 @@ export class Analysis {
       const holder = asking.holder(name)
       return holder !== undefined && holder !== section && named(name) === undefined
     }
-    return { ...asking, named, circular }
+    const kindOf = (name: string): string | undefined => {
+      const holder = asking.holder(name)
+      return holder && headsIn(holder).find((head) => head.name === name)?.kind
+    }
+    return { ...asking, named, circular, kindOf }
   }
 
   #leads(from: Section, to: Section): boolean {

@@ -374,6 +374,9 @@ export function evaluator(around: Surroundings) {
           return part.text
         }
         const path = part.type === 'word' ? part.text : undefined
+        // Two blocks may name each other: a bus bar and the cable that it protects.
+        if (path !== undefined && scope.circular(path) && kinds.includes(scope.kindOf(path) ?? ''))
+          return path
         unresolved(part.span, path ?? section.text.slice(part.span.start, part.span.end), kinds, block)
         return undefined
       },

@@ -21,4 +21,6 @@ export interface Scope {
 export interface BindingScope extends Scope {
   /** Whether the top-level block of this name refers, by itself or through others, to the section that asks. Such a block is not given. */
   circular(name: string): boolean
+  /** The kind of the top-level block of this name, which may be circular: who only names a block does not wait for it. */
+  kindOf(name: string): string | undefined
 }
