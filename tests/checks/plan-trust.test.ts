@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest'
+import { fixesFor } from '../../server/src/checks/fixes.ts'
 import { allChecks } from '../../server/src/checks/index.ts'
 import { errorsUnder, trustedCorrection } from '../../server/src/checks/plan-trust.ts'
 import { Checker } from '../../server/src/checks/run.ts'
@@ -121,6 +122,19 @@ describe('a plan is given without steps', () => {
       expect(words).toMatch(new RegExp(`${check} at \\d+:\\d+`))
       expect(words).toContain('no step is given')
     }
+  })
+
+  it('and its move is not offered to be written', () => {
+    const titles = (text: string): readonly string[] => {
+      const { analysis, file, findings } = opened(text)
+      const verdict = findings.findLast(({ check }) => check === 'alignment/gap-variation-outside')
+      return verdict
+        ? fixesFor(verdict, { analysis, file, findings, today: '2026-03-05' }).map(({ title }) => title)
+        : []
+    }
+    expect(titles(sound)).toContain('Write this move into the job')
+    expect(titles(changed('110 mm', '124.9 mm'))).toContain('Write this move into the job')
+    expect(titles(changed('110 mm', '150 mm'))).not.toContain('Write this move into the job')
   })
 
   it('but with them where the file is sound, or what is wrong lies beside it', () => {

@@ -1,11 +1,12 @@
 import { type Block, childrenOf, factOf } from '../job/model.ts'
-import { type Correction, correctionOf } from '../plans/alignment.ts'
+import type { Correction } from '../plans/alignment.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
 import { saidLength } from '../plans/alignment-words.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Part } from '../syntax/tree.ts'
 import type { Fix, FixGround } from './fix.ts'
 import { addAfter, blank } from './fix-text.ts'
+import { trustedCorrection } from './plan-trust.ts'
 
 type Foot = Correction['feet'][number]
 
@@ -41,16 +42,19 @@ const moveOf = (foot: Foot, system: UnitSystem): string =>
   [upDown(foot, system), sideways(foot, system)].filter((way) => way !== undefined).join(', ') || 'none'
 
 /** The steps of the plan as a move after the reading; none where the plan withholds them, or the reading no longer counts. */
-export function writeMove({ block: reading, lookup }: FixGround, check: string): readonly Fix[] {
+export function writeMove(
+  { block: reading, lookup, file, findings }: FixGround,
+  check: string,
+): readonly Fix[] {
   if (reading?.name === undefined || reading.parent?.kind !== 'drive' || !lookup) return []
-  const outcome = correctionOf(reading, lookup)
+  const outcome = trustedCorrection(reading, lookup, { file, findings })
   if (!outcome.ok) return []
   const c = outcome.value
   const lines = c.feet.map((foot) => [foot.name, moveOf(foot, lookup.system)] as const)
   const names = new Set(c.feet.map(({ name }) => name))
   // Of two feet of one name it cannot be said which is meant.
   if (names.size < c.feet.length) return []
-  if (c.withheld || c.laterReading !== undefined || lines.every(([, move]) => move === 'none')) return []
+  if (c.withheld || lines.every(([, move]) => move === 'none')) return []
   const text = [
     `move after ${reading.name} {`,
     ...lines.map(([name, move]) => `  ${name}: ${move}`),

@@ -1,6 +1,7 @@
 import type { JobFile } from '../job/files.ts'
 import type { Lookup } from '../job/lookup.ts'
 import type { Block, Place } from '../job/model.ts'
+import type { Finding } from './check.ts'
 
 /** New text for a place. `blank` in it is where the person writes on: a fix never makes up a figure. */
 export interface Edit {
@@ -32,4 +33,6 @@ export interface FixGround {
   readonly lookup: Lookup | undefined
   /** Today, `YYYY-MM-DD`. */
   readonly today: string
+  /** What else was found in the file. */
+  readonly findings: readonly Finding[]
 }

@@ -14,6 +14,8 @@ interface Given {
   readonly analysis: Analysis
   readonly file: JobFile
   readonly today: string
+  /** Of the file as it stands now. */
+  readonly findings?: readonly Finding[]
 }
 
 /** What can be offered for a finding of a file, most likely first; nothing that would change another file. */
@@ -31,10 +33,10 @@ export function acceptanceFor(finding: Finding, given: Given): readonly Fix[] {
   return ground ? acceptFinding(finding, ground) : []
 }
 
-function groundOf({ at }: Finding, { analysis, file, today }: Given): FixGround | undefined {
+function groundOf({ at }: Finding, { analysis, file, today, findings = [] }: Given): FixGround | undefined {
   if (!hasSection(file.document, at.section)) return undefined
   const block = blockAt(analysis.bound(file, at.section).blocks, at)
-  return { file, block, lookup: block && lookupFrom(block, analysis.scope(file)), today }
+  return { file, block, lookup: block && lookupFrom(block, analysis.scope(file)), today, findings }
 }
 
 /** The innermost block around a place. */
