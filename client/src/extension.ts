@@ -1,35 +1,24 @@
-// The VS Code extension: starts the language server and adds what only an editor can.
-import { commands, type ExtensionContext, window } from 'vscode'
-import { restartServer } from './commands/restart-server.ts'
-import { showLog } from './commands/show-log.ts'
-import { showPlan } from './commands/show-plan.ts'
-import { startServer } from './commands/start-server.ts'
-import { createLanguageServer, type LanguageServer } from './language-server.ts'
-import { createPlanView } from './plan-view.ts'
-import { createServerStatus } from './status.ts'
+// The VS Code extension on a computer: the language server is a process of Node.
+import type { ExtensionContext } from 'vscode'
+import { LanguageClient, type ServerOptions, TransportKind } from 'vscode-languageclient/node'
+import { activateWith } from './activate.ts'
+import type { LanguageServer } from './language-server.ts'
 
-let server: LanguageServer | undefined
+const debugPort = 6009
+
+let server: Promise<LanguageServer> | undefined
 
 export const activate = async (context: ExtensionContext): Promise<void> => {
-  const log = window.createOutputChannel('Shaftwright', { log: true })
-  const status = createServerStatus()
-  const plans = createPlanView()
-  const running = createLanguageServer({
-    module: context.asAbsolutePath('dist/server.js'),
-    log,
-    status,
-    plans,
-  })
-  context.subscriptions.push(
-    log,
-    status,
-    plans,
-    ...[startServer, restartServer, showLog, showPlan].map(({ id, run }) =>
-      commands.registerCommand(id, () => run(running)),
-    ),
+  const run = { module: context.asAbsolutePath('dist/server.js'), transport: TransportKind.ipc }
+  const serverOptions: ServerOptions = {
+    run,
+    debug: { ...run, options: { execArgv: ['--enable-source-maps', `--inspect=${debugPort}`] } },
+  }
+  server = activateWith(
+    context,
+    (options) => new LanguageClient('shaftwright', 'Shaftwright', serverOptions, options),
   )
-  server = running
-  await running.start()
+  await server
 }
 
-export const deactivate = (): Promise<void> | undefined => server?.stop()
+export const deactivate = async (): Promise<void> => (await server)?.stop()

@@ -1,15 +1,13 @@
 // Starts, watches and stops the language server, and says so when it does not run.
 import { type LogOutputChannel, window } from 'vscode'
 import {
+  type BaseLanguageClient,
   CloseAction,
   ErrorAction,
-  LanguageClient,
   type LanguageClientOptions,
   RevealOutputChannelOn,
-  type ServerOptions,
   State,
-  TransportKind,
-} from 'vscode-languageclient/node'
+} from 'vscode-languageclient'
 import type { PlanView } from './plan-view.ts'
 import { mayRestart } from './restart-policy.ts'
 import type { ServerStatus } from './status.ts'
@@ -22,31 +20,28 @@ export type LanguageServer = {
   readonly showPlan: () => Promise<void>
 }
 
+/** Makes the client for where the extension runs. */
+export type ClientFactory = (options: LanguageClientOptions) => BaseLanguageClient
+
 type Parts = {
-  readonly module: string
+  readonly createClient: ClientFactory
   readonly log: LogOutputChannel
   readonly status: ServerStatus
   readonly plans: PlanView
+  /** Sees the client before it starts. */
+  readonly prepare: (client: BaseLanguageClient) => void
 }
 
-const debugPort = 6009
-
-/** The library shows errors of its own with its own words; here they go to the log, and `fail` tells the user once. */
-class QuietClient extends LanguageClient {
-  override error(message: string, data?: unknown): void {
-    super.error(message, data, false)
-  }
-}
-
-export const createLanguageServer = ({ module, log, status, plans }: Parts): LanguageServer => {
+export const createLanguageServer = ({
+  createClient,
+  log,
+  status,
+  plans,
+  prepare,
+}: Parts): LanguageServer => {
   let wanted = false
   let deaths: number[] = []
 
-  const run = { module, transport: TransportKind.ipc }
-  const serverOptions: ServerOptions = {
-    run,
-    debug: { ...run, options: { execArgv: ['--enable-source-maps', `--inspect=${debugPort}`] } },
-  }
   const clientOptions: LanguageClientOptions = {
     documentSelector: [{ language: 'shaftwright' }],
     outputChannel: log,
@@ -62,7 +57,11 @@ export const createLanguageServer = ({ module, log, status, plans }: Parts): Lan
     initializationFailedHandler: () => false,
     middleware: { executeCommand: plans.whenExecuted },
   }
-  const client = new QuietClient('shaftwright', 'Shaftwright', serverOptions, clientOptions)
+  const client = createClient(clientOptions)
+  // The library shows errors of its own with its own words; here they go to the log, and `fail` tells the user once.
+  const logError = client.error.bind(client)
+  client.error = (message, data) => logError(message, data, false)
+  prepare(client)
 
   const fail = async (what: string): Promise<void> => {
     wanted = false
@@ -98,7 +97,7 @@ export const createLanguageServer = ({ module, log, status, plans }: Parts): Lan
     if (!mayRestart(deaths, now)) return void fail('stopped again and again')
     log.warn('The language server stopped unexpectedly and is started again.')
     // The client still has to finish its own clean-up in this turn.
-    setImmediate(() => void launch())
+    setTimeout(() => void launch(), 0)
   })
 
   const start = async (): Promise<void> => {

@@ -19,9 +19,14 @@ const withRequire = {
 }
 const forNode: BuildOptions = { format: 'esm', banner: withRequire }
 
+/** For VS Code in a browser: the extension as VS Code loads it there, and the server as a classic worker runs it. */
+const forWeb: BuildOptions = { platform: 'browser', target: 'es2022' }
+
 const shipped: readonly BuildOptions[] = [
   { ...forVsCode, entryPoints: { extension: 'client/src/extension.ts' } },
   { ...forNode, entryPoints: { server: 'server/src/editor/main-node.ts', cli: 'server/src/cli/main.ts' } },
+  { ...forVsCode, ...forWeb, entryPoints: { 'extension-web': 'client/src/extension-web.ts' } },
+  { ...forWeb, format: 'iife', entryPoints: { 'server-web': 'server/src/editor/main-web.ts' } },
 ]
 const tests: BuildOptions = {
   ...forVsCode,

@@ -11,10 +11,16 @@ describe('URIs', () => {
     expect(uriOf('file:///jobs/50% & ü#1.wright')).toBe('file:///jobs/50%25%20%26%20%C3%BC%231.wright')
   })
 
-  it('with a broken escape, or of another scheme, stay as they are', () => {
+  it('of files that only a browser reaches are spelt alike too', () => {
+    expect(keyOf('vscode-vfs://host%2Bbranch/a%20b.wright')).toBe('vscode-vfs://host+branch/a b.wright')
+    expect(uriOf('vscode-vfs://host+branch/a b.wright')).toBe('vscode-vfs://host%2Bbranch/a%20b.wright')
+  })
+
+  it('with a broken escape, or without folders, stay as they are', () => {
     expect(keyOf('file:///a/100%.wright')).toBe('file:///a/100%.wright')
     expect(keyOf('untitled:Untitled-1')).toBe('untitled:Untitled-1')
-    expect(uriOf('vscode-vfs://host/a b')).toBe('vscode-vfs://host/a b')
+    expect(keyOf('git://host/a%20b.wright?ref=%7E')).toBe('git://host/a%20b.wright?ref=%7E')
+    expect(uriOf('untitled:Untitled-1')).toBe('untitled:Untitled-1')
   })
 
   it('have a folder only where there are folders', () => {

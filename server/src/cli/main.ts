@@ -2,7 +2,7 @@
 import { isMainThread } from 'node:worker_threads'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import * as z from 'zod'
-import { today } from '../editor/machine-node.ts'
+import { today } from '../editor/today.ts'
 import { check } from './check.ts'
 import { format } from './format.ts'
 import { plan } from './plan.ts'

@@ -1,7 +1,7 @@
 import { allChecks } from '../checks/index.ts'
 import { trustedCorrection } from '../checks/plan-trust.ts'
 import { Checker } from '../checks/run.ts'
-import { today } from '../editor/machine-node.ts'
+import { today } from '../editor/today.ts'
 import { Analysis } from '../job/analysis.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'

@@ -2,13 +2,6 @@ import { type Dirent, readFileSync, realpathSync, statSync } from 'node:fs'
 import { readdir } from 'node:fs/promises'
 import { isAbsolute, join, relative, sep } from 'node:path'
 
-/** The day by the clock of this machine, `YYYY-MM-DD`. */
-export function today(): string {
-  const now = new Date()
-  const two = (n: number) => String(n).padStart(2, '0')
-  return `${now.getFullYear()}-${two(now.getMonth() + 1)}-${two(now.getDate())}`
-}
-
 /** Whether a relative path leads out of the folder it starts from. */
 export const leadsOut = (path: string): boolean =>
   path === '..' || path.startsWith(`..${sep}`) || isAbsolute(path)

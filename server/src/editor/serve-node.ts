@@ -8,10 +8,13 @@ import {
   ProposedFeatures,
   StreamMessageWriter,
 } from 'vscode-languageserver/node'
+import { clientFiles } from './client-files.ts'
 import { features } from './features.ts'
 import { FramedReader } from './framed-reader-node.ts'
-import { listInside, readInside, today } from './machine-node.ts'
+import type { Host } from './host.ts'
+import { listInside, readInside } from './machine-node.ts'
 import { startServer } from './server.ts'
+import { today } from './today.ts'
 
 function read(uri: string, root: string): string | undefined {
   try {
@@ -22,13 +25,16 @@ function read(uri: string, root: string): string | undefined {
 }
 
 async function list(root: string): Promise<readonly string[]> {
-  let folder: string
-  try {
-    folder = fileURLToPath(root)
-  } catch {
-    return [] // no URI of a folder
+  return (await listInside(fileURLToPath(root))).map((path) => pathToFileURL(path).href)
+}
+
+/** Files on the disk are read there; those elsewhere (a repository that was not cloned) the editor reads. */
+function files(connection: Connection): Pick<Host, 'read' | 'list'> {
+  const client = clientFiles(connection)
+  return {
+    read: (uri, root) => (root.startsWith('file:') ? read(uri, root) : client.read(uri, root)),
+    list: (root) => (root.startsWith('file:') ? list(root) : client.list(root)),
   }
-  return (await listInside(folder)).map((path) => pathToFileURL(path).href)
 }
 
 function overStdio(): Connection {
@@ -51,9 +57,7 @@ function overStdio(): Connection {
 /** Serves the language over what the command line names: `--stdio`, or the channel of a parent process. */
 export function serve(): void {
   const docs = new URL('../docs/checks/', import.meta.url)
-  startServer(
-    process.argv.includes('--stdio') ? overStdio() : createConnection(ProposedFeatures.all),
-    { read, list, today, ...(existsSync(docs) && { docs: docs.href }) },
-    features,
-  )
+  const connection = process.argv.includes('--stdio') ? overStdio() : createConnection(ProposedFeatures.all)
+  const host = { ...files(connection), today, ...(existsSync(docs) && { docs: docs.href }) }
+  startServer(connection, host, features)
 }

@@ -1,6 +1,9 @@
-/** One spelling for a URI, so that the same file is the same file: escapes undone, the drive letter small. Others than `file:` stay as they are. */
+/** A place in a tree of folders, whoever keeps them: `file:`, or what a browser reaches. */
+const hierarchical = /^[a-z][a-z0-9+.-]*:\/\/[^?#]*$/i
+
+/** One spelling for a URI, so that the same file is the same file: escapes undone, the drive letter small. What is no path stays as it is. */
 export function keyOf(uri: string): string {
-  if (!/^file:/i.test(uri)) return uri
+  if (!hierarchical.test(uri)) return uri
   return unescaped(uri)
     .replace(/^file:/i, 'file:')
     .replace(/^file:\/\/\/[A-Z]:/, (drive) => drive.toLowerCase())
@@ -15,8 +18,10 @@ function unescaped(uri: string): string {
 }
 
 /** The URI of a key, escaped again. */
-export const uriOf = (key: string): string =>
-  key.startsWith('file://') ? `file://${key.slice(7).split('/').map(encodeURIComponent).join('/')}` : key
+export function uriOf(key: string): string {
+  const { scheme, path } = /^(?<scheme>[^:/]+:\/\/)(?<path>.*)$/s.exec(key)?.groups ?? {}
+  return scheme && path !== undefined ? scheme + path.split('/').map(encodeURIComponent).join('/') : key
+}
 
 /** The key of the folder a file stands in; undefined where there are no folders (`untitled:Untitled-1`). */
 export function folderOf(key: string): string | undefined {
