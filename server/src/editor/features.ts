@@ -15,6 +15,11 @@ import { prepareRenameFeature } from './prepare-rename-feature.ts'
 import { referencesFeature } from './references-feature.ts'
 import { renameFeature } from './rename-feature.ts'
 import { selectionRangesFeature } from './selection-ranges-feature.ts'
+import {
+  semanticTokensDeltaFeature,
+  semanticTokensFeature,
+  semanticTokensRangeFeature,
+} from './semantic-tokens-feature.ts'
 import { signatureHelpFeature } from './signature-help-feature.ts'
 import { symbolsFeature } from './symbols-feature.ts'
 import { subtypesFeature, supertypesFeature, typeHierarchyFeature } from './type-hierarchy-feature.ts'
@@ -38,6 +43,9 @@ export const features: readonly Feature[] = [
   referencesFeature,
   renameFeature,
   selectionRangesFeature,
+  semanticTokensDeltaFeature,
+  semanticTokensFeature,
+  semanticTokensRangeFeature,
   signatureHelpFeature,
   symbolsFeature,
   subtypesFeature,
