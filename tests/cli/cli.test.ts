@@ -211,6 +211,19 @@ describe('plan', () => {
     expect(shaftwright(['plan', 'docs/examples/twin-screw-ferry.wright', '--drive', 'port']).code).toBe(0)
   })
 
+  it('gives no steps while errors stand in what it hangs on, and ends with 1', () => {
+    const text = fs.readFileSync(found, 'utf8').replace(/^( *)gaps: .*$/m, '$&\n$&')
+    const name = put('gaps-twice.wright', text)
+    const { code, out } = shaftwright(['plan', name], folder)
+    expect(code).toBe(1)
+    expect(out).toMatch(/put it right first: job\/duplicate at \d+:\d+/)
+    expect(out).not.toContain('turn the lower nut counter')
+    const json = planSchema.parse(
+      held('plan.schema.json', shaftwright(['plan', name, '--format', 'json'], folder).out),
+    )
+    expect(json).toMatchObject({ withheld: 'errors', errors: [{ check: 'job/duplicate' }], predicted: null })
+  })
+
   it('says why a reading gives no plan', () => {
     const name = put(
       'few.wright',
