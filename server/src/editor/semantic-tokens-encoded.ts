@@ -40,8 +40,19 @@ function encode(tokens: readonly SemanticToken[]): Encoded {
   return { data, lastLine: line }
 }
 
+const wholes = new WeakMap<Document, readonly number[]>()
+
 /** The tokens of a text as the protocol has them. */
 export function encodedTokens(document: Document): readonly number[] {
+  let made = wholes.get(document)
+  if (!made) {
+    made = joined(document)
+    wholes.set(document, made)
+  }
+  return made
+}
+
+function joined(document: Document): readonly number[] {
   const data: number[] = []
   let before = 0 // line of the token before
   for (const section of document.sections) {
