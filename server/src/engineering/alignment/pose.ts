@@ -21,16 +21,25 @@ export type OffsetBasis = 'read' | 'pilot' | 'unknown'
 export type Pose = InPlanes<Line> & { readonly offsetBasis: OffsetBasis }
 
 /** Pose from face gaps and rim readings, or from face gaps alone with a pilot ('pilot') or with the offset
- * not read ('unknown'). Face and rim are read apart, so their errors are independent.
+ * not read ('unknown'). Face and rim are read apart, so their errors are independent. `rimAt`: the plane of the rim reading, m forward of
+ * the coupling face; the offset is carried from there along the slope.
  * @example poseFromFace({ radius: 0.055, gap: exactly(2e-3), slope: { vertical: exactly(-2e-3),
  * horizontal: exactly(0) }, covariance: [] }, 'unknown').vertical.slope.value // ≈ -2e-3 */
-export function poseFromFace(face: Face, rim: Rim | 'pilot' | 'unknown'): Pose {
+export function poseFromFace(face: Face, rim: Rim | 'pilot' | 'unknown', { rimAt = 0 } = {}): Pose {
+  const x = typeof rim === 'string' ? 0 : coordinate('x of the rim reading', rimAt)
   const offset = typeof rim === 'string' ? { vertical: exactly(0), horizontal: exactly(0) } : rim.offset
-  const line = (plane: keyof InPlanes<Line>): Line => ({
-    offset: uncertain('offset', offset[plane]),
-    slope: uncertain('slope', face.slope[plane]),
-    covariance: 0,
-  })
+  const line = (plane: keyof InPlanes<Line>): Line => {
+    const read = uncertain('offset', offset[plane])
+    const slope = uncertain('slope', face.slope[plane])
+    return {
+      offset: {
+        value: read.value - slope.value * x,
+        standard: Math.hypot(read.standard, slope.standard * x),
+      },
+      slope,
+      covariance: 0 - x * slope.standard ** 2,
+    }
+  }
   return { ...inBothPlanes(line), offsetBasis: typeof rim === 'string' ? rim : 'read' }
 }
 
