@@ -7,6 +7,8 @@ import type { Feature } from './feature.ts'
 import { fileRenamesFeature } from './file-renames-feature.ts'
 import { foldingFeature } from './folding-feature.ts'
 import { formatting } from './formatting.ts'
+import { formattingOnTypeFeature } from './formatting-on-type-feature.ts'
+import { formattingRangeFeature } from './formatting-range-feature.ts'
 import { highlightFeature } from './highlight-feature.ts'
 import { hoverFeature } from './hover-feature.ts'
 import { inlayHintsFeature } from './inlay-hints-feature.ts'
@@ -35,6 +37,8 @@ export const features: readonly Feature[] = [
   fileRenamesFeature,
   foldingFeature,
   formatting,
+  formattingOnTypeFeature,
+  formattingRangeFeature,
   highlightFeature,
   hoverFeature,
   inlayHintsFeature,

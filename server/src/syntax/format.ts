@@ -22,7 +22,8 @@ export function formatSections(sections: readonly { readonly text: string }[]): 
   return sameCuts(whole, laid) ? whole : text
 }
 
-interface LaidOut {
+export interface LaidOut {
+  /** One for each of its lines. */
   readonly lines: readonly string[]
   /** It reads as before, and laid out again it stays as it is. */
   readonly rests: boolean
@@ -30,7 +31,7 @@ interface LaidOut {
 
 const known = new WeakMap<{ readonly text: string }, LaidOut>()
 
-function laidOut(section: { readonly text: string }): LaidOut {
+export function laidOut(section: { readonly text: string }): LaidOut {
   let made = known.get(section)
   if (!made) {
     const text = section.text.replace(/^\uFEFF/, '')
@@ -80,16 +81,10 @@ interface Line {
 }
 
 function linesLaidOut(section: string): string[] {
-  let depth = 0
+  const nesting = new Nesting()
   const lines = linesOf(section).map((text): Line => {
     const { tokens, trivia } = T.lex(text)
-    const closing = tokens.findIndex((token) => token.tokenType !== T.Closing)
-    const leading = closing === -1 ? tokens.length : closing
-    const at = Math.max(0, depth - leading)
-    for (const token of tokens) {
-      if (token.image === '{' && isBrace(token)) depth += 1
-      else if (token.image === '}' && isBrace(token)) depth = Math.max(0, depth - 1)
-    }
+    const at = nesting.next(tokens)
     const comment = trivia.find((t) => t.tokenType === T.Comment)?.image.trimEnd() ?? ''
     return { depth: at, ...fact(tokens, text), comment }
   })
@@ -97,8 +92,32 @@ function linesLaidOut(section: string): string[] {
   return lines.map((line, i) => written(line, columns[i] ?? { names: 0, values: 0 }))
 }
 
+/** Counts braces, line by line. */
+class Nesting {
+  #depth = 0
+
+  /** How deep a line stands: braces that begin it close what is above. */
+  next(tokens: readonly IToken[]): number {
+    const closing = tokens.findIndex((token) => token.tokenType !== T.Closing)
+    const at = Math.max(0, this.#depth - (closing === -1 ? tokens.length : closing))
+    for (const token of tokens) {
+      if (token.image === '{' && isBrace(token)) this.#depth += 1
+      else if (token.image === '}' && isBrace(token)) this.#depth = Math.max(0, this.#depth - 1)
+    }
+    return at
+  }
+}
+
+/** How each line of a section is indented, and last of all one that would follow. */
+export function indentsOf(section: string): readonly string[] {
+  const nesting = new Nesting()
+  return [...linesOf(section), ''].map((line) => indent(nesting.next(T.lex(line).tokens)))
+}
+
+const indent = (depth: number): string => '  '.repeat(Math.min(depth, T.deepest))
+
 /** What follows the last line end belongs to the next section. */
-function linesOf(section: string): readonly string[] {
+export function linesOf(section: string): readonly string[] {
   const ends = T.lex(section).tokens.filter(({ tokenType }) => tokenType === T.Newline)
   const starts = [0, ...ends.map(T.endOf)]
   const lines = starts.map((start, i) => section.slice(start, ends[i]?.startOffset))
@@ -182,16 +201,16 @@ interface Columns {
 }
 
 function written(line: Line, { names, values }: Columns): string {
-  const indent = '  '.repeat(Math.min(line.depth, T.deepest))
+  const margin = indent(line.depth)
   const behind = (code: string) => [code, line.comment].filter(Boolean).join('  ')
   if (line.name === undefined) {
     const code = behind(line.whole ?? '')
-    return code === '' ? '' : indent + code
+    return code === '' ? '' : margin + code
   }
   const start = `${line.name}:`.padEnd(names + 2) + (line.value ?? '')
   const code =
     line.provenance === undefined
       ? start.trimEnd()
       : `${start.padEnd(names + 2 + values)}   ${line.provenance}`
-  return indent + behind(code)
+  return margin + behind(code)
 }
