@@ -1,27 +1,12 @@
 // The grammar as an editor runs it. Scope names: the conventions of TextMate's manual, section 12.4, which themes colour by.
-import { readFileSync } from 'node:fs'
-import { createRequire } from 'node:module'
-import { join, resolve } from 'node:path'
 import { beforeAll, describe, expect, it } from 'vitest'
-import oniguruma from 'vscode-oniguruma'
 import textmate from 'vscode-textmate'
+import { loadGrammar } from './grammar.ts'
 
 let grammar: textmate.IGrammar
 
 beforeAll(async () => {
-  const wasm = createRequire(import.meta.url).resolve('vscode-oniguruma/release/onig.wasm')
-  await oniguruma.loadWASM(new Uint8Array(readFileSync(wasm)).buffer)
-  const file = join(resolve(import.meta.dirname, '../..'), 'syntaxes/shaftwright.tmLanguage.json')
-  const registry = new textmate.Registry({
-    onigLib: Promise.resolve({
-      createOnigScanner: (patterns) => new oniguruma.OnigScanner(patterns),
-      createOnigString: (text) => new oniguruma.OnigString(text),
-    }),
-    loadGrammar: async () => textmate.parseRawGrammar(readFileSync(file, 'utf8'), file),
-  })
-  const loaded = await registry.loadGrammar('source.shaftwright')
-  if (!loaded) throw new Error('no grammar')
-  grammar = loaded
+  grammar = await loadGrammar()
 })
 
 /** The innermost scope of each word of the last line, without the language's name. */
@@ -76,6 +61,10 @@ describe('colours', () => {
       'length: 2 m [drawing "S-07"]',
       { drawing: 'entity.other.attribute-name', 'S-07': 'string.quoted.double' },
     ],
+    ['thread: M16x1.5', { 'M16x1.5': 'variable.other' }],
+    ['bore: .5 in', { '.5': 'constant.numeric', in: 'keyword.other.unit' }],
+    ['bore: 35 mm +- .5 mm', { '+-': 'keyword.operator', '.5': 'constant.numeric' }],
+    ['vessel: “Launch”', { '“Launch”': 'string.quoted.other' }],
     ['my-length: 2 m', { 'my-length': 'variable.other.property' }],
     ['from: motor', { motor: 'variable.other' }],
   ])('%s', (line, expected) => {

@@ -65,6 +65,57 @@ export const soup = (maxLength = 60): fc.Arbitrary<string> =>
     .array(fc.constantFrom(...words, ...signs, ...values, ...gaps), { maxLength })
     .map((pieces) => pieces.join(''))
 
+/** Lines of values, words and the signs between them, nearly right. */
+export const nearly: fc.Arbitrary<string> = fc
+  .array(
+    fc.tuple(
+      fc.constantFrom('', '  ', 'free-length: ', 'colour: ', 'like: ', 'seal { ', '} ', 'kind:'),
+      fc.array(
+        fc.tuple(
+          fc.constantFrom(
+            ...words,
+            ...values,
+            ...[
+              '.5 in',
+              '1.5',
+              '.5',
+              'M16x1.5',
+              'a.b.c',
+              '+-',
+              '+3',
+              '-2',
+              '+.1/-.2',
+              '1 1/4',
+              '“x”',
+              'h9',
+              'max',
+            ],
+            ...[
+              '[maker]',
+              '[drawing "S"]',
+              '2026-03-04T14:30',
+              '3 turns',
+              'µm',
+              '%',
+              '4 x',
+              '(',
+              ')',
+              '+/-',
+              '±',
+            ],
+          ),
+          fc.constantFrom(' ', ' ', ', ', '..', ' + ', ' * ', '/', ''),
+        ),
+        { maxLength: 5 },
+      ),
+      fc.constantFrom('\n', ' # note\n', '\r\n', '}\n', ' {\n'),
+    ),
+    { maxLength: 6 },
+  )
+  .map((lines) =>
+    lines.map(([before, of, after]) => before + of.map((piece) => piece.join('')).join('') + after).join(''),
+  )
+
 /** Any text at all. */
 const anything = fc.string({ unit: 'binary', maxLength: 200 })
 

@@ -1,7 +1,7 @@
 // Made by npm run generate from the vocabulary.
 
 /** Kinds of block that stand inside another, and never at the top. */
-export const alwaysInside: ReadonlySet<string> = new Set(['foot', 'reading', 'move', 'phase-map'])
+export const alwaysInside: ReadonlySet<string> = new Set(['foot', 'target', 'reading', 'move', 'phase-map'])
 
 /** Kinds whose place is inside another: at the top they are parts to be shared, and have a name. */
 export const insideWithoutName: ReadonlySet<string> = new Set([

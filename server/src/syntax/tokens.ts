@@ -4,10 +4,20 @@ import { asRead, conflictsIn } from './conflicts.ts'
 /** Letters of any script, and the signs units are written with. Everything beyond ASCII that has no other meaning is a letter. */
 const letter =
   'A-Za-z_%°µ²³\\u00AA\\u00BA\\u00C0-\\u00D6\\u00D8-\\u1FFF\\u2070-\\u2211\\u2213-\\u2FFF\\u3001-\\uFEFE\\uFF01-\\uFFFF'
-const number =
-  '(?:\\d+[-\\u2011]\\d+\\/\\d+|\\d+ \\d+\\/\\d+|\\d+\\/\\d+|(?:\\d+(?:\\.\\d+)?|\\.\\d+)(?:[eE][+-]?\\d+(?![A-Za-z]))?)'
+const digits = '[0-9]+'
+const number = `(?:${digits}[-\\u2011]${digits}/${digits}|${digits} ${digits}/${digits}|${digits}/${digits}|(?:${digits}(?:\\.${digits})?|\\.${digits})(?:[eE][+-]?${digits}(?![A-Za-z]))?)`
 /** One space at most, and no line end: a broken line costs that line. */
 const gap = '[ \\t\\u00A0\\u202F]?'
+
+/** Patterns that the editor's grammar is made from too. */
+export const sources = {
+  letter,
+  number,
+  date: '[0-9]{4}-[0-9]{2}-[0-9]{2}(?:T[0-9]{2}:[0-9]{2}(?::[0-9]{2})?(?:Z|[+-][0-9]{2}:[0-9]{2})?)?(?![A-Za-z0-9])',
+  twoSided: `[+]${number}${gap}/${gap}[-\\u2212]${number}|[-\\u2212]${number}${gap}/${gap}[+]${number}`,
+  plusMinus: '±|[+]/?[-\\u2212]',
+  curlyText: '[“”„‟][^“”„‟"{}#\\r\\n\\u2028\\u2029]*[“”„‟]?',
+}
 
 const trivia = (name: string, pattern: RegExp) =>
   createToken({ name, pattern, group: 'trivia', line_breaks: false })
@@ -21,21 +31,15 @@ export const Text = token('Text', /"(?:[^"\\\r\n]|\\[^\r\n])*"/)
 /** A string that its line ends before its closing quote does. */
 export const OpenText = token('OpenText', /"[^\r\n]*/)
 /** A text in curly quotes, as word processors make them. It is read, and told; a brace or a # ends it as it ends any other. */
-export const CurlyText = token('CurlyText', /[“”„‟][^“”„‟"{}#\r\n\u2028\u2029]*[“”„‟]?/)
-export const DateTime = token(
-  'DateTime',
-  /\d{4}-\d{2}-\d{2}(?:T\d{2}:\d{2}(?::\d{2})?(?:Z|[+-]\d{2}:\d{2})?)?(?![A-Za-z0-9])/,
-)
+export const CurlyText = token('CurlyText', new RegExp(sources.curlyText))
+export const DateTime = token('DateTime', new RegExp(sources.date))
 /** `+3/-2`, `-2/+3`: the two sides of a tolerance. */
-export const TwoSided = token(
-  'TwoSided',
-  new RegExp(`[+]${number}${gap}\\/${gap}[-\\u2212]${number}|[-\\u2212]${number}${gap}\\/${gap}[+]${number}`),
-)
+export const TwoSided = token('TwoSided', new RegExp(sources.twoSided))
 export const Amount = token('Amount', new RegExp(number))
 /** A point belongs to it where more follows: `seal.free-length`, `M16x1.5`. */
 export const Word = token('Word', new RegExp(`[${letter}](?:[${letter}0-9\\-·/^]|\\.(?=[A-Za-z0-9]))*`))
 /** `+-` is how `±` is typed in haste; as two signs of arithmetic it would move what the tolerance is of. */
-export const PlusMinus = token('PlusMinus', /±|\+\/?[-\u2212]/)
+export const PlusMinus = token('PlusMinus', new RegExp(sources.plusMinus))
 export const To = token('To', '..')
 export const Plus = token('Plus', '+')
 export const Minus = token('Minus', /[-\u2212]/)

@@ -1,4 +1,5 @@
 import { units } from '../../src/quantity/units.ts'
+import { sources } from '../../src/syntax/tokens.ts'
 import type { BlockKind, Fact } from '../../src/vocabulary/block.ts'
 import { vocabulary } from '../../src/vocabulary/index.ts'
 
@@ -29,19 +30,19 @@ const oneOf = (words: Iterable<string>): string =>
     .map((word) => word.replace(/[.*+?^${}()|[\]\\/]/g, '\\$&'))
     .join('|')
 
-// Words as the lexer has them: letters of any script, and the signs that names and units are written with.
-const inWord = '[\\p{L}\\p{M}\\p{N}_%°µ\\-·/^]'
-const start = `(?<!${inWord})(?<!\\.)`
-const end = `(?!${inWord})`
-const name = '[\\p{L}_][\\p{L}\\p{M}\\p{N}_\\-·/^]*'
-const path = `${name}(?:\\.${name})*`
-const number = '(?:\\d+-\\d+/\\d+|\\d+ \\d+/\\d+|\\d+/\\d+|\\d+(?:\\.\\d+)?(?:[eE][+-]?\\d+(?!\\p{L}))?)'
-const unit = `(${oneOf(units.flatMap((u) => [u.name, ...u.aliases]))})${end}`
+// Words as the lexer has them. It counts in UTF-16 units, this grammar in whole characters.
+const letter = `${sources.letter}\\x{10000}-\\x{10FFFF}`
+const inWord = `[${letter}0-9\\-·/^]`
+const end = `(?!${inWord}|\\.[A-Za-z0-9])`
+const word = `[${letter}](?:${inWord}|\\.(?=[A-Za-z0-9]))*`
+const { number } = sources
+// `ratio: 2.5  turns: opposite`: what a colon follows is no unit.
+const unit = `(${oneOf(units.flatMap((u) => [u.name, ...u.aliases]))})${end}(?!\\s*:)`
 
 const scope = (of: string): Named => ({ name: `${of}.shaftwright` })
 const include = (...names: readonly string[]): readonly Rule[] => names.map((of) => ({ include: `#${of}` }))
 const factNamed = (names: string, of: string): Rule => ({
-  match: `${start}(${names})[ \\t]*(:)`,
+  match: `(${names})\\s*(:)`,
   captures: { '1': scope(of), '2': scope('punctuation.separator.key-value') },
 })
 
@@ -58,18 +59,21 @@ const repository: Readonly<Record<string, Rule>> = {
     end: '"|$',
     patterns: [{ ...scope('constant.character.escape'), match: '\\\\.' }],
   },
-  // A kind is one only where a brace follows on the line: `motor` elsewhere is a name.
+  // As word processors make them: read, and told.
+  'curly-text': { ...scope('string.quoted.other'), match: sources.curlyText },
+  // A kind is one only at the head of a line or behind a brace, and where a brace follows on the line: `motor` elsewhere is a name.
   header: {
-    begin: `${start}(${oneOf(kinds.map(({ kind }) => kind))})(?=(?:[ \\t]+(?:"[^"]*"|[^\\s{}"#:,\\[\\]]+))*[ \\t]*\\{)`,
+    begin: `(?<=^|[{}])\\s*(${oneOf(kinds.map(({ kind }) => kind))})(?=(?:[ \\t]+(?:"[^"]*"|[^\\s{}"#:,\\[\\]]+))*[ \\t]*\\{)`,
     beginCaptures: { '1': scope('storage.type.block') },
     end: '(?=\\{)|$',
     patterns: [
-      ...include('text'),
+      ...include('text', 'curly-text', 'date', 'tolerance', 'amount'),
       {
-        match: `${start}(after)[ \\t]+(${path})`,
+        match: `(after)[ \\t]+(${word})`,
         captures: { '1': scope('keyword.control'), '2': scope('variable.other') },
       },
-      { ...scope('entity.name.type'), match: path },
+      { ...scope('entity.name.type'), match: word },
+      ...include('operator'),
     ],
   },
   use: { match: '^\\s*(use)(?=[ \\t]*")', captures: { '1': scope('keyword.control.import') } },
@@ -77,39 +81,36 @@ const repository: Readonly<Record<string, Rule>> = {
     patterns: [
       factNamed('like', 'keyword.control'),
       factNamed(oneOf(facts.map(([of]) => of)), 'support.type.property-name'),
-      factNamed(name, 'variable.other.property'),
+      factNamed(word, 'variable.other.property'),
     ],
   },
   provenance: {
     begin: '\\[',
     beginCaptures: { '0': scope('punctuation.definition.provenance.begin') },
-    end: '\\]|$',
+    end: '\\]|(?=[{}])|$',
     endCaptures: { '0': scope('punctuation.definition.provenance.end') },
     patterns: [
-      ...include('comment', 'text', 'date'),
-      { ...scope('entity.other.attribute-name'), match: name },
+      ...include('comment', 'text', 'curly-text', 'date', 'amount'),
+      { ...scope('entity.other.attribute-name'), match: word },
     ],
   },
-  date: {
-    ...scope('constant.numeric.date'),
-    match: '\\d{4}-\\d{2}-\\d{2}(?:T\\d{2}:\\d{2}(?::\\d{2})?(?:Z|[+-]\\d{2}:\\d{2})?)?(?![\\p{L}\\d])',
-  },
+  date: { ...scope('constant.numeric.date'), match: sources.date },
   tolerance: {
-    match: `([+\\-−]${number}\\s?/\\s?[+\\-−]${number})(?:[ \\t]*${unit})?`,
+    match: `(${sources.twoSided})(?:\\s*${unit})?`,
     captures: { '1': scope('constant.numeric'), '2': scope('keyword.other.unit') },
   },
   amount: {
-    match: `(?<![\\p{L}_])(${number})(?:[ \\t]*${unit})?`,
+    match: `(${number})(?:\\s*${unit})?`,
     captures: { '1': scope('constant.numeric'), '2': scope('keyword.other.unit') },
   },
   choice: {
     ...scope('constant.language'),
-    match: `${start}(?:${oneOf(everyFact.flatMap(({ shape }) => shape.choices ?? []))})${end}(?!\\.)`,
+    match: `(?:${oneOf(everyFact.flatMap(({ shape }) => shape.choices ?? []))})${end}`,
   },
-  fit: { ...scope('constant.other.fit'), match: `${start}(?:h|H|js|JS)\\d{1,2}${end}` },
-  limit: { ...scope('keyword.other'), match: `${start}(?:max|min|to|class)${end}` },
-  reference: { ...scope('variable.other'), match: path },
-  operator: { ...scope('keyword.operator'), match: '\\+/-|±|\\.\\.|[+\\-−*×/÷]' },
+  fit: { ...scope('constant.other.fit'), match: `(?:h|H|js|JS)\\d{1,2}${end}` },
+  limit: { ...scope('keyword.other'), match: `(?:max|min|to|class)${end}` },
+  reference: { ...scope('variable.other'), match: word },
+  operator: { ...scope('keyword.operator'), match: `${sources.plusMinus}|\\.\\.|[+\\-−*×/÷]` },
   punctuation: {
     patterns: [
       { ...scope('punctuation.section.block.begin'), match: '\\{' },
