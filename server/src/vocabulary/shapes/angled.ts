@@ -68,7 +68,7 @@ export const angled = (limits: Required<Pick<Limits, 'min' | 'max'>>): Shape<rea
     for (const entry of entries) {
       const [place, length] = entry.parts
       const angle = place && entry.parts.length === 2 ? placeOf(place, reader) : undefined
-      if (place?.type === 'word' && length && angle === undefined) {
+      if (place?.type === 'word' && entry.parts.length === 2 && angle === undefined) {
         const near = meant(place.text, Object.keys(places))
         return notThis([{ parts: [place], span: place.span }], reader, placeWords, near)
       }
