@@ -1,6 +1,6 @@
 // The VS Code extension in a browser: the language server is a Web Worker.
 import { type ExtensionContext, Uri } from 'vscode'
-import { LanguageClient } from 'vscode-languageclient/browser'
+import { BrowserMessageReader, BrowserMessageWriter, LanguageClient } from 'vscode-languageclient/browser'
 import { activateWith } from './activate.ts'
 import type { LanguageServer } from './language-server.ts'
 
@@ -15,11 +15,11 @@ let server: Promise<LanguageServer> | undefined
 export const activate = async (context: ExtensionContext): Promise<void> => {
   const at = (path: string): string => Uri.joinPath(context.extensionUri, path).toString(true)
   let worker: Worker | undefined
-  const startWorker = async (): Promise<Worker> => {
-    // The one before is gone, or lives on unheard.
+  // VS Code's workers are none to the library, whose test is `instanceof`: it gets the two ends ready made.
+  const startWorker = async () => {
     worker?.terminate()
     worker = new Worker(at('dist/server-web.js'))
-    return worker
+    return { reader: new BrowserMessageReader(worker), writer: new BrowserMessageWriter(worker) }
   }
   server = activateWith(
     context,

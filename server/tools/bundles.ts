@@ -1,4 +1,5 @@
 // What ships is bundled: one file for each thing somebody else starts.
+import { readdirSync } from 'node:fs'
 import { rm } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import { type BuildOptions, build } from 'esbuild'
@@ -28,11 +29,33 @@ const shipped: readonly BuildOptions[] = [
   { ...forVsCode, ...forWeb, entryPoints: { 'extension-web': 'client/src/extension-web.ts' } },
   { ...forWeb, format: 'iife', entryPoints: { 'server-web': 'server/src/editor/main-web.ts' } },
 ]
+const suite = 'tests/workbench/suite'
 const tests: BuildOptions = {
   ...forVsCode,
-  entryPoints: ['tests/workbench/suite/*.ts'],
+  entryPoints: [`${suite}/*.ts`],
   outdir: join(dist, 'workbench'),
 }
+
+/** The same tests for a browser, where nothing reads a folder or brings Node's own modules. */
+const testsForWeb = (): BuildOptions => ({
+  ...forVsCode,
+  ...forWeb,
+  stdin: {
+    contents: readdirSync(join(root, suite))
+      .filter((name) => name.endsWith('.ts') && name !== 'index.ts')
+      .map((name) => `import './${name}'`)
+      .concat("export { run } from '../suite-web/run.ts'")
+      .join('\n'),
+    resolveDir: join(root, suite),
+  },
+  external: ['vscode'],
+  alias: {
+    'node:assert/strict': './tests/workbench/suite-web/assert.ts',
+    mocha: './tests/workbench/suite-web/mocha.ts',
+  },
+  outdir: join(dist, 'workbench-web'),
+  entryNames: 'suite',
+})
 
 /** Node 20 is what the oldest supported VS Code (1.91) brings. */
 const common: BuildOptions = {
@@ -50,6 +73,6 @@ const common: BuildOptions = {
 export const bundle = async (purpose: 'development' | 'package'): Promise<void> => {
   await rm(dist, { recursive: true, force: true })
   const options = purpose === 'package' ? { minify: true } : { sourcemap: true }
-  const wanted = purpose === 'package' ? shipped : [...shipped, tests]
+  const wanted = purpose === 'package' ? shipped : [...shipped, tests, testsForWeb()]
   await Promise.all(wanted.map((one) => build({ ...common, ...options, ...one })))
 }

@@ -47,7 +47,12 @@ try {
     extension: argument('extensionDevelopmentPath'),
     tests: argument('extensionTestsPath'),
     folder: process.argv.slice(2).find((one) => !one.startsWith('-')) ?? '.',
-    env: { ...process.env, WORKBENCH_PICTURES: out },
+    host: process.env['WORKBENCH_HOST'] === 'browser' ? 'browser' : 'computer',
+    settings: {
+      // Read by the suite, which has no environment in a browser.
+      'workbenchSuite.pictures': out,
+      'workbenchSuite.themes': process.env['WORKBENCH_THEMES']?.split(' ') ?? [],
+    },
     onLog,
   })
   code = await Promise.race([workbench.exit, sleep(limit * 1000, problem.tooLate)])

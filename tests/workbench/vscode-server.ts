@@ -9,7 +9,8 @@ import { setTimeout as sleep } from 'node:timers/promises'
 const require = createRequire(import.meta.url)
 const packageRoot = (name: string): string => dirname(require.resolve(`${name}/package.json`))
 
-const settings = {
+const ownSettings = {
+  'files.autoSave': 'off',
   'workbench.startupEditor': 'none',
   'workbench.secondarySideBar.defaultVisibility': 'hidden',
   'workbench.enableExperiments': false,
@@ -47,7 +48,7 @@ export type ServerOptions = {
   readonly port?: number
   readonly extensions?: string
   readonly flags?: readonly string[]
-  readonly env?: NodeJS.ProcessEnv
+  readonly settings?: Readonly<Record<string, unknown>>
   readonly onOutput?: (text: string) => void
 }
 
@@ -56,11 +57,11 @@ const common = ['--accept-server-license-terms', '--telemetry-level', 'off']
 const noGallery = { EXTENSIONS_GALLERY: '{"serviceUrl":""}' }
 
 export const startVsCode = async (options: ServerOptions): Promise<VsCodeServer> => {
-  const { port = 0, flags = [], env = process.env, onOutput } = options
+  const { port = 0, flags = [], settings = {}, onOutput } = options
   const home = mkdtempSync(join(tmpdir(), 'workbench-'))
   const folders = { user: join(home, 'user'), data: join(home, 'data') }
   mkdirSync(join(folders.user, 'User'), { recursive: true })
-  writeFileSync(join(folders.user, 'User/settings.json'), JSON.stringify(settings))
+  writeFileSync(join(folders.user, 'User/settings.json'), JSON.stringify({ ...ownSettings, ...settings }))
   const server = spawn(
     process.execPath,
     [
@@ -79,7 +80,7 @@ export const startVsCode = async (options: ServerOptions): Promise<VsCodeServer>
       ...flags,
     ],
     // A process group of its own: extension hosts outlive a server that is ended alone.
-    { env: { ...noGallery, ...env }, stdio: ['ignore', 'pipe', 'pipe'], detached: true },
+    { env: { ...noGallery, ...process.env }, stdio: ['ignore', 'pipe', 'pipe'], detached: true },
   )
   const send = (signal: NodeJS.Signals | 0): boolean => {
     try {

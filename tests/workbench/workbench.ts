@@ -1,6 +1,7 @@
 // A real VS Code workbench in a headless browser, with the extension under test.
-import { resolve } from 'node:path'
+import { relative, resolve } from 'node:path'
 import { chromium, type Page } from 'playwright-core'
+import { developInBrowser, serveFiles } from './browser-host.ts'
 import { findChromium } from './chromium.ts'
 import { startVsCode } from './vscode-server.ts'
 
@@ -31,12 +32,14 @@ export type WorkbenchOptions = {
   /** The built file whose `run` is the suite. */
   readonly tests: string
   readonly folder: string
-  readonly env: NodeJS.ProcessEnv
+  /** Where the extension runs: beside the files, or in the page. */
+  readonly host: 'computer' | 'browser'
+  readonly settings: Readonly<Record<string, unknown>>
   readonly onLog: (source: string, text: string) => void
 }
 
 export const openWorkbench = async (options: WorkbenchOptions): Promise<Workbench> => {
-  const { extension, tests, folder, env, onLog } = options
+  const { extension, tests, folder, host, settings, onLog } = options
   const executablePath = findChromium()
   const server = await startVsCode({
     flags: [
@@ -45,19 +48,25 @@ export const openWorkbench = async (options: WorkbenchOptions): Promise<Workbenc
       // Without these the extension host would wait hours for a page that is closed.
       ...['--enable-remote-auto-shutdown', '--reconnection-grace-time', '5'],
     ],
-    env,
+    settings,
     onOutput: (text) => onLog('server', text),
   })
   const browser = await chromium.launch({ executablePath, args: browserFlags }).catch(async (error) => {
     await server.stop()
     throw error
   })
+  const files = host === 'browser' ? await serveFiles(extension) : undefined
   const close = async (): Promise<void> => {
     await browser.close()
+    files?.close()
     await server.stop()
   }
   try {
-    const page = await browser.newPage({ viewport: { width: 1280, height: 800 } })
+    const page = await browser.newPage({
+      viewport: { width: 1280, height: 800 },
+      // The page may load its extensions from its own port only.
+      bypassCSP: host === 'browser',
+    })
     await page.route(
       ({ hostname }) => hostname !== '127.0.0.1',
       (route) => route.abort(),
@@ -75,9 +84,9 @@ export const openWorkbench = async (options: WorkbenchOptions): Promise<Workbenc
     const payload = [
       ['skipWelcome', 'true'],
       ['skipReleaseNotes', 'true'],
-      ['extensionDevelopmentPath', remote(extension)],
-      ['extensionTestsPath', remote(tests)],
     ]
+    if (files) await developInBrowser(page, files, { tests: relative(extension, tests) })
+    else payload.push(['extensionDevelopmentPath', remote(extension)], ['extensionTestsPath', remote(tests)])
     const query = new URLSearchParams({ folder: resolve(folder), payload: JSON.stringify(payload) })
     await page.goto(`http://${authority}/?${query}`)
     await page.waitForSelector('.monaco-workbench', { timeout: 60_000 })

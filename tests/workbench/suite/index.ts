@@ -1,12 +1,8 @@
-// What VS Code runs: every test file built beside this one. Lines that begin with [suite] reach the terminal.
+// What VS Code runs: every test file built beside this one.
 import { readdirSync } from 'node:fs'
 import { join } from 'node:path'
-import { format } from 'node:util'
 import Mocha from 'mocha'
-
-const print = (...words: unknown[]): void => {
-  for (const line of format(...words).split('\n')) console.log(`[suite] ${line}`)
-}
+import { print } from './support/print.ts'
 
 export const run = async (): Promise<void> => {
   Object.assign(Mocha.reporters.Base, { consoleLog: print })

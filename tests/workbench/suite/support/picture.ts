@@ -1,7 +1,4 @@
-import { existsSync } from 'node:fs'
-import { join } from 'node:path'
-import { setTimeout as sleep } from 'node:timers/promises'
-import { ConfigurationTarget, workspace } from 'vscode'
+import { ConfigurationTarget, Uri, workspace } from 'vscode'
 
 /** A picture asked for, taken by the launcher as soon as all these selectors are seen in the page. */
 export type Picture = { readonly name: string; readonly visible: readonly string[] }
@@ -9,16 +6,27 @@ export type Picture = { readonly name: string; readonly visible: readonly string
 const themes = {
   light: { setting: 'Light Modern', page: '.monaco-workbench.vs' },
   dark: { setting: 'Dark Modern', page: '.monaco-workbench.vs-dark' },
+  contrast: { setting: 'Default High Contrast', page: '.monaco-workbench.hc-black' },
 }
 
-/** One picture in a light theme and one in a dark one. A desktop VS Code has no launcher that takes them. */
+const taken = (picture: Uri): Promise<boolean> =>
+  Promise.resolve(workspace.fs.stat(picture)).then(
+    ({ size }) => size > 0,
+    () => false,
+  )
+
+/** One picture in each theme the launcher asks for. A desktop VS Code has no launcher that takes them. */
 export const takePictures = async (name: string, visible: readonly string[]): Promise<void> => {
-  const folder = process.env['WORKBENCH_PICTURES']
-  if (!folder) return
-  for (const [theme, { setting, page }] of Object.entries(themes)) {
+  const suite = workspace.getConfiguration('workbenchSuite')
+  const pictures = suite.get<string>('pictures')
+  const folder = workspace.workspaceFolders?.[0]?.uri
+  if (!pictures || !folder) return
+  for (const theme of suite.get<(keyof typeof themes)[]>('themes', [])) {
+    const { setting, page } = themes[theme]
     await workspace.getConfiguration('workbench').update('colorTheme', setting, ConfigurationTarget.Global)
     const picture: Picture = { name: `${name}-${theme}`, visible: [page, ...visible] }
     console.log(`[shot] ${JSON.stringify(picture)}`)
-    while (!existsSync(join(folder, `${picture.name}.png`))) await sleep(50)
+    const file = Uri.joinPath(folder.with({ path: pictures }), `${picture.name}.png`)
+    while (!(await taken(file))) await new Promise((done) => setTimeout(done, 50))
   }
 }
