@@ -19,6 +19,7 @@ import { reading } from './kinds/reading.ts'
 import { seal } from './kinds/seal.ts'
 import { shaft } from './kinds/shaft.ts'
 import { shaftLog } from './kinds/shaft-log.ts'
+import { target } from './kinds/target.ts'
 import type { Shape } from './shape.ts'
 
 /** Every block kind, in the order of the work. A kind is declared in its own file and named here. */
@@ -36,6 +37,7 @@ export const vocabulary = {
   motor,
   bed,
   foot,
+  target,
   reading,
   move,
   controller,

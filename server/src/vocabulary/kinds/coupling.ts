@@ -2,6 +2,8 @@ import { block, fact } from '../block.ts'
 import { amount, choice, upperLimit, yesNo } from '../shape.ts'
 import { bolts } from '../shapes/bolts.ts'
 
+const deg = Math.PI / 180
+
 export const coupling = block({
   kind: 'coupling',
   doc: 'The coupling between shaft and machine, where the gaps are read.',
@@ -33,6 +35,16 @@ export const coupling = block({
       {
         example: 'max 0.15 mm',
       },
+    ),
+    'max-offset': fact(
+      amount('length', { min: 1e-6, max: 0.1 }),
+      'Offset that the flexible element is rated for in service. It says what the element survives, not how it is to be aligned: that is `offset`.',
+      { example: '0.5 mm' },
+    ),
+    'max-angle': fact(
+      amount('angle', { min: deg / 1000, max: 30 * deg }),
+      'Angle between the two axes that the flexible element is rated for in service. It says what the element survives, not how it is to be aligned: that is `gap-variation`.',
+      { example: '1 deg' },
     ),
     'rated-torque': fact(amount('torque', { min: 0.1, max: 1e7 }), 'Torque the coupling is rated for.', {
       example: '400 N·m',

@@ -1,5 +1,5 @@
 import { block, fact } from '../block.ts'
-import { choice, text } from '../shape.ts'
+import { choice, date, text } from '../shape.ts'
 
 export const job = block({
   kind: 'job',
@@ -14,6 +14,11 @@ export const job = block({
       choice(['draft', 'for-review', 'issued', 'as-built']),
       'How far the job has got. `as-built` says that the readings are final: no error may stand open.',
       { example: 'for-review' },
+    ),
+    launched: fact(
+      date,
+      'When the boat was put in the water: a hull takes a day or two to settle before the coupling is read afloat.',
+      { example: '2026-03-18' },
     ),
     'show-in': fact(
       choice(['metric', 'inch']),
