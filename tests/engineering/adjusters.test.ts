@@ -1,8 +1,13 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { nutMoves, nutTravel, shimPack } from '../../server/src/engineering/adjusters.ts'
+import { nutMove, nutTravel, shimPack } from '../../server/src/engineering/adjusters.ts'
 import { parseThread } from '../../server/src/engineering/thread.ts'
 import { inch, mm, ok } from './alignment-helpers.ts'
+
+const nutMoves = (correction: number, thread: Parameters<typeof nutMove>[1]) => ({
+  wholeFlats: nutMove(correction, thread, 1),
+  halfFlats: nutMove(correction, thread, 2),
+})
 
 const M16 = ok(parseThread('M16'))
 

@@ -167,7 +167,9 @@ describe('from the text of a job to its moves', () => {
       offsets: 'top 0.05 mm, starboard 0 mm, bottom -0.05 mm, port 0 mm',
     })
     expect(c.predicted?.inside).toBe(false)
-    expect(correctionText(c, 'metric')).toContain('still leave the machine outside')
+    expect(correctionText(c, 'metric')).toContain(
+      'No steps that the adjusters can make bring the machine inside',
+    )
   })
 
   // By hand: half a flat aft and one and a half forward give gap variation 0.001 mm and offset 0.077 mm; each foot rounded alone gives 0.16 mm.
@@ -208,11 +210,13 @@ describe('from the text of a job to its moves', () => {
       gaps: 'top 1.8 mm, starboard 2 mm, bottom 2.2 mm, port 2 mm',
       offsets: 'top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm',
     })
-    expect(planJson(c).feet[2]?.shims).toEqual({ action: 'take out', thickness_mm: 2.24, pieces_mm: [] })
+    const step = planJson(c).feet[2]?.shims
+    expect(step).toMatchObject({ action: 'take out', pieces_mm: [] })
+    // 0.4 mm on 100 mm over 560 mm (arithmetic), as near as serves the coupling best in steps of 0.05 mm.
+    expect(Math.abs((step?.thickness_mm ?? 0) - 2.24)).toBeLessThanOrEqual(0.05)
     expect(c.assumptions.join()).toContain('measure first')
   })
 
-  // Of shims in steps of 0.05 mm a height is met to 0.025 mm (arithmetic).
   it.each([
     [
       'put in',
@@ -233,8 +237,10 @@ describe('from the text of a job to its moves', () => {
       if (step.by !== 'shims') expect.fail(step.by)
       expect(step.action).toBe(action)
       expect(step.pieces.reduce((sum, piece) => sum + piece, 0)).toBeCloseTo(Math.abs(moved), 9)
-      expect(Math.abs(vertical.value - moved)).toBeLessThanOrEqual(0.025e-3 + 1e-9)
+      // The pack that serves the coupling best need not be the nearest to each foot's own height.
+      expect(Math.abs(vertical.value - moved)).toBeLessThanOrEqual(0.1e-3)
     }
+    expect(c.predicted).toMatchObject({ inside: true, provable: true })
     expect(correctionText(c, 'metric')).toMatch(words)
   })
 

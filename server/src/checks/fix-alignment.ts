@@ -32,9 +32,9 @@ function upDown({ step, moved }: Foot, system: UnitSystem): string | undefined {
   return isNothing(length) ? undefined : `${way} ${length}`
 }
 
-function sideways({ step, horizontal: { value } }: Foot, system: UnitSystem): string | undefined {
-  const length = saidLength(Math.abs(value), system)
-  return step.by === 'none' || isNothing(length) ? undefined : `${value < 0 ? 'port' : 'starboard'} ${length}`
+function sideways({ slid }: Foot, system: UnitSystem): string | undefined {
+  const length = saidLength(Math.abs(slid), system)
+  return isNothing(length) ? undefined : `${slid < 0 ? 'port' : 'starboard'} ${length}`
 }
 
 /** What the plan asks of a foot, as a line of a move. */

@@ -38,18 +38,26 @@ const foot = z.object({
   name: z.string(),
   up_mm: figure,
   starboard_mm: figure,
+  slide_mm: z
+    .number()
+    .optional()
+    .describe('How far the step takes the foot sideways, + to starboard; absent where no step is given.'),
   turns: z
     .object({
       nut: z.literal('lower'),
       direction: z.enum(['up', 'down', 'none']),
       seenFromAbove: z.enum(['clockwise', 'counter-clockwise']).optional(),
       turns: z.int().min(0),
-      flats: z.number().min(0).lt(6).describe('To the half flat.'),
+      flats: z
+        .number()
+        .min(0)
+        .lt(6)
+        .describe('To the step that the bed says; half a flat where it says none.'),
     })
     .optional(),
   shims: z
     .object({
-      action: z.enum(['put in', 'take out', 'none']),
+      action: z.enum(['put in', 'take out', 'make', 'none']),
       thickness_mm: z.number().min(0),
       pieces_mm: z.array(z.number()),
     })
@@ -85,11 +93,28 @@ export const planSchema = z
     offset_mm: parts.nullable().describe('null when it was not measured.'),
     feet: z.array(foot),
     predicted: z
-      .object({ gapVariation_mm: figure, offset_mm: parts.nullable() })
+      .object({
+        gapVariation_mm: figure,
+        offset_mm: parts.nullable(),
+        inside: z.boolean().describe('Whether that is inside the limits.'),
+        provable: z.boolean().describe('Far enough inside for the next reading to prove it.'),
+      })
       .nullable()
       .describe(
         'What the next reading should show, with the uncertainty of both readings; null when no moves are given.',
       ),
+    ways: z
+      .array(
+        z.object({
+          type: z.enum(['finer-step', 'thinner-shim', 'travel', 'hole-clearance']),
+          partsOfFlat: z.int().optional(),
+          thickness_mm: z.number().optional(),
+          foot: z.string().optional(),
+          up_mm: z.number().optional().describe('Travel the foot would need, - down.'),
+          starboard_mm: z.number().optional().describe('How far its hole would have to let it, - to port.'),
+        }),
+      )
+      .describe('What would bring the machine inside its limits, where the steps do not.'),
     assumptions: z.array(z.string()),
   })
   .describe('Output of `shaftwright plan --format json`.')

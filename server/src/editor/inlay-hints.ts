@@ -1,4 +1,4 @@
-import { nutMoves } from '../engineering/adjusters.ts'
+import { nutMove } from '../engineering/adjusters.ts'
 import type { Thread } from '../engineering/thread.ts'
 import { type Lookup, lookupFrom } from '../job/lookup.ts'
 import type { Block, Section } from '../job/model.ts'
@@ -96,7 +96,7 @@ function blockHints(block: Block, lookup: Lookup): readonly Hint[] {
 function otherMeasure({ turn, rise }: FootMove, thread: Thread, system: UnitSystem): string | undefined {
   if (turn !== undefined) return saidLength(Math.abs(heightOf(turn, thread)), system)
   if (rise === undefined) return undefined
-  const { halfFlats } = nutMoves(rise, thread)
+  const halfFlats = nutMove(rise, thread, 2)
   if (halfFlats.direction === 'none') return 'less than half a flat'
   return `${Math.abs(halfFlats.left) < 1e-6 ? '' : 'about '}${sayTurns(halfFlats)}`
 }

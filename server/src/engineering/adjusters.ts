@@ -24,8 +24,8 @@ export const nutTravel = ({ turns, flats }: Turns, pitch: number): number =>
   (inRange('turns', turns, 0, 1000) + inRange('flats', flats, 0, 6000) / 6) *
   inRange('pitch (m)', pitch, 1e-4, 0.02)
 
-/** Moves of the lower nut nearest to a correction (m, + raise; within 1 m, else RangeError): in whole
- * flats, and in half flats (twelfths of a turn). Midway between two, the smaller move.
+/** Move of the lower nut nearest to a correction (m, + raise; within 1 m, else RangeError), in flats, or parts of one: `partsOfFlat` 1 to
+ * 12. Midway between two, the smaller move.
  *
  * Which way: a right-hand screw or nut, turned clockwise as seen by someone, goes away from him. Stud
  * upright, seen from above: clockwise goes down. So on a right-hand thread the nut under the foot climbs, and
@@ -33,24 +33,23 @@ export const nutTravel = ({ turns, flats }: Turns, pitch: number): number =>
  * makes no difference which nut it is or which end of the stud is held; a left-hand thread reverses it.
  * Either way the upper nut is slackened first (to raise: far enough to let the foot up), then the lower nut
  * sets the height, then the upper nut clamps. Source: [derived]; one flat = pitch / 6.
- * @example nutMoves(-0.533e-3, { pitch: 0.002, hand: 'right' }).wholeFlats.left // ≈ 1.337e-4 */
-export function nutMoves(
+ * @example nutMove(-0.533e-3, { pitch: 0.002, hand: 'right' }, 1).left // ≈ 1.337e-4 */
+export function nutMove(
   correction: number,
   { pitch, hand }: Pick<Thread, 'pitch' | 'hand'>,
-): { readonly wholeFlats: NutMove; readonly halfFlats: NutMove } {
+  partsOfFlat: number,
+): NutMove {
   const wanted = inRange('correction (m)', correction, -1, 1)
+  inRange('parts of a flat', partsOfFlat, 1, 12)
   const flat = nutTravel({ turns: 0, flats: 1 }, pitch)
-  const nearest = (partsOfFlat: number): NutMove => {
-    const parts = Math.max(0, Math.ceil((Math.abs(wanted) / flat) * partsOfFlat - 0.5))
-    const perTurn = 6 * partsOfFlat
-    const by = { turns: Math.floor(parts / perTurn), flats: (parts % perTurn) / partsOfFlat }
-    if (parts === 0) return { ...by, direction: 'none', moved: 0, left: wanted }
-    const up = wanted > 0
-    const moved = (up ? 1 : -1) * nutTravel(by, pitch)
-    const lowerNut = up === (hand === 'right') ? 'counter-clockwise' : 'clockwise'
-    return { ...by, direction: up ? 'up' : 'down', moved, left: wanted - moved, lowerNut }
-  }
-  return { wholeFlats: nearest(1), halfFlats: nearest(2) }
+  const parts = Math.max(0, Math.ceil((Math.abs(wanted) / flat) * partsOfFlat - 0.5))
+  const perTurn = 6 * partsOfFlat
+  const by = { turns: Math.floor(parts / perTurn), flats: (parts % perTurn) / partsOfFlat }
+  if (parts === 0) return { ...by, direction: 'none', moved: 0, left: wanted }
+  const up = wanted > 0
+  const moved = (up ? 1 : -1) * nutTravel(by, pitch)
+  const lowerNut = up === (hand === 'right') ? 'counter-clockwise' : 'clockwise'
+  return { ...by, direction: up ? 'up' : 'down', moved, left: wanted - moved, lowerNut }
 }
 
 /** Shims of one pack, thickest first, their sum, and what is then still missing (wanted less sum), m. */

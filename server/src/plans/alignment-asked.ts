@@ -1,25 +1,18 @@
 import type { Face } from '../engineering/alignment/face.ts'
 import { type FootCorrection, footCorrections } from '../engineering/alignment/feet.ts'
 import { gapVariation } from '../engineering/alignment/gap-variation.ts'
+import { shareUsed } from '../engineering/alignment/move-search.ts'
 import { type Covariance, type InPlanes, inBothPlanes } from '../engineering/alignment/planes.ts'
-import type { Pose } from '../engineering/alignment/pose.ts'
 import { movedFace, movedRim, rigidMachine } from '../engineering/alignment/rigid-move.ts'
-import type { Rim } from '../engineering/alignment/rim.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
 import { exactly, type Uncertain } from '../quantity/uncertainty.ts'
 import { type AlignmentFault, asFault, blaming, WrongFact } from './alignment-fault.ts'
 import { feetOf } from './alignment-feet.ts'
+import type { Found } from './alignment-found.ts'
+import { chooseMoves, errorOf, goalFor, limitOf, type Way } from './choose-moves.ts'
 import { said } from './said.ts'
-import { type Adjuster, type CorrectedFoot, left, stepsFor, unseen } from './steps.ts'
-
-/** How the machine was found to stand, and what it is held against, m. */
-export interface Found {
-  readonly face: Face
-  readonly rim: Rim | undefined
-  readonly pose: Pose
-  readonly limits: { readonly gapVariation: number; readonly offset: number | undefined }
-}
+import { type Adjuster, type CorrectedFoot, left, stepFor, unseen } from './steps.ts'
 
 /** What the next reading should show after the steps; `inside` when that is within both limits. The uncertainty is that of what it will show:
  * of this reading and of the next, taken in the same way. */
@@ -27,6 +20,15 @@ export interface Predicted {
   readonly gapVariation: Uncertain
   readonly offset?: InPlanes<Uncertain>
   readonly inside: boolean
+  /** Far enough inside for that reading to prove it. */
+  readonly provable: boolean
+}
+
+export interface Steps {
+  readonly feet: readonly CorrectedFoot[]
+  readonly predicted: Predicted
+  /** What would bring the machine inside, where these steps do not. */
+  readonly ways: readonly Way[]
 }
 
 /** What each foot of the bed has to do. */
@@ -35,7 +37,7 @@ export interface Asked {
   readonly adjuster?: 'stud-and-nuts' | 'shims'
   readonly feet: readonly FootCorrection[]
   /** The steps that bring the feet there, and what they lead to. */
-  readonly steps: () => { readonly feet: readonly CorrectedFoot[]; readonly predicted: Predicted }
+  readonly steps: () => Steps | AlignmentFault
   /** What the next reading should show when nothing is moved. */
   readonly unmoved: Predicted
 }
@@ -49,7 +51,8 @@ export function askedOf(
 ): Asked | AlignmentFault {
   const moves = feetOf(bed, assumptions)
   if (!moves.ok) return moves.fault
-  const corrected = footCorrections(found.pose, moves.feet)
+  const { adjuster } = moves
+  const corrected = footCorrections(found.pose, moves.feet, found.target)
   if (!corrected.ok) return asFault(corrected.problem)
   const { feet } = corrected.value
   if (bed) refuseFarMoves(bed, feet, lookup)
@@ -57,19 +60,31 @@ export function askedOf(
   if (!machine.ok) return asFault(machine.problem)
   const after = (chosen: readonly CorrectedFoot[]): Outcome =>
     outcomeOf(found, machine.value(chosen.map(asMoved)))
-  const adjuster = bed && said(bed, 'bed.adjuster')
+  const said_ = bed && said(bed, 'bed.adjuster')
   return {
-    ...(adjuster && { adjuster }),
+    ...(said_ && { adjuster: said_ }),
     feet,
     steps: () => {
-      const chosen = blaming(factOfSteps(bed, moves.adjuster), tooOdd, () =>
-        stepsFor(feet, moves.adjuster, (some) => after(some).used),
-      )
-      return { feet: chosen, predicted: foreseen(after(chosen)) }
+      if (adjuster.by === 'hand') {
+        const exact = feet.map((foot) => stepFor(foot, wholeMove(foot), adjuster, undefined))
+        return { feet: exact, predicted: foreseen(after(exact), found), ways: [] }
+      }
+      return blaming(factOfSteps(bed, adjuster), tooOdd, () => {
+        const choice = chooseMoves(moves.feet, adjuster, found)
+        if ('words' in choice) return choice
+        const chosen = feet.map((foot, i) =>
+          stepFor(foot, choice.moves[i] ?? standing, adjuster, moves.feet[i]?.pack),
+        )
+        return { feet: chosen, predicted: foreseen(after(chosen), found), ways: choice.ways }
+      })
     },
-    unmoved: foreseen(after(feet.map(left))),
+    unmoved: foreseen(after(feet.map(left)), found),
   }
 }
+
+const standing: InPlanes<number> = { vertical: 0, horizontal: 0 }
+
+const wholeMove = (foot: FootCorrection): InPlanes<number> => inBothPlanes((plane) => foot[plane].value)
 
 const tooOdd =
   'The steps cannot be worked out: the pitch of the thread, or a shim, has a size that is not made.'
@@ -97,20 +112,21 @@ function refuseFarMoves(bed: Block, feet: readonly FootCorrection[], lookup: Loo
 export const allUnseen = (feet: readonly FootCorrection[]): boolean =>
   feet.length > 0 && feet.every(({ vertical, horizontal }) => unseen(vertical) && unseen(horizontal))
 
-interface Outcome extends Omit<Predicted, 'inside'> {
+interface Outcome extends Omit<Predicted, 'inside' | 'provable'> {
   /** Share of the limits that is used up: 1 is on a limit. */
   readonly used: number
 }
 
-function outcomeOf({ face, rim, limits }: Found, moved: Parameters<typeof movedFace>[1]): Outcome {
+function outcomeOf(found: Found, moved: Parameters<typeof movedFace>[1]): Outcome {
+  const { face, rim } = found
   const gap = gapVariation(readAgain(movedFace(face, moved)))
   const offset = rim && inBothPlanes((plane) => twice(movedRim(rim, moved).offset[plane]))
-  const away = offset && Math.hypot(offset.vertical.value, offset.horizontal.value)
-  const used = Math.max(
-    gap.value / limits.gapVariation,
-    away !== undefined && limits.offset !== undefined ? away / limits.offset : 0,
-  )
-  return { gapVariation: gap, ...(offset && { offset }), used }
+  const wanted = errorOf(found)
+  const left = inBothPlanes((plane) => ({
+    offset: wanted[plane].offset + moved[plane].offset.value,
+    slope: wanted[plane].slope + moved[plane].slope.value,
+  }))
+  return { gapVariation: gap, ...(offset && { offset }), used: shareUsed(left, limitOf(found)) }
 }
 
 /** A second reading errs as much as the first and independently of it, so the variances add (JCGM 100, 5.1.2). */
@@ -123,10 +139,13 @@ const readAgain = (face: Face): Face => ({
   covariance: doubled(face.covariance),
 })
 
-const foreseen = ({ used, ...shown }: Outcome): Predicted => ({ ...shown, inside: used <= 1 + 1e-9 })
+const foreseen = ({ used, ...shown }: Outcome, found: Found): Predicted => ({
+  ...shown,
+  inside: used <= 1 + 1e-9,
+  provable: used <= goalFor(found) + 1e-9,
+})
 
-/** The step as the foot's own move: sideways the whole correction, since it is not tied to flats. */
-const asMoved = (foot: CorrectedFoot): InPlanes<Uncertain> => ({
-  vertical: exactly(foot.moved),
-  horizontal: exactly(foot.step.by === 'none' ? 0 : foot.horizontal.value),
+const asMoved = ({ moved, slid }: CorrectedFoot): InPlanes<Uncertain> => ({
+  vertical: exactly(moved),
+  horizontal: exactly(slid),
 })

@@ -11,6 +11,7 @@ export interface AlignmentFault {
     | 'no-gaps'
     | 'no-diameter'
     | 'no-feet'
+    | 'no-steps'
     | 'impossible'
     | 'unreadable'
     | AngleProblem['type']

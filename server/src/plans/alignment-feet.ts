@@ -1,13 +1,12 @@
-import type { Foot } from '../engineering/alignment/feet.ts'
 import { rigidMove } from '../engineering/alignment/rigid-move.ts'
 import { parseThread } from '../engineering/thread.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
 import { type AlignmentFault, asFault, fault } from './alignment-fault.ts'
 import { said, Unreadable } from './said.ts'
-import type { Adjuster } from './steps.ts'
+import type { Adjuster, BedFoot } from './steps.ts'
 
 type Feet =
-  | { readonly ok: true; readonly feet: readonly Foot[]; readonly adjuster: Adjuster }
+  | { readonly ok: true; readonly feet: readonly BedFoot[]; readonly adjuster: Adjuster }
   | { readonly ok: false; readonly fault: AlignmentFault }
 
 /** The feet of a bed and how they are set, or why they are not known. */
@@ -20,7 +19,7 @@ export function feetOf(bed: Block | undefined, assumptions: string[]): Feet {
         'The drive has no bed block with the feet of the machine, so no moves can be worked out.',
       ),
     }
-  const feet: Foot[] = []
+  const feet: BedFoot[] = []
   for (const foot of childrenOf(bed, 'foot')) {
     const x = factOf(foot, 'foot.from-coupling')?.value
     const y = factOf(foot, 'foot.across')?.value
@@ -32,24 +31,36 @@ export function feetOf(bed: Block | undefined, assumptions: string[]): Feet {
           `Foot ${foot.name ?? ''} needs from-coupling and across before moves can be worked out.`,
         ),
       }
-    feet.push({ name: foot.name ?? '', x, y })
+    const [up, down] = [said(foot, 'foot.travel-up'), said(foot, 'foot.travel-down')]
+    const [sideways, pack] = [said(foot, 'foot.hole-clearance'), said(foot, 'foot.pack')]
+    feet.push({
+      name: foot.name ?? '',
+      x,
+      y,
+      ...(up !== undefined && { up }),
+      ...(down !== undefined && { down }),
+      ...(sideways !== undefined && { sideways }),
+      ...(pack !== undefined && { pack }),
+    })
   }
   if (feet.length === 0)
     return {
       ok: false,
       fault: fault('no-feet', 'The bed has no foot blocks, so no moves can be worked out.'),
     }
-  return { ok: true, feet, adjuster: adjusterOf(bed, assumptions) }
+  return { ok: true, feet, adjuster: adjusterOf(bed, feet, assumptions) }
 }
 
-function adjusterOf(bed: Block, assumptions: string[]): Adjuster {
+const partsOfFlat = { 'whole-flat': 1, 'half-flat': 2, 'quarter-flat': 4 } as const
+
+function adjusterOf(bed: Block, feet: readonly BedFoot[], assumptions: string[]): Adjuster {
   if (said(bed, 'bed.adjuster') === 'shims') {
     const stock = said(bed, 'bed.shims')
-    assumptions.push(
-      stock
-        ? 'what lies under each foot now is not said: whether so much can be taken out, measure first'
-        : 'the bed does not list its shims: the moves are given as lengths',
-    )
+    if (!stock) assumptions.push('the bed does not list its shims: the moves are given as lengths')
+    else if (feet.some(({ pack }) => pack === undefined))
+      assumptions.push(
+        'what lies under each foot now is not said: whether so much can be taken out, measure first',
+      )
     if (stock)
       assumptions.push(
         'a pack is built of at most 4 of the shims listed (Bachus & Custodio, Know and Understand Centrifugal Pumps)',
@@ -58,7 +69,12 @@ function adjusterOf(bed: Block, assumptions: string[]): Adjuster {
   }
   const designation = said(bed, 'bed.thread')
   const thread = designation === undefined ? undefined : parseThread(designation)
-  if (thread?.ok) return { by: 'nut', thread: thread.value }
+  if (thread?.ok)
+    return {
+      by: 'nut',
+      thread: thread.value,
+      partsOfFlat: partsOfFlat[said(bed, 'bed.nut-step') ?? 'half-flat'],
+    }
   assumptions.push(
     designation === undefined
       ? 'the bed does not say the thread of its studs: the moves are given as lengths, not turns'

@@ -7,6 +7,7 @@ import { allUnseen, type Predicted } from './alignment-asked.ts'
 import { sayAngle } from './alignment-fault.ts'
 import type { Judged } from './alignment-judged.ts'
 import type { Repeats } from './alignment-repeats.ts'
+import type { Way } from './choose-moves.ts'
 import { type CorrectedFoot, type FootStep, unseen } from './steps.ts'
 
 /** Cautions that belong to moving a machine on its feet. */
@@ -46,17 +47,16 @@ export function saidGauge(step: number, system: UnitSystem): string {
 
 const magnitude = (u: Uncertain): Uncertain => ({ ...u, value: Math.abs(u.value) })
 
-/** `1 turn 2 flats`, `half a flat`, `1½ flats`. */
+const fractions = ['', '¼', '½', '¾'] as const
+
+/** `1 turn 2 flats`, `half a flat`, `1½ flats`, `2¼ flats`. */
 export function sayTurns({ turns, flats }: { readonly turns: number; readonly flats: number }): string {
-  const whole = Math.floor(flats)
-  const half = flats - whole >= 0.25
-  const said = half
-    ? whole === 0
-      ? 'half a flat'
-      : `${whole}½ flats`
-    : whole === 1
-      ? '1 flat'
-      : `${whole} flats`
+  const quarters = Math.round(flats * 4)
+  const [whole, fraction] = [Math.floor(quarters / 4), fractions[quarters % 4] ?? '']
+  const said =
+    whole === 0 && fraction !== ''
+      ? `${{ '¼': 'a quarter of', '½': 'half', '¾': 'three quarters of' }[fraction]} a flat`
+      : `${whole}${fraction} ${whole === 1 && fraction === '' ? 'flat' : 'flats'}`
   if (turns === 0) return said
   const full = turns === 1 ? '1 turn' : `${turns} turns`
   return flats === 0 ? full : `${full} ${said}`
@@ -91,6 +91,8 @@ function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem): string
   if (step.by === 'shims') {
     if (step.action === 'none') return 'leave as it is'
     const shims = sayShims(step, system)
+    if (step.action === 'make')
+      return step.pieces.length > 0 ? `make the pack of ${shims}` : 'take all shims out'
     return step.action === 'put in' ? `put in ${shims}` : `take out ${shims}, or as near as the pack allows`
   }
   if (step.by === 'none') return 'leave as it is'
@@ -103,12 +105,18 @@ function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem): string
 const doubt = (move: Uncertain, c: Correction): string =>
   c.verdict !== 'within' && unseen(move) ? ' (U is larger than the move)' : ''
 
+const across = (u: Uncertain, system: UnitSystem): string =>
+  `${saidSure(magnitude(u), system)} to ${u.value > 0 ? 'starboard' : 'port'}`
+
+/** What the foot is to go sideways, or would have to: by the whole correction, as far as its hole lets it, or not at all. */
 const sideways = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {
   const { value } = foot.horizontal
-  const by = saidLength(Math.abs(value), system)
-  return Number.parseFloat(by) === 0
-    ? 'none'
-    : `${saidSure(magnitude(foot.horizontal), system)} to ${value > 0 ? 'starboard' : 'port'}${doubt(foot.horizontal, c)}`
+  if (Number.parseFloat(saidLength(Math.abs(value), system)) === 0) return 'none'
+  const whole = `${across(foot.horizontal, system)}${doubt(foot.horizontal, c)}`
+  if (c.verdict === 'within' || c.withheld || foot.step.by === 'none' || Math.abs(foot.slid - value) < 1e-9)
+    return whole
+  if (foot.slid === 0) return `leave (${across(foot.horizontal, system)} would be the whole)`
+  return `${saidLength(Math.abs(foot.slid), system)} to ${foot.slid > 0 ? 'starboard' : 'port'}, as far as the hole lets it, of ${whole}`
 }
 
 const upDown = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {
@@ -135,11 +143,33 @@ function undecided(c: Correction, system: UnitSystem): string | undefined {
     : `A gauge with steps of ${saidGauge(c.decidedBy, system)} or finer could decide.`
 }
 
-/** Steps that are too coarse to bring the machine inside. */
-const tooCoarse = (c: Correction): string | undefined =>
-  c.predicted && !c.predicted.inside && c.verdict !== 'within' && !c.contradictory
-    ? 'The nearest steps of the adjusters would still leave the machine outside its limits: set each foot to its height by gauge, or take finer steps.'
-    : undefined
+/** One way to bring the machine inside, in words. */
+function sayWay(way: Way, system: UnitSystem): string {
+  switch (way.type) {
+    case 'finer-step':
+      return `turning the nuts by ${{ 2: 'half flats', 4: 'quarter flats', 8: 'eighths of a flat' }[way.partsOfFlat] ?? 'finer steps'}`
+    case 'thinner-shim':
+      return `shims of ${saidShim(way.thickness, system)}`
+    case 'travel':
+      return `${saidLength(Math.abs(way.up), system)} of travel ${way.up < 0 ? 'down' : 'up'} at ${way.foot}`
+    case 'hole-clearance':
+      return `a hole at ${way.foot} that lets it ${saidLength(Math.abs(way.sideways), system)} to ${way.sideways < 0 ? 'port' : 'starboard'}`
+  }
+}
+
+/** Steps that leave the machine outside, and what would not; or inside, but nearer to a limit than the gauge can tell. */
+function notReached(c: Correction, system: UnitSystem): string | undefined {
+  if (!c.predicted || c.verdict === 'within' || c.withheld) return undefined
+  if (!c.predicted.inside)
+    return `No steps that the adjusters can make bring the machine inside its limits; these bring it nearest. ${
+      c.ways.length > 0
+        ? `What would: ${c.ways.map((way) => sayWay(way, system)).join('; ')}.`
+        : 'Set each foot to its height by gauge.'
+    }`
+  return c.predicted.provable
+    ? undefined
+    : 'These steps bring the machine inside its limits, but nearer to one of them than the next reading can prove: read with a finer gauge, or turn in finer steps.'
+}
 
 function closureLine(closure: Closure, what: string, system: UnitSystem): string | undefined {
   if (closure.state !== 'open') return undefined
@@ -235,7 +265,7 @@ function lines(c: Correction, system: UnitSystem): Lines {
       closureLine(c.closure, 'gaps', system),
       c.rimClosure && closureLine(c.rimClosure, 'offsets', system),
       c.feetFault?.words,
-      tooCoarse(c),
+      notReached(c, system),
     ].filter((line): line is string => line !== undefined),
     next: c.predicted ? [nextReading(c.predicted, system)] : [],
   }

@@ -1,5 +1,6 @@
 import { type Closure, closure } from '../engineering/alignment/closure.ts'
 import { fitFace } from '../engineering/alignment/face.ts'
+import { onTheShaft } from '../engineering/alignment/feet.ts'
 import { gapVariation } from '../engineering/alignment/gap-variation.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
 import { type OffsetBasis, poseFromFace } from '../engineering/alignment/pose.ts'
@@ -9,12 +10,14 @@ import { gaugeStepToDecide, type Verdict } from '../engineering/alignment/verdic
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
 import type { Uncertain } from '../quantity/uncertainty.ts'
-import { type Asked, allUnseen, askedOf, type Found, type Predicted } from './alignment-asked.ts'
+import { type Asked, allUnseen, askedOf, type Predicted, type Steps } from './alignment-asked.ts'
 import { type Doubt, doubtsAbout, type Withheld } from './alignment-doubts.ts'
 import { type AlignmentFault, asFault, blaming, fault, WrongFact } from './alignment-fault.ts'
+import type { Found } from './alignment-found.ts'
 import { type Judged, judgeGaps, judgeOffset } from './alignment-judged.ts'
 import { lastReading, movedAfter } from './alignment-moves.ts'
 import { type Repeats, repeatsApart } from './alignment-repeats.ts'
+import type { Way } from './choose-moves.ts'
 import { remembered } from './remembered.ts'
 import { said, Unreadable } from './said.ts'
 import { type CorrectedFoot, left } from './steps.ts'
@@ -57,6 +60,8 @@ export interface Correction {
   /** The gauge step that could decide, where this one cannot and a finer one could. */
   readonly decidedBy?: number
   readonly feet: readonly CorrectedFoot[]
+  /** What would bring the machine inside, where the steps do not. */
+  readonly ways: readonly Way[]
   /** Why there are no moves, when there are none. */
   readonly feetFault?: AlignmentFault
   readonly predicted?: Predicted
@@ -204,7 +209,10 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
     face: face.value,
     rim: rim?.value,
     pose,
+    gapVariation: gapsFound.value,
+    offset: offset?.value,
     limits: { gapVariation: gapsFound.limit, offset: offset?.limit },
+    target: onTheShaft,
   }
   // The verdict does not hang on the bed: what is wrong there stands in the way of the steps alone.
   const asked: Asked | AlignmentFault =
@@ -217,7 +225,11 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const withheld: Withheld | undefined = movedSince
     ? 'moved-since'
     : (doubts[0]?.type ?? (contradictory ? 'contradictory' : unsure ? 'unsure' : undefined))
-  const unmoved = (asking: Asked) => ({ feet: asking.feet.map(left), predicted: asking.unmoved })
+  const unmoved = (asking: Asked): Steps => ({
+    feet: asking.feet.map(left),
+    predicted: asking.unmoved,
+    ways: [],
+  })
   const steps =
     'words' in asked
       ? asked
@@ -254,6 +266,7 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       ...(adjuster && { adjuster }),
       ...(feetFault && { feetFault }),
       ...(!('words' in steps) && !withheld && { predicted: steps.predicted }),
+      ways: 'words' in steps ? [] : steps.ways,
       assumptions,
     },
   }

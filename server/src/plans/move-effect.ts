@@ -1,4 +1,4 @@
-import { nutMoves } from '../engineering/adjusters.ts'
+import { type NutMove, nutMove } from '../engineering/adjusters.ts'
 import { rigidMove } from '../engineering/alignment/rigid-move.ts'
 import { parseThread, type Thread } from '../engineering/thread.ts'
 import type { Lookup } from '../job/lookup.ts'
@@ -37,7 +37,7 @@ interface MovedFoot {
   /** m, + to starboard. */
   readonly starboard: number
   /** The nearest turns of the nut, where the thread is known. */
-  readonly nut?: ReturnType<typeof nutMoves>['halfFlats']
+  readonly nut?: NutMove
 }
 
 /** What a move did. Slopes in rad: + far end up, + to starboard. */
@@ -58,7 +58,7 @@ export function effectOf(move: Block, lookup: Lookup): MoveEffect {
   const feet = [...move.others].map(([name, { value }]): MovedFoot => {
     const { turn, rise, starboard = 0 } = value as FootMove
     const height = turn === undefined ? (rise ?? 0) : set && heightOf(turn, set.thread)
-    const nut = set && height !== undefined && Math.abs(height) <= 1 && nutMoves(height, set.thread).halfFlats
+    const nut = set && height !== undefined && Math.abs(height) <= 1 && nutMove(height, set.thread, 2)
     return { name, height, starboard, ...(nut && { nut }) }
   })
   const slope = slopeAfter(move, feet, lookup)

@@ -1,6 +1,7 @@
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 import type { Correction, WrittenWrong } from './alignment.ts'
 import type { Withheld } from './alignment-doubts.ts'
+import type { Way } from './choose-moves.ts'
 import type { CorrectedFoot } from './steps.ts'
 
 interface Figure {
@@ -17,15 +18,27 @@ interface NutTurns {
 }
 
 interface Shims {
-  readonly action: 'put in' | 'take out' | 'none'
+  readonly action: 'put in' | 'take out' | 'make' | 'none'
   readonly thickness_mm: number
   readonly pieces_mm: readonly number[]
+}
+
+/** What would bring the machine inside its limits, where the steps do not. */
+export interface PlanWay {
+  readonly type: Way['type']
+  readonly partsOfFlat?: number
+  readonly thickness_mm?: number
+  readonly foot?: string
+  readonly up_mm?: number
+  readonly starboard_mm?: number
 }
 
 export interface PlanFoot {
   readonly name: string
   readonly up_mm: Figure
   readonly starboard_mm: Figure
+  /** How far the step takes the foot sideways, + to starboard; absent where no step is given. */
+  readonly slide_mm?: number
   readonly turns?: NutTurns
   readonly shims?: Shims
 }
@@ -46,7 +59,10 @@ export interface PlanJson {
   readonly predicted: {
     readonly gapVariation_mm: Figure
     readonly offset_mm: { readonly vertical: Figure; readonly horizontal: Figure } | null
+    readonly inside: boolean
+    readonly provable: boolean
   } | null
+  readonly ways: readonly PlanWay[]
   readonly assumptions: readonly string[]
 }
 
@@ -63,8 +79,26 @@ const both = (of: { vertical: Uncertain; horizontal: Uncertain }) => ({
   horizontal: figure(of.horizontal),
 })
 
-function foot({ name, vertical, horizontal, step }: CorrectedFoot): PlanFoot {
-  const base = { name, up_mm: figure(vertical), starboard_mm: figure(horizontal) }
+const way = (one: Way): PlanWay => {
+  switch (one.type) {
+    case 'finer-step':
+      return { type: one.type, partsOfFlat: one.partsOfFlat }
+    case 'thinner-shim':
+      return { type: one.type, thickness_mm: round(one.thickness * 1000) }
+    case 'travel':
+      return { type: one.type, foot: one.foot, up_mm: round(one.up * 1000) }
+    case 'hole-clearance':
+      return { type: one.type, foot: one.foot, starboard_mm: round(one.sideways * 1000) }
+  }
+}
+
+function foot({ name, vertical, horizontal, step, slid }: CorrectedFoot): PlanFoot {
+  const base = {
+    name,
+    up_mm: figure(vertical),
+    starboard_mm: figure(horizontal),
+    ...(step.by !== 'none' && { slide_mm: round(slid * 1000) }),
+  }
   if (step.by === 'nut') {
     const { direction, turns, flats, lowerNut } = step.move
     return {
@@ -101,7 +135,10 @@ export const planJson = (c: Correction): PlanJson => ({
     ? {
         gapVariation_mm: figure(c.predicted.gapVariation),
         offset_mm: c.predicted.offset ? both(c.predicted.offset) : null,
+        inside: c.predicted.inside,
+        provable: c.predicted.provable,
       }
     : null,
+  ways: c.ways.map(way),
   assumptions: c.assumptions,
 })

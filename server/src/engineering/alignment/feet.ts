@@ -36,7 +36,8 @@ export type FootCorrections = {
  * unsupported shaft end or movement afloat asks for something else. */
 export type Target = InPlanes<{ readonly offset: number; readonly slope: number }>
 
-const onTheShaft: Target = { vertical: { offset: 0, slope: 0 }, horizontal: { offset: 0, slope: 0 } }
+/** The axis of the machine in line with the shaft's. */
+export const onTheShaft: Target = { vertical: { offset: 0, slope: 0 }, horizontal: { offset: 0, slope: 0 } }
 
 /** Foot corrections `dz = -((oz - oz*) + (tv - tv*) x)`, `dy = -((oy - oy*) + (th - th*) x)`; starred
  * values are the target.

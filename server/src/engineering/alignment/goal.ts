@@ -3,6 +3,8 @@ import { inRange } from '../guard.ts'
 
 /** Least share of a limit to aim for, however coarse the gauge: below it only luck would help. Common practice, no source. */
 const least = 0.1
+/** Share to aim for at most, however fine the gauge: nuts and shims err too. Common practice, no source. */
+const most = 0.7
 
 /** The share of a limit that a move should leave at most, so that the next reading can prove the result: the next value will be the
  * predicted one give or take the errors of both readings, and it has to stay a whole U clear of the limit. `now` and `next` are the
@@ -12,5 +14,5 @@ const least = 0.1
 export function goalOf(now: Uncertain, next: Uncertain, limit: number): number {
   inRange('limit', limit, 1e-9, 100)
   const spread = Math.hypot(expanded(now), expanded(next)) + expanded(next)
-  return Math.max(least, 1 - spread / limit)
+  return Math.min(most, Math.max(least, 1 - spread / limit))
 }

@@ -6,7 +6,7 @@ import type { InPlanes } from './planes.ts'
 import { type RigidMove, rigidMachine } from './rigid-move.ts'
 
 /** What the machine axis is off by in one plane: offset (m) at the coupling, slope (rad). */
-export type Error = { readonly offset: number; readonly slope: number }
+export type AxisError = { readonly offset: number; readonly slope: number }
 
 /** A foot with what its adjuster can do. */
 export type AdjustableFoot = Foot & {
@@ -20,9 +20,9 @@ export type AdjustableFoot = Foot & {
 export type SearchProblem = {
   readonly feet: readonly AdjustableFoot[]
   /** Axis less target. */
-  readonly error: InPlanes<Error>
+  readonly error: InPlanes<AxisError>
   /** Largest offset (m) and slope (rad) allowed, each on the two planes together. */
-  readonly limit: Error
+  readonly limit: AxisError
   /** Share of the limits that a result may use up to be good enough, above 0 to 1. */
   readonly goal: number
   /** Farthest (m) a foot between the end ones may stand off the line of the others. */
@@ -32,7 +32,7 @@ export type SearchProblem = {
 /** Moves of the feet, in their order, m. `used`: share of the limits that is then used up, 1 on a limit. */
 export type ChosenMoves = {
   readonly moves: readonly InPlanes<number>[]
-  readonly left: InPlanes<Error>
+  readonly left: InPlanes<AxisError>
   readonly used: number
   readonly touched: number
 }
@@ -46,14 +46,14 @@ type Station = {
   readonly x: number
   readonly feet: readonly number[]
   /** What a unit of height at this station does to the axis. */
-  readonly per: Error
+  readonly per: AxisError
   /** The move that would set the axis right. */
   readonly wanted: number
 }
 
 /** Share of the limits that errors in the two planes use up: the greater of the offsets' and the slopes'. 1 is on a limit.
  * @example shareUsed(inBothPlanes(() => ({ offset: 3e-5, slope: 0 })), { offset: 1e-4, slope: 1e-3 }) // ≈ 0.4243 */
-export const shareUsed = ({ vertical, horizontal }: InPlanes<Error>, limit: Error): number =>
+export const shareUsed = ({ vertical, horizontal }: InPlanes<AxisError>, limit: AxisError): number =>
   Math.max(
     Math.hypot(vertical.offset, horizontal.offset) / inRange('offset allowed (m)', limit.offset, 1e-9, 100),
     Math.hypot(vertical.slope, horizontal.slope) / inRange('slope allowed (rad)', limit.slope, 1e-9, 10),
@@ -61,7 +61,8 @@ export const shareUsed = ({ vertical, horizontal }: InPlanes<Error>, limit: Erro
 
 /** The moves of the feet that serve best, out of all that the adjusters can do: those within `goal` of the limits come first,
  * then those inside the limits by how little they use up, then the others likewise; among those within the goal the fewest feet
- * touched, then the least movement, then the least used up.
+ * touched, then the least used up, then the least movement. The feet that are loosened anyway go to where the result is best: a nut turned half a
+ * flat more costs nothing, another round of readings does.
  *
  * Exact: every pair of heights of the two end stations that could be better than the corrections taken to the nearest height is tried.
  * Feet of one station move alike, so the roll stays as it is; feet between the end ones follow to the nearest height they
@@ -125,13 +126,13 @@ export function searchMoves(
 }
 
 /** One way of moving sideways: of each foot, and what it leaves. */
-type Slide = { readonly moves: readonly number[]; readonly left: Error }
+type Slide = { readonly moves: readonly number[]; readonly left: AxisError }
 
 type Candidate = {
   /** Of each station, m. */
   readonly heights: readonly number[]
   readonly slide: Slide
-  readonly left: InPlanes<Error>
+  readonly left: InPlanes<AxisError>
   readonly used: number
   readonly touched: number
   readonly movement: number
@@ -145,7 +146,7 @@ const alone = (vertical: number, horizontal: number): InPlanes<Uncertain> => ({
 })
 
 /** Feet by station, from aft. */
-function stationsOf(feet: readonly AdjustableFoot[], machine: Move, error: Error): readonly Station[] {
+function stationsOf(feet: readonly AdjustableFoot[], machine: Move, error: AxisError): readonly Station[] {
   const groups: { readonly x: number; readonly feet: number[] }[] = []
   for (const [i, { x }] of [...feet.entries()].sort(([, a], [, b]) => a.x - b.x)) {
     const last = groups.at(-1)
@@ -161,7 +162,7 @@ function stationsOf(feet: readonly AdjustableFoot[], machine: Move, error: Error
 }
 
 /** Not at all, and by the correction of each foot or as far as it goes. */
-function slidesOf(feet: readonly AdjustableFoot[], machine: Move, error: Error): readonly Slide[] {
+function slidesOf(feet: readonly AdjustableFoot[], machine: Move, error: AxisError): readonly Slide[] {
   const none = { moves: feet.map(() => 0), left: error }
   const moves = feet.map(({ x, sideways = Number.POSITIVE_INFINITY }) => {
     const wanted = -(error.offset + error.slope * x)
@@ -175,7 +176,7 @@ function slidesOf(feet: readonly AdjustableFoot[], machine: Move, error: Error):
   return moves.every((across) => Math.abs(across) <= tiny) ? [none] : [none, { moves, left }]
 }
 
-const after = (error: Error, stations: readonly Station[], heights: readonly number[]): Error =>
+const after = (error: AxisError, stations: readonly Station[], heights: readonly number[]): AxisError =>
   stations.reduce(
     ({ offset, slope }, { per }, s) => ({
       offset: offset + per.offset * (heights[s] ?? 0),
@@ -229,7 +230,7 @@ function compare(one: Candidate, other: Candidate, goal: number): number {
   if (rank(one) > 0) return one.used - other.used || one.touched - other.touched
   return (
     one.touched - other.touched ||
-    (Math.abs(one.movement - other.movement) > tiny ? one.movement - other.movement : one.used - other.used)
+    (Math.abs(one.used - other.used) > tiny ? one.used - other.used : one.movement - other.movement)
   )
 }
 

@@ -19,6 +19,11 @@ export const bed = block({
       'Thread of the studs: `M16` for the coarse pitch, else with its pitch or series, `"M16x1.5"`, `"3/4-10 UNC"`. A left-hand thread says `LH`: `"M16x1.5 LH"`.',
       { example: 'M16' },
     ),
+    'nut-step': fact(
+      choice(['whole-flat', 'half-flat', 'quarter-flat']),
+      'Smallest step that the nuts are turned by; half a flat where nothing is said.',
+      { example: 'half-flat' },
+    ),
     shims: fact(lengths, 'Thicknesses of shim at hand.', {
       example: '0.05 mm, 0.1 mm, 0.2 mm, 0.5 mm, 1 mm',
     }),
