@@ -3,6 +3,7 @@ import { readdirSync } from 'node:fs'
 import { rm } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import { type BuildOptions, build } from 'esbuild'
+import { withoutExamples } from './without-examples.ts'
 
 export const root = resolve(import.meta.dirname, '../..')
 export const dist = join(root, 'dist')
@@ -65,6 +66,7 @@ const common: BuildOptions = {
   platform: 'node',
   target: 'node20',
   logLevel: 'warning',
+  plugins: [withoutExamples],
   // Its entry is one block of everything; from its sources only what is used is taken.
   alias: { 'ml-matrix': './node_modules/ml-matrix/src/index.js' },
 }

@@ -1,0 +1,16 @@
+import { readFile } from 'node:fs/promises'
+import type { Plugin } from 'esbuild'
+
+/** What a check says for its page and its tests alone: its examples, and why it matters. The checker never reads them. */
+const forPages =
+  /^ {2}(fires|quiet|why):\s+(?:`(?:[^`\\]|\\[\s\S])*`|'(?:[^'\\\n]|\\.)*'|"(?:[^"\\\n]|\\.)*"),$/gm
+
+/** Leaves out of a bundle what only the pages of the checks show. */
+export const withoutExamples: Plugin = {
+  name: 'without-examples',
+  setup: ({ onLoad }) =>
+    onLoad({ filter: /server\/src\/checks\/[a-z]+\/[a-z-]+\.ts$/ }, async ({ path }) => ({
+      contents: (await readFile(path, 'utf8')).replace(forPages, "  $1: '',"),
+      loader: 'ts',
+    })),
+}
