@@ -1,37 +1,37 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 
 /** One setting as the settings editor shows it: what it is where nothing sound is set, and in words what it does. */
 const shown = (words: string) => ({ scope: 'window', markdownDescription: words })
 
-const hint = (words: string) => z.boolean().default(true).catch(true).meta(shown(words))
+const hint = (words: string) =>
+  z.catch(z._default(z.boolean(), true), true).register(z.globalRegistry, shown(words))
 
 /** What a user may set below `shaftwright.`: one entry a setting, as package.json declares them. */
 export const settingsSchema = z.object({
-  findings: z
-    .object({
+  findings: z.prefault(
+    z.object({
       delay: z
-        .int()
-        .min(0)
-        .max(10_000)
-        .default(300)
-        .catch(300)
-        .meta(
+        .catch(z._default(z.int().check(z.gte(0), z.lte(10_000)), 300), 300)
+        .register(
+          z.globalRegistry,
           shown(
             'How many milliseconds after the last keystroke a new finding on the line being written is shown. What is put right clears at once, and findings on other lines show at once. `0`: nothing waits.',
           ),
         ),
-    })
-    .prefault({}),
-  inlayHints: z
-    .object({
+    }),
+    {},
+  ),
+  inlayHints: z.prefault(
+    z.object({
       units: hint(
         'Show amounts in the other units behind them: millimetres as inches, inches as millimetres.',
       ),
       cables: hint('Show beside a cable what it has to carry and what it can.'),
       moves: hint('Show flats of a move as a length, and a length as flats.'),
       verdicts: hint('Show beside a reading whether it is within its limits.'),
-    })
-    .prefault({}),
+    }),
+    {},
+  ),
 })
 
 export type Settings = z.infer<typeof settingsSchema>

@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import type { Band } from '../quantity/band.ts'
 import { formatIn, sayBand } from '../quantity/format.ts'
 import { findUnit, type Unit } from '../quantity/units.ts'
@@ -18,11 +18,11 @@ export interface Allowed extends Band {
   readonly above?: true
 }
 
-export const bounded = ({ over, min, max }: Limits): z.ZodType<number> => {
-  let schema = z.number()
-  if (over !== undefined) schema = schema.gt(over)
-  if (min !== undefined) schema = schema.min(min)
-  if (max !== undefined) schema = schema.max(max)
+export const bounded = ({ over, min, max }: Limits): z.ZodMiniType<number> => {
+  let schema: z.ZodMiniType<number> = z.number()
+  if (over !== undefined) schema = schema.check(z.gt(over))
+  if (min !== undefined) schema = schema.check(z.gte(min))
+  if (max !== undefined) schema = schema.check(z.lte(max))
   return schema
 }
 

@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import type { Band } from '../quantity/band.ts'
 import { fitBand, fitClasses } from '../quantity/fits.ts'
 import { formatSi } from '../quantity/format.ts'
@@ -14,7 +14,7 @@ import type { Reader } from './reader.ts'
 export interface Shape<T> {
   /** What is expected, for messages and the reference: "a length". */
   readonly words: string
-  readonly schema: z.ZodType<T>
+  readonly schema: z.ZodMiniType<T>
   /** Reads the value, or reports what is wrong and gives undefined. Never called without entries. */
   readonly read: (entries: readonly Entry[], reader: Reader) => T | undefined
   /** Kind of the amounts in it. */
@@ -102,7 +102,7 @@ export const count = (limits: Limits = { min: 1, max: 1000 }): Shape<number> => 
   words: 'a whole number',
   quantity: 'ratio',
   forms: [{ entries: [[{ label: 'number', doc: 'A whole number.' }]] }],
-  schema: bounded(limits).refine(Number.isInteger),
+  schema: bounded(limits).check(z.refine(Number.isInteger)),
   allowed: allowedBy(limits),
   read: (entries, reader) => {
     const part = single(entries, reader, 'a whole number')?.[0]
@@ -121,9 +121,9 @@ export const sized = (kind: Kind, limits: Limits): Shape<Sized> => ({
   quantity: kind,
   schema: z.object({
     nominal: bounded(limits),
-    low: bounded(limits).optional(),
-    high: bounded(limits).optional(),
-  }) as z.ZodType<Sized>,
+    low: z.optional(bounded(limits)),
+    high: z.optional(bounded(limits)),
+  }) as z.ZodMiniType<Sized>,
   allowed: allowedBy(limits),
   forms: sizedForms(kind, kind === 'length' ? fitClasses : []),
   read: (entries, reader) => {
@@ -189,11 +189,13 @@ export const band = (kind: Kind, limits: Limits): Shape<Band> => ({
   quantity: kind,
   schema: z
     .object({
-      low: bounded(limits).optional(),
-      high: bounded(limits).optional(),
-      nominal: z.number().optional(),
+      low: z.optional(bounded(limits)),
+      high: z.optional(bounded(limits)),
+      nominal: z.optional(z.number()),
     })
-    .refine((b) => b.low === undefined || b.high === undefined || b.low <= b.high) as z.ZodType<Band>,
+    .check(
+      z.refine((b) => b.low === undefined || b.high === undefined || b.low <= b.high),
+    ) as z.ZodMiniType<Band>,
   allowed: allowedBy(limits),
   forms: bandForms(kind),
   read: (entries, reader) => {
@@ -241,7 +243,7 @@ export function upperLimit(kind: Kind, limits: Limits): Shape<Band> {
     words,
     allowed: allowedBy(limits),
     forms: upperForms(kind),
-    schema: whole.schema.refine((b) => high.safeParse(b.high).success),
+    schema: whole.schema.check(z.refine((b) => high.safeParse(b.high).success)),
     read: (entries, reader) => {
       const read = whole.read(entries, reader)
       if (!read) return undefined
@@ -255,7 +257,7 @@ export function upperLimit(kind: Kind, limits: Limits): Shape<Band> {
 export const choice = <const W extends readonly string[]>(words: W): Shape<W[number]> => ({
   words: `one of ${words.join(', ')}`,
   choices: words,
-  schema: z.enum(words as unknown as [string, ...string[]]) as unknown as z.ZodType<W[number]>,
+  schema: z.enum(words as unknown as [string, ...string[]]) as unknown as z.ZodMiniType<W[number]>,
   read: (entries, reader) => {
     const part = single(entries, reader, `one of ${words.join(', ')}`)?.[0]
     if (part?.type === 'word' && words.includes(part.text)) return part.text
@@ -279,7 +281,7 @@ export const text: Shape<string> = {
 /** A designation: a word or a text in quotes, `duplex-1-4462`, `"22 x 1.5"`. */
 export const designation: Shape<string> = {
   words: 'a designation: a word, or a text in quotes',
-  schema: z.string().min(1),
+  schema: z.string().check(z.minLength(1)),
   read: (entries, reader) => {
     const part = single(entries, reader, 'a designation')?.[0]
     if (part?.type === 'word' || part?.type === 'text') return part.text
@@ -323,7 +325,7 @@ export const reference = (...refersTo: readonly string[]): Shape<string> => ({
 /** Words with commas between: `U, V, W`. */
 export const names: Shape<readonly Placed<{ readonly name: string }>[]> = {
   words: 'names with commas between them',
-  schema: z.array(z.looseObject({ name: z.string() })).min(1) as unknown as z.ZodType<
+  schema: z.array(z.looseObject({ name: z.string() })).check(z.minLength(1)) as unknown as z.ZodMiniType<
     readonly Placed<{ readonly name: string }>[]
   >,
   read: (entries, reader) => {

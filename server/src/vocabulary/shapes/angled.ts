@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import type { Entry, Part, Span } from '../../syntax/tree.ts'
 import { bounded, type Limits, unitIn, within } from '../limits.ts'
 import { meant } from '../meant.ts'
@@ -62,7 +62,7 @@ export const angled = (limits: Required<Pick<Limits, 'min' | 'max'>>): Shape<rea
       angle: bounded(round),
       value: bounded(limits),
     }),
-  ) as unknown as z.ZodType<readonly Placed<Angled>[]>,
+  ) as unknown as z.ZodMiniType<readonly Placed<Angled>[]>,
   read: (entries: readonly Entry[], reader) => {
     const list: Placed<Angled>[] = []
     for (const entry of entries) {

@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { bounded, type Limits, unitIn, within } from '../limits.ts'
 import { notThis, type Shape } from '../shape.ts'
 
@@ -43,11 +43,11 @@ export const bolts: Shape<Bolts> = {
     },
   ],
   schema: z.object({
-    count: z.number().int().min(1).max(100),
+    count: z.int().check(z.gte(1), z.lte(100)),
     thread: z.string(),
-    class: z.string().optional(),
-    torque: bounded(torques).optional(),
-  }) as z.ZodType<Bolts>,
+    class: z.optional(z.string()),
+    torque: z.optional(bounded(torques)),
+  }) as z.ZodMiniType<Bolts>,
   read: (entries, reader) => {
     const [number, thread, word, grade, more] = entries[0]?.parts ?? []
     const size = thread?.type === 'word' || thread?.type === 'text' ? thread.text : undefined

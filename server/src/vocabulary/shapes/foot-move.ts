@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { findUnit } from '../../quantity/units.ts'
 import type { Part } from '../../syntax/tree.ts'
 import { meant } from '../meant.ts'
@@ -59,10 +59,10 @@ export const footMove: Shape<FootMove> = {
     },
   ],
   schema: z.object({
-    turn: z.number().min(-1000).max(1000).optional(),
-    rise: z.number().min(-1).max(1).optional(),
-    starboard: z.number().min(-1).max(1).optional(),
-  }) as z.ZodType<FootMove>,
+    turn: z.optional(z.number().check(z.gte(-1000), z.lte(1000))),
+    rise: z.optional(z.number().check(z.gte(-1), z.lte(1))),
+    starboard: z.optional(z.number().check(z.gte(-1), z.lte(1))),
+  }) as z.ZodMiniType<FootMove>,
   read: (entries, reader) => {
     let move: FootMove = {}
     for (const entry of entries) {

@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import { allowedBy, bounded, type Limits, unitIn, within } from '../limits.ts'
 import { notThis, type Placed, type Shape } from '../shape.ts'
 
@@ -19,8 +19,9 @@ export const lengths: Shape<readonly Placed<{ readonly value: number }>[]> = {
   allowed: allowedBy(limits),
   schema: z
     .array(z.looseObject({ value: bounded(limits) }))
-    .min(1)
-    .max(40) as unknown as z.ZodType<readonly Placed<{ readonly value: number }>[]>,
+    .check(z.minLength(1), z.maxLength(40)) as unknown as z.ZodMiniType<
+    readonly Placed<{ readonly value: number }>[]
+  >,
   read: (entries, reader) => {
     if (entries.some((entry) => entry.parts.length !== 1)) return notThis(entries, reader, wanted)
     const parts = entries.flatMap((entry) => entry.parts)

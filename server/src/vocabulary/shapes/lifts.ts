@@ -1,4 +1,4 @@
-import * as z from 'zod'
+import * as z from 'zod/mini'
 import type { Entry, Span } from '../../syntax/tree.ts'
 import { allowedBy, bounded, type Limits, unitIn, within } from '../limits.ts'
 import { notThis, type Placed, type Shape } from '../shape.ts'
@@ -29,9 +29,9 @@ export const lifts: Shape<readonly Placed<Lift>[]> = {
     },
   ],
   allowed: allowedBy(limits),
-  schema: z.array(z.looseObject({ name: z.string(), lift: bounded(limits) })).min(1) as unknown as z.ZodType<
-    readonly Placed<Lift>[]
-  >,
+  schema: z
+    .array(z.looseObject({ name: z.string(), lift: bounded(limits) }))
+    .check(z.minLength(1)) as unknown as z.ZodMiniType<readonly Placed<Lift>[]>,
   read: (entries: readonly Entry[], reader) => {
     const list: Placed<Lift>[] = []
     for (const entry of entries) {
