@@ -83,6 +83,37 @@ export function movesBetween(from: Block, to: Block): readonly Block[] {
   return log.moves.filter(({ after }) => after >= first && after < last).map(({ move }) => move)
 }
 
+/** The readings of its drive up to this one, oldest first. */
+export function readingsUpTo(reading: Block): readonly Block[] {
+  const log = reading.parent && logOf(reading.parent)
+  const place = log?.places.get(reading)
+  return log && place !== undefined
+    ? log.readings.slice(0, place + 1).map((taken) => taken.reading)
+    : [reading]
+}
+
+/** The moves that say they come after this reading. */
+export function movesAfter(reading: Block): readonly Block[] {
+  const log = reading.parent && logOf(reading.parent)
+  const place = log?.places.get(reading)
+  return log?.moves.filter(({ after }) => after === place).map(({ move }) => move) ?? []
+}
+
+/** Whether it is open which moves were made between two readings: one comes after a reading that is not known, or its date says otherwise. */
+export function movesUnsure(from: Block, to: Block): boolean {
+  const log = to.parent && logOf(to.parent)
+  const [first, last] = [from, to].map((reading) => log?.places.get(reading))
+  if (!log || first === undefined || last === undefined) return true
+  const [start = '', end = ''] = [first, last].map((place) => log.readings[place]?.day)
+  return log.moves.some(({ move, after, done }) => {
+    if (after < 0 || move.unread.size > 0) return true
+    if (done === undefined) return false
+    return after >= first && after < last
+      ? (start !== '' && done < start) || (end !== '' && done > end)
+      : start !== '' && end !== '' && done > start && done < end
+  })
+}
+
 /** Whether the machine was moved after a reading, so that it no longer stands as was read: a move says so, comes after a later reading, or
  * was done on a later day. */
 export function movedAfter(reading: Block): boolean {

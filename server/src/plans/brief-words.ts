@@ -4,12 +4,12 @@ import type { Correction } from './alignment.ts'
 import type { Judged } from './alignment-judged.ts'
 import { saidLength } from './alignment-words.ts'
 import type { CableLoading } from './cable-loading.ts'
-import type { ReadingChange } from './reading-change.ts'
+import type { MovedInWords, ReadingChange } from './reading-change.ts'
 
 const verdicts = { within: 'within', outside: 'outside', undecided: 'not decided' } as const
 
 /** Lengths of one comparison in one unit, with as many decimals as it takes to tell them apart. */
-function saidTogether(lengths: readonly number[], system: UnitSystem, tie: string): string {
+export function saidTogether(lengths: readonly number[], system: UnitSystem, tie: string): string {
   const [size, unit, least] = system === 'inch' ? [0.0254, 'in', 4] : [1e-3, 'mm', 2]
   const at = (decimals: number) => lengths.map((si) => formatFixed(si / size, decimals))
   const differ = [least, least + 1, least + 2].find(
@@ -18,7 +18,7 @@ function saidTogether(lengths: readonly number[], system: UnitSystem, tie: strin
   return `${at(differ ?? least).join(tie)} ${unit}`
 }
 
-const ofLimit = ({ value, limit }: Judged, system: UnitSystem): string =>
+export const ofLimit = ({ value, limit }: Judged, system: UnitSystem): string =>
   saidTogether([value.value, limit], system, ' of ')
 
 /** A reading in a few words: `outside: 0.26 of 0.10 mm`. The offset is named where it decides. */
@@ -45,16 +45,21 @@ function changed(what: string, [before, now]: readonly [number, number], system:
     : `${what} ${saidTogether([before, now], system, ' → ')}`
 }
 
+/** Feet that did alike together: `aft-port, aft-stbd up 1 flat`. */
+export function sayMoved(moved: readonly MovedInWords[]): readonly string[] {
+  const feet = new Map<string, string[]>()
+  for (const { foot, words } of moved) feet.set(words, [...(feet.get(words) ?? []), foot])
+  return [...feet].map(([words, alike]) => `${alike.join(', ')} ${words}`)
+}
+
 /** `since dry-1: gap variation 0.26 → 0.02 mm; aft-port, aft-stbd up 1 flat`. */
 export function briefChange(change: ReadingChange, system: UnitSystem): string {
   const { since, gapVariation, offset, moved, launched } = change
-  const feet = new Map<string, string[]>()
-  for (const { foot, words } of moved) feet.set(words, [...(feet.get(words) ?? []), foot])
   return `since ${since}: ${[
     changed('gap variation', gapVariation, system),
     ...(offset ? [changed('offset', offset, system)] : []),
     ...(launched === undefined ? [] : [launched ? 'now afloat' : 'now ashore']),
-    ...[...feet].map(([words, alike]) => `${alike.join(', ')} ${words}`),
+    ...sayMoved(moved),
     ...(moved.length === 0 ? ['no foot moved'] : []),
   ].join('; ')}`
 }

@@ -3,6 +3,18 @@ import { type Block, factOf } from '../job/model.ts'
 import { correctionOf } from './alignment.ts'
 import { movesBetween, readingAhead } from './alignment-moves.ts'
 
+export interface MovedInWords {
+  readonly foot: string
+  readonly words: string
+}
+
+/** What a move did to each foot, in the words of the job file. */
+export const movedIn = ({ others }: Block): readonly MovedInWords[] =>
+  [...others].map(([foot, { at, node }]) => ({
+    foot,
+    words: at.section.text.slice(node.valueSpan.start, node.valueSpan.end).replace(/\s+/g, ' '),
+  }))
+
 /** What a reading shows against the one taken before it. */
 export interface ReadingChange {
   /** Name of the reading before. */
@@ -12,7 +24,7 @@ export interface ReadingChange {
   /** m, before and now, where both were read. */
   readonly offset?: readonly [number, number]
   /** What the moves in between did to each foot, in the words of the job file. */
-  readonly moved: readonly { readonly foot: string; readonly words: string }[]
+  readonly moved: readonly MovedInWords[]
   /** Whether the boat is afloat now, where that changed. */
   readonly launched?: boolean
 }
@@ -24,12 +36,7 @@ export function changeOf(reading: Block, lookup: Lookup): ReadingChange | undefi
   const now = correctionOf(reading, lookup)
   const before = correctionOf(earlier, lookup.from(earlier))
   if (!now.ok || !before.ok) return undefined
-  const moved = movesBetween(earlier, reading).flatMap(({ others }) =>
-    [...others].map(([foot, { at, node }]) => ({
-      foot,
-      words: at.section.text.slice(node.valueSpan.start, node.valueSpan.end).replace(/\s+/g, ' '),
-    })),
-  )
+  const moved = movesBetween(earlier, reading).flatMap(movedIn)
   const [wasAfloat, isAfloat] = [earlier, reading].map((block) => factOf(block, 'reading.afloat')?.value)
   return {
     since: earlier.name ?? '',

@@ -1,0 +1,203 @@
+import type { Foot } from '../engineering/alignment/feet.ts'
+import { explainMismatch, type Hypothesis, type Mismatch } from '../engineering/alignment/mismatch.ts'
+import { type InPlanes, inBothPlanes } from '../engineering/alignment/planes.ts'
+import { rigidMachine } from '../engineering/alignment/rigid-move.ts'
+import type { Lookup } from '../job/lookup.ts'
+import { type Block, factOf } from '../job/model.ts'
+import { exactly, plus, type Uncertain } from '../quantity/uncertainty.ts'
+import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
+import { type Correction, type CorrectionOutcome, correctionOf } from './alignment.ts'
+import { feetOf } from './alignment-feet.ts'
+import { movesAfter, movesBetween, movesUnsure, readingsUpTo } from './alignment-moves.ts'
+import { heightOf } from './move-effect.ts'
+import { type MovedInWords, movedIn } from './reading-change.ts'
+import { remembered } from './remembered.ts'
+import { said, Unreadable } from './said.ts'
+import { type Adjuster, stepOf } from './steps.ts'
+
+/** How the flange stands, in what is read there, m. */
+export interface Standing {
+  /** Vertical: gap at top minus gap at bottom; horizontal: starboard minus port. */
+  readonly opening: InPlanes<Uncertain>
+  /** + machine flange high, + to starboard. */
+  readonly offset?: InPlanes<Uncertain>
+}
+
+/** A reading held against what the moves since an earlier one should have done. */
+export interface Comparison {
+  readonly type: 'compared'
+  /** Name of the earlier reading. */
+  readonly since: string
+  readonly moves: readonly Block[]
+  /** Its uncertainty is that of the difference to `found`: of both readings and of the moves. */
+  readonly predicted: Standing
+  readonly found: Standing
+  readonly mismatch: Mismatch
+  /** The circle the gauge goes in on as the file has it, m; `stated` where as gauge-diameter. */
+  readonly readAt: { readonly diameter: number; readonly stated: boolean }
+  readonly adjuster?: Correction['adjuster']
+}
+
+/** The boat or the machine changed shape between two readings, so they are not held against each other. */
+export interface OtherShape {
+  readonly type: 'launched' | 'hauled-out' | 'heated' | 'cooled'
+  readonly since: string
+}
+
+/** One reading in the log of a drive. */
+export interface LogEntry {
+  readonly name: string
+  readonly taken?: string
+  readonly afloat?: boolean
+  readonly hot?: boolean
+  readonly outcome: CorrectionOutcome
+  /** What was done to each foot after it, in the words of the job file. */
+  readonly moved: readonly MovedInWords[]
+  readonly against?: Comparison | OtherShape
+}
+
+/** Readings of a drive up to this one, oldest first. */
+export const logUpTo = (reading: Block, lookup: Lookup): readonly LogEntry[] =>
+  readingsUpTo(reading).map((one): LogEntry => {
+    const at = lookup.from(one)
+    const taken = factOf(one, 'reading.taken')?.value
+    const [afloat, hot] = [factOf(one, 'reading.afloat')?.value, factOf(one, 'reading.hot')?.value]
+    const against = againstMoves(one, at)
+    return {
+      name: one.name ?? '',
+      ...(taken !== undefined && { taken }),
+      ...(afloat !== undefined && { afloat: afloat === 'yes' }),
+      ...(hot !== undefined && { hot: hot === 'yes' }),
+      outcome: correctionOf(one, at),
+      moved: movesAfter(one).flatMap(movedIn),
+      ...(against && { against }),
+    }
+  })
+
+/** How a reading stands to what the moves since the last whole one should have done. Undefined where either cannot be worked out or contradicts
+ * itself, where nothing is noted in between, and where it is open what was moved. Never throws on figures. */
+export const againstMoves = remembered((reading: Block, lookup: Lookup): LogEntry['against'] => {
+  try {
+    return compare(reading, lookup)
+  } catch (error) {
+    if (error instanceof Unreadable || error instanceof RangeError) return undefined
+    throw error
+  }
+})
+
+function compare(reading: Block, lookup: Lookup): LogEntry['against'] {
+  const now = whole(reading, lookup)
+  const earlier = readingsUpTo(reading).slice(0, -1)
+  const from = earlier.findLastIndex((one) => whole(one, lookup.from(one)))
+  const since = earlier[from]
+  const before = since && whole(since, lookup.from(since))
+  if (!now || !since || !before) return undefined
+  const name = since.name ?? ''
+  const passed = [...earlier.slice(from), reading]
+  const shape = passed.map((one, i) => shapeChanged(passed[i - 1] ?? one, one)).find(Boolean)
+  if (shape) return { type: shape, since: name }
+
+  const moves = movesBetween(since, reading)
+  const bed = feetOf(lookup.near('bed'), [])
+  if (moves.length === 0 || movesUnsure(since, reading) || !bed.ok) return undefined
+  const done = movesOf(moves, bed.feet, bed.adjuster)
+  const readAt = circle(lookup)
+  const machine = rigidMachine(bed.feet)
+  if (!done || !readAt || !machine.ok) return undefined
+  const [was, is] = [before, now].map(({ slope, offset }) => ({
+    slope,
+    ...(offset && { offset: offset.parts }),
+  }))
+  if (!was || !is) return undefined
+  const explained = explainMismatch({ feet: bed.feet, moves: done, before: was, after: is })
+  if (!explained.ok) return undefined
+  const planned = machine.value(done)
+  const expect = (kind: 'slope' | 'offset', a: InPlanes<Uncertain>, b: InPlanes<Uncertain>) =>
+    inBothPlanes((plane) =>
+      plus(plus(a[plane], planned[plane][kind]), { value: 0, standard: b[plane].standard }),
+    )
+  const opening = (slope: InPlanes<Uncertain>): InPlanes<Uncertain> =>
+    inBothPlanes((plane) => ({
+      value: -readAt.diameter * slope[plane].value,
+      standard: readAt.diameter * slope[plane].standard,
+    }))
+  return {
+    type: 'compared',
+    since: name,
+    moves,
+    predicted: {
+      opening: opening(expect('slope', was.slope, is.slope)),
+      ...(was.offset && is.offset && { offset: expect('offset', was.offset, is.offset) }),
+    },
+    found: { opening: opening(is.slope), ...(was.offset && is.offset && { offset: is.offset }) },
+    mismatch: byGauge(reading) ? explained.value : withoutCircle(explained.value),
+    readAt,
+    ...(now.adjuster && { adjuster: now.adjuster }),
+  }
+}
+
+/** A reading that can be worked out, of which nothing is in doubt that a comparison hangs on. */
+function whole(reading: Block, lookup: Lookup): Correction | undefined {
+  const outcome = correctionOf(reading, lookup)
+  if (!outcome.ok || outcome.value.contradictory) return undefined
+  const open = outcome.value.doubts.some(({ type }) => type === 'order-unknown' || type === 'doubled-names')
+  return open ? undefined : outcome.value
+}
+
+/** A reading that is silent was taken dry and cold. */
+function shapeChanged(before: Block, now: Block): OtherShape['type'] | undefined {
+  const [wasAfloat, isAfloat] = [before, now].map((one) => said(one, 'reading.afloat') === 'yes')
+  const [wasHot, isHot] = [before, now].map((one) => said(one, 'reading.hot') === 'yes')
+  if (wasAfloat !== isAfloat) return isAfloat ? 'launched' : 'hauled-out'
+  if (wasHot !== isHot) return isHot ? 'heated' : 'cooled'
+  return undefined
+}
+
+/** How far a move may miss what is noted, standard uncertainty: a tenth of the smallest step of the nuts, and 0.01 mm where a gauge or a
+ * dial measured it. Common practice, no source. */
+const missed = { ofNutStep: 0.1, length: 1e-5 } as const
+
+/** What the moves together did to each foot; a foot that is not named stayed. Undefined where that is not known. */
+function movesOf(
+  moves: readonly Block[],
+  feet: readonly Foot[],
+  adjuster: Adjuster,
+): readonly InPlanes<Uncertain>[] | undefined {
+  const total = new Map(feet.map(({ name }) => [name, inBothPlanes(() => exactly(0))]))
+  for (const [name, { value }] of moves.flatMap(({ others }) => [...others])) {
+    const { turn = 0, rise = 0, starboard = 0 } = value as FootMove
+    const sofar = total.get(name)
+    if (!sofar || (turn !== 0 && adjuster.by !== 'nut')) return undefined
+    const byNut =
+      turn !== 0 && adjuster.by === 'nut'
+        ? { value: heightOf(turn, adjuster.thread), standard: missed.ofNutStep * stepOf(adjuster) }
+        : exactly(0)
+    total.set(name, {
+      vertical: plus(plus(sofar.vertical, byNut), measured(rise)),
+      horizontal: plus(sofar.horizontal, measured(starboard)),
+    })
+  }
+  return feet.map(({ name }) => total.get(name) ?? inBothPlanes(() => exactly(0)))
+}
+
+const measured = (length: number): Uncertain => ({
+  value: length,
+  standard: length === 0 ? 0 : missed.length,
+})
+
+function circle(lookup: Lookup): Comparison['readAt'] | undefined {
+  const coupling = lookup.near('coupling')
+  const stated = said(coupling, 'coupling.gauge-diameter')
+  const diameter = stated ?? said(coupling, 'coupling.flange-diameter')
+  return diameter === undefined ? undefined : { diameter, stated: stated !== undefined }
+}
+
+/** Whether the slope comes from the faces, on a circle that is stated, rather than from two rims. */
+const byGauge = (reading: Block): boolean => ['gaps', 'face-dial'].some((fact) => reading.facts.has(fact))
+
+const isCircle = ({ type }: Hypothesis): boolean => type === 'other-gauge-diameter'
+
+const withoutCircle = (mismatch: Mismatch): Mismatch => ({
+  ...mismatch,
+  explanations: mismatch.explanations.filter(({ hypothesis }) => !isCircle(hypothesis)),
+})
