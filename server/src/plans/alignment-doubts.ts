@@ -9,12 +9,13 @@ export type Withheld =
   | 'doubled-names'
   | 'later-reading'
   | 'errors'
+  | 'soft-foot'
   | 'contradictory'
   | 'unsure'
 
 /** Something in the log or in the names that leaves open what a plan would hang on. */
 export interface Doubt {
-  readonly type: Extract<Withheld, 'order-unknown' | 'doubled-names' | 'later-reading'>
+  readonly type: Extract<Withheld, 'order-unknown' | 'doubled-names' | 'later-reading' | 'soft-foot'>
   readonly words: string
 }
 

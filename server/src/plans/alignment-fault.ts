@@ -9,6 +9,7 @@ export interface AlignmentFault {
   readonly type:
     | 'no-coupling'
     | 'no-gaps'
+    | 'read-twice'
     | 'no-diameter'
     | 'no-feet'
     | 'no-steps'

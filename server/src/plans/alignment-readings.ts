@@ -1,12 +1,14 @@
+import type { AngleProblem } from '../engineering/alignment/angles.ts'
 import { type Closure, closure } from '../engineering/alignment/closure.ts'
-import { gapsFromDial, rimFromDial } from '../engineering/alignment/dial.ts'
-import { type Face, type FaceFit, fitFace } from '../engineering/alignment/face.ts'
+import { type DialOptions, gapsFromDial, rimFromDial } from '../engineering/alignment/dial.ts'
+import { type Face, type FaceFit, fitFace, type SlopeProblem } from '../engineering/alignment/face.ts'
 import type { Goodness } from '../engineering/alignment/harmonic.ts'
 import { type Pose, poseFromFace } from '../engineering/alignment/pose.ts'
 import { gather, type Reading } from '../engineering/alignment/readings.ts'
 import { fitRim, type Rim, type RimFit } from '../engineering/alignment/rim.ts'
-import { faceWithoutRunOut, rimWithoutRunOut } from '../engineering/alignment/run-out.ts'
+import { faceWithoutRunOut, rimWithoutRunOut, type WithoutRunOut } from '../engineering/alignment/run-out.ts'
 import { faceAndRimFromTwoPlanes, rimAtFace } from '../engineering/alignment/two-planes.ts'
+import type { Result } from '../engineering/result.ts'
 import { type Block, factOf } from '../job/model.ts'
 import type { Uncertain } from '../quantity/uncertainty.ts'
 import { type AlignmentFault, asFault, blaming, fault } from './alignment-fault.ts'
@@ -44,24 +46,19 @@ export interface Stand {
   readonly pose: Pose
 }
 
-export type StandOutcome =
-  | { readonly ok: true; readonly value: Stand }
-  | { readonly ok: false; readonly fault: AlignmentFault }
+export type StandOutcome = { readonly ok: true; readonly value: Stand } | Refused
 
-const refused = (problem: AlignmentFault): { readonly ok: false; readonly fault: AlignmentFault } => ({
-  ok: false,
-  fault: problem,
-})
+type Refused = { readonly ok: false; readonly fault: AlignmentFault }
 
-/** The facts a face is read into, and those a rim is. */
-export const facesBy = ['gaps', 'face-dial'] as const
-export const rimsBy = ['offsets', 'rim-dial'] as const
+const refused = (problem: AlignmentFault): Refused => ({ ok: false, fault: problem })
 
-/** The ways a face, or a rim, was read in, where those are more than one. */
-export const readTwice = (reading: Block): readonly (readonly RoundFact[])[] =>
-  [[...facesBy, ...(said(reading, 'reading.rim-dial') ? (['reverse-dial'] as const) : [])], rimsBy]
-    .map((ways) => ways.filter((way) => said(reading, `reading.${way}`)))
-    .filter((ways) => ways.length > 1)
+/** The ways a face, or a rim, was read in, where those are more than one. Two rim dials, with or without a place each, are a way of their own. */
+export function readTwice(reading: Block): readonly (readonly RoundFact[])[] {
+  const are = (ways: readonly RoundFact[]) => ways.filter((way) => said(reading, `reading.${way}`))
+  return [are(['gaps', 'face-dial', 'reverse-dial']), are(['offsets', 'rim-dial'])].filter(
+    (ways) => ways.length > 1,
+  )
+}
 
 const spoken: Readonly<Record<RoundFact, string>> = {
   gaps: 'gaps',
@@ -91,8 +88,7 @@ export function standOf(
         `The reading has ${twice.join(' and ')}: which of them counts cannot be told. Make two readings of them.`,
       ),
     )
-  if (said(reading, 'reading.reverse-dial') && said(reading, 'reading.rim-dial'))
-    return byTwoPlanes(reading, radius, assumptions)
+  if (said(reading, 'reading.reverse-dial')) return byTwoPlanes(reading, radius, assumptions)
   const face = faceOf(reading, radius)
   if (!face.ok) return face
   const rim = rimOf(reading, assumptions)
@@ -112,42 +108,150 @@ export function standOf(
       },
     }
   }
-  const { x, seen } = rim
-  const pose = poseFromFace(face.value.value, seen.value, { rimAt: x })
-  const atFace = { ...seen, value: rimAtFace({ x, rim: seen.value }, face.value.value) }
+  const { x, value: read } = rim
+  const pose = poseFromFace(face.value.value, read.value, { rimAt: x })
+  const atFace = { ...read, value: rimAtFace({ x, rim: read.value }, face.value.value) }
   return { ok: true, value: { face: face.value, rim: atFace, pose } }
 }
 
-type SeenOutcome<T> =
-  | { readonly ok: true; readonly value: Seen<T> }
-  | { readonly ok: false; readonly fault: AlignmentFault }
-
-const gaugeOf = (reading: Block, rims: boolean): number | undefined =>
-  (rims ? said(reading, 'reading.offset-gauge') : undefined) ?? said(reading, 'reading.gauge')
+type SeenOutcome<T> = { readonly ok: true; readonly value: Seen<T> } | Refused
 
 /** Closure, repeats and the fit of one set of values. */
-function look<Fit extends Trust>(
+function look<T extends Trust>(
   reading: Block,
   by: RoundFact,
-  values: readonly Reading[],
-  gaugeStep: number,
-  fit: (values: readonly Reading[]) => ReturnType<typeof fitFace> | ReturnType<typeof fitRim>,
-): SeenOutcome<Fit> {
+  { values, gaugeStep }: { readonly values: readonly Reading[]; readonly gaugeStep: number },
+  fitting: () => Result<T, AngleProblem | SlopeProblem>,
+): SeenOutcome<T> {
   const tested = blaming(
     factOf(reading, `reading.${by}`),
     'More than 60 places round the flange cannot be worked with.',
     () => closure(gather(values, gaugeStep)),
   )
-  const fitted = fit(values)
+  const fitted = fitting()
   if (!fitted.ok) return refused(asFault(fitted.problem, sayRound(by)))
+  const repeats = repeatsApart(values, gaugeStep)
+  return { ok: true, value: { value: fitted.value, by, closure: tested, repeats, runOut: undefined } }
+}
+
+/** Both positions of the flange as one: the closure and the repeats are those of the worse. */
+function bothPositions<T extends Trust>(
+  one: Seen<T>,
+  two: Seen<T>,
+  { mean, runOut }: WithoutRunOut<T>,
+): Seen<T> {
+  const worse = one.closure.state !== 'open' && two.closure.state === 'open' ? two : one
+  const apart = one.repeats ? one : two
+  return {
+    value: mean,
+    by: worse.by,
+    closure: worse.closure,
+    repeats: apart.repeats,
+    runOut,
+  }
+}
+
+function faceOf(reading: Block, radius: number): SeenOutcome<FaceFit> {
+  const gaugeStep = said(reading, 'reading.gauge')
+  const gaps = said(reading, 'reading.gaps')
+  const dial = said(reading, 'reading.face-dial')
+  const again = said(reading, 'reading.gaps-half-turn')
+  if (gaugeStep === undefined || !(gaps ?? dial))
+    return refused(
+      fault(
+        'no-gaps',
+        'The reading needs its gaps, or the faces by dial, and the smallest step of the gauge.',
+      ),
+    )
+  const seen = (by: RoundFact, values: readonly Reading[]) =>
+    look(reading, by, { values, gaugeStep }, () => fitFace(values, { radius, gaugeStep }))
+  if (!gaps) return seen('face-dial', gapsFromDial(dial ?? []))
+  const [one, two] = [seen('gaps', gaps), again && seen('gaps-half-turn', again)]
+  if (!one.ok || !two) return one
+  if (!two.ok) return two
+  return {
+    ok: true,
+    value: bothPositions(one.value, two.value, faceWithoutRunOut(one.value.value, two.value.value)),
+  }
+}
+
+/** The rim, and the plane it was read in; undefined where none was read. */
+function rimOf(
+  reading: Block,
+  assumptions: string[],
+): (SeenOutcome<RimFit> & { readonly x: number }) | undefined {
+  const gaugeStep = said(reading, 'reading.offset-gauge') ?? said(reading, 'reading.gauge')
+  const offsets = said(reading, 'reading.offsets')
+  const again = said(reading, 'reading.offsets-half-turn')
+  if (gaugeStep === undefined) return undefined
+  const seen = (by: RoundFact, values: readonly Reading[]) =>
+    look(reading, by, { values, gaugeStep }, () => fitRim(values, { gaugeStep }))
+  if (offsets) {
+    const [one, two] = [seen('offsets', offsets), again && seen('offsets-half-turn', again)]
+    if (!one.ok || !two) return { ...one, x: 0 }
+    if (!two.ok) return { ...two, x: 0 }
+    const without = rimWithoutRunOut(one.value.value, two.value.value)
+    return { ok: true, x: 0, value: bothPositions(one.value, two.value, without) }
+  }
+  const dial = said(reading, 'reading.rim-dial')
+  if (!dial) return undefined
+  const x = said(reading, 'reading.rim-dial-at') ?? 0
+  return { ...seen('rim-dial', rimFromDial(dial, dialOf(reading, assumptions))), x }
+}
+
+/** Which half carries the rim dial, and how far its bar hangs. */
+function dialOf(reading: Block, assumptions: string[]): Required<DialOptions> {
+  const carriedBy = said(reading, 'reading.dial-carried-by')
+  const droop = said(reading, 'reading.bar-droop')
+  if (carriedBy === undefined) assumptions.push('the dial is carried by the shaft: the reading does not say')
+  if (droop === undefined)
+    assumptions.push(
+      'the bar that carries the rim dial does not hang: the reading does not say its bar-droop',
+    )
+  return { carriedBy: carriedBy ?? 'shaft', droop: droop ?? 0 }
+}
+
+/** Reverse indicator: the offset in two planes. */
+function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): StandOutcome {
+  const at = [said(reading, 'reading.rim-dial-at'), said(reading, 'reading.reverse-dial-at')] as const
+  const gaugeStep = said(reading, 'reading.offset-gauge') ?? said(reading, 'reading.gauge')
+  const [x, reverseX] = at
+  if (!said(reading, 'reading.rim-dial'))
+    return refused(fault('no-gaps', 'The reverse dial needs the other dial, rim-dial, beside it.'))
+  if (gaugeStep === undefined || x === undefined || reverseX === undefined || Math.abs(x - reverseX) < 1e-3)
+    return refused(
+      fault(
+        'no-gaps',
+        'Two rim dials need the places they were read at, rim-dial-at and reverse-dial-at, in two planes, and the smallest step of the dials.',
+      ),
+    )
+  const dial = dialOf(reading, assumptions)
+  const other = { ...dial, carriedBy: dial.carriedBy === 'shaft' ? 'machine' : 'shaft' } as const
+  const seen = (by: 'rim-dial' | 'reverse-dial', options: DialOptions) => {
+    const values = rimFromDial(said(reading, `reading.${by}`) ?? [], options)
+    return look(reading, by, { values, gaugeStep }, () => fitRim(values, { gaugeStep }))
+  }
+  const [one, two] = [seen('rim-dial', dial), seen('reverse-dial', other)]
+  if (!one.ok) return one
+  if (!two.ok) return two
+  const { pose, face, rim } = faceAndRimFromTwoPlanes(
+    [
+      { x, rim: one.value.value },
+      { x: reverseX, rim: two.value.value },
+    ],
+    radius,
+  )
+  // Both verdicts hang on both dials.
+  const trust: Trust = {
+    gaugeStep,
+    gaugeExplains: one.value.value.gaugeExplains && two.value.value.gaugeExplains,
+  }
   return {
     ok: true,
     value: {
-      value: fitted.value as unknown as Fit,
-      by,
-      closure: tested,
-      repeats: repeatsApart(values, gaugeStep),
-      runOut: undefined,
+      face: { ...two.value, value: { ...face, ...trust } },
+      rim: { ...one.value, value: { ...rim, ...trust } },
+      pose,
     },
   }
 }

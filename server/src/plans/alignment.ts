@@ -1,22 +1,23 @@
-import { type Closure, closure } from '../engineering/alignment/closure.ts'
-import { fitFace } from '../engineering/alignment/face.ts'
-import { onTheShaft } from '../engineering/alignment/feet.ts'
+import type { Closure } from '../engineering/alignment/closure.ts'
 import { gapVariation } from '../engineering/alignment/gap-variation.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
-import { type OffsetBasis, poseFromFace } from '../engineering/alignment/pose.ts'
-import { gather, type Reading } from '../engineering/alignment/readings.ts'
-import { fitRim } from '../engineering/alignment/rim.ts'
+import type { OffsetBasis } from '../engineering/alignment/pose.ts'
+import type { SoftFeet } from '../engineering/alignment/soft-foot.ts'
+import { againstTarget } from '../engineering/alignment/target.ts'
 import { gaugeStepToDecide, type Verdict } from '../engineering/alignment/verdict.ts'
 import type { Lookup } from '../job/lookup.ts'
-import { type Block, childrenOf, factOf } from '../job/model.ts'
+import { type Block, childrenOf } from '../job/model.ts'
 import type { Uncertain } from '../quantity/uncertainty.ts'
 import { type Asked, allUnseen, askedOf, type Predicted, type Steps } from './alignment-asked.ts'
 import { type Doubt, doubtsAbout, type Withheld } from './alignment-doubts.ts'
-import { type AlignmentFault, asFault, blaming, fault, WrongFact } from './alignment-fault.ts'
+import { type AlignmentFault, fault, WrongFact } from './alignment-fault.ts'
 import type { Found } from './alignment-found.ts'
 import { type Judged, judgeGaps, judgeOffset } from './alignment-judged.ts'
+import { softDoubt, softOf } from './alignment-lifts.ts'
 import { lastReading, movedAfter } from './alignment-moves.ts'
-import { type Repeats, repeatsApart } from './alignment-repeats.ts'
+import { type RoundFact, standOf } from './alignment-readings.ts'
+import type { Repeats } from './alignment-repeats.ts'
+import { type StatedTarget, targetOf } from './alignment-target.ts'
 import type { Way } from './choose-moves.ts'
 import { remembered } from './remembered.ts'
 import { said, Unreadable } from './said.ts'
@@ -35,9 +36,17 @@ export interface Correction {
   readonly drive: string
   readonly reading: string
   readonly verdict: Verdict
+  /** Judged against the target. */
   readonly gapVariation: Judged
-  /** Absent when the offset is not known. */
+  /** Judged against the target; `parts` as read. Absent when the offset is not known. */
   readonly offset?: Judged & { readonly parts: InPlanes<Uncertain> }
+  /** The facts that face and rim were read into. */
+  readonly readBy: { readonly face: RoundFact; readonly rim?: RoundFact }
+  /** Where the machine is to stand, where that is not a straight line through the shaft. */
+  readonly target?: StatedTarget
+  readonly soft?: SoftFeet
+  /** What turned with the flange, total indicator reading, m; where the flange was turned. */
+  readonly runOut?: { readonly face?: Uncertain; readonly rim?: Uncertain }
   readonly offsetBasis: OffsetBasis
   readonly slope: InPlanes<Uncertain>
   readonly closure: Closure
@@ -128,8 +137,6 @@ function theOne(
 
 function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const coupling = theOne(reading, 'coupling', lookup)
-  const gaps = factOf(reading, 'reading.gaps')
-  const gauge = factOf(reading, 'reading.gauge')
   if (!coupling)
     return {
       ok: false,
@@ -139,13 +146,6 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       ),
     }
   if ('words' in coupling) return { ok: false, fault: coupling }
-  said(reading, 'reading.gaps')
-  said(reading, 'reading.gauge')
-  if (!gaps || !gauge)
-    return {
-      ok: false,
-      fault: fault('no-gaps', 'The reading needs its gaps, and the smallest step of the gauge.'),
-    }
   const flange = said(coupling, 'coupling.flange-diameter')
   const stated = said(coupling, 'coupling.gauge-diameter')
   const readAt = stated ?? flange
@@ -157,54 +157,35 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
     assumptions.push(
       `the gaps were read at the rim of the flange, on ${lookup.show(flange, 'length')}: the coupling does not say its gauge-diameter`,
     )
-  const gaugeStep = gauge.value
-  const offsets = said(reading, 'reading.offsets')
-  const inRepeats = {
-    gaps: repeatsApart(gaps.value, gaugeStep),
-    offsets: offsets && repeatsApart(offsets, gaugeStep),
-  }
-  const closureOf = (list: readonly Reading[], fact: 'reading.gaps' | 'reading.offsets'): Closure =>
-    blaming(factOf(reading, fact), 'More than 60 places round the flange cannot be worked with.', () =>
-      closure(gather(list, gaugeStep)),
-    )
-  const gapClosure = closureOf(gaps.value, 'reading.gaps')
-  const rimClosure = offsets && closureOf(offsets, 'reading.offsets')
-  const face = fitFace(gaps.value, { radius: readAt / 2, gaugeStep })
-  if (!face.ok) return { ok: false, fault: asFault(face.problem) }
-
-  const rim = offsets && fitRim(offsets, { gaugeStep })
-  if (rim && !rim.ok) return { ok: false, fault: asFault(rim.problem, 'offsets') }
   const pilot = said(coupling, 'coupling.pilot') === 'yes'
-  const pose = poseFromFace(face.value, rim?.value ?? (pilot ? 'pilot' : 'unknown'))
-  if (!rim && pilot)
-    assumptions.push(
-      'the pilot of the coupling holds the faces concentric: no offset was read, it is taken as zero',
-    )
-  if (!rim && !pilot)
-    assumptions.push(
-      'the offset was not read: the moves take out the slope alone and leave the coupling centre where it is, so the machine is not shown to be aligned',
-    )
+  const stand = standOf(reading, { radius: readAt / 2, pilot }, assumptions)
+  if (!stand.ok) return stand
+  const { face, rim, pose } = stand.value
+  const bed = theOne(reading, 'bed', lookup)
+  const oneBed = bed && 'words' in bed ? undefined : bed
+  const aim = targetOf(reading, oneBed, lookup, assumptions)
+  const away = againstTarget({ face: face.value, rim: rim?.value, pose }, aim.target)
 
-  const gapsFound = judgeGaps(coupling, flange, readAt, gapVariation(face.value), lookup, assumptions)
-  const offset = rim && judgeOffset(coupling, rim.value.offset, gapsFound, lookup, assumptions)
+  const gapsFound = judgeGaps(coupling, flange, readAt, gapVariation(away.face), lookup, assumptions)
+  const offset = away.rim && judgeOffset(coupling, away.rim.offset, gapsFound, lookup, assumptions)
   const judged = offset ? worst(gapsFound.verdict, offset.verdict) : gapsFound.verdict
   const overall = judged === 'within' && pose.offsetBasis === 'unknown' ? 'undecided' : judged
 
   const byOffset = offset !== undefined && gapsFound.verdict !== 'undecided'
   const open = byOffset ? offset : gapsFound
-  const readWith = byOffset && rim?.ok ? rim.value : face.value
+  const readWith = byOffset && rim ? rim.value : face.value
   const decidedBy =
     open.verdict === 'undecided' ? gaugeStepToDecide(open.value, open.limit, readWith) : undefined
 
   const contradictory =
-    gapClosure.state === 'open' ||
-    rimClosure?.state === 'open' ||
-    inRepeats.gaps !== undefined ||
-    inRepeats.offsets !== undefined
+    face.closure.state === 'open' ||
+    rim?.closure.state === 'open' ||
+    face.repeats !== undefined ||
+    rim?.repeats !== undefined
   const movedSince = movedAfter(reading)
 
-  const bed = theOne(reading, 'bed', lookup)
-  const doubts = doubtsAbout(reading, bed && 'words' in bed ? undefined : bed)
+  const soft = softOf(reading)
+  const doubts = [...doubtsAbout(reading, oneBed), ...(soft ? [softDoubt(soft, lookup)] : [])]
   const found: Found = {
     face: face.value,
     rim: rim?.value,
@@ -212,14 +193,11 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
     gapVariation: gapsFound.value,
     offset: offset?.value,
     limits: { gapVariation: gapsFound.limit, offset: offset?.limit },
-    target: onTheShaft,
+    target: aim.target,
   }
   // The verdict does not hang on the bed: what is wrong there stands in the way of the steps alone.
   const asked: Asked | AlignmentFault =
     bed && 'words' in bed ? bed : orFault(() => askedOf(bed, found, lookup, assumptions))
-  assumptions.push(
-    'the target is a straight line through the shaft: no droop of the parted shaft end, heat growth or movement afloat is allowed for',
-  )
   const wanted = 'words' in asked ? [] : asked.feet
   const unsure = overall === 'undecided' && allUnseen(wanted)
   const withheld: Withheld | undefined = movedSince
@@ -244,18 +222,24 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       reading: reading.name ?? '',
       verdict: overall,
       gapVariation: gapsFound,
-      ...(offset && { offset }),
+      ...(offset && rim && { offset: { ...offset, parts: rim.value.offset } }),
+      readBy: { face: face.by, ...(rim && { rim: rim.by }) },
+      ...(aim.parts.length > 0 && { target: aim }),
+      ...(soft && { soft }),
+      ...((face.runOut || rim?.runOut) && {
+        runOut: { ...(face.runOut && { face: face.runOut }), ...(rim?.runOut && { rim: rim.runOut }) },
+      }),
       offsetBasis: pose.offsetBasis,
       slope: face.value.slope,
-      closure: gapClosure,
-      ...(rimClosure && { rimClosure }),
-      gaugeStep,
+      closure: face.closure,
+      ...(rim && { rimClosure: rim.closure }),
+      gaugeStep: face.value.gaugeStep,
       ...(decidedBy !== undefined && { decidedBy }),
       feet: 'words' in steps ? [] : steps.feet,
-      ...((inRepeats.gaps || inRepeats.offsets) && {
+      ...((face.repeats || rim?.repeats) && {
         repeats: {
-          ...(inRepeats.gaps && { gaps: inRepeats.gaps }),
-          ...(inRepeats.offsets && { offsets: inRepeats.offsets }),
+          ...(face.repeats && { gaps: face.repeats }),
+          ...(rim?.repeats && { offsets: rim.repeats }),
         },
       }),
       contradictory,

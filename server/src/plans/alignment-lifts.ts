@@ -1,0 +1,35 @@
+import { type SoftFeet, softFeet } from '../engineering/alignment/soft-foot.ts'
+import type { Lookup } from '../job/lookup.ts'
+import type { Block } from '../job/model.ts'
+import type { Doubt } from './alignment-doubts.ts'
+import { said } from './said.ts'
+
+/** Lift (m) above which a foot is soft. Source: general industry alignment tolerance table, 0.06 mm at any speed; 0.05 mm is common practice. */
+export const softLimit = 6e-5
+
+/** The soft feet of a reading; undefined where there are none, or no lifts were read. With fewer than three lifts none can be held against the
+ * others, so no shim is named. Throws Unreadable. */
+export function softOf(reading: Block): SoftFeet | undefined {
+  const lifts = said(reading, 'reading.lifts')
+  if (!lifts) return undefined
+  const found =
+    lifts.length < 3
+      ? { soft: lifts.filter(({ lift }) => lift > softLimit).map(({ name }) => name) }
+      : softFeet(lifts, softLimit)
+  return found.soft.length > 0 ? found : undefined
+}
+
+/** What to do about soft feet: `shim fwd-port by 0.08 mm, then read the lifts again`. */
+export const aboutSoft = ({ shim }: SoftFeet, lookup: Lookup): string =>
+  shim
+    ? `shim ${shim.name} by ${lookup.show(shim.thickness, 'length')}, then read the lifts again`
+    : 'the feet rise alike, so no shim helps: look at the bed and its fastening'
+
+/** Why the reading is not to be trusted while a foot is soft. */
+export function softDoubt(found: SoftFeet, lookup: Lookup): Doubt {
+  const several = found.soft.length > 1
+  return {
+    type: 'soft-foot',
+    words: `${several ? 'Feet' : 'Foot'} ${found.soft.join(', ')} ${several ? 'are' : 'is'} soft: slackened, ${several ? 'they rise' : 'it rises'} by more than ${lookup.show(softLimit, 'length')}, so the machine bends as the feet are tightened and this reading is not to be trusted. First ${aboutSoft(found, lookup)}, then read the coupling again.`,
+  }
+}
