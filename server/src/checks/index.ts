@@ -9,6 +9,7 @@ import alignmentGapsImpossible from './alignment/gaps-impossible.ts'
 import alignmentGaugeDiameterBeyondFlange from './alignment/gauge-diameter-beyond-flange.ts'
 import alignmentMoveAfterUnknownReading from './alignment/move-after-unknown-reading.ts'
 import alignmentMoveByNutsNotThere from './alignment/move-by-nuts-not-there.ts'
+import alignmentMoveHadAnotherEffect from './alignment/move-had-another-effect.ts'
 import alignmentMoveOfUnknownFoot from './alignment/move-of-unknown-foot.ts'
 import alignmentNoReadingAfterMove from './alignment/no-reading-after-move.ts'
 import alignmentOffsetBesidePilot from './alignment/offset-beside-pilot.ts'
@@ -95,6 +96,7 @@ export const allChecks: readonly Check[] = [
   alignmentGaugeDiameterBeyondFlange,
   alignmentMoveAfterUnknownReading,
   alignmentMoveByNutsNotThere,
+  alignmentMoveHadAnotherEffect,
   alignmentMoveOfUnknownFoot,
   alignmentNoReadingAfterMove,
   alignmentOffsetBesidePilot,

@@ -7,8 +7,8 @@ import type { Comparison, LogEntry, OtherShape, Standing } from './alignment-log
 import { saidLength, saidSure } from './alignment-words.ts'
 import { briefVerdict, ofLimit, sayMoved } from './brief-words.ts'
 
-const list = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
+const list = (names: readonly string[], last = 'and'): string =>
+  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`
 
 const shares: readonly (readonly [number, string])[] = [
   [1 / 4, 'a quarter of'],
@@ -28,16 +28,23 @@ const wrongWay = {
 } as const
 
 /** What may have happened, as an installer would say it. */
-export function sayHypothesis(of: Hypothesis, comparison: Comparison, system: UnitSystem): string {
+function sayHypothesis(
+  of: Hypothesis & { readonly anyOf?: true },
+  comparison: Comparison,
+  system: UnitSystem,
+): string {
   const { readAt, moves, adjuster } = comparison
   switch (of.type) {
     case 'turned-the-wrong-way':
-      return wrongWay[adjuster ?? 'by hand'](list(of.feet), of.feet.length > 1)
+      return wrongWay[adjuster ?? 'by hand'](
+        list(of.feet, of.anyOf ? 'or' : 'and'),
+        !of.anyOf && of.feet.length > 1,
+      )
     case 'did-not-follow': {
       const all = new Set(moves.flatMap(({ others }) => [...others.keys()]))
-      return of.feet.length > 1 && of.feet.length === all.size
+      return !of.anyOf && of.feet.length > 1 && of.feet.length === all.size
         ? 'no foot followed: was this read before the move was made?'
-        : `${list(of.feet)} did not follow: look for a soft foot`
+        : `${list(of.feet, of.anyOf ? 'or' : 'and')} did not follow: look for a soft foot`
     }
     case 'part-of-the-way':
       return `the machine came about ${sayShare(of.share)} the way: were the nuts tight when it was read?`
@@ -45,13 +52,13 @@ export function sayHypothesis(of: Hypothesis, comparison: Comparison, system: Un
       const fits = formatSi(of.factor * readAt.diameter, 'length', system, 2)
       const has = formatSi(readAt.diameter, 'length', system)
       return readAt.stated
-        ? `gauge circle: the figures fit a gauge-diameter of ${fits}, the file says ${has}`
-        : `gauge circle: the figures fit a gauge-diameter of ${fits}, the file says none and a flange of ${has}`
+        ? `the gauge circle: the figures fit a gauge-diameter of ${fits}, the file says ${has}`
+        : `the gauge circle: the figures fit a gauge-diameter of ${fits}, the file says none and a flange of ${has}`
     }
     case 'sides-swapped':
-      return 'port and starboard may be swapped in this reading'
+      return 'port and starboard are swapped in this reading'
     case 'top-and-bottom-swapped':
-      return 'top and bottom may be swapped in this reading'
+      return 'top and bottom are swapped in this reading'
     case 'wrong-side':
       return 'the machine went to the other side than is noted'
     case 'offset-not-carried':
@@ -59,19 +66,33 @@ export function sayHypothesis(of: Hypothesis, comparison: Comparison, system: Un
   }
 }
 
+/** Single feet of which each would explain it alike are told together: a stiff machine shows the same for either. */
+function together(hypotheses: readonly Hypothesis[]): readonly (Hypothesis & { readonly anyOf?: true })[] {
+  const single = (of: Hypothesis) => 'feet' in of && of.feet.length === 1
+  const alike = (type: Hypothesis['type']) =>
+    hypotheses.flatMap((of) => (of.type === type && 'feet' in of && single(of) ? of.feet : []))
+  return hypotheses.flatMap((of) => {
+    if (!('feet' in of) || !single(of)) return [of]
+    const feet = alike(of.type)
+    if (feet.length < 2) return [of]
+    return of.feet[0] === feet[0] ? [{ ...of, feet: [...feet].sort(), anyOf: true as const }] : []
+  })
+}
+
 /** What explains a mismatch: all that do as well as each other, or that none does. Undefined where noise explains it. */
 export function sayExplanations(comparison: Comparison, system: UnitSystem): string | undefined {
   const { noise, explanations } = comparison.mismatch
   if (noise) return undefined
-  const said = explanations.map(({ hypothesis }) => sayHypothesis(hypothesis, comparison, system))
-  const [first, ...more] = said
+  const [first, ...more] = together(explanations.map(({ hypothesis }) => hypothesis)).map((of) =>
+    ended(sayHypothesis(of, comparison, system)),
+  )
   if (first === undefined) return 'No single slip explains it: read again.'
   return more.length === 0
-    ? `Most likely ${ended(first)}`
-    : `${said.length} slips explain it alike: ${ended(said.map((one) => one.replace(/\?$/, '')).join('; or '))}`
+    ? `Most likely ${first}`
+    : `These explain it alike. Either ${[first, ...more].join(' Or ')}`
 }
 
-const ended = (words: string): string => (/[?]$/.test(words) ? words : `${words}.`)
+const ended = (words: string): string => (words.endsWith('?') ? words : `${words}.`)
 
 interface Part {
   readonly what: string

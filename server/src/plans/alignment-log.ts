@@ -8,7 +8,7 @@ import { exactly, plus, type Uncertain } from '../quantity/uncertainty.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 import { type Correction, type CorrectionOutcome, correctionOf } from './alignment.ts'
 import { feetOf } from './alignment-feet.ts'
-import { movesAfter, movesBetween, movesUnsure, readingsUpTo } from './alignment-moves.ts'
+import { lastReading, movesAfter, movesBetween, movesUnsure, readingsUpTo } from './alignment-moves.ts'
 import { heightOf } from './move-effect.ts'
 import { type MovedInWords, movedIn } from './reading-change.ts'
 import { remembered } from './remembered.ts'
@@ -134,6 +134,13 @@ function compare(reading: Block, lookup: Lookup): LogEntry['against'] {
     readAt,
     ...(now.adjuster && { adjuster: now.adjuster }),
   }
+}
+
+/** Whether a later reading of the drive, whole as well, counts instead. */
+export const outdated = (reading: Block, lookup: Lookup): boolean => {
+  const last = reading.parent && lastReading(reading.parent)
+  const all = last ? readingsUpTo(last) : []
+  return all.slice(all.indexOf(reading) + 1).some((later) => whole(later, lookup.from(later)))
 }
 
 /** A reading that can be worked out, of which nothing is in doubt that a comparison hangs on. */
