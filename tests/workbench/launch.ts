@@ -22,6 +22,8 @@ const shoot = async (name: string, visible: readonly string[] = []): Promise<voi
   try {
     for (const selector of visible)
       await workbench?.page.locator(selector).first().waitFor({ timeout: 15_000 })
+    // Colours come a little after the words.
+    await sleep(500)
     await workbench?.page.screenshot({ path: join(out, `${name}.png`) })
   } catch (error) {
     log.write(`[shot] ${error}\n`)

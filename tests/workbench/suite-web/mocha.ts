@@ -12,5 +12,5 @@ type BrowserMocha = {
 Object.assign(Mocha.reporters.Base, { consoleLog: print })
 mocha.setup({ ui: 'bdd', reporter: 'spec', timeout: 30_000, color: false })
 
-export const { describe, it } = globalThis as unknown as typeof import('mocha')
+export const { afterEach, describe, it } = globalThis as unknown as typeof import('mocha')
 export const runAll = (): Promise<number> => new Promise((done) => mocha.run(done))

@@ -26,7 +26,8 @@ describe('the hover on a reading', () => {
     editor.selection = new Selection(at, at)
     editor.revealRange(editor.selection, TextEditorRevealType.InCenter)
     await commands.executeCommand('workbench.action.closePanel')
-    await commands.executeCommand('editor.action.showHover')
-    await takePictures('hover', ['.monaco-hover:not(.hidden) .hover-contents', '.squiggly-error'])
+    await takePictures('hover', ['.monaco-hover:not(.hidden) .hover-contents', '.squiggly-error'], () =>
+      commands.executeCommand('editor.action.showHover'),
+    )
   })
 })

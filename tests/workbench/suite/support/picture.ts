@@ -15,8 +15,13 @@ const taken = (picture: Uri): Promise<boolean> =>
     () => false,
   )
 
-/** One picture in each theme the launcher asks for. A desktop VS Code has no launcher that takes them. */
-export const takePictures = async (name: string, visible: readonly string[]): Promise<void> => {
+/** One picture in each theme the launcher asks for; `show` brings up what a change of theme may close, again
+ * when it is not seen for a while. A desktop VS Code has no launcher that takes them. */
+export const takePictures = async (
+  name: string,
+  visible: readonly string[],
+  show: () => Thenable<unknown> = async () => {},
+): Promise<void> => {
   const suite = workspace.getConfiguration('workbenchSuite')
   const pictures = suite.get<string>('pictures')
   const folder = workspace.workspaceFolders?.[0]?.uri
@@ -24,9 +29,13 @@ export const takePictures = async (name: string, visible: readonly string[]): Pr
   for (const theme of suite.get<(keyof typeof themes)[]>('themes', [])) {
     const { setting, page } = themes[theme]
     await workspace.getConfiguration('workbench').update('colorTheme', setting, ConfigurationTarget.Global)
+    await show()
     const picture: Picture = { name: `${name}-${theme}`, visible: [page, ...visible] }
     console.log(`[shot] ${JSON.stringify(picture)}`)
     const file = Uri.joinPath(folder.with({ path: pictures }), `${picture.name}.png`)
-    while (!(await taken(file))) await new Promise((done) => setTimeout(done, 50))
+    for (let looks = 1; !(await taken(file)); looks++) {
+      await new Promise((done) => setTimeout(done, 50))
+      if (looks % 60 === 0) await show()
+    }
   }
 }
