@@ -62,8 +62,8 @@ describe('a merge conflict', () => {
 
   it('may have line ends of either kind, and stand last without one', () => {
     const text = `${conflict(drive(35), drive(36))}`
-    for (const of of [text.replaceAll('\n', '\r\n'), text.trimEnd()])
-      expect(found(of).filter((finding) => /merge|duplicate|brace|unreadable/.test(finding))).toEqual([
+    for (const one of [text.replaceAll('\n', '\r\n'), text.trimEnd()])
+      expect(found(one).filter((finding) => /merge|duplicate|brace|unreadable/.test(finding))).toEqual([
         'job/merge-conflict 0',
       ])
   })
