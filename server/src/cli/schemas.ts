@@ -64,6 +64,10 @@ const foot = z.object({
     .optional(),
 })
 
+const plain = z.object({ vertical: z.number(), horizontal: z.number() })
+
+const target = z.object({ offset_mm: plain, slope_mrad: plain })
+
 export const planSchema = z
   .object({
     version: z.literal(1),
@@ -78,12 +82,13 @@ export const planSchema = z
         'doubled-names',
         'later-reading',
         'errors',
+        'soft-foot',
         'contradictory',
         'unsure',
       ])
       .nullable()
       .describe(
-        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan hangs on; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
+        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan hangs on; a soft foot; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
       ),
     errors: z
       .array(z.object({ check: z.string(), place: z.string().describe('Line and column, from 1.') }))
@@ -115,6 +120,25 @@ export const planSchema = z
         }),
       )
       .describe('What would bring the machine inside its limits, where the steps do not.'),
+    target: target
+      .extend({ parts: z.array(target.extend({ words: z.string().describe('Why.') })) })
+      .nullable()
+      .describe(
+        'Where the machine is to stand while it is read, and what that is made of; gap variation and offset are judged from there. null for a straight line through the shaft.',
+      ),
+    runOut_mm: z
+      .object({ face: figure.nullable(), rim: figure.nullable() })
+      .nullable()
+      .describe(
+        'What turned with the flange, total indicator reading, averaged out; null when it was not turned.',
+      ),
+    softFeet: z
+      .object({
+        feet: z.array(z.string()),
+        shim: z.object({ foot: z.string(), thickness_mm: z.number() }).nullable(),
+      })
+      .nullable()
+      .describe('Feet that rise when slackened, and the shim for the worst; null when there are none.'),
     assumptions: z.array(z.string()),
   })
   .describe('Output of `shaftwright plan --format json`.')

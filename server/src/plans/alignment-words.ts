@@ -3,9 +3,11 @@ import { formatFixed, formatNumber } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 import type { Correction } from './alignment.ts'
+import { asReadLines } from './alignment-as-read.ts'
 import { allUnseen, type Predicted } from './alignment-asked.ts'
 import { sayAngle } from './alignment-fault.ts'
 import type { Judged } from './alignment-judged.ts'
+import { sayRound } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
 import type { Way } from './choose-moves.ts'
 import { type CorrectedFoot, type FootStep, unseen } from './steps.ts'
@@ -253,6 +255,10 @@ function lines(c: Correction, system: UnitSystem): Lines {
           ]
         : [c.offsetBasis === 'pilot' ? 'Offset held by the pilot' : 'Offset not read']),
       `Slope ${milliradians(c.slope.vertical)} up, ${milliradians(c.slope.horizontal)} to starboard going forward. ${sayLean(c)}`,
+      ...asReadLines(c, {
+        length: (si) => saidLength(si, system),
+        sure: (u) => saidSure(u, system),
+      }),
     ],
     warnings: [
       moved(c),
@@ -260,10 +266,10 @@ function lines(c: Correction, system: UnitSystem): Lines {
       errors(c),
       undecided(c, system),
       unsure(c),
-      repeatsLine(c.repeats?.gaps, 'gaps', system),
-      repeatsLine(c.repeats?.offsets, 'offsets', system),
-      closureLine(c.closure, 'gaps', system),
-      c.rimClosure && closureLine(c.rimClosure, 'offsets', system),
+      repeatsLine(c.repeats?.gaps, sayRound(c.readBy.face), system),
+      repeatsLine(c.repeats?.offsets, sayRound(c.readBy.rim ?? 'offsets'), system),
+      closureLine(c.closure, sayRound(c.readBy.face), system),
+      c.rimClosure && closureLine(c.rimClosure, sayRound(c.readBy.rim ?? 'offsets'), system),
       c.feetFault?.words,
       notReached(c, system),
     ].filter((line): line is string => line !== undefined),
@@ -277,7 +283,7 @@ function advice(c: Correction): string {
   if (c.verdict === 'within') return 'Within limits: leave the feet alone. What is left of the error at each:'
   if (c.withheld === 'order-unknown' || c.withheld === 'doubled-names' || c.withheld === 'errors')
     return 'Nothing is to be moved yet. What the job, as far as it can be read, would ask of each foot:'
-  if (c.withheld === 'contradictory')
+  if (c.withheld === 'contradictory' || c.withheld === 'soft-foot')
     return 'Nothing is to be moved yet. What the readings would ask of each foot, if they were right:'
   if (c.withheld === 'unsure')
     return 'Nothing is to be moved yet. What the reading asks of each foot, unsure as it is:'

@@ -1,3 +1,4 @@
+import type { Target } from '../engineering/alignment/feet.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 import type { Correction, WrittenWrong } from './alignment.ts'
 import type { Withheld } from './alignment-doubts.ts'
@@ -43,6 +44,12 @@ export interface PlanFoot {
   readonly shims?: Shims
 }
 
+/** Offset of the machine flange and slope of its axis: + up, + to starboard. */
+export interface PlanTarget {
+  readonly offset_mm: { readonly vertical: number; readonly horizontal: number }
+  readonly slope_mrad: { readonly vertical: number; readonly horizontal: number }
+}
+
 /** `plan --format json`: millimetres and milliradians; uncertainties are expanded (k = 2). */
 export interface PlanJson {
   readonly version: 1
@@ -63,6 +70,16 @@ export interface PlanJson {
     readonly provable: boolean
   } | null
   readonly ways: readonly PlanWay[]
+  /** Where the machine is to stand while it is read, and why; null for a straight line through the shaft. */
+  readonly target:
+    | (PlanTarget & { readonly parts: readonly (PlanTarget & { readonly words: string })[] })
+    | null
+  /** What turned with the flange, total indicator reading. */
+  readonly runOut_mm: { readonly face: Figure | null; readonly rim: Figure | null } | null
+  readonly softFeet: {
+    readonly feet: readonly string[]
+    readonly shim: { readonly foot: string; readonly thickness_mm: number } | null
+  } | null
   readonly assumptions: readonly string[]
 }
 
@@ -119,6 +136,11 @@ function foot({ name, vertical, horizontal, step, slid }: CorrectedFoot): PlanFo
   return base
 }
 
+const standing = ({ vertical, horizontal }: Target): PlanTarget => ({
+  offset_mm: { vertical: round(vertical.offset * 1000), horizontal: round(horizontal.offset * 1000) },
+  slope_mrad: { vertical: round(vertical.slope * 1000), horizontal: round(horizontal.slope * 1000) },
+})
+
 export const planJson = (c: Correction): PlanJson => ({
   version: 1,
   drive: c.drive,
@@ -140,5 +162,22 @@ export const planJson = (c: Correction): PlanJson => ({
       }
     : null,
   ways: c.ways.map(way),
+  target: c.target
+    ? {
+        ...standing(c.target.target),
+        parts: c.target.parts.map((part) => ({ words: part.words, ...standing(part) })),
+      }
+    : null,
+  runOut_mm: c.runOut
+    ? { face: c.runOut.face ? figure(c.runOut.face) : null, rim: c.runOut.rim ? figure(c.runOut.rim) : null }
+    : null,
+  softFeet: c.soft
+    ? {
+        feet: c.soft.soft,
+        shim: c.soft.shim
+          ? { foot: c.soft.shim.name, thickness_mm: round(c.soft.shim.thickness * 1000) }
+          : null,
+      }
+    : null,
   assumptions: c.assumptions,
 })
