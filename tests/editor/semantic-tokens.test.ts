@@ -4,7 +4,8 @@ import { resolve } from 'node:path'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { SemanticTokenModifiers, SemanticTokenTypes } from 'vscode-languageserver'
-import { semanticTokens, tokenModifiers, tokenTypes } from '../../server/src/editor/semantic-tokens.ts'
+import { tokenModifiers, tokenTypes } from '../../server/src/editor/semantic-legend.ts'
+import { semanticTokens } from '../../server/src/editor/semantic-tokens.ts'
 import {
   encodedTokens,
   encodedTokensIn,

@@ -1,10 +1,11 @@
+import type { JobFile } from '../job/files.ts'
 import type { Lookup } from '../job/lookup.ts'
 import type { BindingProblem, Block, Place, Value } from '../job/model.ts'
 import { elide } from '../quantity/elide.ts'
 import type { Kind } from '../quantity/kinds.ts'
 import type { SyntaxProblem } from '../syntax/tree.ts'
 import type { BlockName, FactPath, FactValue } from '../vocabulary/index.ts'
-import type { Fix, FixGround } from './fix.ts'
+import type { Fix } from './fix.ts'
 
 export type Severity = 'error' | 'warning' | 'information'
 
@@ -61,6 +62,19 @@ export type Reported = Omit<Finding, 'check' | 'severity' | 'source'> & {
 
 /** What a check may ask besides the facts it needs. */
 export type Context = Lookup
+
+/** What a fix may ask besides its finding. */
+export interface FixGround {
+  readonly file: JobFile
+  /** The innermost block around the finding. */
+  readonly block: Block | undefined
+  /** Asked from that block. */
+  readonly lookup: Lookup | undefined
+  /** Today, `YYYY-MM-DD`. */
+  readonly today: string
+  /** What else was found in the file. */
+  readonly findings: readonly Finding[]
+}
 
 interface Described {
   /** `area/slug`: the slug names the fault. */

@@ -7,7 +7,8 @@ import { type Block, factOf } from '../job/model.ts'
 import { sectionOf } from '../plans/cable-ampacity.ts'
 import { type CableLoading, cableLoading } from '../plans/cable-loading.ts'
 import { ratingOf } from '../plans/cable-protection.ts'
-import type { Fix, FixGround } from './fix.ts'
+import type { FixGround } from './check.ts'
+import type { Fix } from './fix.ts'
 import { newValue } from './fix-text.ts'
 
 /** A conductor that is made: its section in m², as it is written and as it is said. */

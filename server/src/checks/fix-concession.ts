@@ -1,6 +1,6 @@
-import type { Finding } from './check.ts'
+import type { Finding, FixGround } from './check.ts'
 import { isConcedable } from './concessions.ts'
-import type { Fix, FixGround } from './fix.ts'
+import type { Fix } from './fix.ts'
 import { addAtEnd, blank } from './fix-text.ts'
 
 const isWord = /^[A-Za-z][\w-]*(\.[A-Za-z][\w-]*)*$/

@@ -4,7 +4,7 @@ import { readQuantity } from '../quantity/quantity.ts'
 import { findUnit } from '../quantity/units.ts'
 import type { Fact } from '../vocabulary/block.ts'
 import { findKind } from '../vocabulary/index.ts'
-import type { FixGround } from './fix.ts'
+import type { FixGround } from './check.ts'
 import { factAt, textAt } from './fix-text.ts'
 
 /** What the vocabulary says of the fact at a place. */

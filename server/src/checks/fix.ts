@@ -1,7 +1,4 @@
-import type { JobFile } from '../job/files.ts'
-import type { Lookup } from '../job/lookup.ts'
-import type { Block, Place } from '../job/model.ts'
-import type { Finding } from './check.ts'
+import type { Place } from '../job/model.ts'
 
 /** New text for a place. `blank` in it is where the person writes on: a fix never makes up a figure. */
 export interface Edit {
@@ -22,17 +19,4 @@ export interface Fix {
   readonly leaves?: readonly string[]
   /** It makes something readable, which is checked from then on: checks of the install may find more. */
   readonly uncovers?: true
-}
-
-/** What a fix may ask besides its finding. */
-export interface FixGround {
-  readonly file: JobFile
-  /** The innermost block around the finding. */
-  readonly block: Block | undefined
-  /** Asked from that block. */
-  readonly lookup: Lookup | undefined
-  /** Today, `YYYY-MM-DD`. */
-  readonly today: string
-  /** What else was found in the file. */
-  readonly findings: readonly Finding[]
 }

@@ -1,6 +1,7 @@
 import { type Document, positionOf } from '../job/document.ts'
 import type { Section } from '../job/model.ts'
-import { type SemanticToken, semanticTokens, tokenModifiers, tokenTypes } from './semantic-tokens.ts'
+import { tokenModifiers, tokenTypes } from './semantic-legend.ts'
+import { type SemanticToken, semanticTokens } from './semantic-tokens.ts'
 
 /** Numbers a token: lines and characters from the one before, length, type, modifiers (LSP 3.17, SemanticTokens). */
 const size = 5

@@ -6,7 +6,7 @@ import {
   type ServerCapabilities,
 } from 'vscode-languageserver'
 import { feature } from './feature.ts'
-import { tokenModifiers, tokenTypes } from './semantic-tokens.ts'
+import { tokenModifiers, tokenTypes } from './semantic-legend.ts'
 import { encodedTokens, encodedTokensIn, tokenEdits } from './semantic-tokens-encoded.ts'
 import type { OpenFile, Workspace } from './workspace.ts'
 
@@ -50,7 +50,7 @@ export const semanticTokensDeltaFeature = feature(
   ({ workspace, open, params }) => {
     const before = last.get(workspace)?.get(open.uri)
     const now = answered(workspace, open)
-    if (before?.id !== params.previousResultId) return whole(now)
+    if (!before || before.id !== params.previousResultId) return whole(now)
     const edits = tokenEdits(before.data, now.data).map((edit) => ({ ...edit, data: [...edit.data] }))
     return { resultId: now.id, edits }
   },

@@ -5,7 +5,7 @@ import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import type { Slot } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { insideOf } from './node-at.ts'
-import type { TokenType } from './semantic-tokens.ts'
+import type { TokenType } from './semantic-legend.ts'
 
 /** What a word is: of a path, segment by segment. */
 export interface Meant {
