@@ -113,9 +113,14 @@ describe('the worked case', () => {
   const [R0, R90, R180, R270] = stated('offsets')
   const [xa = 0, , xf = 0] = [...job.matchAll(/from-coupling: (\d+)/g)].map((m) => Number(m[1]))
   const given = { g0, g90, g180, g270, R0, R90, R180, R270, xa, xf, flat: 2 / 6 }
-  const limits = { D: stated('gauge-diameter')[0], s: stated('gauge')[0], Lg: stated('gap-variation')[0] }
-  const { hypot, sqrt, abs, log: ln } = Math
-  const scope: Record<string, unknown> = { ...given, ...limits, hypot, sqrt, abs, log: ln }
+  const limits = {
+    D: stated('gauge-diameter')[0],
+    s: stated('gauge')[0],
+    Lg: stated('gap-variation')[0],
+    Lo: stated(' offset')[0],
+  }
+  const { hypot, sqrt, abs, min, log: ln } = Math
+  const scope: Record<string, unknown> = { ...given, ...limits, hypot, sqrt, abs, min, log: ln }
 
   const sums = [...tableAfter('## Worked case'), ...tableAfter('The next reading should show')].map(
     ([what = '', name = '', sum = '', figure = '']) => {
@@ -173,7 +178,7 @@ describe('the worked case', () => {
       offset: (bySum['oz'] ?? 0) * mm + vertical.offset.value,
       slope: (bySum['tv'] ?? 0) * 1e-3 + vertical.slope.value,
     }
-    const [D, offset] = [(limits.D ?? 0) * mm, (stated(' offset')[0] ?? 0) * mm]
+    const [D, offset] = [(limits.D ?? 0) * mm, (limits.Lo ?? 0) * mm]
     const limit = { offset, slope: ((limits.Lg ?? 0) * mm) / D }
     const share = shareUsed({ vertical: left, horizontal: { offset: 0, slope: 0 } }, limit)
     return { gap: (D * Math.abs(left.slope)) / mm, offset: Math.abs(left.offset) / mm, share }
@@ -184,6 +189,12 @@ describe('the worked case', () => {
     expect(toPrinted(gap, printedGap)).toBe(Number(printedGap))
     expect(toPrinted(offset, printedOffset)).toBe(Number(printedOffset))
     expect(toPrinted(share, printedShare)).toBe(Number(printedShare))
+    expect(row.includes('outside')).toBe(share > 1)
+    expect(row.includes('beyond the goal')).toBe(share > (bySum['goal'] ?? 0) && share <= 1)
+  })
+  it('does not choose what each foot by itself comes to', () => {
+    const nearest = ['za', 'zf'].map((name) => Math.round((2 * (bySum[name] ?? 0)) / given.flat) / 2)
+    expect(choices.find(({ row }) => row.includes('each foot to its nearest'))?.flats).toEqual(nearest)
   })
   it('chooses what uses up least of the limits, as the plan does', () => {
     const chosen = choices.find(({ row }) => row.includes('chosen'))?.flats
