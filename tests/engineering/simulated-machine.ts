@@ -136,19 +136,21 @@ const isInside = (m: SimulatedMachine, { vertical, horizontal }: Axis): boolean 
 export interface Outcome {
   /** How the plan sees the first move: with room to prove it, without, or not possible in these steps. */
   readonly reach: 'with margin' | 'without margin' | 'not in these steps'
-  /** Moves made until a reading said within; undefined when none did in five. */
+  /** Moves made until a reading said within; undefined when none of six did. */
   readonly moves: number | undefined
   /** A reading said within while the truth was outside. */
   readonly wrong: boolean
 }
 
-/** Reads and moves until a reading says within, five moves at most. */
+/** Reads and moves until a reading says within, six readings at most. Where no steps would serve better than the machine as it stands, it is read
+ * again and nothing is moved. */
 export function align(m: SimulatedMachine, random: Random): Outcome {
   let axis = m.start
   let reach: Outcome['reach'] = 'with margin'
   const machine = rigidMachine(m.feet)
   if (!machine.ok) throw new Error(machine.problem.type)
-  for (let moves = 0; moves <= 5; moves++) {
+  let moves = 0
+  for (let readings = 1; readings <= 6; readings++) {
     const seen = read(m, axis, random)
     if (seen.verdict === 'within') return { reach, moves, wrong: !isInside(m, axis) }
     const goal = Math.min(
@@ -167,8 +169,9 @@ export function align(m: SimulatedMachine, random: Random): Outcome {
     })
     if (!found.ok) throw new Error(found.problem.type)
     const { used } = found.value
-    if (moves === 0)
+    if (readings === 1)
       reach = used <= goal + 1e-9 ? 'with margin' : used <= 1 ? 'without margin' : 'not in these steps'
+    if (found.value.touched > 0) moves += 1
     // A nut is turned to some three degrees, its thread is true to one part in a hundred, a dial at the foot to 0.01 mm.
     const done = found.value.moves.map(({ vertical, horizontal }) => ({
       vertical: exactly(
