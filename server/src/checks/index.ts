@@ -6,19 +6,27 @@ import alignmentFootNameTaken from './alignment/foot-name-taken.ts'
 import alignmentGapVariationOutside from './alignment/gap-variation-outside.ts'
 import alignmentGapVariationUndecided from './alignment/gap-variation-undecided.ts'
 import alignmentGapsImpossible from './alignment/gaps-impossible.ts'
+import alignmentGaugeCoarserThanLimit from './alignment/gauge-coarser-than-limit.ts'
 import alignmentGaugeDiameterBeyondFlange from './alignment/gauge-diameter-beyond-flange.ts'
+import alignmentLiftOfUnknownFoot from './alignment/lift-of-unknown-foot.ts'
+import alignmentMisalignmentBeyondCoupling from './alignment/misalignment-beyond-coupling.ts'
 import alignmentMoveAfterUnknownReading from './alignment/move-after-unknown-reading.ts'
 import alignmentMoveByNutsNotThere from './alignment/move-by-nuts-not-there.ts'
 import alignmentMoveHadAnotherEffect from './alignment/move-had-another-effect.ts'
 import alignmentMoveOfUnknownFoot from './alignment/move-of-unknown-foot.ts'
+import alignmentNoAfloatReading from './alignment/no-afloat-reading.ts'
 import alignmentNoReadingAfterMove from './alignment/no-reading-after-move.ts'
+import alignmentNothingRead from './alignment/nothing-read.ts'
 import alignmentOffsetBesidePilot from './alignment/offset-beside-pilot.ts'
 import alignmentOffsetNotMeasured from './alignment/offset-not-measured.ts'
 import alignmentOffsetOutside from './alignment/offset-outside.ts'
 import alignmentOffsetUndecided from './alignment/offset-undecided.ts'
 import alignmentOffsetsDoNotClose from './alignment/offsets-do-not-close.ts'
+import alignmentReadTooSoonAfterLaunch from './alignment/read-too-soon-after-launch.ts'
+import alignmentReadTwice from './alignment/read-twice.ts'
 import alignmentReadingsDoNotClose from './alignment/readings-do-not-close.ts'
 import alignmentRepeatedReadingsDiffer from './alignment/repeated-readings-differ.ts'
+import alignmentSoftFoot from './alignment/soft-foot.ts'
 import alignmentThreadUnknown from './alignment/thread-unknown.ts'
 import alignmentTooFewAngles from './alignment/too-few-angles.ts'
 import cableBatteryNotDc from './cable/battery-not-dc.ts'
@@ -93,19 +101,27 @@ export const allChecks: readonly Check[] = [
   alignmentGapVariationOutside,
   alignmentGapVariationUndecided,
   alignmentGapsImpossible,
+  alignmentGaugeCoarserThanLimit,
   alignmentGaugeDiameterBeyondFlange,
+  alignmentLiftOfUnknownFoot,
+  alignmentMisalignmentBeyondCoupling,
   alignmentMoveAfterUnknownReading,
   alignmentMoveByNutsNotThere,
   alignmentMoveHadAnotherEffect,
   alignmentMoveOfUnknownFoot,
+  alignmentNoAfloatReading,
   alignmentNoReadingAfterMove,
+  alignmentNothingRead,
   alignmentOffsetBesidePilot,
   alignmentOffsetNotMeasured,
   alignmentOffsetOutside,
   alignmentOffsetUndecided,
   alignmentOffsetsDoNotClose,
+  alignmentReadTooSoonAfterLaunch,
+  alignmentReadTwice,
   alignmentReadingsDoNotClose,
   alignmentRepeatedReadingsDiffer,
+  alignmentSoftFoot,
   alignmentThreadUnknown,
   alignmentTooFewAngles,
   cableBatteryNotDc,

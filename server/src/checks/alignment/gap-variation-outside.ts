@@ -1,6 +1,6 @@
 import { saidLength, saidSure, sayLean } from '../../plans/alignment-words.ts'
-import { at, check, published } from '../check.ts'
-import { correction } from '../correction.ts'
+import { check, published } from '../check.ts'
+import { atRead, correction } from '../correction.ts'
 import { nextReading, writeMove } from '../fix-alignment.ts'
 
 export default check({
@@ -12,7 +12,6 @@ export default check({
     'decision rule: ISO 14253-1; limit: the maker, else 0.001 in per inch of flange diameter (common practice)',
   ),
   on: 'reading',
-  needs: { gaps: 'reading.gaps' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -32,7 +31,7 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: ({ gaps }, context) => {
+  run: (_facts, context) => {
     const c = correction(context)
     if (c?.gapVariation.verdict !== 'outside') return []
     const { value, limit, limitFrom } = c.gapVariation
@@ -40,7 +39,7 @@ export default check({
     const allowed = saidLength(limit, context.system)
     const lean = sayLean(c)
     return [
-      at(gaps, {
+      atRead(context, c.readBy.face, {
         message: `The gap variation is ${found}; ${allowed} is allowed (${limitFrom}). ${lean}`,
         todo: c.movedSince
           ? 'The machine was moved after this reading: go by the readings taken since, or read again.'

@@ -2,6 +2,7 @@ import type { Lookup } from '../../job/lookup.ts'
 import { type Block, childrenOf } from '../../job/model.ts'
 import { correctionOf } from '../../plans/alignment.ts'
 import { at, check, commonPractice } from '../check.ts'
+import { atRead, readInto } from '../correction.ts'
 
 /** What stands in the way of the verdict, or of the steps. */
 function faultOf(reading: Block, lookup: Lookup) {
@@ -16,7 +17,6 @@ export default check({
   why: 'Where the gaps give a lean of more than a tenth, or the numbers cannot be worked with, something is misread or miswritten, and any move made from it would be wrong.',
   source: commonPractice('common practice, no source'),
   on: 'reading',
-  needs: { gaps: 'reading.gaps' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -35,7 +35,7 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: ({ gaps }, context) => {
+  run: (_facts, context) => {
     const found = faultOf(context.block, context)
     if (found?.type !== 'slope-too-large' && found?.type !== 'impossible') return []
     const { words, at: fact } = found
@@ -43,7 +43,7 @@ export default check({
       'Check the gaps, their units, the gauge, and the sizes of the coupling and the bed; move nothing.'
     if (!fact || fact.at.section !== context.block.section)
       return [
-        at(gaps, {
+        atRead(context, readInto(context, 'gaps', 'face-dial', 'rim-dial'), {
           message: words,
           todo,
           ...(fact && { related: [{ at: fact.at, message: `the ${fact.name}` }] }),

@@ -1,6 +1,6 @@
 import { saidLength, saidSure } from '../../plans/alignment-words.ts'
-import { at, check, published } from '../check.ts'
-import { correction } from '../correction.ts'
+import { check, published } from '../check.ts'
+import { atRead, correction } from '../correction.ts'
 import { nextReading, writeMove } from '../fix-alignment.ts'
 
 export default check({
@@ -12,7 +12,6 @@ export default check({
     'decision rule: ISO 14253-1; limit: the maker, else that of the gap variation (common practice, no source)',
   ),
   on: 'reading',
-  needs: { offsets: 'reading.offsets' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -32,13 +31,13 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: ({ offsets }, context) => {
+  run: (_facts, context) => {
     const c = correction(context)
     if (c?.offset?.verdict !== 'outside') return []
     const found = saidSure(c.offset.value, context.system)
     const allowed = saidLength(c.offset.limit, context.system)
     return [
-      at(offsets, {
+      atRead(context, c.readBy.rim, {
         message: `The machine flange stands ${found} from the shaft axis; ${allowed} is allowed (${c.offset.limitFrom}).`,
         todo: c.movedSince
           ? 'The machine was moved after this reading: go by the readings taken since, or read again.'

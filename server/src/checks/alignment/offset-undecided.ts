@@ -1,6 +1,6 @@
 import { saidGauge, saidLength, saidSure } from '../../plans/alignment-words.ts'
-import { at, check, published } from '../check.ts'
-import { correction } from '../correction.ts'
+import { check, published } from '../check.ts'
+import { atRead, correction } from '../correction.ts'
 import { nextReading } from '../fix-alignment.ts'
 
 export default check({
@@ -10,7 +10,6 @@ export default check({
   why: 'A reading is only as good as the step of its gauge. Where the limit lies inside the uncertainty, neither within nor outside can be claimed.',
   source: published('decision rule: ISO 14253-1'),
   on: 'reading',
-  needs: { offsets: 'reading.offsets' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.10 mm [maker] }
   reading dry-1 {
@@ -30,7 +29,7 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: ({ offsets }, context) => {
+  run: (_facts, context) => {
     const c = correction(context)
     if (c?.offset?.verdict !== 'undecided') return []
     const found = saidSure(c.offset.value, context.system)
@@ -40,7 +39,7 @@ export default check({
         ? 'Read again: no finer gauge alone would decide.'
         : `Read with a gauge of ${saidGauge(c.decidedBy, context.system)} steps or finer.`
     return [
-      at(offsets, {
+      atRead(context, c.readBy.rim, {
         message: `The offset is ${found} and ${allowed} is allowed: with this gauge it cannot be decided whether it is within.`,
         todo: finer,
         found,

@@ -1,7 +1,8 @@
 import { sayAngle } from '../../plans/alignment-fault.ts'
+import { sayRound } from '../../plans/alignment-readings.ts'
 import { saidLength } from '../../plans/alignment-words.ts'
-import { at, check, published } from '../check.ts'
-import { correction } from '../correction.ts'
+import { check, published } from '../check.ts'
+import { atRead, correction } from '../correction.ts'
 import { nextReading } from '../fix-alignment.ts'
 
 export default check({
@@ -13,7 +14,6 @@ export default check({
     'Bloch & Geitner, Machinery Component Maintenance and Repair: top + bottom = sum of the sides, within two gauge steps',
   ),
   on: 'reading',
-  needs: { gaps: 'reading.gaps' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -33,16 +33,18 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: ({ gaps }, context) => {
+  run: (_facts, context) => {
     const c = correction(context)
     if (c?.closure.state !== 'open') return []
     const { difference, allowed, odd } = c.closure
     const found = saidLength(difference, context.system)
     const limit = saidLength(allowed, context.system)
-    const place = odd === undefined ? undefined : gaps.value[odd]
+    const by = c.readBy.face
+    const values = context.block.facts.get(by)?.value as readonly { readonly angle: number }[] | undefined
+    const place = odd === undefined ? undefined : values?.[odd]
     return [
-      at(gaps, {
-        message: `The gaps do not close: the sums of opposite pairs differ by ${found}, and the gauge explains ${limit}. ${
+      atRead(context, by, {
+        message: `The ${sayRound(by)} do not close: the sums of opposite pairs differ by ${found}, and the gauge explains ${limit}. ${
           place
             ? `The one at ${sayAngle(place.angle)} is the odd one out.`
             : 'Which one is wrong cannot be told from these.'

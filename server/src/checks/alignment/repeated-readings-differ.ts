@@ -1,7 +1,8 @@
 import { sayAngle } from '../../plans/alignment-fault.ts'
+import { sayRound } from '../../plans/alignment-readings.ts'
 import { saidLength } from '../../plans/alignment-words.ts'
-import { at, check, published } from '../check.ts'
-import { correction } from '../correction.ts'
+import { check, published } from '../check.ts'
+import { atRead, correction } from '../correction.ts'
 import { nextReading } from '../fix-alignment.ts'
 
 export default check({
@@ -11,8 +12,6 @@ export default check({
   why: 'Two readings of one gap differ by a step of the gauge at most. Where they lie further apart, one was misread, or the shaft or the machine moved between them.',
   source: published('a value read to a step is known to half a step: JCGM 100 (GUM) F.2.2.1'),
   on: 'reading',
-  needs: { gaps: 'reading.gaps' },
-  wants: { offsets: 'reading.offsets' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -30,17 +29,17 @@ export default check({
     gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm, top 1.90 mm
   }
 }`,
-  run: ({ gaps, offsets }, context) => {
-    const repeats = correction(context)?.repeats
+  run: (_facts, context) => {
+    const c = correction(context)
     return (['gaps', 'offsets'] as const).flatMap((what) => {
-      const fact = what === 'gaps' ? gaps : offsets
-      const apart = repeats?.[what]
-      if (!fact || !apart) return []
+      const by = what === 'gaps' ? c?.readBy.face : c?.readBy.rim
+      const apart = c?.repeats?.[what]
+      if (!by || !apart) return []
       const found = saidLength(apart.difference, context.system)
       const limit = saidLength(apart.allowed, context.system)
       return [
-        at(fact, {
-          message: `The ${what} read more than once at ${sayAngle(apart.angle)} differ by ${found}; the gauge explains ${limit}.`,
+        atRead(context, by, {
+          message: `The ${sayRound(by)} read more than once at ${sayAngle(apart.angle)} differ by ${found}; the gauge explains ${limit}.`,
           todo: 'Read all of them again before anything is moved.',
           found,
           limit: `at most ${limit}`,

@@ -1,5 +1,6 @@
 import { correctionOf } from '../../plans/alignment.ts'
-import { at, check, published } from '../check.ts'
+import { check, published } from '../check.ts'
+import { atRead, readInto } from '../correction.ts'
 
 export default check({
   id: 'alignment/too-few-angles',
@@ -8,7 +9,6 @@ export default check({
   why: 'A plane needs three points that are not all on one side. With fewer, the flange could stand any way.',
   source: published('plane through three points'),
   on: 'reading',
-  needs: { gaps: 'reading.gaps' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -26,12 +26,15 @@ export default check({
     gaps: 0 deg 1.80 mm, 120 deg 1.80 mm, 240 deg 1.80 mm
   }
 }`,
-  run: ({ gaps }, context) => {
+  run: (_facts, context) => {
     const outcome = correctionOf(context.block, context)
     if (outcome.ok || (outcome.fault.type !== 'too-few-angles' && outcome.fault.type !== 'within-half-turn'))
       return []
     return [
-      at(gaps, { message: outcome.fault.words, todo: 'Read the gap at top, starboard, bottom and port.' }),
+      atRead(context, readInto(context, 'gaps', 'face-dial', 'rim-dial'), {
+        message: outcome.fault.words,
+        todo: 'Read the gap at top, starboard, bottom and port.',
+      }),
     ]
   },
 })

@@ -1,0 +1,50 @@
+import { saidGauge, saidLength } from '../../plans/alignment-words.ts'
+import { at, check, published } from '../check.ts'
+import { correction } from '../correction.ts'
+
+export default check({
+  id: 'alignment/gauge-coarser-than-limit',
+  severity: 'warning',
+  title: 'Gauge too coarse for what is allowed',
+  why: 'A gauge whose smallest step is as large as the gap variation allowed can never show that the faces are within it.',
+  source: published(
+    'decision rule: ISO 14253-1; a value read to a step is known to half a step: JCGM 100 (GUM) F.2.2.1',
+  ),
+  on: 'reading',
+  needs: { gauge: 'reading.gauge' },
+  fires: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.1 mm
+#          ^^^^^^ 0.10 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+}`,
+  quiet: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+}`,
+  run: ({ gauge }, context) => {
+    const c = correction(context)
+    if (!c || gauge.value < c.gapVariation.limit) return []
+    const [found, limit] = [
+      saidGauge(gauge.value, context.system),
+      saidLength(c.gapVariation.limit, context.system),
+    ]
+    return [
+      at(gauge, {
+        message: `The gauge has steps of ${found}, and a gap variation of ${limit} is allowed: it cannot show that the faces are within.`,
+        todo: 'Read with a gauge whose step is a fifth of what is allowed, or finer.',
+        found,
+        limit: `below ${limit}`,
+      }),
+    ]
+  },
+})

@@ -1,0 +1,42 @@
+import { correctionOf } from '../../plans/alignment.ts'
+import { check, theLanguage } from '../check.ts'
+import { atRead, readInto } from '../correction.ts'
+
+export default check({
+  id: 'alignment/read-twice',
+  severity: 'error',
+  title: 'Faces or rims read in two ways at once',
+  why: 'Feelers and dial on the same faces never quite agree, and a reading that has both leaves open which of them counts.',
+  source: theLanguage,
+  on: 'reading',
+  fires: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+    face-dial: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+#              ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ gaps and face-dial
+  }
+}`,
+  quiet: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+}`,
+  run: (_facts, context) => {
+    const outcome = correctionOf(context.block, context)
+    if (outcome.ok || outcome.fault.type !== 'read-twice') return []
+    return [
+      atRead(context, readInto(context, 'reverse-dial', 'face-dial', 'rim-dial'), {
+        message: outcome.fault.words,
+        todo: 'Keep the one that was read better, or make a reading of its own of each.',
+      }),
+    ]
+  },
+})

@@ -1,0 +1,49 @@
+import { aboutSoft, softLimit, softOf } from '../../plans/alignment-lifts.ts'
+import { at, check, published } from '../check.ts'
+
+export default check({
+  id: 'alignment/soft-foot',
+  severity: 'warning',
+  title: 'A foot that does not bear',
+  why: 'A foot that rises when its own fastening is slackened was pulled down onto nothing: the machine bends as it is tightened, and the coupling moves with every nut. No alignment holds until the foot bears.',
+  source: published(
+    'general industry alignment tolerance table: 0.06 mm at any speed; shim by the difference: Maintenance Scheduling for Mechanical Equipment, US Bureau of Reclamation, FIST 4-1A',
+  ),
+  on: 'reading',
+  needs: { lifts: 'reading.lifts' },
+  fires: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+    lifts: aft-port 0.13 mm, aft-stbd 0.05 mm, fwd-port 0.05 mm, fwd-stbd 0.05 mm
+#          ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ aft-port
+  }
+}`,
+  quiet: `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+    lifts: aft-port 0.05 mm, aft-stbd 0.05 mm, fwd-port 0.05 mm, fwd-stbd 0.05 mm
+  }
+}`,
+  run: ({ lifts }, context) => {
+    const found = softOf(context.block)
+    if (!found) return []
+    const limit = context.show(softLimit, 'length')
+    const worst = context.show(Math.max(...lifts.value.map(({ lift }) => lift)), 'length')
+    return [
+      at(lifts, {
+        message: `${found.soft.join(', ')} ${found.soft.length > 1 ? 'rise' : 'rises'} by up to ${worst} when slackened; ${limit} is the most. While a foot is soft the reading of the coupling is not to be trusted.`,
+        todo: `With the drive isolated and the machine supported, ${aboutSoft(found, context)}; then read the coupling again.`,
+        found: worst,
+        limit: `at most ${limit}`,
+      }),
+    ]
+  },
+})
