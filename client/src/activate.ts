@@ -1,5 +1,6 @@
 // The extension on every host: what runs the language server is given, everything else is the same.
 import { commands, type ExtensionContext, window } from 'vscode'
+import { openDemoJob } from './commands/open-demo-job.ts'
 import { restartServer } from './commands/restart-server.ts'
 import { showLog } from './commands/show-log.ts'
 import { showPlan } from './commands/show-plan.ts'
@@ -10,7 +11,7 @@ import { createPlanView } from './plan-view.ts'
 import { createServerStatus } from './status.ts'
 
 export const activateWith = async (
-  { subscriptions }: ExtensionContext,
+  { subscriptions, extensionUri }: ExtensionContext,
   createClient: ClientFactory,
 ): Promise<LanguageServer> => {
   const log = window.createOutputChannel('Shaftwright', { log: true })
@@ -21,7 +22,7 @@ export const activateWith = async (
     log,
     status,
     plans,
-    ...[startServer, restartServer, showLog, showPlan].map(({ id, run }) =>
+    ...[openDemoJob(extensionUri), startServer, restartServer, showLog, showPlan].map(({ id, run }) =>
       commands.registerCommand(id, () => run(server)),
     ),
   )
