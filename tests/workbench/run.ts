@@ -41,7 +41,8 @@ try {
 if (values.screenshots && code === 0) {
   const folder = resolve(values.screenshots)
   mkdirSync(folder, { recursive: true })
-  const pictures = readdirSync(out).filter((name) => /-(light|dark)\.png$/.test(name))
+  // The page of the first steps has words of the host's own below.
+  const pictures = readdirSync(out).filter((name) => /^(?!get-started).*-(light|dark)\.png$/.test(name))
   for (const name of pictures) cpSync(join(out, name), join(folder, name))
   console.log(`${pictures.length} pictures in ${folder}`)
 }
