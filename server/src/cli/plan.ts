@@ -5,9 +5,11 @@ import { today } from '../editor/today.ts'
 import { Analysis } from '../job/analysis.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
+import { logUpTo } from '../plans/alignment-log.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
-import { correctionText } from '../plans/alignment-words.ts'
+import { logJson } from '../plans/log-json.ts'
 import { planJson } from '../plans/plan-json.ts'
+import { planText } from '../plans/plan-text.ts'
 import { CannotRun, openJob } from './run.ts'
 
 interface Options {
@@ -67,9 +69,10 @@ export function plan(path: string, options: Options): void {
     return
   }
   if (outcome.value.errors) process.exitCode = 1
+  const log = logUpTo(reading, lookup)
   console.log(
     options.format === 'json'
-      ? JSON.stringify(planJson(outcome.value), null, 2)
-      : correctionText(outcome.value, lookup.system),
+      ? JSON.stringify({ ...planJson(outcome.value), log: logJson(log) }, null, 2)
+      : planText(outcome.value, log, lookup.system),
   )
 }

@@ -1,4 +1,6 @@
 import * as z from 'zod'
+import { figure, parts } from './figures.ts'
+import { logSchema } from './log-schema.ts'
 
 const position = z.object({ line: z.int().min(0), character: z.int().min(0) })
 const range = z
@@ -25,14 +27,6 @@ export const checkSchema = z
 
 export type CheckJson = z.infer<typeof checkSchema>
 export type FindingJson = z.infer<typeof finding>
-
-const figure = z.object({
-  value: z.number(),
-  uncertainty: z.number().min(0).describe('Expanded uncertainty, k = 2.'),
-})
-const parts = z
-  .object({ vertical: figure, horizontal: figure })
-  .describe('Vertical: up is positive. Horizontal: starboard is positive.')
 
 const foot = z.object({
   name: z.string(),
@@ -140,6 +134,7 @@ export const planSchema = z
       .nullable()
       .describe('Feet that rise when slackened, and the shim for the worst; null when there are none.'),
     assumptions: z.array(z.string()),
+    log: logSchema,
   })
   .describe('Output of `shaftwright plan --format json`.')
 

@@ -2,6 +2,8 @@ import { type Lookup, lookupFrom } from '../job/lookup.ts'
 import type { Block } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
 import { correctionOf } from '../plans/alignment.ts'
+import { logUpTo } from '../plans/alignment-log.ts'
+import { sparkline } from '../plans/alignment-log-words.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
 import { correctionMarkdown } from '../plans/alignment-words.ts'
 import { cableLoading } from '../plans/cable-loading.ts'
@@ -70,7 +72,13 @@ const formulas: Readonly<Record<string, string | undefined>> = {
 /** What a reading asks of each foot, or why that cannot be said. */
 function readingMarkdown(reading: Block, lookup: Lookup, correct: Correcting): string {
   const outcome = correct(reading, lookup)
-  if (outcome.ok) return correctionMarkdown(outcome.value, lookup.system)
+  if (outcome.ok) {
+    const progress = sparkline(logUpTo(reading, lookup))
+    return paragraphs(
+      correctionMarkdown(outcome.value, lookup.system),
+      progress && `Readings so far: ${progress}.`,
+    )
+  }
   const title = ['Reading', ...(reading.name === undefined ? [] : [reading.name])].join(' ')
   return `**${title}: no correction**\n\n${outcome.fault.words}`
 }

@@ -2,9 +2,10 @@ import type { Finding } from '../checks/check.ts'
 import { trustedCorrection } from '../checks/plan-trust.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import type { Block, Section } from '../job/model.ts'
+import { logUpTo } from '../plans/alignment-log.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
-import { correctionText } from '../plans/alignment-words.ts'
 import { briefChange } from '../plans/brief-words.ts'
+import { planText } from '../plans/plan-text.ts'
 import { changeOf } from '../plans/reading-change.ts'
 import { contains } from '../syntax/tree.ts'
 import type { View } from './per-section.ts'
@@ -28,7 +29,7 @@ export function planAt(
   if (!outcome.ok) return `${reading.path}: ${outcome.fault.words}`
   const change = changeOf(reading, lookup)
   return [
-    correctionText(outcome.value, lookup.system),
+    planText(outcome.value, logUpTo(reading, lookup), lookup.system),
     ...(change ? [`Changed ${briefChange(change, lookup.system)}.`] : []),
   ].join('\n\n')
 }

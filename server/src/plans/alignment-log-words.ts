@@ -52,8 +52,8 @@ function sayHypothesis(
       const fits = formatSi(of.factor * readAt.diameter, 'length', system, 2)
       const has = formatSi(readAt.diameter, 'length', system)
       return readAt.stated
-        ? `the gauge circle: the figures fit a gauge-diameter of ${fits}, the file says ${has}`
-        : `the gauge circle: the figures fit a gauge-diameter of ${fits}, the file says none and a flange of ${has}`
+        ? `the gauge circle: the figures fit a gauge-diameter of about ${fits}, the file says ${has}`
+        : `the gauge circle: the figures fit a gauge-diameter of about ${fits}, the file says none and a flange of ${has}`
     }
     case 'sides-swapped':
       return 'port and starboard are swapped in this reading'

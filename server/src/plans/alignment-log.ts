@@ -130,7 +130,10 @@ function compare(reading: Block, lookup: Lookup): LogEntry['against'] {
       ...(was.offset && is.offset && { offset: expect('offset', was.offset, is.offset) }),
     },
     found: { opening: opening(is.slope), ...(was.offset && is.offset && { offset: is.offset }) },
-    mismatch: byGauge(reading) ? explained.value : withoutCircle(explained.value),
+    mismatch:
+      now.readBy.face !== 'reverse-dial' && now.readBy.face !== 'rim-dial'
+        ? explained.value
+        : withoutCircle(explained.value),
     readAt,
     ...(now.adjuster && { adjuster: now.adjuster }),
   }
@@ -199,9 +202,7 @@ function circle(lookup: Lookup): Comparison['readAt'] | undefined {
   return diameter === undefined ? undefined : { diameter, stated: stated !== undefined }
 }
 
-/** Whether the slope comes from the faces, on a circle that is stated, rather than from two rims. */
-const byGauge = (reading: Block): boolean => ['gaps', 'face-dial'].some((fact) => reading.facts.has(fact))
-
+/** From two rims the slope hangs on no gauge circle. */
 const isCircle = ({ type }: Hypothesis): boolean => type === 'other-gauge-diameter'
 
 const withoutCircle = (mismatch: Mismatch): Mismatch => ({

@@ -20,7 +20,7 @@ const atEachFoot = {
   'stud-and-nuts':
     'At each foot slacken the upper nut, turn the lower one, clamp again; go round in small steps so that it does not rock, and read again when the nuts are tight.',
   shims:
-    'One foot at a time slacken its bolt and lift the foot no more than the shims need; put them in and take them out with a tool, never with fingers under the foot; lower it, tighten the bolt, and read again when all are tight.',
+    'One end at a time slacken its bolts and lift it no more than the shims need; put them in and take them out with a tool, never with fingers under the foot; lower it, tighten the bolts, and read again when all are tight.',
   'by hand':
     'At each foot slacken what holds it, set its height, make it fast again; go round in small steps so that it does not rock, and read again when all are fast.',
 } as const
@@ -82,7 +82,7 @@ function sayShims({ pieces, thickness }: Extract<FootStep, { by: 'shims' }>, sys
 }
 
 /** What to do at one foot to set its height. */
-function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem): string {
+export function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem): string {
   const { step } = foot
   if (c.withheld) return 'no step is given'
   if (step.by === 'nut') {
@@ -290,8 +290,8 @@ function advice(c: Correction): string {
   return 'Moves, from where each foot stands now:'
 }
 
-/** For a terminal: plain text, one line a thing. */
-export function correctionText(c: Correction, system: UnitSystem): string {
+/** For a terminal: plain text, one line a thing. `work`: how the steps are made, in lines, with their cautions. */
+export function correctionText(c: Correction, system: UnitSystem, work: readonly string[] = []): string {
   const said = lines(c, system)
   const width = Math.max(...c.feet.map((foot) => foot.name.length), 4)
   const heights = c.feet.map((foot) => upDown(foot, c, system))
@@ -313,7 +313,7 @@ export function correctionText(c: Correction, system: UnitSystem): string {
             ? ['', `The next reading should show ${said.next.join('; ')}.${nextTaken}`]
             : []),
           '',
-          `Caution: ${moveCaution(c.adjuster)}`,
+          ...(work.length > 0 ? work : [`Caution: ${moveCaution(c.adjuster)}`]),
         ]
       : []),
     ...(c.assumptions.length > 0 ? ['', 'Assumed:', ...c.assumptions.map((line) => `  - ${line}`)] : []),

@@ -9,7 +9,7 @@ import type { MovedInWords, ReadingChange } from './reading-change.ts'
 const verdicts = { within: 'within', outside: 'outside', undecided: 'not decided' } as const
 
 /** Lengths of one comparison in one unit, with as many decimals as it takes to tell them apart. */
-export function saidTogether(lengths: readonly number[], system: UnitSystem, tie: string): string {
+function saidTogether(lengths: readonly number[], system: UnitSystem, tie: string): string {
   const [size, unit, least] = system === 'inch' ? [0.0254, 'in', 4] : [1e-3, 'mm', 2]
   const at = (decimals: number) => lengths.map((si) => formatFixed(si / size, decimals))
   const differ = [least, least + 1, least + 2].find(

@@ -5,7 +5,7 @@ import type { Withheld } from './alignment-doubts.ts'
 import type { Way } from './choose-moves.ts'
 import type { CorrectedFoot } from './steps.ts'
 
-interface Figure {
+export interface Figure {
   readonly value: number
   readonly uncertainty: number
 }
@@ -84,14 +84,14 @@ export interface PlanJson {
 }
 
 /** A ten-thousandth of the unit is far below any gauge; more digits would only be noise in a diff. */
-const round = (x: number): number => Number((Math.round(x * 1e4) / 1e4 + 0).toFixed(4))
+export const round = (x: number): number => Number((Math.round(x * 1e4) / 1e4 + 0).toFixed(4))
 
-const figure = (u: Uncertain): Figure => ({
+export const figure = (u: Uncertain): Figure => ({
   value: round(u.value * 1000),
   uncertainty: round(expanded(u) * 1000),
 })
 
-const both = (of: { vertical: Uncertain; horizontal: Uncertain }) => ({
+export const both = (of: { vertical: Uncertain; horizontal: Uncertain }) => ({
   vertical: figure(of.vertical),
   horizontal: figure(of.horizontal),
 })

@@ -1,6 +1,7 @@
 import { againstMoves, outdated } from '../../plans/alignment-log.ts'
 import { sayExplanations, sayMismatch } from '../../plans/alignment-log-words.ts'
 import { atHead, check, published } from '../check.ts'
+import { correction } from '../correction.ts'
 
 /** A machine whose forward end was to come up 1.17 mm, and the aft end 0.33 mm. */
 const moved = (later: string) => `drive main {
@@ -50,7 +51,8 @@ export default check({
     const { block, system } = context
     const against = againstMoves(block, context)
     if (against?.type !== 'compared' || against.mismatch.noise || outdated(block, context)) return []
-    const value = ['gaps', 'face-dial', 'rim-dial'].map((name) => block.facts.get(name)).find(Boolean)
+    const by = correction(context)?.readBy.face
+    const value = by && block.facts.get(by)
     const head = atHead(block, {
       message: `The moves since ${against.since} had another effect than they should. They should have brought ${sayMismatch(against, system)}. ${sayExplanations(against, system)}`,
       todo: 'Look into that first, and read again before anything is moved: put right what was written wrong, or write down as a move what was done.',

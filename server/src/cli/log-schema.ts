@@ -1,0 +1,67 @@
+import * as z from 'zod'
+import { figure, parts } from './figures.ts'
+
+const explanation = z.object({
+  type: z.enum([
+    'turned-the-wrong-way',
+    'did-not-follow',
+    'part-of-the-way',
+    'other-gauge-diameter',
+    'sides-swapped',
+    'top-and-bottom-swapped',
+    'wrong-side',
+    'offset-not-carried',
+  ]),
+  feet: z.array(z.string()).optional(),
+  share: z.number().optional().describe('Share of the way that the machine came.'),
+  gaugeDiameter_mm: z.number().optional().describe('The gauge-diameter that the figures fit.'),
+})
+
+const standing = z.object({
+  opening_mm: parts.describe('Gap at top less bottom, and at starboard less port.'),
+  offset_mm: parts.nullable().describe('null where it was not read both times.'),
+})
+
+const against = z.discriminatedUnion('type', [
+  z.object({
+    type: z.literal('compared'),
+    since: z.string(),
+    predicted: standing.describe(
+      'What the moves since the earlier reading should have brought; the uncertainty is that of the difference, of both readings and the moves.',
+    ),
+    found: standing,
+    chiSquare: z.number().min(0),
+    degreesOfFreedom: z.int().min(1),
+    noise: z.boolean().describe('Gauge and adjusters explain the difference (99 %).'),
+    explanations: z
+      .array(explanation)
+      .describe('What explains it instead, best first; none where noise does, or where no single slip does.'),
+  }),
+  z
+    .object({ type: z.enum(['launched', 'hauled-out', 'heated', 'cooled']), since: z.string() })
+    .describe('Boat or machine changed shape since, so nothing is compared.'),
+])
+
+/** The readings of a drive in the JSON of a plan. */
+export const logSchema = z
+  .array(
+    z.object({
+      reading: z.string(),
+      taken: z.string().nullable(),
+      afloat: z.boolean().nullable(),
+      hot: z.boolean().nullable(),
+      fault: z.string().nullable().describe('Why it could not be worked out.'),
+      verdict: z.enum(['within', 'outside', 'undecided']).nullable(),
+      contradictory: z.boolean().describe('Its readings do not close, or differ where they were repeated.'),
+      gapVariation_mm: figure.extend({ limit: z.number() }).nullable(),
+      offset_mm: parts.extend({ limit: z.number() }).nullable(),
+      slope_mrad: parts.nullable(),
+      movedAfter: z
+        .array(z.object({ foot: z.string(), move: z.string().describe('In the words of the job file.') }))
+        .describe('What was done after it.'),
+      against: against
+        .nullable()
+        .describe('Against the last whole reading before it; null where neither can be said.'),
+    }),
+  )
+  .describe('Readings of the drive up to the one planned from, oldest first.')
