@@ -324,3 +324,52 @@ describe('what is allowed where the file is silent', () => {
     expect(c.gapVariation.limitFrom).toBe('the maker')
   })
 })
+
+describe('symmetries, with dials, turned flanges and a target', () => {
+  const job = (m: Machine, side: 1 | -1, unit: 'mm' | 'in', scale: number) => {
+    const to = (mm: number) => `${((mm * scale) / (unit === 'in' ? 25.4 : 1)).toFixed(12)} ${unit}`
+    const read = (value: (cos: number, sin: number) => number) =>
+      around(value).replaceAll(/(-?[\d.]+) mm/g, (_, mm: string) => to(Number(mm)))
+    const it = { ...m, oy: side * m.oy, th: side * m.th }
+    const foot = (name: string, x: number, way: number) =>
+      `foot ${name} { from-coupling: ${to(x)}  across: ${to(140)} ${way * side < 0 ? 'port' : 'starboard'} }`
+    return correct({
+      coupling: `flange-diameter: ${to(100)}  gap-variation: max ${to(0.1)}  offset: max ${to(0.15)}`,
+      feet: [foot('a', 200, -1), foot('b', 200, 1), foot('c', 600, -1), foot('d', 600, 1)].join('\n    '),
+      more: `target { shaft-droop: ${to(0.08)}  shaft-slope: 0.3 mrad  maker-to-starboard: ${to(0.05 * side)}  maker-slope-to-starboard: ${0.2 * side} mrad }`,
+      reading: `gauge: ${to(0.01)}
+    dial-carried-by: machine
+    bar-droop: ${to(0.04)}
+    gaps: ${read((cos, sin) => gap(it)(cos, sin) + 0.03 * cos)}
+    gaps-half-turn: ${read((cos, sin) => gap(it)(cos, sin) - 0.03 * cos)}
+    rim-dial: ${read((cos, sin) => -rim(it, 20)(cos, sin) - 0.04 * (1 - cos))}
+    rim-dial-at: ${to(20)}`,
+    })
+  }
+  it('mirror: port for starboard changes the sign of the sideways moves alone', () => {
+    fc.assert(
+      fc.property(machine, (m) => {
+        const [one, other] = [job(m, 1, 'mm', 1), job(m, -1, 'mm', 1)]
+        near(
+          movesOf(other),
+          movesOf(one).map((v, i) => (i % 2 === 0 ? v : -v)),
+        )
+        expect(other.verdict).toBe(one.verdict)
+      }),
+      { numRuns: 20 },
+    )
+  })
+  it('inch for metric changes nothing; a machine k times as large moves k times as far', () => {
+    fc.assert(
+      fc.property(machine, fc.constantFrom(0.5, 2), (m, k) => {
+        const one = job(m, 1, 'mm', 1)
+        near(movesOf(job(m, 1, 'in', 1)), movesOf(one))
+        near(
+          movesOf(job(m, 1, 'mm', k)),
+          movesOf(one).map((v) => k * v),
+        )
+      }),
+      { numRuns: 20 },
+    )
+  })
+})

@@ -1,6 +1,7 @@
 import { type Block, childrenOf, factOf } from '../job/model.ts'
 import type { Correction } from '../plans/alignment.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
+import type { RoundFact } from '../plans/alignment-readings.ts'
 import { saidLength } from '../plans/alignment-words.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Part } from '../syntax/tree.ts'
@@ -81,7 +82,7 @@ function nextName(name: string, taken: readonly (string | undefined)[]): string 
 }
 
 /** The places of a reading, each with a blank before its unit: `top … mm, starboard … mm`. */
-export function placesOf(reading: Block, fact: 'gaps' | 'offsets'): string | undefined {
+export function placesOf(reading: Block, fact: RoundFact): string | undefined {
   const entries = factOf(reading, `reading.${fact}`)?.node.entries ?? []
   const places = entries.flatMap(({ parts: [place, length] }) => {
     const unit = length && unitIn(length)
@@ -96,6 +97,27 @@ function unitIn(part: Part): string | undefined {
   if (part.type === 'negated') return unitIn(part.of)
   return part.type === 'amount' ? part.unit?.text : undefined
 }
+
+/** How the reading was taken, which the next one repeats. */
+const carriedOn = [
+  'afloat',
+  'hot',
+  'offset-gauge',
+  'dial-carried-by',
+  'bar-droop',
+  'rim-dial-at',
+  'reverse-dial-at',
+] as const
+
+const readRound: readonly RoundFact[] = [
+  'gaps',
+  'gaps-half-turn',
+  'offsets',
+  'offsets-half-turn',
+  'face-dial',
+  'rim-dial',
+  'reverse-dial',
+]
 
 /** The next reading of the drive, below its last: the same places with the same gauge, today. What is read is for the person to write.
  * `check`: the one whose finding stays until then. */
@@ -112,7 +134,7 @@ export function nextReading({ block, today }: FixGround, check?: string): readon
   const log = drive.children.filter(({ kind }) => kind === 'reading' || kind === 'move')
   const below = log.at(-1)
   if (!below) return []
-  const said = (fact: 'gauge' | 'afloat'): string | undefined => {
+  const said = (fact: 'gauge' | (typeof carriedOn)[number]): string | undefined => {
     const value = last.facts.get(fact)
     return value && !value.origin
       ? last.section.text.slice(value.node.valueSpan.start, value.node.valueSpan.end)
@@ -120,14 +142,22 @@ export function nextReading({ block, today }: FixGround, check?: string): readon
   }
   const names = childrenOf(drive, 'reading').map(({ name }) => name)
   const name = nextName(last.name, names)
-  const [afloat, offsets] = [said('afloat'), placesOf(last, 'offsets')]
+  const kept = (facts: readonly (typeof carriedOn)[number][]) =>
+    facts.flatMap((fact) => {
+      const value = said(fact)
+      return value === undefined ? [] : [`  ${fact}: ${value}`]
+    })
+  const round = readRound.flatMap((fact) => {
+    const places = placesOf(last, fact)
+    return places === undefined ? [] : [`  ${fact}: ${places}`]
+  })
   const text = [
     `reading ${name} {`,
     `  taken: ${today}`,
-    ...(afloat === undefined ? [] : [`  afloat: ${afloat}`]),
+    ...kept(['afloat', 'hot']),
     `  gauge: ${said('gauge') ?? blank}`,
-    `  gaps: ${placesOf(last, 'gaps') ?? blank}`,
-    ...(offsets === undefined ? [] : [`  offsets: ${offsets}`]),
+    ...kept(carriedOn.slice(2)),
+    ...(round.length > 0 ? round : [`  gaps: ${blank}`]),
     '}',
   ].join('\n')
   return [

@@ -47,6 +47,15 @@ const byKind: { readonly [K in BlockName]?: (block: Block, lookup: Lookup) => re
     const named = path && before ? alongPath(path, outwards(before, path.text), section) : []
     return [...named, ...feet]
   },
+  reading: (block, lookup) => {
+    const lifts = block.facts.get('lifts')
+    const bed = lookup.near('bed')
+    if (!bed || !lifts || lifts.origin) return []
+    return lifts.node.entries.flatMap(({ parts: [part] }): readonly Reference[] => {
+      const to = childrenOf(bed, 'foot').find(({ name }) => part?.type === 'word' && name === part.text)
+      return to && part ? [{ at: { section: block.section, span: part.span }, to, named: nameOf(to) }] : []
+    })
+  },
   concession: (block, lookup) => {
     const on = block.facts.get('on')
     if (!on || on.origin || typeof on.value !== 'string') return []
