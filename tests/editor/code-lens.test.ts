@@ -97,7 +97,7 @@ describe('code lenses', () => {
   cable thin { from: controller  to: main  conductor: ${size} mm2  length: 1.8 m  insulation: 105 degC }
 }`
     expect(lensesOf(text(25))).toEqual([
-      expect.stringMatching(/^drive d: thin overloaded: 180 A, can carry 101 A$/),
+      expect.stringMatching(/^drive d: thin overloaded: 181 A, can carry 101 A$/),
     ])
     expect(lensesOf(text(70))).toEqual([])
   })

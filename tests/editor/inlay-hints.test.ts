@@ -143,7 +143,7 @@ describe('hints of results', () => {
   controller { input: 72..120 V }
   cable c { from: controller  to: main  conductor: 70 mm2  length: 1.8 m  insulation: 105 degC }
 }`
-    expect(hinted(text, 'cables')).toContain('cable c «180 A, can carry 196 A» {')
+    expect(hinted(text, 'cables')).toContain('cable c «181 A, can carry 196 A» {')
   })
 })
 

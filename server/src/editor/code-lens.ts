@@ -1,3 +1,4 @@
+import { reaches } from '../engineering/electrical/guard.ts'
 import { type Lookup, lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf, type Section } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
@@ -55,7 +56,8 @@ function saidOf(reading: Block, lookup: Lookup): readonly string[] {
 /** A cable that has to carry more than it can. */
 function overloaded(cable: Block, lookup: Lookup): readonly string[] {
   const outcome = cableLoading(cable, lookup)
-  if (!outcome.ok || outcome.value.carries === undefined || outcome.value.current <= outcome.value.carries)
-    return []
+  if (!outcome.ok) return []
+  const { carries = Number.POSITIVE_INFINITY, current } = outcome.value
+  if (reaches(carries, current)) return []
   return [`${cable.name ?? 'Cable'} overloaded: ${briefLoad(outcome.value)}`]
 }

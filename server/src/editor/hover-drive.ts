@@ -1,3 +1,4 @@
+import { reaches } from '../engineering/electrical/guard.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
 import { correctionOf } from '../plans/alignment.ts'
@@ -33,7 +34,9 @@ export function driveMarkdown(drive: Block, lookup: Lookup): string | undefined 
       const outcome = cableLoading(cable, lookup.from(cable))
       if (!outcome.ok) return []
       const { current, carries = Number.POSITIVE_INFINITY } = outcome.value
-      return [[called(cable), `${briefLoad(outcome.value)}${current > carries ? ': **overloaded**' : ''}`]]
+      return [
+        [called(cable), `${briefLoad(outcome.value)}${reaches(carries, current) ? '' : ': **overloaded**'}`],
+      ]
     }),
     ...childrenOf(drive, 'protection').flatMap((device): Row[] => {
       const words = protectionInBrief(device, lookup.from(device))

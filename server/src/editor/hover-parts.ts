@@ -1,6 +1,7 @@
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
 import { saidLength, sayTurns } from '../plans/alignment-words.ts'
+import { saidCarried, saidLoad } from '../plans/amperes.ts'
 import { ratingOf } from '../plans/cable-protection.ts'
 import { effectOf } from '../plans/move-effect.ts'
 import { type Squeeze, squeezeOf } from '../plans/seal-squeeze.ts'
@@ -45,10 +46,10 @@ export function protectionMarkdown(device: Block, lookup: Lookup): string | unde
   return [
     `**${amperes(rating)} for ${name}: ${ratings[verdict]}**`,
     '',
-    `- at least ${amperes(window.low)}: 1.25 × ${amperes(load.current)} (${load.currentFrom})`,
-    `- at most ${amperes(window.high)}: what ${name} carries`,
+    `- at least ${saidLoad(window.low)}: 1.25 × ${saidLoad(load.current)} (${load.currentFrom})`,
+    `- at most ${saidCarried(window.high)}: what ${name} carries`,
     ...(window.above === 'any-rating'
-      ? [`- below 50 V up to ${amperes(window.ceiling)} is allowed`]
+      ? [`- below 50 V up to ${saidCarried(window.ceiling)} is allowed`]
       : ['- the next standard rating above that, up to half as much again, is allowed']),
     '',
     `Source: ${window.source}. The battery stays live: work for a licensed person.`,

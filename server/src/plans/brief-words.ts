@@ -1,8 +1,9 @@
-import { formatFixed, formatNumber } from '../quantity/format.ts'
+import { formatFixed } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Correction } from './alignment.ts'
 import type { Judged } from './alignment-judged.ts'
 import { saidLength } from './alignment-words.ts'
+import { saidLoad, saidLoading } from './amperes.ts'
 import type { CableLoading } from './cable-loading.ts'
 import type { MovedInWords, ReadingChange } from './reading-change.ts'
 
@@ -32,10 +33,11 @@ export function briefVerdict(c: Correction, system: UnitSystem): string {
 }
 
 /** A cable in a few words: `203 A, can carry 144 A`. */
-export const briefLoad = ({ current, carries }: CableLoading): string =>
-  carries === undefined
-    ? `${formatNumber(current, 3)} A`
-    : `${formatNumber(current, 3)} A, can carry ${formatNumber(carries, 3)} A`
+export function briefLoad({ current, carries }: CableLoading): string {
+  if (carries === undefined) return saidLoad(current)
+  const said = saidLoading(current, carries)
+  return `${said.current}, can carry ${said.carries}`
+}
 
 /** `gap variation 0.26 → 0.03 mm`, `gap variation still 0.03 mm`. */
 function changed(what: string, [before, now]: readonly [number, number], system: UnitSystem): string {

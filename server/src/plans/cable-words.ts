@@ -1,4 +1,5 @@
 import { formatNumber } from '../quantity/format.ts'
+import { saidLoad, saidLoading } from './amperes.ts'
 import type { CableAmpacity } from './cable-ampacity.ts'
 import type { CableLoading } from './cable-loading.ts'
 
@@ -12,17 +13,17 @@ export function ampacityWords({ ampacity, parallel }: Pick<CableAmpacity, 'ampac
 
 /** For a hover: what the cable carries and has to carry. */
 export function cableMarkdown(load: CableLoading): string {
+  const { current, carries } =
+    load.carries === undefined
+      ? { current: saidLoad(load.current), carries: 'not known' }
+      : saidLoading(load.current, load.carries)
   const rows = [
     [
       'current',
-      `${formatNumber(load.current, 4)} A`,
-      `${load.currentFrom}${load.parallel === 1 ? '' : `; ${formatNumber(load.perConductor, 4)} A in each conductor`}`,
+      current,
+      `${load.currentFrom}${load.parallel === 1 ? '' : `; ${saidLoad(load.perConductor)} in each conductor`}`,
     ],
-    [
-      'carries',
-      load.carries === undefined ? 'not known' : `${formatNumber(load.carries, 4)} A`,
-      ampacityWords(load),
-    ],
+    ['carries', carries, ampacityWords(load)],
     [
       'voltage drop',
       `${formatNumber(load.dropVolts, 3)} V${load.drop === undefined ? '' : ` (${formatNumber(load.drop * 100, 3)} %)`}`,

@@ -1,4 +1,5 @@
 import { reaches } from '../../engineering/electrical/guard.ts'
+import { saidLoading } from '../../plans/amperes.ts'
 import { cableAmpacity } from '../../plans/cable-ampacity.ts'
 import { ampacityWords } from '../../plans/cable-words.ts'
 import { cableCurrent } from '../../plans/design-current.ts'
@@ -49,8 +50,7 @@ drive main {
     const { current, currentFrom } = load.value
     const { carries } = carrying.value
     if (carries === undefined || reaches(carries, current)) return []
-    const found = `${Math.ceil(current)} A`
-    const limit = `${Math.floor(carries)} A`
+    const { current: found, carries: limit } = saidLoading(current, carries)
     return [
       at(conductor, {
         message: `The cable carries ${limit} and has to carry ${found} (${currentFrom}). ${ampacityWords(carrying.value)}`,

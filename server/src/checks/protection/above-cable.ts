@@ -1,3 +1,4 @@
+import { saidCarried } from '../../plans/amperes.ts'
 import { ratingToCable } from '../../plans/cable-protection.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { at, check, published } from '../check.ts'
@@ -51,13 +52,13 @@ drive main {
     if (judged?.verdict !== 'above-conductor') return []
     const { limit, carrying } = judged
     const found = `${formatNumber(rating.value, 4)} A`
-    const allowed = Math.floor(limit.above === 'any-rating' ? limit.ceiling : limit.high)
+    const allowed = saidCarried(limit.above === 'any-rating' ? limit.ceiling : limit.high)
     return [
       at(rating, {
-        message: `The rating, ${found}, is above what the cable carries, ${Math.floor(limit.high)} A${limit.above === 'any-rating' ? `; below 50 V half as much again is allowed, ${allowed} A` : ', and is not the next standard rating above it'}.`,
+        message: `The rating, ${found}, is above what the cable carries, ${saidCarried(limit.high)}${limit.above === 'any-rating' ? `; below 50 V half as much again is allowed, ${allowed}` : ', and is not the next standard rating above it'}.`,
         todo: 'Take a smaller rating or a larger cable. The battery stays live: work for a licensed person.',
         found,
-        limit: `at most ${allowed} A`,
+        limit: `at most ${allowed}`,
         assumptions: carrying.assumptions,
         related: [{ at: protects.at, message: 'the cable it protects' }],
       }),

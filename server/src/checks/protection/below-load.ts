@@ -1,3 +1,4 @@
+import { saidCarried, saidLoad } from '../../plans/amperes.ts'
 import { ratingToCable, ratingToLoad } from '../../plans/cable-protection.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { at, check, commonPractice } from '../check.ts'
@@ -57,13 +58,13 @@ drive main {
     const found = `${formatNumber(rating.value, 4)} A`
     return [
       at(rating, {
-        message: `The rating, ${found}, is below 1.25 times the continuous current of ${Math.ceil(load.current)} A (${load.currentFrom}).`,
+        message: `The rating, ${found}, is below 1.25 times the continuous current of ${saidLoad(load.current)} (${load.currentFrom}).`,
         todo:
           high !== undefined && low > high
-            ? `The cable is too thin for any fuse here (it carries ${Math.floor(high)} A): take a larger cable first, then the fuse. The battery stays live: work for a licensed person.`
+            ? `The cable is too thin for any fuse here (it carries ${saidCarried(high)}): take a larger cable first, then the fuse. The battery stays live: work for a licensed person.`
             : 'Take a larger rating that the cable can still carry, as the makers of fuse and battery allow. The battery stays live: work for a licensed person.',
         found,
-        limit: `at least ${Math.ceil(low)} A`,
+        limit: `at least ${saidLoad(low)}`,
         assumptions: load.assumptions,
         related: [{ at: protects.at, message: 'the cable it protects' }],
       }),

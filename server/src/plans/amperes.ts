@@ -1,0 +1,27 @@
+import { formatFixed } from '../quantity/format.ts'
+
+/** To the safe side, the last bits of a double aside. */
+const rounded = (amps: number, decimals: number, to: (n: number) => number): number =>
+  to(Number((amps * 10 ** decimals).toPrecision(9))) / 10 ** decimals
+
+const load = (amps: number, decimals: number): number => rounded(amps, decimals, Math.ceil)
+const carried = (amps: number, decimals: number): number => rounded(amps, decimals, Math.floor)
+
+/** A load, or the least a fuse may be, in whole amperes: rounded up. */
+export const saidLoad = (amps: number): string => `${load(amps, 0)} A`
+
+/** What can be carried, or the most a fuse may be, in whole amperes: rounded down. */
+export const saidCarried = (amps: number): string => `${carried(amps, 0)} A`
+
+/** A load beside what can carry it: with decimals where whole amperes show one that fits as one that does not. */
+export function saidLoading(
+  current: number,
+  carries: number,
+): { readonly current: string; readonly carries: string } {
+  const fits = [0, 1, 2].find((decimals) => load(current, decimals) <= carried(carries, decimals))
+  const decimals = current <= carries ? (fits ?? 2) : 0
+  return {
+    current: `${formatFixed(load(current, decimals), decimals)} A`,
+    carries: `${formatFixed(carried(carries, decimals), decimals)} A`,
+  }
+}
