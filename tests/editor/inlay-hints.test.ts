@@ -36,20 +36,28 @@ function hinted(text: string, ...sorts: readonly HintSort[]): string {
 describe('hints of units', () => {
   // Factors: NIST SP 811 (2008), B.8: 1 in = 25.4 mm, 1 lb = 0.453 592 37 kg, 1 lbf·ft = 1.355 818 N·m, 1 hp (550 ft·lbf/s) = 745.6999 W.
   it.each([
-    ['shaft', 'length: 50.8 mm', 'length: 50.8 mm «2 in»'],
-    ['shaft', 'length: 12 in', 'length: 12 in «304.8 mm»'],
-    ['motor', 'mass: 100 lb', 'mass: 100 lb «45.36 kg»'],
-    ['motor', 'power: 15 kW', 'power: 15 kW «20.12 hp»'],
-    ['coupling', 'rated-torque: 300 lbf·ft', 'rated-torque: 300 lbf·ft «406.7 N·m»'],
-    ['coupling', 'bolts: 4 x M10 class 8.8, 45 N·m', 'bolts: 4 x M10 class 8.8, 45 N·m «33.19 lbf·ft»'],
-    ['coupling', 'offset: max 0.254 mm [maker]', 'offset: max 0.254 mm «0.01 in» [maker]'],
-    ['seal', 'compression: 26 mm +3/-2 mm', 'compression: 26 mm +3/-2 mm «0.9449 to 1.142 in»'],
-    ['foot', 'across: 140 mm port', 'across: 140 mm port «5.512 in»'],
-    ['bed', 'shims: 0.0508 mm, 0.254 mm', 'shims: 0.0508 mm, 0.254 mm «0.0020, 0.0100 in»'],
+    ['shaft', 'length: 50.8 mm', 'length: 50.8 mm «(2 in)»'],
+    ['shaft', 'length: 12 in', 'length: 12 in «(304.8 mm)»'],
+    ['motor', 'mass: 100 lb', 'mass: 100 lb «(45.4 kg)»'],
+    ['motor', 'power: 15 kW', 'power: 15 kW «(20 hp)»'],
+    ['coupling', 'rated-torque: 300 lbf·ft', 'rated-torque: 300 lbf·ft «(407 N·m)»'],
+    ['coupling', 'bolts: 4 x M10 class 8.8, 45 N·m', 'bolts: 4 x M10 class 8.8, 45 N·m «(33.2 lbf·ft)»'],
+    ['coupling', 'offset: max 0.254 mm [maker]', 'offset: max 0.254 mm «(0.01 in)» [maker]'],
+    ['seal', 'compression: 26 mm +3/-2 mm', 'compression: 26 mm +3/-2 mm «(0.94 to 1.14 in)»'],
+    ['foot', 'across: 140 mm port', 'across: 140 mm port «(5.51 in)»'],
+    ['bed', 'shims: 0.0508 mm, 0.254 mm', 'shims: 0.0508 mm, 0.254 mm «(0.0020, 0.0100 in)»'],
     // ASTM B258: 2/0 AWG is 67.43 mm2.
-    ['cable', 'conductor: 2/0 AWG', 'conductor: 2/0 AWG «67.43 mm2»'],
+    ['cable', 'conductor: 2/0 AWG', 'conductor: 2/0 AWG «(67.43 mm2)»'],
     // ISO 286-2: 35 h9 is 0 to -62 µm.
-    ['shaft', 'diameter: 35 mm h9', 'diameter: 35 mm h9 «1.3755 to 1.378 in»'],
+    ['shaft', 'diameter: 35 mm h9', 'diameter: 35 mm h9 «(1.3755 to 1.3780 in)»'],
+    // No finer than it is written, an inch size without decimals being nominal; no finer than gauges and dials read, 0.0001 in and 0.01 mm.
+    ['coupling', 'offset: max 0.02 mm', 'offset: max 0.02 mm «(0.0008 in)»'],
+    ['coupling', 'offset: max 0.10 mm', 'offset: max 0.10 mm «(0.0039 in)»'],
+    ['coupling', 'offset: max 0.0005 in', 'offset: max 0.0005 in «(0.01 mm)»'],
+    ['shaft', 'length: 2.5 m', 'length: 2.5 m «(98 in)»'],
+    ['shaft', 'length: 420 mm', 'length: 420 mm «(16.54 in)»'],
+    ['shaft', 'diameter: 1-1/4 in', 'diameter: 1-1/4 in «(31.75 mm)»'],
+    ['shaft', 'length: 98.43 in', 'length: 98.43 in «(2.5 m)»'],
     ['shaft', 'length: 2 * 1.2 m', 'length: 2 * 1.2 m «= 2.4 m»'],
   ])('stand behind a value of a %s: %s', (kind, fact, expected) => {
     expect(hinted(`${kind} {\n  ${fact}\n}`, 'units')).toBe(`${kind} {\n  ${expected}\n}`)
@@ -70,7 +78,7 @@ describe('hints of units', () => {
 
   it('stand only where a value is written, not where it is inherited', () => {
     const text = 'shaft stock { diameter: 25.4 mm }\ndrive d { shaft { like: stock } }'
-    expect(hinted(text, 'units')).toBe(text.replace('25.4 mm', '25.4 mm «1 in»'))
+    expect(hinted(text, 'units')).toBe(text.replace('25.4 mm', '25.4 mm «(1 in)»'))
   })
 })
 
@@ -81,12 +89,12 @@ describe('hints of moves', () => {
 `
   // ISO 262: M16 coarse has 2 mm pitch; a hexagon has six flats, so a flat is 1/3 mm.
   it.each([
-    ['up 1 turn 2 flats', 'up 1 turn 2 flats «2.67 mm»'],
-    ['down 3 flats, port 0.2 mm', 'down 3 flats «1.00 mm», port 0.2 mm'],
-    ['up 1 mm', 'up 1 mm «3 flats»'],
-    ['down 0.5 mm', 'down 0.5 mm «1½ flats»'],
-    ['up 0.7 mm', 'up 0.7 mm «about 2 flats»'],
-    ['up 0.01 mm', 'up 0.01 mm «less than half a flat»'],
+    ['up 1 turn 2 flats', 'up 1 turn 2 flats «(2.67 mm)»'],
+    ['down 3 flats, port 0.2 mm', 'down 3 flats «(1.00 mm)», port 0.2 mm'],
+    ['up 1 mm', 'up 1 mm «(3 flats)»'],
+    ['down 0.5 mm', 'down 0.5 mm «(1½ flats)»'],
+    ['up 0.7 mm', 'up 0.7 mm «(about 2 flats)»'],
+    ['up 0.01 mm', 'up 0.01 mm «(less than half a flat)»'],
     ['port 0.2 mm', 'port 0.2 mm'],
     ['none', 'none'],
   ])('give flats as a length and a length as flats: %s', (move, expected) => {
@@ -165,8 +173,8 @@ describe('hints anywhere', () => {
     const text = (thread: string) => `bed { adjuster: stud-and-nuts  thread: ${thread} }
 drive d { reading one { taken: 2026-03-04 }  move after one { f: up 1 flat } }`
     // ISO 262: M10 coarse has 1.5 mm pitch.
-    expect(hinted(text('M16'), 'moves')).toContain('«0.33 mm»')
-    expect(hinted(text('M10'), 'moves')).toContain('«0.25 mm»')
+    expect(hinted(text('M16'), 'moves')).toContain('«(0.33 mm)»')
+    expect(hinted(text('M10'), 'moves')).toContain('«(0.25 mm)»')
   })
 
   it('never throw on a prefix of a demo, stand within the text, and say something', () => {
@@ -201,7 +209,9 @@ describe('hints over the server', () => {
       textDocument: { uri },
       range: { start: { line: 2, character: 0 }, end: { line: 5, character: 0 } },
     })
-    expect(hints).toMatchObject([{ position: { line: 4, character: 19 }, label: '2 in', paddingLeft: true }])
+    expect(hints).toMatchObject([
+      { position: { line: 4, character: 19 }, label: '(2 in)', paddingLeft: true },
+    ])
   })
 
   it('go when their setting is off, and the editor is told to ask again', async () => {
@@ -222,6 +232,6 @@ describe('hints over the server', () => {
     expect(await ask()).toEqual([])
     expect(await asked).toBe(true)
     await set(true)
-    expect(await ask()).toMatchObject([{ label: '1 in' }])
+    expect(await ask()).toMatchObject([{ label: '(1 in)' }])
   })
 })

@@ -1,13 +1,14 @@
 import type { Value } from '../job/model.ts'
 import { saidLength } from '../plans/alignment-words.ts'
 import type { Band } from '../quantity/band.ts'
-import { formatSi, sayBand } from '../quantity/format.ts'
+import { formatFixed, inUnit, sayBand, shownUnit } from '../quantity/format.ts'
 import type { Kind, UnitSystem } from '../quantity/kinds.ts'
 import { findUnit, type Unit } from '../quantity/units.ts'
 import type { Entry, Part } from '../syntax/tree.ts'
 import type { Shape } from '../vocabulary/shape.ts'
 import { type Bolts, bolts } from '../vocabulary/shapes/bolts.ts'
 import { side } from '../vocabulary/shapes/side.ts'
+import { sayTo, stepOf } from './converted-digits.ts'
 
 /** A value in the units of the other system, or what an arithmetic comes to. */
 export interface Converted {
@@ -55,10 +56,12 @@ function oneUnit(amounts: readonly string[], tie: string): string {
     : amounts.join(tie)
 }
 
-function say(value: unknown, kind: Kind, system: UnitSystem): string | undefined {
-  if (typeof value === 'number') return formatSi(value, kind, system)
+/** `step`: how finely it is written, SI. */
+function say(value: unknown, kind: Kind, system: UnitSystem, step = 0): string | undefined {
+  const one = (si: number) => sayTo(si, kind, system, step)
+  if (typeof value === 'number') return one(value)
   if (isList(value)) {
-    const said = (si: number) => (kind === 'length' ? saidLength(si, system) : formatSi(si, kind, system))
+    const said = (si: number) => (kind === 'length' ? saidLength(si, system) : one(si))
     return oneUnit(
       value.map((item) => said(item.value)),
       ', ',
@@ -67,15 +70,16 @@ function say(value: unknown, kind: Kind, system: UnitSystem): string | undefined
   if (!isBand(value)) return undefined
   const { nominal, low, high } = value
   if (low !== undefined && high !== undefined && low !== high) {
-    // Limits that lie close together: a digit more.
-    const digits = high - low < 0.01 * Math.abs(high) ? 5 : 4
-    return oneUnit(
-      [low, high].map((limit) => formatSi(limit, kind, system, digits)),
-      ' to ',
-    )
+    // In tenths of what lies between them at least.
+    const unit = shownUnit(kind, high, system)
+    if (!unit) return undefined
+    const tenths = Math.ceil(1 - Math.log10((high - low) / unit.si))
+    const decimals = Math.min(6, Math.max(0, tenths))
+    const said = (si: number) => formatFixed(inUnit(si, unit), decimals)
+    return `${said(low)} to ${said(high)} ${unit.name}`
   }
-  if (nominal !== undefined) return formatSi(nominal, kind, system)
-  return sayBand(value, (si) => formatSi(si, kind, system)).replace(/^(at most|at least|exactly) /, '')
+  if (nominal !== undefined) return one(nominal)
+  return sayBand(value, one).replace(/^(at most|at least|exactly) /, '')
 }
 
 /** What is to be converted of a value: the size of a distance to a side, the torque of bolts. */
@@ -104,12 +108,14 @@ export function converted(
   if (!unit) return undefined
   const written = unitSystemOf(unit)
   const other = written === 'metric' ? 'inch' : 'metric'
-  const words = say(of, kind, other)
+  const step = stepOf(parts, kind)
+  const words = say(of, kind, other, step)
   // An area in square inches helps nobody: sections are metric or a wire gauge.
-  if (words === undefined || words === say(of, kind, written) || /^-?0 | in2$/.test(words)) return undefined
+  if (words === undefined || words === say(of, kind, written, step) || /^-?0 | in2$/.test(words))
+    return undefined
   const shown = findUnit(words.slice(words.lastIndexOf(' ') + 1))
   const from = [...new Set([unit, ...(shown ? [shown] : [])].map(({ name, source }) => `${name}: ${source}`))]
-  return { words, source: from.join('; ') }
+  return { words: `(${words})`, source: from.join('; ') }
 }
 
 const isReference = ([entry, more]: readonly Entry[]): boolean =>

@@ -110,6 +110,8 @@ function moveHints(move: Block, lookup: Lookup): readonly Hint[] {
     const entry = node.entries.find(
       ({ parts: [way] }) => way?.type === 'word' && /^(up|down)$/.test(way.text),
     )
-    return words === undefined || !entry ? [] : [{ sort: 'moves', at: entry.span.end, words, tooltip }]
+    return words === undefined || !entry
+      ? []
+      : [{ sort: 'moves', at: entry.span.end, words: `(${words})`, tooltip }]
   })
 }

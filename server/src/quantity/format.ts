@@ -20,7 +20,7 @@ export const formatFixed = (value: number, decimals: number): string => {
 export const inUnit = (si: number, unit: Unit): number => (si - unit.offset) / unit.si
 
 /** The unit a result of this kind and size is shown in. */
-function shownUnit(kind: Kind, si: number, system: UnitSystem): Unit | undefined {
+export function shownUnit(kind: Kind, si: number, system: UnitSystem): Unit | undefined {
   const size = Math.abs(si)
   if (kind === 'length' && system === 'metric' && size >= 1) return findUnit('m')
   if (kind === 'length' && system === 'inch' && size >= 3.048) return findUnit('ft')

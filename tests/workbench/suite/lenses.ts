@@ -43,7 +43,12 @@ describe('what a job file shows without being asked', () => {
       whole,
     )
     const words = hints.map(({ label }) => (typeof label === 'string' ? label : ''))
-    for (const expected of [/^16\.54 in$/, /^0\.33 mm$/, /A, can carry/, /^outside: 0\.26 of 0\.10 mm$/])
+    for (const expected of [
+      /^\(16\.54 in\)$/,
+      /^\(0\.33 mm\)$/,
+      /A, can carry/,
+      /^outside: 0\.26 of 0\.10 mm$/,
+    ])
       assert.ok(
         words.some((said) => expected.test(said)),
         String(expected),
