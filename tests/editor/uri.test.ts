@@ -11,6 +11,10 @@ describe('URIs', () => {
     expect(uriOf('file:///jobs/50% & ü#1.wright')).toBe('file:///jobs/50%25%20%26%20%C3%BC%231.wright')
   })
 
+  it('are escaped with half a character in them too, which no escape can say (ECMA-262, Encode)', () => {
+    expect(uriOf('file:///jobs/\ud83d.wright')).toBe('file:///jobs/%EF%BF%BD.wright')
+  })
+
   it('of files that only a browser reaches are spelt alike too', () => {
     expect(keyOf('vscode-vfs://host%2Bbranch/a%20b.wright')).toBe('vscode-vfs://host+branch/a b.wright')
     expect(uriOf('vscode-vfs://host+branch/a b.wright')).toBe('vscode-vfs://host%2Bbranch/a%20b.wright')

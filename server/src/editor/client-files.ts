@@ -16,8 +16,9 @@ export const clientFiles = (connection: Connection): Pick<Host, 'read' | 'list'>
     const text = await connection.sendRequest<ReadFileResult>(readFile, params).catch(() => null)
     return text ?? undefined
   },
-  list: (root) => {
+  list: async (root) => {
     const params: ListFilesParams = { root }
-    return connection.sendRequest<ListFilesResult>(listFiles, params).catch(() => [])
+    const uris = await connection.sendRequest<ListFilesResult | null>(listFiles, params).catch(() => null)
+    return uris ?? []
   },
 })

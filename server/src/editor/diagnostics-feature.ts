@@ -60,6 +60,8 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
   /** What each open file was last told. */
   const told = new Map<string, Published>()
   const publish = guard.told('textDocument/publishDiagnostics', (open: OpenFile) => {
+    // What a file uses and is still to come brings it here again.
+    if (workspace.whole(open)) return undefined
     const { uri, version } = open
     const published = { uri, ...(version !== undefined && { version }), diagnostics: [...shown.of(open)] }
     const before = told.get(keyOf(uri))
@@ -82,8 +84,7 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
     }
     for (const [key] of files) {
       const open = workspace.get(key)
-      // What a file uses and is still to come brings it here again.
-      if (open && !workspace.whole(open)) void publish(open)
+      if (open) void publish(open)
     }
   })
   const look = (files: readonly OpenFile[], own?: string) => {

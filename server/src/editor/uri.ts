@@ -17,10 +17,17 @@ function unescaped(uri: string): string {
   }
 }
 
-/** The URI of a key, escaped again. */
+/** The URI of a key, escaped again. Half a character (a surrogate alone) has no escape: it stands for one that is not known. */
 export function uriOf(key: string): string {
   const { scheme, path } = /^(?<scheme>[^:/]+:\/\/)(?<path>.*)$/s.exec(key)?.groups ?? {}
-  return scheme && path !== undefined ? scheme + path.split('/').map(encodeURIComponent).join('/') : key
+  return scheme && path !== undefined
+    ? scheme +
+        path
+          .replaceAll(/\p{Surrogate}/gu, '\uFFFD')
+          .split('/')
+          .map(encodeURIComponent)
+          .join('/')
+    : key
 }
 
 /** The key of the folder a file stands in; undefined where there are no folders (`untitled:Untitled-1`). */
