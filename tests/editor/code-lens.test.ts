@@ -64,8 +64,7 @@ describe('code lenses', () => {
     port: up 3.5 flats, port 0.1 mm
     stbd: up 3.5 flats, port 0.1 mm
   }`
-    const change =
-      'Since one: gap variation 0.20 → 0.00 mm; offset still 0.00 mm; now afloat; aft up 1 turn; port, stbd up 3.5 flats, port 0.1 mm'
+    const change = 'Since one: gap variation 0.20 → 0.00 mm, 3 feet moved'
     expect(lensesOf(put(move))).toEqual([
       'drive d: two within: 0.00 of 0.10 mm',
       'drive d: Plan',

@@ -81,6 +81,13 @@ describe('completion over the wire', () => {
     })
   })
 
+  it('has no signs of Markdown in what is shown as plain text: LSP 3.17, CompletionItem.detail', async () => {
+    const bolts = await item('bolts', 5, 10)
+    const details = (await ask<CompletionItem[]>('completion', 3, 2)).map(({ detail }) => detail ?? '')
+    expect(details.join('\n')).toContain('limits of length: a..b, max')
+    expect([bolts?.detail, ...details].join('\n')).not.toContain('`')
+  })
+
   it('puts a space behind the colon, and before a unit', async () => {
     expect((await item('mm', 8, 24))?.textEdit?.newText).toBe(' mm')
     expect((await item('flexible', 6, 9))?.textEdit?.newText).toBe(' flexible')

@@ -56,9 +56,9 @@ drive main {
     checkHover(
       text,
       '**Drive main**',
-      '| cable feed | 203 A, can carry 331 A |',
-      '| protection fuse | 630 A for feed: too large for the cable |',
-      '| motor main | 15 kW (20.12 hp)',
+      '| cable `feed` | 203 A, can carry 331 A |',
+      '| protection `fuse` | 630 A for `feed`: too large for the cable |',
+      '| motor `main` | 15 kW (20.12 hp)',
     )
   })
 })
@@ -94,7 +94,7 @@ describe('hover on a move', () => {
     checkHover(
       machine({ move: 'mo$0ve' }),
       '**Move after one**',
-      '| fwd | up 0.67 mm | 2 flats | to port 0.40 mm |',
+      '| `fwd` | up 0.67 mm | 2 flats | to port 0.40 mm |',
       'Slope up, going forward: -2.00 mrad → -0.33 mrad',
       'Slope to starboard, going forward: 0.00 mrad → -1.00 mrad',
       'Gap variation to be expected: 0.11 mm',
@@ -102,7 +102,7 @@ describe('hover on a move', () => {
   })
 
   it('says what is not known where the thread is not', () => {
-    checkHover(machine({ move: 'mo$0ve', thread: 'M17' }), '| fwd | not known: the thread is not |')
+    checkHover(machine({ move: 'mo$0ve', thread: 'M17' }), '| `fwd` | not known: the thread is not |')
     expect(hoverAt(machine({ move: 'mo$0ve', thread: 'M17' }))?.markdown).not.toContain('Slope up')
   })
 
@@ -115,11 +115,11 @@ describe('hover on a coupling', () => {
   it('holds the last reading against what is allowed', () => {
     checkHover(
       machine({ coupling: 'coup$0ling' }),
-      '**reading one: outside: 0.20 of 0.10 mm**',
+      '**reading `one`: outside: 0.20 of 0.10 mm**',
       '| gap variation | 0.20 mm | 0.10 mm | the maker |',
       'ISO 14253-1',
     )
-    checkHover(machine({ drive: 'dri$0ve d' }), '| reading one | **outside: 0.20 of 0.10 mm** |')
+    checkHover(machine({ drive: 'dri$0ve d' }), '| reading `one` | **outside: 0.20 of 0.10 mm** |')
   })
 })
 
@@ -165,6 +165,11 @@ describe('hover and the documentation', () => {
     const markdown = documented('sea$0l { free-length: 148 mm  fitted-length: 121 mm }')
     expect(markdown).toContain('(https://docs.example/pages/engineering.md)')
     expect(markdown).toContain(page('seal/compression-outside'))
+  })
+
+  it('leads from what the faces of the coupling come to to the page of alignment', () => {
+    const markdown = documented('drive d { coup$0ling { flange-diameter: 100 mm } }')
+    expect(markdown).toContain('(https://docs.example/pages/engineering/alignment.md)')
   })
 
   it('leads from a concession to the page of its check', () => {

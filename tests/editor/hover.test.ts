@@ -186,7 +186,7 @@ describe('hover on a cable', () => {
 }`
 
   it.each(['cab$0le phases', 'cable pha$0ses'])('says what it has to carry and what it can: %s', (cable) => {
-    checkHover(install(cable), 'Three-phase cable', '180.3 A', /carries.*\d A/, /voltage drop.*V/, 'Source:')
+    checkHover(install(cable), 'Three-phase cable', '181 A', /carries.*\d A/, /voltage drop.*V/, 'Source:')
   })
 })
 

@@ -73,6 +73,15 @@ describe('the server over standard input and output', () => {
     expect(String(one?.message).split('\n')).toHaveLength(2)
   })
 
+  it('says them in plain text: LSP 3.17, Diagnostic.message', async () => {
+    const bare = 'untitled:Untitled-bare'
+    client.open(bare, 'drive d {\n  reading one { }\n}\n')
+    const { diagnostics } = await client.published(bare)
+    const words = diagnostics.map(({ message }) => message).join('\n')
+    expect(words).toContain('Add it, such as taken: ')
+    expect(words).not.toContain('`')
+  })
+
   it('follows a change of a few characters', async () => {
     const at = { line: 1, character: 22 }
     await change(2, [{ range: { start: at, end: at }, text: ' mm' }])

@@ -4,7 +4,7 @@ import { type Block, childrenOf, type Section } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
 import { correctionOf } from '../plans/alignment.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
-import { briefChange, briefLoad, briefVerdict } from '../plans/brief-words.ts'
+import { briefLoad, briefVerdict, shortChange } from '../plans/brief-words.ts'
 import { cableLoading } from '../plans/cable-loading.ts'
 import { changeOf } from '../plans/reading-change.ts'
 import type { Span } from '../syntax/tree.ts'
@@ -49,7 +49,7 @@ function saidOf(reading: Block, lookup: Lookup): readonly string[] {
   const change = changeOf(reading, lookup)
   return [
     briefVerdict(outcome.value, lookup.system),
-    ...(change ? [capital(briefChange(change, lookup.system))] : []),
+    ...(change ? [capital(shortChange(change, lookup.system))] : []),
   ]
 }
 

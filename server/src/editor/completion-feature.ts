@@ -12,6 +12,7 @@ import { locate } from '../job/document.ts'
 import { completion } from './completion.ts'
 import { type Offer, withoutPlaces } from './completion-offer.ts'
 import { feature } from './feature.ts'
+import { withoutTicks } from './markdown.ts'
 import { snippetOf } from './template.ts'
 import { keyOf } from './uri.ts'
 
@@ -56,7 +57,7 @@ export const completionFeature = feature(
       return {
         label: offer.label,
         kind: itemKinds[offer.kind],
-        ...(offer.detail !== undefined && { detail: offer.detail }),
+        ...(offer.detail !== undefined && { detail: withoutTicks(offer.detail) }),
         ...(offer.doc !== undefined && { documentation: { kind: MarkupKind.Markdown, value: offer.doc } }),
         // In the order they are offered in, whatever the letters.
         sortText: String(i).padStart(4, '0'),

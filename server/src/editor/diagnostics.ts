@@ -1,5 +1,6 @@
 import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity } from 'vscode-languageserver'
 import type { Finding, Severity } from '../checks/check.ts'
+import { withoutTicks } from './markdown.ts'
 import type { OpenFile, Workspace } from './workspace.ts'
 
 const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
@@ -26,7 +27,7 @@ function toDiagnostic(finding: Finding, { workspace, open, docs }: Told): Diagno
   const related = (finding.related ?? []).flatMap(
     ({ at: place, message }): DiagnosticRelatedInformation[] => {
       const location = workspace.locate(open, place)
-      return location ? [{ location, message }] : []
+      return location ? [{ location, message: withoutTicks(message) }] : []
     },
   )
   const { check, found, limit, source, assumptions } = finding
@@ -36,7 +37,7 @@ function toDiagnostic(finding: Finding, { workspace, open, docs }: Told): Diagno
     code: check,
     ...(docs && { codeDescription: { href: `${docs}${check}.md` } }),
     source: 'shaftwright',
-    message: `${finding.message}\n${finding.todo}`,
+    message: withoutTicks(`${finding.message}\n${finding.todo}`),
     ...(related.length > 0 && { relatedInformation: related }),
     data: {
       ...finding.data,

@@ -10,6 +10,7 @@ import { changeOf } from '../plans/reading-change.ts'
 import { squeezeOf } from '../plans/seal-squeeze.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { protectionInBrief, sayFit } from './hover-parts.ts'
+import { code } from './markdown.ts'
 import { sayValue } from './say-value.ts'
 
 type Row = readonly [what: string, words: string]
@@ -48,7 +49,9 @@ export function driveMarkdown(drive: Block, lookup: Lookup): string | undefined 
     : [`**Drive ${drive.name ?? ''}**`.replace(' **', '**'), '', ...table(rows)].join('\n')
 }
 
-const called = ({ kind, name }: Block): string => [kind, ...(name === undefined ? [] : [name])].join(' ')
+/** The name as code: a table would break it at its hyphens. */
+const called = ({ kind, name }: Block): string =>
+  [kind, ...(name === undefined ? [] : [code(name)])].join(' ')
 
 function lastRows(drive: Block, lookup: Lookup): readonly Row[] {
   const last = lastReading(drive)
@@ -59,7 +62,7 @@ function lastRows(drive: Block, lookup: Lookup): readonly Row[] {
   const change = changeOf(last, at)
   return [
     [called(last), `**${briefVerdict(outcome.value, at.system)}**`],
-    ...(change ? ([['changed', briefChange(change, at.system)]] as const) : []),
+    ...(change ? ([['changed', briefChange(change, at.system, code)]] as const) : []),
   ]
 }
 

@@ -6,6 +6,7 @@ import { ratingOf } from '../plans/cable-protection.ts'
 import { effectOf } from '../plans/move-effect.ts'
 import { type Squeeze, squeezeOf } from '../plans/seal-squeeze.ts'
 import { formatFixed, formatNumber } from '../quantity/format.ts'
+import { code } from './markdown.ts'
 
 /** `, 24 mm to 29 mm wanted: within`. */
 export const sayFit = ({ wanted, within }: Squeeze): string =>
@@ -36,7 +37,7 @@ function judgedOf(device: Block, lookup: Lookup) {
 /** `315 A for feed: between load and cable`. */
 export function protectionInBrief(device: Block, lookup: Lookup): string | undefined {
   const judged = judgedOf(device, lookup)
-  return judged && `${amperes(judged.rating)} for ${judged.name}: ${ratings[judged.verdict]}`
+  return judged && `${amperes(judged.rating)} for ${code(judged.name)}: ${ratings[judged.verdict]}`
 }
 
 export function protectionMarkdown(device: Block, lookup: Lookup): string | undefined {
@@ -68,7 +69,7 @@ export function moveMarkdown(move: Block, lookup: Lookup): string | undefined {
   const rows = feet.map(({ name, height, starboard, nut }) => {
     const up = height === undefined ? 'not known: the thread is not' : way(height, 'up', 'down')
     const turns = !nut || nut.direction === 'none' ? '' : sayTurns(nut)
-    return `| ${name} | ${up} | ${turns} | ${way(starboard, 'to starboard', 'to port')} |`
+    return `| ${code(name)} | ${up} | ${turns} | ${way(starboard, 'to starboard', 'to port')} |`
   })
   const plane = (which: 'vertical' | 'horizontal'): string =>
     slope?.before

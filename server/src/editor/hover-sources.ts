@@ -24,10 +24,16 @@ export const checksMarkdown = (path: string, docs: string | undefined): string |
     docs,
   )
 
+/** What the gaps and offsets of the faces come to has a page of its own. */
+const aligned: ReadonlySet<string> = new Set(['reading', 'bed', 'coupling', 'move'])
+
+const howOf = (kind: string): string =>
+  aligned.has(kind) ? '../engineering/alignment.md' : '../engineering.md'
+
 /** The way from a result to where it comes from: how it is worked out, and the checks of that kind of block. */
 export const sourcesMarkdown = (kind: string, docs: string | undefined): string =>
   paragraphs(
-    linked('How it is worked out, and how far to trust it', '../engineering.md', docs),
+    linked('How it is worked out, and how far to trust it', howOf(kind), docs),
     checkedBy(
       blockChecks.filter(({ on }) => on === kind),
       docs,

@@ -5,6 +5,10 @@ export const plain = (text: string): string =>
 /** As code; a text with backticks in it keeps them. */
 export const code = (text: string): string => (text.includes('`') ? `\`\` ${text} \`\`` : `\`${text}\``)
 
+/** Without the signs of code, where an editor shows plain text. */
+export const withoutTicks = (text: string): string =>
+  text.replace(/(`+)(.+?)\1/g, (_, ticks: string, inner: string) => (ticks === '`' ? inner : inner.trim()))
+
 export const example = (text: string): string => `\`\`\`wright\n${text}\n\`\`\``
 
 /** Paragraphs, without the empty ones. */

@@ -54,14 +54,33 @@ export function sayMoved(moved: readonly MovedInWords[]): readonly string[] {
   return [...feet].map(([words, alike]) => `${alike.join(', ')} ${words}`)
 }
 
-/** `since dry-1: gap variation 0.26 → 0.02 mm; aft-port, aft-stbd up 1 flat`. */
-export function briefChange(change: ReadingChange, system: UnitSystem): string {
-  const { since, gapVariation, offset, moved, launched } = change
-  return `since ${since}: ${[
-    changed('gap variation', gapVariation, system),
-    ...(offset ? [changed('offset', offset, system)] : []),
+const changedFaces = ({ gapVariation, offset }: ReadingChange, system: UnitSystem): readonly string[] => [
+  changed('gap variation', gapVariation, system),
+  ...(offset ? [changed('offset', offset, system)] : []),
+]
+
+/** Short enough for a line over a reading: `since dry-1: gap variation 0.26 → 0.02 mm, 2 feet moved`. The offset is named where the gap
+ * variation stayed. */
+export function shortChange(change: ReadingChange, system: UnitSystem): string {
+  const faces = changedFaces(change, system)
+  const said = faces.find((words) => words.includes(' → ')) ?? faces[0]
+  const feet = new Set(change.moved.map(({ foot }) => foot)).size
+  return `since ${change.since}: ${said}, ${feet === 0 ? 'no foot' : feet === 1 ? '1 foot' : `${feet} feet`} moved`
+}
+
+const asIs = (name: string): string => name
+
+/** `named`: how names are shown. `since dry-1: gap variation 0.26 → 0.02 mm; aft-port, aft-stbd up 1 flat`. */
+export function briefChange(
+  change: ReadingChange,
+  system: UnitSystem,
+  named: (name: string) => string = asIs,
+): string {
+  const { since, moved, launched } = change
+  return `since ${named(since)}: ${[
+    ...changedFaces(change, system),
     ...(launched === undefined ? [] : [launched ? 'now afloat' : 'now ashore']),
-    ...sayMoved(moved),
+    ...sayMoved(moved.map(({ foot, words }) => ({ foot: named(foot), words }))),
     ...(moved.length === 0 ? ['no foot moved'] : []),
   ].join('; ')}`
 }
