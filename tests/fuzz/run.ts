@@ -1,0 +1,50 @@
+// npm run fuzz: much of what the tests do a little of, for a night. --seed says where it starts; what it finds is found again with the same seed.
+import { parseArgs } from 'node:util'
+import fc from 'fast-check'
+import { measureKept } from '../bench/memory.ts'
+import { laws } from './laws.ts'
+import { fuzzProtocol } from './protocol.ts'
+
+const { values } = parseArgs({
+  options: {
+    seed: { type: 'string', default: '1' },
+    editors: { type: 'string', default: '50' },
+    steps: { type: 'string', default: '2000' },
+    texts: { type: 'string', default: '10000' },
+    edits: { type: 'string', default: '100000' },
+  },
+})
+const [seed, editors, steps, texts, edits] = [
+  values.seed,
+  values.editors,
+  values.steps,
+  values.texts,
+  values.edits,
+].map(Number) as [number, number, number, number, number]
+let faults = 0
+const failed = (words: string): void => {
+  faults += 1
+  console.error(words)
+}
+
+for (const [name, law] of Object.entries(laws)) {
+  const outcome = fc.check(law, { seed, numRuns: texts })
+  if (outcome.failed) failed(`${name}: ${fc.stringify(outcome.counterexample)}\n${outcome.errorInstance}`)
+  else console.log(`${name}: ${outcome.numRuns} texts`)
+}
+
+for (let editor = seed; editor < seed + editors; editor++) {
+  const found = await fuzzProtocol({ seed: editor, steps, large: true })
+  for (const fault of found) failed(`--seed ${fault.seed}, step ${fault.step}: ${fault.words}`)
+  if (found.length === 0) console.log(`editor ${editor}: ${steps} steps`)
+}
+
+if (edits > 0) {
+  const early = Math.min(1000, edits)
+  const [before, after] = await measureKept({ seed, looks: [early, edits] })
+  const ratio = (after?.memory.heap ?? Number.NaN) / (before?.memory.heap ?? Number.NaN)
+  const words = `live heap after ${edits} edits: ${ratio.toFixed(2)} × that after ${early}`
+  if (ratio <= 1.3 || edits <= early) console.log(words)
+  else failed(words)
+}
+process.exitCode = faults > 0 ? 1 : 0
