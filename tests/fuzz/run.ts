@@ -28,7 +28,7 @@ const failed = (words: string): void => {
 }
 
 for (const [name, law] of Object.entries(laws)) {
-  const outcome = fc.check(law, { seed, numRuns: texts })
+  const outcome = await fc.check(law, { seed, numRuns: texts })
   if (outcome.failed) failed(`${name}: ${fc.stringify(outcome.counterexample)}\n${outcome.errorInstance}`)
   else console.log(`${name}: ${outcome.numRuns} texts`)
 }
