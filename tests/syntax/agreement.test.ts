@@ -5,6 +5,7 @@ import type { IToken } from 'chevrotain'
 import fc from 'fast-check'
 import { beforeAll, describe, expect, it } from 'vitest'
 import textmate from 'vscode-textmate'
+import { conflictsIn } from '../../server/src/syntax/conflicts.ts'
 import * as T from '../../server/src/syntax/tokens.ts'
 import { loadGrammar } from './grammar.ts'
 import { jobs, nearly } from './texts.ts'
@@ -91,6 +92,20 @@ describe('each token has the colour of its kind', () => {
   it.each(demos)('in %s', (demo) => {
     const text = readFileSync(join(examples, demo), 'utf8')
     expect(disagreements(text, ({ tokenType }) => scopesOf[tokenType.name])).toEqual([])
+  })
+
+  it('in a merge conflict: its marks, and what is read of it', () => {
+    const version = (mm: number) => `  length: ${mm} mm\n`
+    const marks = ['<<<<<<< HEAD\n', '||||||| base\n', '=======\n', '>>>>>>> other\n'] as const
+    const text = `shaft {\n${marks[0]}${version(1)}${marks[1]}${version(2)}${marks[2]}${version(3)}${marks[3]}}\n`
+    expect(conflictsIn(text)).toHaveLength(1)
+    expect(disagreements(text, ({ tokenType }) => scopesOf[tokenType.name])).toEqual([])
+    const scopes = coloured(text)
+    for (const mark of marks) {
+      const at = text.indexOf(mark)
+      const own = new Set(scopes.slice(at, at + mark.length - 1))
+      expect([...own], mark).toEqual(['invalid.illegal.conflict'])
+    }
   })
 
   it('in jobs whole and broken', () => {

@@ -67,6 +67,11 @@ describe('colours', () => {
     ['vessel: “Launch”', { '“Launch”': 'string.quoted.other' }],
     ['my-length: 2 m', { 'my-length': 'variable.other.property' }],
     ['from: motor', { motor: 'variable.other' }],
+    // Git's marks, at the margin (git-merge, "How conflicts are presented").
+    ['<<<<<<< HEAD', { '<<<<<<< HEAD': 'invalid.illegal.conflict' }],
+    ['||||||| 1a2b3c4', { '||||||| 1a2b3c4': 'invalid.illegal.conflict' }],
+    ['=======', { '=======': 'invalid.illegal.conflict' }],
+    ['>>>>>>> drive { shaft', { '>>>>>>> drive { shaft': 'invalid.illegal.conflict' }],
   ])('%s', (line, expected) => {
     expect(scopes(line)).toMatchObject(expected)
   })

@@ -47,6 +47,8 @@ const factNamed = (names: string, of: string): Rule => ({
 })
 
 const repository: Readonly<Record<string, Rule>> = {
+  // Git's own marks, as the lexer has them; whether they make a whole conflict no line can tell.
+  conflict: { ...scope('invalid.illegal.conflict'), match: '^(?:(?:<{7}|\\|{7}|>{7})(?: .*)?|={7})$' },
   comment: {
     patterns: [
       { ...scope('comment.block.documentation'), match: '##.*$' },
