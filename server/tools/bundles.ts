@@ -1,6 +1,6 @@
 // What ships is bundled: one file for each thing somebody else starts.
 import { readdirSync } from 'node:fs'
-import { rm } from 'node:fs/promises'
+import { copyFile, rm } from 'node:fs/promises'
 import { join, resolve } from 'node:path'
 import { type BuildOptions, build } from 'esbuild'
 import { withoutExamples } from './without-examples.ts'
@@ -77,4 +77,6 @@ export const bundle = async (purpose: 'development' | 'package'): Promise<void> 
   const options = purpose === 'package' ? { minify: true } : { sourcemap: true }
   const wanted = purpose === 'package' ? shipped : [...shipped, tests, testsForWeb()]
   await Promise.all(wanted.map((one) => build({ ...common, ...options, ...one })))
+  // In a browser VS Code 1.91 adds `.js` to the name of an entry that does not end so.
+  await copyFile(join(dist, 'extension-web.cjs'), join(dist, 'extension-web.cjs.js'))
 }
