@@ -10,7 +10,7 @@ import {
 import { type Client, initialize } from '../editor/client.ts'
 
 /** The server as it stands in the source. */
-export const fromSource = resolve(import.meta.dirname, '../../server/src/editor/main-node.ts')
+const fromSource = resolve(import.meta.dirname, '../../server/src/editor/main-node.ts')
 
 /** What a process holds once everything that nothing needs is thrown away, in bytes. */
 export interface Memory {
