@@ -86,7 +86,7 @@ describe('the work', () => {
     const order = [
       'At fwd-port and fwd-stbd slacken the bolts',
       'keep hands and fingers from under it',
-      'At fwd-port and fwd-stbd make the pack of',
+      'At fwd-port and fwd-stbd put in shims of',
       'Tighten the bolts at fwd-port and fwd-stbd',
       'At aft-port and aft-stbd slacken the bolts',
     ].map((words) => placeOf(lines, words))

@@ -104,16 +104,23 @@ export const planSchema = z
       ),
     ways: z
       .array(
-        z.object({
-          type: z.enum(['finer-step', 'thinner-shim', 'travel', 'hole-clearance']),
-          partsOfFlat: z.int().optional(),
-          thickness_mm: z.number().optional(),
-          foot: z.string().optional(),
-          up_mm: z.number().optional().describe('Travel the foot would need, - down.'),
-          starboard_mm: z.number().optional().describe('How far its hole would have to let it, - to port.'),
-        }),
+        z.array(
+          z.object({
+            type: z.enum(['finer-step', 'thinner-shim', 'travel', 'hole-clearance']),
+            partsOfFlat: z.int().optional(),
+            thickness_mm: z.number().optional(),
+            foot: z.string().optional(),
+            up_mm: z.number().optional().describe('Travel the foot would need, - down.'),
+            clearance_mm: z
+              .number()
+              .optional()
+              .describe('Clearance to either side that its hole would need.'),
+          }),
+        ),
       )
-      .describe('What would bring the machine inside its limits, where the steps do not.'),
+      .describe(
+        'What would bring the machine inside its limits, where the steps do not: any one of these, and all that stands in it together.',
+      ),
     target: target
       .extend({ parts: z.array(target.extend({ words: z.string().describe('Why.') })) })
       .nullable()

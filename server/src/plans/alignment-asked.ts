@@ -10,7 +10,7 @@ import { exactly, type Uncertain } from '../quantity/uncertainty.ts'
 import { type AlignmentFault, asFault, blaming, WrongFact } from './alignment-fault.ts'
 import { feetOf } from './alignment-feet.ts'
 import type { Found } from './alignment-found.ts'
-import { chooseMoves, errorOf, goalFor, limitOf, type Way } from './choose-moves.ts'
+import { chooseMoves, errorOf, limitOf, provableFor, type Way } from './choose-moves.ts'
 import { said } from './said.ts'
 import { type Adjuster, type CorrectedFoot, left, stepFor, unseen } from './steps.ts'
 
@@ -28,7 +28,7 @@ export interface Steps {
   readonly feet: readonly CorrectedFoot[]
   readonly predicted: Predicted
   /** What would bring the machine inside, where these steps do not. */
-  readonly ways: readonly Way[]
+  readonly ways: readonly (readonly Way[])[]
 }
 
 /** What each foot of the bed has to do. */
@@ -142,7 +142,7 @@ const readAgain = (face: Face): Face => ({
 const foreseen = ({ used, ...shown }: Outcome, found: Found): Predicted => ({
   ...shown,
   inside: used <= 1 + 1e-9,
-  provable: used <= goalFor(found) + 1e-9,
+  provable: used <= provableFor(found) + 1e-9,
 })
 
 const asMoved = ({ moved, slid }: CorrectedFoot): InPlanes<Uncertain> => ({

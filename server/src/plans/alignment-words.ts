@@ -118,7 +118,7 @@ const sideways = (foot: CorrectedFoot, c: Correction, system: UnitSystem): strin
   if (c.verdict === 'within' || c.withheld || foot.step.by === 'none' || Math.abs(foot.slid - value) < 1e-9)
     return whole
   if (foot.slid === 0) return `leave (${across(foot.horizontal, system)} would be the whole)`
-  return `${saidLength(Math.abs(foot.slid), system)} to ${foot.slid > 0 ? 'starboard' : 'port'}, as far as the hole lets it, of ${whole}`
+  return `${saidLength(Math.abs(foot.slid), system)} to ${foot.slid > 0 ? 'starboard' : 'port'}, as the holes let it (${whole} would be the whole)`
 }
 
 const upDown = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {
@@ -155,7 +155,7 @@ function sayWay(way: Way, system: UnitSystem): string {
     case 'travel':
       return `${saidLength(Math.abs(way.up), system)} of travel ${way.up < 0 ? 'down' : 'up'} at ${way.foot}`
     case 'hole-clearance':
-      return `a hole at ${way.foot} that lets it ${saidLength(Math.abs(way.sideways), system)} to ${way.sideways < 0 ? 'port' : 'starboard'}`
+      return `a hole at ${way.foot} that lets it ${saidLength(way.sideways, system)} to either side`
   }
 }
 
@@ -165,12 +165,12 @@ function notReached(c: Correction, system: UnitSystem): string | undefined {
   if (!c.predicted.inside)
     return `No steps that the adjusters can make bring the machine inside its limits; these bring it nearest. ${
       c.ways.length > 0
-        ? `What would: ${c.ways.map((way) => sayWay(way, system)).join('; ')}.`
+        ? `What would: ${c.ways.map((together) => together.map((way) => sayWay(way, system)).join(' and ')).join('; or ')}.`
         : 'Set each foot to its height by gauge.'
     }`
   return c.predicted.provable
     ? undefined
-    : 'These steps bring the machine inside its limits, but nearer to one of them than the next reading can prove: read with a finer gauge, or turn in finer steps.'
+    : `These steps bring the machine inside its limits, but nearer to one of them than the next reading can prove with steps of ${saidGauge(c.gaugeStep, system)}: read with a finer gauge.`
 }
 
 function closureLine(closure: Closure, what: string, system: UnitSystem): string | undefined {
@@ -327,7 +327,7 @@ export function correctionMarkdown(c: Correction, system: UnitSystem): string {
   const said = lines(c, system)
   const rows = c.feet.map(
     (foot) =>
-      `| ${foot.name} | ${upDown(foot, c, system)} | ${sayStep(foot, c, system)} | ${sideways(foot, c, system)} |`,
+      `| \`${foot.name}\` | ${upDown(foot, c, system)} | ${sayStep(foot, c, system)} | ${sideways(foot, c, system)} |`,
   )
   const table =
     rows.length === 0

@@ -70,7 +70,7 @@ export interface Correction {
   readonly decidedBy?: number
   readonly feet: readonly CorrectedFoot[]
   /** What would bring the machine inside, where the steps do not. */
-  readonly ways: readonly Way[]
+  readonly ways: readonly (readonly Way[])[]
   /** Why there are no moves, when there are none. */
   readonly feetFault?: AlignmentFault
   readonly predicted?: Predicted

@@ -1,6 +1,7 @@
-import { goalOf } from '../engineering/alignment/goal.ts'
+import { goalOf, provableShare } from '../engineering/alignment/goal.ts'
 import { type AxisError, type ChosenMoves, searchMoves } from '../engineering/alignment/move-search.ts'
 import { type InPlanes, inBothPlanes } from '../engineering/alignment/planes.ts'
+import type { Uncertain } from '../quantity/uncertainty.ts'
 import { type AlignmentFault, asFault, fault } from './alignment-fault.ts'
 import type { Found } from './alignment-found.ts'
 import { type Adjuster, type BedFoot, heightsOf, stepOf } from './steps.ts'
@@ -11,13 +12,15 @@ type Steps = Exclude<Adjuster, { by: 'hand' }>
 export type Way =
   | { readonly type: 'finer-step'; readonly partsOfFlat: number }
   | { readonly type: 'thinner-shim'; readonly thickness: number }
-  /** Travel (m) that a foot would have to have. */
+  /** Travel (m) that a foot would have to have, - down. */
   | { readonly type: 'travel'; readonly foot: string; readonly up: number }
+  /** Clearance (m) to either side that its hole would have to have. */
   | { readonly type: 'hole-clearance'; readonly foot: string; readonly sideways: number }
 
 interface Choice {
   readonly moves: readonly InPlanes<number>[]
-  readonly ways: readonly Way[]
+  /** Each by itself would do; what stands in one of them is needed together. */
+  readonly ways: readonly (readonly Way[])[]
 }
 
 /** Axis less target. */
@@ -34,11 +37,20 @@ export const limitOf = ({ face, limits }: Found): AxisError => ({
   slope: limits.gapVariation / (2 * face.radius),
 })
 
-export const goalFor = ({ gapVariation, offset, limits }: Found): number =>
+/** Least of what the limits leave room for, gaps and offset. */
+const least = (
+  { gapVariation, offset, limits }: Found,
+  share: (now: Uncertain, next: Uncertain, limit: number) => number,
+): number =>
   Math.min(
-    goalOf(gapVariation, gapVariation, limits.gapVariation),
-    offset && limits.offset !== undefined ? goalOf(offset, offset, limits.offset) : 1,
+    share(gapVariation, gapVariation, limits.gapVariation),
+    offset && limits.offset !== undefined ? share(offset, offset, limits.offset) : 1,
   )
+
+export const goalFor = (found: Found): number => least(found, goalOf)
+
+/** Share of the limits that a result may use up for the next reading to prove it. */
+export const provableFor = (found: Found): number => least(found, provableShare)
 
 /** Farthest (m) that a foot between others may stand off their line when it has shims: as a soft foot. Common practice, no source. */
 const strayOfShims = 5e-5
@@ -70,36 +82,80 @@ const search = (feet: readonly BedFoot[], adjuster: Steps, found: Found) =>
     stray: adjuster.by === 'nut' ? stepOf(adjuster) / 2 : strayOfShims,
   })
 
-/** Each that would do by itself; of finer steps the coarsest, of the others what the feet would then have to do. */
-function waysInside(feet: readonly BedFoot[], adjuster: Steps, found: Found): readonly Way[] {
+/** Of finer steps the coarsest; of travel and holes as little as will do. */
+function waysInside(feet: readonly BedFoot[], adjuster: Steps, found: Found): readonly (readonly Way[])[] {
   const inside = (some: readonly BedFoot[], by: Steps): ChosenMoves | undefined => {
     const outcome = search(some, by, found)
     return outcome.ok && outcome.value.used <= 1 + 1e-9 ? outcome.value : undefined
   }
   const finer = finerThan(adjuster).find(([, by]) => inside(feet, by))
-  const free = inside(
-    feet.map(({ up: _up, down: _down, ...foot }) => foot),
-    adjuster,
-  )
-  const wide = inside(
-    feet.map(({ sideways: _sideways, ...foot }) => foot),
-    adjuster,
-  )
-  const beyond = (i: number, { vertical }: InPlanes<number>): boolean =>
-    vertical > (feet[i]?.up ?? Number.POSITIVE_INFINITY) + 1e-9 ||
-    -vertical > (feet[i]?.down ?? Number.POSITIVE_INFINITY) + 1e-9
-  return [
-    ...(finer ? [finer[0]] : []),
-    ...(free?.moves ?? []).flatMap((move, i): Way[] =>
-      beyond(i, move) ? [{ type: 'travel', foot: feet[i]?.name ?? '', up: move.vertical }] : [],
-    ),
-    ...(wide?.moves ?? []).flatMap((move, i): Way[] =>
-      Math.abs(move.horizontal) > (feet[i]?.sideways ?? Number.POSITIVE_INFINITY) + 1e-9
-        ? [{ type: 'hole-clearance', foot: feet[i]?.name ?? '', sideways: move.horizontal }]
-        : [],
-    ),
-  ]
+  const room = (which: Room) => roomFor(feet, which, (some) => inside(some, adjuster))
+  const [travel, holes] = [room({ travel: true }), room({ holes: true })]
+  const both = travel || holes ? undefined : room({ travel: true, holes: true })
+  return [finer ? [finer[0]] : [], travel ?? [], holes ?? [], both ?? []].filter((way) => way.length > 0)
 }
+
+interface Room {
+  readonly travel?: boolean
+  readonly holes?: boolean
+}
+
+/** The room that the feet would have to have besides what they have; undefined where that would not do either. */
+function roomFor(
+  feet: readonly BedFoot[],
+  { travel, holes }: Room,
+  inside: (feet: readonly BedFoot[]) => ChosenMoves | undefined,
+): readonly Way[] | undefined {
+  const free = inside(
+    feet.map(({ up, down, sideways, ...foot }) => ({
+      ...foot,
+      ...(!travel && up !== undefined && { up }),
+      ...(!travel && down !== undefined && { down }),
+      ...(!holes && sideways !== undefined && { sideways }),
+    })),
+  )
+  if (!free) return undefined
+  const wider = (now: number | undefined, needed: number, share: number) =>
+    now === undefined ? undefined : now + share * Math.max(0, roundedUp(needed) - now)
+  /** The feet with this share of the room that the free moves take. */
+  const given = (share: number): readonly BedFoot[] =>
+    feet.map((foot, i) => {
+      const { vertical = 0, horizontal = 0 } = free.moves[i] ?? {}
+      const up = travel ? wider(foot.up, vertical, share) : foot.up
+      const down = travel ? wider(foot.down, -vertical, share) : foot.down
+      const sideways = holes ? wider(foot.sideways, Math.abs(horizontal), share) : foot.sideways
+      return {
+        ...foot,
+        ...(up !== undefined && { up }),
+        ...(down !== undefined && { down }),
+        ...(sideways !== undefined && { sideways }),
+      }
+    })
+  let [short, enough] = [0, 1]
+  for (let i = 0; i < 7; i++) {
+    const middle = (short + enough) / 2
+    if (inside(given(middle))) enough = middle
+    else short = middle
+  }
+  return given(enough).flatMap((foot, i): Way[] => {
+    const now = feet[i]
+    const more = (a: number | undefined, b: number | undefined) => (a ?? 0) > (b ?? 0) + 1e-9
+    return [
+      ...(more(foot.up, now?.up)
+        ? [{ type: 'travel', foot: foot.name, up: roundedUp(foot.up ?? 0) } as const]
+        : []),
+      ...(more(foot.down, now?.down)
+        ? [{ type: 'travel', foot: foot.name, up: -roundedUp(foot.down ?? 0) } as const]
+        : []),
+      ...(more(foot.sideways, now?.sideways)
+        ? [{ type: 'hole-clearance', foot: foot.name, sideways: roundedUp(foot.sideways ?? 0) } as const]
+        : []),
+    ]
+  })
+}
+
+/** To the hundredth of a millimetre, up: what is asked for has to be enough when it is there. */
+const roundedUp = (length: number): number => Math.ceil(length * 1e5 - 1e-4) / 1e5
 
 function finerThan(adjuster: Steps): readonly (readonly [Way, Steps])[] {
   if (adjuster.by === 'nut')

@@ -31,7 +31,7 @@ export interface PlanWay {
   readonly thickness_mm?: number
   readonly foot?: string
   readonly up_mm?: number
-  readonly starboard_mm?: number
+  readonly clearance_mm?: number
 }
 
 export interface PlanFoot {
@@ -69,7 +69,7 @@ export interface PlanJson {
     readonly inside: boolean
     readonly provable: boolean
   } | null
-  readonly ways: readonly PlanWay[]
+  readonly ways: readonly (readonly PlanWay[])[]
   /** Where the machine is to stand while it is read, and why; null for a straight line through the shaft. */
   readonly target:
     | (PlanTarget & { readonly parts: readonly (PlanTarget & { readonly words: string })[] })
@@ -105,7 +105,7 @@ const way = (one: Way): PlanWay => {
     case 'travel':
       return { type: one.type, foot: one.foot, up_mm: round(one.up * 1000) }
     case 'hole-clearance':
-      return { type: one.type, foot: one.foot, starboard_mm: round(one.sideways * 1000) }
+      return { type: one.type, foot: one.foot, clearance_mm: round(one.sideways * 1000) }
   }
 }
 
@@ -161,7 +161,7 @@ export const planJson = (c: Correction): PlanJson => ({
         provable: c.predicted.provable,
       }
     : null,
-  ways: c.ways.map(way),
+  ways: c.ways.map((together) => together.map(way)),
   target: c.target
     ? {
         ...standing(c.target.target),

@@ -73,14 +73,19 @@ export function heightsOf({ up, down, pack }: BedFoot, adjuster: Exclude<Adjuste
       ...(up !== undefined && { up }),
       ...(down !== undefined && { down }),
     })
-  if (pack !== undefined) return within(shimHeights(adjuster.stock, { present: pack }))
-  // What lies under the foot is not said: it is taken to come out in steps of the thinnest shim.
+  // What lies under the foot is taken to come out in steps of the thinnest shim, as far as there is any; a pack whose thickness is said can be
+  // made anew as well.
   const packs = shimHeights(adjuster.stock)
-  const out = stepHeights(Math.min(...adjuster.stock), { up: 0 })
-  return within((around, reach) => [
-    ...out(around, reach).filter((height) => height < 0),
-    ...packs(around, reach),
-  ])
+  const anew = pack === undefined ? undefined : shimHeights(adjuster.stock, { present: pack })
+  const out = stepHeights(Math.min(...adjuster.stock), { up: 0, ...(pack !== undefined && { down: pack }) })
+  return within((around, reach) => {
+    const all = [
+      ...out(around, reach).filter((height) => height < 0),
+      ...packs(around, reach),
+      ...(anew?.(around, reach) ?? []),
+    ]
+    return [...new Set(all.map((height) => Math.round(height * 1e7) / 1e7))].sort((a, b) => a - b)
+  })
 }
 
 /** A move of a foot as it is made. Lengths without an adjuster that is known are set by hand. */
@@ -97,14 +102,14 @@ export function stepFor(
     return done({ by: 'nut', move: { ...move, left: foot.vertical.value - move.moved } })
   }
   if (Math.abs(vertical) < 1e-9) return done({ by: 'shims', action: 'none', thickness: 0, pieces: [] })
-  const [action, wanted] =
-    pack !== undefined
-      ? (['make', pack + vertical] as const)
-      : vertical > 0
-        ? (['put in', vertical] as const)
-        : (['take out', -vertical] as const)
-  const { pieces, thickness } = shimPack(wanted, adjuster.stock)
-  return Math.abs(thickness - wanted) < 1e-9
-    ? done({ by: 'shims', action, thickness, pieces })
-    : done({ by: 'shims', action, thickness: wanted, pieces: [] })
+  const exact = (wanted: number) => {
+    const { pieces, thickness } = shimPack(wanted, adjuster.stock)
+    return Math.abs(thickness - wanted) < 1e-7 ? { pieces, thickness } : undefined
+  }
+  const added = vertical > 0 ? exact(vertical) : undefined
+  if (added) return done({ by: 'shims', action: 'put in', ...added })
+  const anew = pack === undefined ? undefined : exact(pack + vertical)
+  if (anew) return done({ by: 'shims', action: 'make', ...anew })
+  const taken = exact(-vertical)
+  return done({ by: 'shims', action: 'take out', thickness: -vertical, pieces: taken?.pieces ?? [] })
 }

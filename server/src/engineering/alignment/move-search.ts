@@ -59,8 +59,16 @@ export const shareUsed = ({ vertical, horizontal }: InPlanes<AxisError>, limit: 
     Math.hypot(vertical.slope, horizontal.slope) / inRange('slope allowed (rad)', limit.slope, 1e-9, 10),
   )
 
+/** How far off both limits together a result is: root of the squares of the shares. Outside, where the greater share alone would let the other
+ * grow to the same size. */
+const shareAway = ({ vertical, horizontal }: InPlanes<AxisError>, limit: AxisError): number =>
+  Math.hypot(
+    Math.hypot(vertical.offset, horizontal.offset) / limit.offset,
+    Math.hypot(vertical.slope, horizontal.slope) / limit.slope,
+  )
+
 /** The moves of the feet that serve best, out of all that the adjusters can do: those within `goal` of the limits come first,
- * then those inside the limits by how little they use up, then the others likewise; among those within the goal the fewest feet
+ * then those inside the limits by how little they use up, then the others by how far off both limits together they are; among those within the goal the fewest feet
  * touched, then the least used up, then the least movement. The feet that are loosened anyway go to where the result is best: a nut turned half a
  * flat more costs nothing, another round of readings does.
  *
@@ -81,7 +89,7 @@ export function searchMoves(
   const machine = rigidMachine(feet)
   if (!machine.ok) return machine
   const stations = stationsOf(feet, machine.value, error.vertical)
-  const slides = slidesOf(feet, machine.value, error.horizontal)
+  const slides = slidesOf(stations, feet, error.horizontal, limit)
 
   const weigh = (
     heights: readonly number[],
@@ -91,7 +99,7 @@ export function searchMoves(
     const left = { vertical: after(error.vertical, stations, heights), horizontal: slide.left }
     const used = shareUsed(left, limit)
     // Most are out of the question by this alone.
-    if (unlessWorseThan && used > Math.max(goal, unlessWorseThan.used) + tiny) return undefined
+    if (unlessWorseThan && used > Math.max(goal, atMost(unlessWorseThan.used)) + tiny) return undefined
     let touched = 0
     let movement = 0
     stations.forEach((station, s) => {
@@ -102,7 +110,7 @@ export function searchMoves(
         movement += height + across
       }
     })
-    return { heights, slide, left, used, touched, movement }
+    return { heights, slide, left, used, away: shareAway(left, limit), touched, movement }
   }
   /** The best of the pairs of end heights within what a result that uses up `share` of the limits needs. */
   const bestWithin = (share: number): Candidate | undefined => {
@@ -119,7 +127,7 @@ export function searchMoves(
   for (let share = Math.max(goal, 1); share < 1e6; share *= 4) {
     const first = bestWithin(share)
     if (!first) continue
-    const best = first.used > share ? bestWithin(first.used) : first
+    const best = atMost(first.used) > share ? bestWithin(atMost(first.used)) : first
     return { ok: true, value: chosen(best ?? first, stations, feet.length) }
   }
   return { ok: false, problem: { type: 'no-heights' } }
@@ -134,6 +142,7 @@ type Candidate = {
   readonly slide: Slide
   readonly left: InPlanes<AxisError>
   readonly used: number
+  readonly away: number
   readonly touched: number
   readonly movement: number
 }
@@ -161,20 +170,57 @@ function stationsOf(feet: readonly AdjustableFoot[], machine: Move, error: AxisE
   })
 }
 
-/** Not at all, and by the correction of each foot or as far as it goes. */
-function slidesOf(feet: readonly AdjustableFoot[], machine: Move, error: AxisError): readonly Slide[] {
+/** Not at all, and by the whole correction. Where the holes do not let it go so far, in every way that leaves a slope of a thirtieth of what is
+ * allowed, or two, or three: the machine slides as one, as far as each foot can, and as near to the shaft as that slope lets it. */
+function slidesOf(
+  stations: readonly Station[],
+  feet: readonly AdjustableFoot[],
+  error: AxisError,
+  limit: AxisError,
+): readonly Slide[] {
   const none = { moves: feet.map(() => 0), left: error }
-  const moves = feet.map(({ x, sideways = Number.POSITIVE_INFINITY }) => {
-    const wanted = -(error.offset + error.slope * x)
-    return Math.sign(wanted) * Math.min(Math.abs(wanted), sideways)
-  })
-  const { horizontal } = machine(moves.map((across) => alone(0, across)))
-  const left = {
-    offset: error.offset + horizontal.offset.value,
-    slope: error.slope + horizontal.slope.value,
+  const reach = stations.map(({ feet: members }) =>
+    Math.min(...members.map((i) => feet[i]?.sideways ?? Number.POSITIVE_INFINITY)),
+  )
+  const aft = stations[0]?.x ?? 0
+  /** The slide that leaves this slope and as little offset as the holes let it; undefined where they do not. */
+  const leaving = (slope: number): Slide | undefined => {
+    const turn = slope - error.slope
+    const [low, high] = stations.reduce(
+      ([from, to], { x }, s) => {
+        const lever = turn * (x - aft)
+        const can = reach[s] ?? 0
+        return [Math.max(from, -can - lever), Math.min(to, can - lever)]
+      },
+      [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY],
+    )
+    if (low > high + tiny) return undefined
+    const wanted = slope * aft - (error.offset + error.slope * aft)
+    const atAft = Math.min(high, Math.max(low, wanted))
+    const offset = error.offset + error.slope * aft + atAft - slope * aft
+    const moves = feet.map((foot) => clean(atAft + turn * (foot.x - aft)))
+    return { moves, left: { offset: clean(offset), slope: clean(slope) } }
   }
-  return moves.every((across) => Math.abs(across) <= tiny) ? [none] : [none, { moves, left }]
+  const whole = leaving(0)
+  if (whole && Math.abs(whole.left.offset) <= tiny)
+    return whole.moves.every((across) => Math.abs(across) <= tiny) ? [none] : [none, whole]
+  const thirtieth = limit.slope / 30
+  const [from, to] = [
+    Math.floor(Math.min(error.slope, -limit.slope) / thirtieth),
+    Math.ceil(Math.max(error.slope, limit.slope) / thirtieth),
+  ]
+  const stride = Math.max(1, Math.ceil((to - from) / mostSlides))
+  const part = Array.from({ length: Math.floor((to - from) / stride) + 1 }, (_, i) =>
+    leaving((from + i * stride) * thirtieth),
+  )
+  return [none, ...part.filter((slide) => slide !== undefined), ...(whole ? [whole] : [])]
 }
+
+/** Ways of sliding that are tried at the most. */
+const mostSlides = 240
+
+/** Less than a nanometre is none. */
+const clean = (value: number): number => (Math.abs(value) <= tiny ? 0 : value)
 
 const after = (error: AxisError, stations: readonly Station[], heights: readonly number[]): AxisError =>
   stations.reduce(
@@ -222,12 +268,16 @@ function* lines(
     }
 }
 
+/** Share of the limits beyond which a result cannot be better than one that uses up this share: outside the limits both of them count. */
+const atMost = (used: number): number => (used > 1 ? Math.SQRT2 * used : used)
+
 /** Below zero when the first is better. */
 function compare(one: Candidate, other: Candidate, goal: number): number {
   const rank = ({ used }: Candidate) => (used <= goal + tiny ? 0 : used <= 1 + tiny ? 1 : 2)
   const ranks = rank(one) - rank(other)
   if (ranks !== 0) return ranks
-  if (rank(one) > 0) return one.used - other.used || one.touched - other.touched
+  if (rank(one) === 2) return one.away - other.away || one.touched - other.touched
+  if (rank(one) === 1) return one.used - other.used || one.touched - other.touched
   return (
     one.touched - other.touched ||
     (Math.abs(one.used - other.used) > tiny ? one.used - other.used : one.movement - other.movement)
