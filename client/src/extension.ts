@@ -3,16 +3,21 @@ import type { ExtensionContext } from 'vscode'
 import { LanguageClient, type ServerOptions, TransportKind } from 'vscode-languageclient/node'
 import { activateWith } from './activate.ts'
 import type { LanguageServer } from './language-server.ts'
+import { nodeFlags } from './node-flags.ts'
 
 const debugPort = 6009
 
 let server: Promise<LanguageServer> | undefined
 
 export const activate = async (context: ExtensionContext): Promise<void> => {
-  const run = { module: context.asAbsolutePath('dist/server.js'), transport: TransportKind.ipc }
+  const program = { module: context.asAbsolutePath('dist/server.js'), transport: TransportKind.ipc }
+  const started = (...flags: readonly string[]) => ({
+    ...program,
+    options: { execArgv: [...nodeFlags, ...flags] },
+  })
   const serverOptions: ServerOptions = {
-    run,
-    debug: { ...run, options: { execArgv: ['--enable-source-maps', `--inspect=${debugPort}`] } },
+    run: started(),
+    debug: started('--enable-source-maps', `--inspect=${debugPort}`),
   }
   server = activateWith(
     context,

@@ -1,4 +1,5 @@
 // An editor as far as the server can see, with one text open.
+
 import { type ChildProcess, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import {
@@ -10,6 +11,7 @@ import {
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node'
+import { nodeFlags } from '../../client/src/node-flags.ts'
 
 const uri = 'file:///measured/job.wright'
 
@@ -52,7 +54,9 @@ export async function startSession(
   command: readonly string[],
   { pulls = false }: { readonly pulls?: boolean } = {},
 ): Promise<Session> {
-  const child = spawn(process.execPath, [...command, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] })
+  const child = spawn(process.execPath, [...nodeFlags, ...command, '--stdio'], {
+    stdio: ['pipe', 'pipe', 'inherit'],
+  })
   const connection = createProtocolConnection(
     new StreamMessageReader(child.stdout),
     new StreamMessageWriter(child.stdin),
