@@ -3,6 +3,7 @@ import type { JobFile } from '../job/files.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
 import { type CorrectionOutcome, correctionOf, withhold } from '../plans/alignment.ts'
+import { slipOf } from '../plans/alignment-slip.ts'
 import { contains } from '../syntax/tree.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { Finding } from './check.ts'
@@ -13,7 +14,8 @@ export interface Checked {
   readonly findings: readonly Finding[]
 }
 
-/** The correction of a reading as a person may be told it: without steps where something it hangs on is written wrong. */
+/** The correction of a reading as a person may be told it: without steps where something it hangs on is written wrong, or where the log shows that
+ * the reading itself may be. */
 export function trustedCorrection(reading: Block, lookup: Lookup, checked: Checked): CorrectionOutcome {
   const outcome = correctionOf(reading, lookup)
   if (!outcome.ok) return outcome
@@ -21,7 +23,11 @@ export function trustedCorrection(reading: Block, lookup: Lookup, checked: Check
     check,
     place: placeIn(checked.file, at),
   }))
-  return errors.length === 0 ? outcome : { ok: true, value: { ...withhold(outcome.value, 'errors'), errors } }
+  if (errors.length > 0) return { ok: true, value: { ...withhold(outcome.value, 'errors'), errors } }
+  const slip = slipOf(reading, lookup)
+  if (!slip) return outcome
+  const told = { ...outcome.value, slip: slip.words }
+  return { ok: true, value: slip.ofTheReading ? withhold(told, 'another-effect') : told }
 }
 
 function placeIn({ document }: JobFile, at: Finding['at']): string {

@@ -77,13 +77,19 @@ export const planSchema = z
         'later-reading',
         'errors',
         'soft-foot',
+        'pilot-engaged',
+        'another-effect',
         'contradictory',
         'unsure',
       ])
       .nullable()
       .describe(
-        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan hangs on; a soft foot; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
+        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan hangs on; a soft foot; a pilot that holds the flanges together where the machine is to stand off; moves that had another effect, so that the reading itself may be wrong; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
       ),
+    slip: z
+      .string()
+      .nullable()
+      .describe('What the log shows of the moves before, where they had another effect than they should.'),
     errors: z
       .array(z.object({ check: z.string(), place: z.string().describe('Line and column, from 1.') }))
       .describe('Errors of the job file in what the plan hangs on.'),

@@ -10,12 +10,17 @@ export type Withheld =
   | 'later-reading'
   | 'errors'
   | 'soft-foot'
+  | 'pilot-engaged'
+  | 'another-effect'
   | 'contradictory'
   | 'unsure'
 
 /** Something in the log or in the names that leaves open what a plan would hang on. */
 export interface Doubt {
-  readonly type: Extract<Withheld, 'order-unknown' | 'doubled-names' | 'later-reading' | 'soft-foot'>
+  readonly type: Extract<
+    Withheld,
+    'order-unknown' | 'doubled-names' | 'later-reading' | 'soft-foot' | 'pilot-engaged'
+  >
   readonly words: string
 }
 

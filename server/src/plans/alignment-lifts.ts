@@ -1,7 +1,8 @@
 import { type SoftFeet, softFeet } from '../engineering/alignment/soft-foot.ts'
 import type { Lookup } from '../job/lookup.ts'
-import type { Block } from '../job/model.ts'
+import { type Block, factOf } from '../job/model.ts'
 import type { Doubt } from './alignment-doubts.ts'
+import { movesBetween, readingsUpTo } from './alignment-moves.ts'
 import { said } from './said.ts'
 
 /** Lift (m) above which a foot is soft. Source: general industry alignment tolerance table, 0.06 mm at any speed; 0.05 mm is common practice. */
@@ -19,17 +20,32 @@ export function softOf(reading: Block): SoftFeet | undefined {
   return found.soft.length > 0 ? found : undefined
 }
 
+/** The soft feet of the last reading up to this one that has lifts: a foot stays soft until lifts are read again, or until a move has been made
+ * at it. */
+export function softUpTo(reading: Block): { readonly found: SoftFeet; readonly in: Block } | undefined {
+  const last = readingsUpTo(reading).findLast(
+    (one) => factOf(one, 'reading.lifts') || one.unread.has('lifts'),
+  )
+  const found = last && softOf(last)
+  if (!found) return undefined
+  const moved = new Set(
+    last === reading ? [] : movesBetween(last, reading).flatMap((move) => [...move.others.keys()]),
+  )
+  const soft = found.soft.filter((name) => !moved.has(name))
+  return soft.length === 0 ? undefined : { found: { ...found, soft }, in: last }
+}
+
 /** What to do about soft feet: `shim fwd-port by 0.08 mm, then read the lifts again`. */
 export const aboutSoft = ({ shim }: SoftFeet, lookup: Lookup): string =>
   shim
     ? `shim ${shim.name} by ${lookup.show(shim.thickness, 'length')}, then read the lifts again`
-    : 'the feet rise alike, so no shim helps: look at the bed and its fastening'
+    : 'read the lifts of all feet; where they rise alike no shim helps: look at the bed and its fastening'
 
 /** Why the reading is not to be trusted while a foot is soft. */
-export function softDoubt(found: SoftFeet, lookup: Lookup): Doubt {
+export function softDoubt(found: SoftFeet, lookup: Lookup, since?: string): Doubt {
   const several = found.soft.length > 1
   return {
     type: 'soft-foot',
-    words: `${several ? 'Feet' : 'Foot'} ${found.soft.join(', ')} ${several ? 'are' : 'is'} soft: slackened, ${several ? 'they rise' : 'it rises'} by more than ${lookup.show(softLimit, 'length')}, so the machine bends as the feet are tightened and this reading is not to be trusted. First ${aboutSoft(found, lookup)}, then read the coupling again.`,
+    words: `${several ? 'Feet' : 'Foot'} ${found.soft.join(', ')} ${several ? 'are' : 'is'} soft: slackened, ${several ? 'they rise' : 'it rises'} by more than ${lookup.show(softLimit, 'length')}, so the machine bends as the feet are tightened and this reading is not to be trusted.${since === undefined ? '' : ` That was found at the reading ${since}, and the lifts were not read again since.`} First ${aboutSoft(found, lookup)}, then read the coupling again.`,
   }
 }

@@ -264,6 +264,7 @@ function lines(c: Correction, system: UnitSystem): Lines {
       moved(c),
       ...c.doubts.filter(({ type }) => !(c.movedSince && type === 'later-reading')).map(({ words }) => words),
       errors(c),
+      c.slip,
       undecided(c, system),
       unsure(c),
       repeatsLine(c.repeats?.gaps, sayRound(c.readBy.face), system),
@@ -283,7 +284,12 @@ function advice(c: Correction): string {
   if (c.verdict === 'within') return 'Within limits: leave the feet alone. What is left of the error at each:'
   if (c.withheld === 'order-unknown' || c.withheld === 'doubled-names' || c.withheld === 'errors')
     return 'Nothing is to be moved yet. What the job, as far as it can be read, would ask of each foot:'
-  if (c.withheld === 'contradictory' || c.withheld === 'soft-foot')
+  if (
+    c.withheld === 'contradictory' ||
+    c.withheld === 'soft-foot' ||
+    c.withheld === 'pilot-engaged' ||
+    c.withheld === 'another-effect'
+  )
     return 'Nothing is to be moved yet. What the readings would ask of each foot, if they were right:'
   if (c.withheld === 'unsure')
     return 'Nothing is to be moved yet. What the reading asks of each foot, unsure as it is:'

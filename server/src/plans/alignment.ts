@@ -13,8 +13,9 @@ import { type Doubt, doubtsAbout, type Withheld } from './alignment-doubts.ts'
 import { type AlignmentFault, fault, WrongFact } from './alignment-fault.ts'
 import type { Found } from './alignment-found.ts'
 import { type Judged, judgeGaps, judgeOffset } from './alignment-judged.ts'
-import { softDoubt, softOf } from './alignment-lifts.ts'
+import { softDoubt, softUpTo } from './alignment-lifts.ts'
 import { lastReading, movedAfter } from './alignment-moves.ts'
+import { hasOffset, pilotDoubt } from './alignment-pilot.ts'
 import { type RoundFact, standOf } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
 import { type StatedTarget, targetOf } from './alignment-target.ts'
@@ -60,6 +61,8 @@ export interface Correction {
   /** The last reading, where that is another. */
   readonly laterReading?: string
   readonly withheld?: Withheld
+  /** What the log shows of the moves before, where they had another effect than they should. */
+  readonly slip?: string
   readonly doubts: readonly Doubt[]
   /** What is written wrong in what the plan hangs on. */
   readonly errors?: readonly WrittenWrong[]
@@ -169,7 +172,8 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const gapsFound = judgeGaps(coupling, flange, readAt, gapVariation(away.face), lookup, assumptions)
   const offset = away.rim && judgeOffset(coupling, away.rim.offset, gapsFound, lookup, assumptions)
   const judged = offset ? worst(gapsFound.verdict, offset.verdict) : gapsFound.verdict
-  const overall = judged === 'within' && pose.offsetBasis === 'unknown' ? 'undecided' : judged
+  const offsetSeen = pose.offsetBasis === 'read' || (pose.offsetBasis === 'pilot' && !hasOffset(aim.target))
+  const overall = judged === 'within' && !offsetSeen ? 'undecided' : judged
 
   const byOffset = offset !== undefined && gapsFound.verdict !== 'undecided'
   const open = byOffset ? offset : gapsFound
@@ -184,8 +188,14 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
     rim?.repeats !== undefined
   const movedSince = movedAfter(reading)
 
-  const soft = softOf(reading)
-  const doubts = [...doubtsAbout(reading, oneBed), ...(soft ? [softDoubt(soft, lookup)] : [])]
+  const softFeet = softUpTo(reading)
+  const soft = softFeet?.found
+  const softSince = softFeet && softFeet.in !== reading ? (softFeet.in.name ?? '') : undefined
+  const doubts = [
+    ...doubtsAbout(reading, oneBed),
+    ...(soft ? [softDoubt(soft, lookup, softSince)] : []),
+    ...pilotDoubt(pose, aim.target, lookup),
+  ]
   const found: Found = {
     face: face.value,
     rim: rim?.value,

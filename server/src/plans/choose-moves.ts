@@ -26,7 +26,7 @@ interface Choice {
 /** Axis less target. */
 export const errorOf = ({ pose, target }: Found): InPlanes<AxisError> =>
   inBothPlanes((plane) => ({
-    offset: pose[plane].offset.value - (pose.offsetBasis === 'unknown' ? 0 : target[plane].offset),
+    offset: pose[plane].offset.value - (pose.offsetBasis === 'read' ? target[plane].offset : 0),
     slope: pose[plane].slope.value - target[plane].slope,
   }))
 

@@ -58,6 +58,7 @@ export interface PlanJson {
   readonly verdict: 'within' | 'outside' | 'undecided'
   readonly movedSince: boolean
   readonly withheld: Withheld | null
+  readonly slip: string | null
   readonly errors: readonly WrittenWrong[]
   readonly gapVariation_mm: Figure & { readonly limit: number }
   readonly slope_mrad: { readonly vertical: Figure; readonly horizontal: Figure }
@@ -148,6 +149,7 @@ export const planJson = (c: Correction): PlanJson => ({
   verdict: c.verdict,
   movedSince: c.movedSince,
   withheld: c.withheld ?? null,
+  slip: c.slip ?? null,
   errors: c.errors ?? [],
   gapVariation_mm: { ...figure(c.gapVariation.value), limit: round(c.gapVariation.limit * 1000) },
   slope_mrad: both(c.slope),

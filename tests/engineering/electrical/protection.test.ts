@@ -1,7 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { bankResistance, faultCurrent } from '../../../server/src/engineering/electrical/fault-current.ts'
-import { judgeRating, protectionWindow } from '../../../server/src/engineering/electrical/protection.ts'
+import {
+  conductorLimit,
+  judgeConductor,
+  judgeRating,
+  protectionWindow,
+} from '../../../server/src/engineering/electrical/protection.ts'
 import {
   smallestStandardRating,
   standardRatings,
@@ -156,4 +161,30 @@ describe('bad numbers', () => {
     expect(() => bankResistance({ ...bank, linkResistance: ohm })).toThrow(RangeError)
     expect(() => faultCurrent({ voltage: 12, bankResistance: 1, loopResistance: ohm })).toThrow(RangeError)
   })
+})
+
+// 33 CFR 183.455(c): what protects a conductor at one rating protects it at every lesser one.
+it('a rating below one that protects the conductor protects it too', () => {
+  const amps = fc.double({ min: 1, max: 600, noNaN: true })
+  fc.assert(
+    fc.property(
+      amps,
+      fc.constantFrom(12, 48, 96),
+      fc.constantFrom('us', 'iec'),
+      amps,
+      amps,
+      (ampacity, volts, series, a, b) => {
+        const limit = conductorLimit({ ampacity, volts })
+        const [lesser, greater] = a < b ? [a, b] : [b, a]
+        if (judgeConductor(greater, limit, series) !== 'above-conductor')
+          expect(judgeConductor(lesser, limit, series)).not.toBe('above-conductor')
+      },
+    ),
+  )
+  // A conductor that carries 331 A: 350 A lies below the next standard rating, 400 A.
+  const limit = conductorLimit({ ampacity: 331, volts: 96 })
+  expect([350, 400].map((rating) => judgeConductor(rating, limit, 'iec'))).toEqual([
+    'allowed-above',
+    'allowed-above',
+  ])
 })

@@ -43,7 +43,7 @@ export const onTheShaft: Target = { vertical: { offset: 0, slope: 0 }, horizonta
  * values are the target.
  *
  * Offset read: as written, uncertainty from offset and slope. Pilot: the machine pivots about it, offset 0 ±
- * 0. Unknown: the slope term alone, and the target's offset is left aside. y does not enter: moving by these
+ * 0, and the target's offset is left aside, as the flanges cannot part. Unknown: the slope term alone, and the target's offset is left aside. y does not enter: moving by these
  * leaves the roll as it is. m, rad. All feet at one station is returned as a problem; a bad number is a
  * RangeError. Source: [derived]; agrees with Bloch & Geitner's face-and-rim and reverse-indicator examples.
  * @example footCorrections(poseFromFace({ radius: 0.055, gap: exactly(2e-3), slope: { vertical:
@@ -58,7 +58,7 @@ export function footCorrections(
   if (atOneStation(feet.map((foot) => coordinate(`x of foot ${foot.name}`, foot.x))))
     return { ok: false, problem: { type: 'feet-at-one-station', feet: feet.map((f) => f.name) } }
   const correction = (line: Line, aim: Target['vertical'], x: number): Uncertain => {
-    const offset = pose.offsetBasis === 'unknown' ? 0 : coordinate('target offset', aim.offset)
+    const offset = pose.offsetBasis === 'read' ? coordinate('target offset', aim.offset) : 0
     const now = lineAt(line, x)
     return { value: offset + coordinate('target slope', aim.slope) * x - now.value, standard: now.standard }
   }

@@ -9,7 +9,7 @@ export interface ConductorLimit {
   readonly high: number
   /** Above `high` the rule still bears a rating up to here, A … */
   readonly ceiling: number
-  /** … any rating, or only the next standard one above `high`. */
+  /** … any rating, or only up to the next standard one above `high`. */
   readonly above: 'any-rating' | 'next-standard-rating'
   readonly source: string
 }
@@ -67,7 +67,8 @@ export function judgeConductor(
 ): ConductorVerdict {
   if (reaches(limit.high, positive('rating', rating))) return 'within'
   if (!reaches(limit.ceiling, rating)) return 'above-conductor'
-  const reached = limit.above === 'any-rating' || rating === smallestStandardRating(limit.high, series)
+  const reached =
+    limit.above === 'any-rating' || reaches(smallestStandardRating(limit.high, series) ?? 0, rating)
   return reached ? 'allowed-above' : 'above-conductor'
 }
 
