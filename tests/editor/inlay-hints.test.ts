@@ -196,7 +196,11 @@ drive d { reading one { taken: 2026-03-04 }  move after one { f: up 1 flat } }`
 describe('hints over the server', () => {
   let served: Awaited<ReturnType<typeof startProcess>>
   beforeAll(async () => {
-    served = await startProcess({ capabilities: { workspace: { inlayHint: { refreshSupport: true } } } })
+    served = await startProcess({
+      capabilities: {
+        workspace: { inlayHint: { refreshSupport: true }, codeLens: { refreshSupport: true } },
+      },
+    })
   })
   afterAll(() => served.stop())
 
@@ -233,5 +237,20 @@ describe('hints over the server', () => {
     expect(await asked).toBe(true)
     await set(true)
     expect(await ask()).toMatchObject([{ label: '(1 in)' }])
+  })
+
+  it('are to be asked for again, and lenses too, when a file that is used becomes another', async () => {
+    const { connection, open } = served.client
+    const [hints, lenses] = ['workspace/inlayHint/refresh', 'workspace/codeLens/refresh'].map(
+      (method) => new Promise((told) => connection.onRequest(method, () => told(null))),
+    )
+    const parts = 'file:///jobs/parts.wright'
+    open('file:///jobs/uses.wright', 'use "parts.wright"\ndrive d {\n  gear { like: spare }\n}\n')
+    open(parts, 'gear spare { ratio: 2.5 }\n')
+    void connection.sendNotification('textDocument/didChange', {
+      textDocument: { uri: parts, version: 2 },
+      contentChanges: [{ text: 'gear spare { ratio: 3 }\n' }],
+    })
+    await Promise.all([hints, lenses])
   })
 })

@@ -28,6 +28,8 @@ interface Parts {
   readonly delay: () => number
   /** Whether the editor tells when a file on disk is another. */
   readonly watches: () => boolean
+  /** To be called when what is known of open files may be another though their own text is not. */
+  readonly others: () => void
 }
 
 interface Published {
@@ -78,8 +80,10 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
   const ring = whenQuiet(() => {
     const files = [...due]
     due.clear()
+    const byOthers = files.some(([, why]) => why === 'more')
+    if (byOthers) parts.others()
     if (asks()) {
-      if (canAskAgain() && files.some(([, why]) => why === 'more')) void askAgain(undefined)
+      if (canAskAgain() && byOthers) void askAgain(undefined)
       return
     }
     for (const [key] of files) {

@@ -1,5 +1,6 @@
 import {
   type ClientCapabilities,
+  CodeLensRefreshRequest,
   type Connection,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
@@ -49,6 +50,7 @@ export function startServer(connection: Connection, host: Host, features: readon
     client: () => client,
     delay: () => settings.findings.delay,
     watches: () => watches,
+    others: () => void refreshViews(undefined),
   })
 
   connection.onInitialize((params) => {
@@ -79,15 +81,16 @@ export function startServer(connection: Connection, host: Host, features: readon
     return refused
   })
 
-  const refreshHints = guard.told('workspace/inlayHint/refresh', () =>
-    client.workspace?.inlayHint?.refreshSupport ? connection.languages.inlayHint.refresh() : undefined,
-  )
+  const refreshViews = guard.told('workspace/refresh', async () => {
+    const { inlayHint, codeLens } = client.workspace ?? {}
+    if (inlayHint?.refreshSupport) await connection.languages.inlayHint.refresh()
+    if (codeLens?.refreshSupport) await connection.sendRequest(CodeLensRefreshRequest.type)
+  })
   const lookAtSettings = async (given?: unknown): Promise<void> => {
     settings = readSettings(
       client.workspace?.configuration ? await connection.workspace.getConfiguration('shaftwright') : given,
     )
     diagnostics.changed()
-    void refreshHints(undefined)
   }
   connection.onDidChangeConfiguration(
     guard.told('workspace/didChangeConfiguration', (params) => lookAtSettings(params.settings?.shaftwright)),

@@ -73,6 +73,7 @@ function fill(block: BlockNode, filling: Filling): void {
       span: name.span,
       pieces: [{ value: kind?.heading === 'check' ? name.text : free(name.text, site.taken) }],
     })
+  else if (name?.type === 'text') places.push({ span: name.span, pieces: ['"', { value: 'title' }, '"'] })
   else if (!name && kind?.many && site.taken.includes(kind.kind)) {
     const { end } = block.kind.span
     places.push({ span: { start: end, end }, pieces: [' ', { value: free(kind.kind, site.taken) }] })
@@ -85,6 +86,9 @@ function fill(block: BlockNode, filling: Filling): void {
       const span = item.type === 'fact' ? item.valueSpan : item.span
       const written = example.slice(span.start, span.end)
       if (fact) places.push({ span, pieces: valuePieces({ ...fact, example: written }, site, used) })
+      // Where a figure comes from is for the person to say who writes it.
+      const { provenance } = item
+      if (provenance) places.push({ span: { start: span.end, end: provenance.span.end }, pieces: [] })
     }
   }
 }
@@ -122,7 +126,8 @@ function valuePieces({ shape, example }: Fact, site: Site, used: Set<string>): r
     return [{ value: example, choices: [example, ...shape.choices.filter((word) => word !== example)] }]
   if (/^".*"$/.test(example)) return ['"', { value: example.slice(1, -1) }, '"']
   if (shape.forms?.[0]?.again && shape.choices && shape.quantity)
-    return example.split(/(-?\d+(?:\.\d+)?)/).map((text, i): Piece => (i % 2 === 1 ? { value: text } : text))
+    // Figures nobody has read must not pass for readings.
+    return example.split(/(-?\d+(?:\.\d+)?)/).map((text, i): Piece => (i % 2 === 1 ? { value: '' } : text))
   return [{ value: example }]
 }
 
