@@ -86,6 +86,13 @@ drive stbd { gear { ratio: port.gear.ratio } }`)
     expect(typesOf('drive d { reading r { gauge: gauge } }')).not.toContain('unresolved')
   })
 
+  it('that leads nowhere offers only what could be meant', () => {
+    const text =
+      'drive d { bed { adjuster: shims }  cable feed { conductor: 35 mm2 }  protection p { protects: fed } }'
+    const found = read(text).problems.filter(({ type }) => type === 'unresolved')
+    expect(found).toMatchObject([{ path: 'fed', nearest: 'feed' }])
+  })
+
   it('of a block of another kind is told as such', () => {
     expect(read('motor m { power: 15 kW }\ndrive d { gear { like: m } }').problems).toMatchObject([
       { type: 'unresolved', path: 'm', is: 'motor' },

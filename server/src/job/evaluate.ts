@@ -233,11 +233,14 @@ export function evaluator(around: Surroundings) {
       report(span, { type: 'unresolved', path, wanted, is: other.kind })
       return
     }
+    const fits = (kind: string | undefined) => !kinds || (kind !== undefined && kinds.includes(kind))
     const names = scope.names()
-    const known = new Set(names.length > mostOffered ? [] : names)
+    const known = new Set(
+      names.length > mostOffered ? [] : names.filter((name) => !kinds || fits(scope.kindOf(name))),
+    )
     for (let b: Draft | undefined = from; b; b = b.parent) {
-      for (const child of b.children) known.add(child.name ?? child.kind)
-      for (const name of b.facts.keys()) known.add(name)
+      for (const child of b.children) if (fits(child.kind)) known.add(child.name ?? child.kind)
+      if (!kinds) for (const name of b.facts.keys()) known.add(name)
     }
     const near = nearest(path, known)
     report(span, { type: 'unresolved', path, wanted, ...(near && { nearest: near }) })
