@@ -11,8 +11,9 @@ export interface Conflict {
 }
 
 // Git's own marks (git-merge, "How conflicts are presented"): seven signs at the margin, then a space and words or nothing.
+// A line ends in one way only: were CR LF also CR and an empty line, looking for an end that is missing would take for ever.
 const whole =
-  /^<{7}(?: [^\r\n]*)?(?:\r\n|[\n\r])((?:(?!<{7}|\|{7}|={7}|>{7})[^\r\n]*(?:\r\n|[\n\r]))*)((?:\|{7}(?: [^\r\n]*)?(?:\r\n|[\n\r])(?:(?!<{7}|={7}|>{7})[^\r\n]*(?:\r\n|[\n\r]))*)?={7}(?:\r\n|[\n\r])(?:(?!<{7}|={7}|>{7})[^\r\n]*(?:\r\n|[\n\r]))*>{7}(?: [^\r\n]*)?$)/gm
+  /^<{7}(?: [^\r\n]*)?(?:\r?\n|\r(?!\n))((?:(?!<{7}|\|{7}|={7}|>{7})[^\r\n]*(?:\r?\n|\r(?!\n)))*)((?:\|{7}(?: [^\r\n]*)?(?:\r?\n|\r(?!\n))(?:(?!<{7}|={7}|>{7})[^\r\n]*(?:\r?\n|\r(?!\n)))*)?={7}(?:\r?\n|\r(?!\n))(?:(?!<{7}|={7}|>{7})[^\r\n]*(?:\r?\n|\r(?!\n)))*>{7}(?: [^\r\n]*)?$)/gm
 const line = /^(?:<{7}|\|{7}|={7}|>{7})/m
 
 /** Whether a line of the text may open, part or close a conflict. */
