@@ -51,12 +51,15 @@ describe('a merge conflict', () => {
     expect(checks(others)).toEqual(checks(found(chosen)))
   })
 
-  it.each(['\n', '\r\n', '\r'])('that is never closed is read to its end, with lines that end in %j', (end) => {
-    const text = drive(35, 'spare').repeat(50)
-    const opened = `<<<<<<< HEAD\n${text}=======\n${text}`.replaceAll('\n', end)
-    expect(textOf(openDocument(opened))).toBe(opened)
-    expect(found(opened).length).toBeGreaterThan(0)
-  })
+  it.each(['\n', '\r\n', '\r'])(
+    'that is never closed is read to its end, with lines that end in %j',
+    (end) => {
+      const text = drive(35, 'spare').repeat(50)
+      const opened = `<<<<<<< HEAD\n${text}=======\n${text}`.replaceAll('\n', end)
+      expect(textOf(openDocument(opened))).toBe(opened)
+      expect(found(opened).length).toBeGreaterThan(0)
+    },
+  )
 
   it('stands among others, each told once', () => {
     const text = `${conflict(drive(35), drive(36))}\n${conflict(drive(35, 'spare'), '')}seal { free-length: 148 mm }\n`
