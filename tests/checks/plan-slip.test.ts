@@ -122,6 +122,8 @@ describe('a soft foot', () => {
     expect(planned(job(r1 + shimmed + reading('r2', '2026-03-05', start)), 'r2').withheld).not.toBe(
       'soft-foot',
     )
+    const aside = '  move after r1 { aft-port: starboard 0.1 mm  fwd-port: none }\n'
+    expect(planned(job(r1 + aside + reading('r2', '2026-03-05', start)), 'r2').withheld).toBe('soft-foot')
   })
 })
 

@@ -7,7 +7,7 @@ import { locate } from '../../server/src/job/document.ts'
 const root = 'file:///jobs'
 
 /** Files of a marked text: `#- parts/shafts.wright` begins one, `$0` is the cursor. The file with the cursor is the open one. */
-export function readFixture(marked: string) {
+function readFixture(marked: string) {
   const pieces = marked.split(/^#- (.+)\n/m)
   const files = new Map<string, string>()
   if (pieces[0]?.trim()) files.set('boat.wright', pieces[0])

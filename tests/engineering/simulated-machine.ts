@@ -14,7 +14,7 @@ import { exactly, type Uncertain } from '../../server/src/quantity/uncertainty.t
 export type Random = () => number
 
 /** Mulberry32: small, repeatable, good enough to draw machines from. */
-export function randomFrom(seed: number): Random {
+function randomFrom(seed: number): Random {
   let state = seed
   return () => {
     state = (state + 0x6d2b79f5) | 0
@@ -44,7 +44,7 @@ export interface SimulatedMachine {
   readonly start: Axis
 }
 
-export function drawMachine(random: Random, gaugeShare: number): SimulatedMachine {
+function drawMachine(random: Random, gaugeShare: number): SimulatedMachine {
   const aft = between(random, 0.12, 0.35)
   const fwd = aft + between(random, 0.25, 0.8)
   const half = between(random, 0.08, 0.25)
@@ -144,7 +144,7 @@ export interface Outcome {
 
 /** Reads and moves until a reading says within, six readings at most. Where no steps would serve better than the machine as it stands, it is read
  * again and nothing is moved. */
-export function align(m: SimulatedMachine, random: Random): Outcome {
+function align(m: SimulatedMachine, random: Random): Outcome {
   let axis = m.start
   let reach: Outcome['reach'] = 'with margin'
   const machine = rigidMachine(m.feet)

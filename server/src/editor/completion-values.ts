@@ -69,7 +69,7 @@ const holderOf = ({ context: { word: written } }: Here): string | undefined => {
 }
 
 /** The ways to write a value, declared or the plain one. */
-export const formsOf = ({ words, forms, choices, quantity }: Shape<unknown>): readonly Form[] =>
+const formsOf = ({ words, forms, choices, quantity }: Shape<unknown>): readonly Form[] =>
   forms ?? [
     { entries: [[{ label: words, doc: '', ...(choices && { choices }), ...(quantity && { quantity }) }]] },
   ]

@@ -12,7 +12,7 @@ export interface Lengths {
 const least = 1e-9
 
 /** `machine flange 0.08 mm high, far end 0.30 mrad high`; `nothing` where all is nought. */
-export function sayStanding({ vertical, horizontal }: Target, { length }: Lengths): string {
+function sayStanding({ vertical, horizontal }: Target, { length }: Lengths): string {
   const flange = [
     Math.abs(vertical.offset) > least &&
       `${length(Math.abs(vertical.offset))} ${vertical.offset < 0 ? 'low' : 'high'}`,

@@ -1,6 +1,7 @@
 import { type SoftFeet, softFeet } from '../engineering/alignment/soft-foot.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
+import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 import type { Doubt } from './alignment-doubts.ts'
 import { movesBetween, readingsUpTo } from './alignment-moves.ts'
 import { said } from './said.ts'
@@ -28,11 +29,20 @@ export function softUpTo(reading: Block): { readonly found: SoftFeet; readonly i
   )
   const found = last && softOf(last)
   if (!found) return undefined
+  const moves = last === reading ? [] : movesBetween(last, reading)
   const moved = new Set(
-    last === reading ? [] : movesBetween(last, reading).flatMap((move) => [...move.others.keys()]),
+    moves.flatMap((move) => [...move.others].filter(([, by]) => isRaised(by.value)).map(([name]) => name)),
   )
   const soft = found.soft.filter((name) => !moved.has(name))
-  return soft.length === 0 ? undefined : { found: { ...found, soft }, in: last }
+  if (soft.length === 0) return undefined
+  const shim = found.shim && soft.includes(found.shim.name) ? { shim: found.shim } : {}
+  return { found: { soft, ...shim }, in: last }
+}
+
+/** Whether a line of a move changes the height of its foot. */
+const isRaised = (by: unknown): boolean => {
+  const { turn = 0, rise = 0 } = by as FootMove
+  return turn !== 0 || rise !== 0
 }
 
 /** What to do about soft feet: `shim fwd-port by 0.08 mm, then read the lifts again`. */

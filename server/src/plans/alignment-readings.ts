@@ -53,7 +53,7 @@ type Refused = { readonly ok: false; readonly fault: AlignmentFault }
 const refused = (problem: AlignmentFault): Refused => ({ ok: false, fault: problem })
 
 /** The ways a face, or a rim, was read in, where those are more than one. Two rim dials, with or without a place each, are a way of their own. */
-export function readTwice(reading: Block): readonly (readonly RoundFact[])[] {
+function readTwice(reading: Block): readonly (readonly RoundFact[])[] {
   const are = (ways: readonly RoundFact[]) => ways.filter((way) => said(reading, `reading.${way}`))
   return [are(['gaps', 'face-dial', 'reverse-dial']), are(['offsets', 'rim-dial'])].filter(
     (ways) => ways.length > 1,

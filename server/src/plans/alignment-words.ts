@@ -261,10 +261,10 @@ function lines(c: Correction, system: UnitSystem): Lines {
       }),
     ],
     warnings: [
+      c.slip,
       moved(c),
       ...c.doubts.filter(({ type }) => !(c.movedSince && type === 'later-reading')).map(({ words }) => words),
       errors(c),
-      c.slip,
       undecided(c, system),
       unsure(c),
       repeatsLine(c.repeats?.gaps, sayRound(c.readBy.face), system),

@@ -47,7 +47,7 @@ const least = (
     offset && limits.offset !== undefined ? share(offset, offset, limits.offset) : 1,
   )
 
-export const goalFor = (found: Found): number => least(found, goalOf)
+const goalFor = (found: Found): number => least(found, goalOf)
 
 /** Share of the limits that a result may use up for the next reading to prove it. */
 export const provableFor = (found: Found): number => least(found, provableShare)

@@ -37,7 +37,7 @@ export type FootCorrections = {
 export type Target = InPlanes<{ readonly offset: number; readonly slope: number }>
 
 /** The axis of the machine in line with the shaft's. */
-export const onTheShaft: Target = { vertical: { offset: 0, slope: 0 }, horizontal: { offset: 0, slope: 0 } }
+const onTheShaft: Target = { vertical: { offset: 0, slope: 0 }, horizontal: { offset: 0, slope: 0 } }
 
 /** Foot corrections `dz = -((oz - oz*) + (tv - tv*) x)`, `dy = -((oy - oy*) + (th - th*) x)`; starred
  * values are the target.
