@@ -231,6 +231,8 @@ function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): Sta
     const values = rimFromDial(said(reading, `reading.${by}`) ?? [], options)
     return look(reading, by, { values, gaugeStep }, () => fitRim(values, { gaugeStep }))
   }
+  if (said(reading, 'reading.bar-droop') !== undefined)
+    assumptions.push('the bar of the reverse dial hangs as much as the other: one bar-droop is said for both')
   const [one, two] = [seen('rim-dial', dial), seen('reverse-dial', other)]
   if (!one.ok) return one
   if (!two.ok) return two

@@ -141,9 +141,17 @@ function undecided(c: Correction, system: UnitSystem): string | undefined {
   if (c.gapVariation.verdict === 'within' && !c.offset)
     return 'The offset was not read, so the machine is not shown to be aligned. Read the rims as well.'
   return c.decidedBy === undefined
-    ? 'The reading lies too near the limit, or its gaps agree too badly, for any gauge to decide: read again.'
+    ? 'The reading lies too near the limit, or what was read agrees too badly, for any gauge to decide: read again.'
     : `A gauge with steps of ${saidGauge(c.decidedBy, system)} or finer could decide.`
 }
+
+/** A coupling is brought near by straightedge before it is read by feeler. Common practice, no source. */
+const nearByEye = 5e-3
+
+const tooFar = (c: Correction, system: UnitSystem): string | undefined =>
+  c.feet.some(({ moved, slid }) => Math.max(Math.abs(moved), Math.abs(slid)) > nearByEye)
+    ? `A foot would go more than ${saidLength(nearByEye, system)}: check the gaps, the diameters and the places of the feet, and bring the machine near by straightedge first.`
+    : undefined
 
 /** One way to bring the machine inside, in words. */
 function sayWay(way: Way, system: UnitSystem): string {
@@ -272,6 +280,7 @@ function lines(c: Correction, system: UnitSystem): Lines {
       closureLine(c.closure, sayRound(c.readBy.face), system),
       c.rimClosure && closureLine(c.rimClosure, sayRound(c.readBy.rim ?? 'offsets'), system),
       c.feetFault?.words,
+      tooFar(c, system),
       notReached(c, system),
     ].filter((line): line is string => line !== undefined),
     next: c.predicted ? [nextReading(c.predicted, system)] : [],
