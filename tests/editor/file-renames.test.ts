@@ -114,4 +114,22 @@ describe('over standard input and output', () => {
     expect(await move(at('a.wright'), at('c.wright'))).toBeNull()
     await stop()
   })
+
+  it('one that takes them by version is given them so, null for a file that is not open', async () => {
+    const at = (...path: readonly string[]) => pathToFileURL(join(base, ...path)).href
+    const { client, stop } = await startProcess({
+      workspaceFolders: [{ uri: at(), name: 'jobs' }],
+      capabilities: { workspace: { workspaceEdit: { documentChanges: true } } },
+    })
+    const moved = { files: [{ oldUri: at('parts', 'b.wright'), newUri: at('b.wright') }] }
+    const edits = () => client.connection.sendRequest<WorkspaceEdit>('workspace/willRenameFiles', moved)
+    expect(await edits()).toMatchObject({
+      documentChanges: [{ textDocument: { uri: at('a.wright'), version: null }, edits: [{}] }],
+    })
+    client.open(at('a.wright'), 'use "parts/b.wright"\n', 3)
+    expect(await edits()).toMatchObject({
+      documentChanges: [{ textDocument: { uri: at('a.wright'), version: 3 }, edits: [{}] }],
+    })
+    await stop()
+  })
 })

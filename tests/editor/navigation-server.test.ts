@@ -92,6 +92,30 @@ describe('the server', () => {
     })
   })
 
+  it('renames for the version of each text, where the editor takes that', async () => {
+    const { client: other, stop } = await startProcess({
+      workspaceFolders: [{ uri: pathToFileURL(folder).href, name: 'boats' }],
+      capabilities: { workspace: { workspaceEdit: { documentChanges: true } } },
+    })
+    other.open(uri, parts, 7)
+    const found = await other.connection.sendRequest('textDocument/rename', {
+      textDocument: { uri },
+      position,
+      newName: 'stock',
+    })
+    // LSP 3.17, OptionalVersionedTextDocumentIdentifier: null for a file that is not open.
+    expect(found).toEqual({
+      documentChanges: expect.arrayContaining([
+        { textDocument: { uri, version: 7 }, edits: [{ range: range(0, 5, 10), newText: 'stock' }] },
+        {
+          textDocument: { uri: boatUri, version: null },
+          edits: [{ range: range(5, 15, 20), newText: 'stock' }],
+        },
+      ]),
+    })
+    await stop()
+  })
+
   it('says in words why it does not', async () => {
     await expect(ask('rename', uri, { position, newName: 'a b' })).rejects.toThrow('"a b" is no name')
     const onKind = { position: { line: 0, character: 1 } }

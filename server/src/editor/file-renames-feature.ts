@@ -1,8 +1,9 @@
-import { type ServerCapabilities, type TextEdit, WillRenameFilesRequest } from 'vscode-languageserver'
+import { type ServerCapabilities, WillRenameFilesRequest } from 'vscode-languageserver'
 import { rangeOf } from '../job/document.ts'
 import { filesAround } from './around.ts'
 import { workspaceFeature } from './feature.ts'
 import { rewrittenUses } from './file-renames.ts'
+import { workspaceEdit } from './workspace-edit.ts'
 
 const capability: ServerCapabilities = {
   workspace: {
@@ -20,14 +21,14 @@ const capability: ServerCapabilities = {
 export const fileRenamesFeature = workspaceFeature(
   WillRenameFilesRequest.type,
   capability,
-  async ({ params, workspace, token }) => {
+  async ({ params, workspace, client, token }) => {
     await workspace.list()
-    const changes: Record<string, TextEdit[]> = {}
-    for (const { in: of, at, text } of rewrittenUses(await filesAround(workspace, token), params.files)) {
-      const edits = changes[of.uri] ?? []
-      changes[of.uri] = edits
-      edits.push({ range: rangeOf(of.file.document, at), newText: text })
-    }
-    return Object.keys(changes).length > 0 ? { changes } : null
+    const around = await filesAround(workspace, token)
+    const edits = rewrittenUses(around, params.files).map(({ in: { uri, file }, at, text }) => ({
+      uri,
+      range: rangeOf(file.document, at),
+      newText: text,
+    }))
+    return edits.length > 0 ? workspaceEdit(edits, workspace, client) : null
   },
 )
