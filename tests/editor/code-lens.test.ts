@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { type CodeLens, LSPErrorCodes } from 'vscode-languageserver'
+import { type CodeLens, ErrorCodes, LSPErrorCodes } from 'vscode-languageserver'
 import { codeLenses } from '../../server/src/editor/code-lens.ts'
 import { planAt } from '../../server/src/editor/plan.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
@@ -164,9 +164,14 @@ describe('lenses over the server', () => {
     { command: 'shaftwright.plan' },
     { command: 'shaftwright.plan', arguments: [] },
     { command: 'shaftwright.plan', arguments: [{ textDocument: { uri: 'file:///not/open.wright' } }] },
-    { command: 'other', arguments: [{ textDocument: { uri: 'file:///jobs/a.wright' } }] },
   ])('a command that says too little gets no answer: %j', async (params) => {
     expect(await served.client.connection.sendRequest('workspace/executeCommand', params)).toBeNull()
+  })
+
+  it('a command that is not known is an error', async () => {
+    await expect(
+      served.client.connection.sendRequest('workspace/executeCommand', { command: 'other' }),
+    ).rejects.toMatchObject({ code: ErrorCodes.InvalidParams })
   })
 
   it('of a long file give way to what is typed meanwhile: LSP 3.17, ContentModified', async () => {

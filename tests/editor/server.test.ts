@@ -135,10 +135,29 @@ describe('the server over standard input and output', () => {
     })
   })
 
+  // JSON-RPC 2.0, Error object: -32602 is for params that are not valid.
+  it.each([
+    ['textDocument/hover', {}],
+    ['textDocument/hover', { textDocument: { uri }, position: { line: 'one', character: 0 } }],
+    ['textDocument/hover', { textDocument: { uri }, position: { line: -1, character: 0 } }],
+    ['textDocument/documentSymbol', {}],
+    ['textDocument/diagnostic', { textDocument: 7 }],
+    ['textDocument/rename', { textDocument: { uri }, position: { line: 0, character: 0 } }],
+    ['textDocument/inlayHint', { textDocument: { uri }, range: null }],
+    ['textDocument/selectionRange', { textDocument: { uri }, positions: {} }],
+    ['textDocument/codeAction', { textDocument: { uri } }],
+    ['workspace/symbol', {}],
+    ['workspace/willRenameFiles', { files: [{}] }],
+    ['typeHierarchy/subtypes', { item: {} }],
+  ])('refuses %s with %j, in one line of the log', async (method, params) => {
+    const before = client.log.length
+    await expect(client.connection.sendRequest(method, params)).rejects.toMatchObject({ code: -32602 })
+    const said = client.log.slice(before)
+    expect(said).toHaveLength(1)
+    expect(said[0]).not.toContain('\n')
+  })
+
   it('survives a message whose parts are missing', async () => {
-    await expect(client.connection.sendRequest('textDocument/hover', {})).rejects.toMatchObject({
-      code: ErrorCodes.InternalError,
-    })
     await client.connection.sendNotification('textDocument/didOpen', {})
     await client.connection.sendNotification('no/such', { a: 1 })
     await change(6, [{ range: { start: { line: -1, character: 0 }, end: null }, text: 'x' }])

@@ -1,4 +1,5 @@
 import { type CancellationToken, ErrorCodes, LSPErrorCodes, ResponseError } from 'vscode-languageserver'
+import { malformed } from './malformed.ts'
 
 /** Where a server stands in its life (LSP 3.17, Server lifecycle). */
 export type Phase = 'new' | 'running' | 'shut down'
@@ -46,6 +47,11 @@ export const guards = (log: (words: string) => void, phase: () => Phase) => ({
       const refused = refusal(phase())
       if (refused) return refused
       if (token.isCancellationRequested) return cancelled()
+      const wrong = malformed(method, params)
+      if (wrong !== undefined) {
+        log(wrong)
+        return new ResponseError(ErrorCodes.InvalidParams, wrong)
+      }
       try {
         const answer = await handle(params, token, ...more)
         return token.isCancellationRequested ? cancelled() : answer

@@ -1,4 +1,9 @@
-import { ExecuteCommandRequest, type TextDocumentPositionParams } from 'vscode-languageserver'
+import {
+  ErrorCodes,
+  ExecuteCommandRequest,
+  ResponseError,
+  type TextDocumentPositionParams,
+} from 'vscode-languageserver'
 import { allChecks } from '../checks/index.ts'
 import { Checker } from '../checks/run.ts'
 import { locate } from '../job/document.ts'
@@ -11,10 +16,12 @@ export const planCommand = 'shaftwright.plan'
 export const planFeature = workspaceFeature(
   ExecuteCommandRequest.type,
   { executeCommandProvider: { commands: [planCommand] } },
-  ({ params: { command, arguments: given = [] }, workspace, today }): string | null => {
+  ({ params: { command, arguments: given = [] }, workspace, today }): string | null | ResponseError<void> => {
+    if (command !== planCommand)
+      return new ResponseError<void>(ErrorCodes.InvalidParams, `${command} is no command of this server.`)
     const [asked] = given as readonly Partial<TextDocumentPositionParams>[]
     const open = asked?.textDocument && workspace.get(asked.textDocument.uri)
-    const at = command === planCommand && open && asked.position && locate(open.document, asked.position)
+    const at = open && asked.position && locate(open.document, asked.position)
     if (!at) return null
     const view = { analysis: workspace.analysis, file: workspace.link(open) }
     const findings = new Checker(view.analysis, allChecks).check(view.file, { today })
