@@ -1,7 +1,7 @@
-import { saidGauge, saidLength, saidSure } from '../../plans/alignment-words.ts'
 import { check, published } from '../check.ts'
-import { atRead, correction } from '../correction.ts'
+import { correction } from '../correction.ts'
 import { nextReading } from '../fix-alignment.ts'
+import { undecided } from '../judged.ts'
 
 export default check({
   id: 'alignment/gap-variation-undecided',
@@ -31,22 +31,7 @@ export default check({
 }`,
   run: (_facts, context) => {
     const c = correction(context)
-    if (c?.gapVariation.verdict !== 'undecided') return []
-    const found = saidSure(c.gapVariation.value, context.system)
-    const allowed = saidLength(c.gapVariation.limit, context.system)
-    const finer =
-      c.decidedBy === undefined
-        ? 'Read again: no finer gauge alone would decide.'
-        : `Read with a gauge of ${saidGauge(c.decidedBy, context.system)} steps or finer.`
-    return [
-      atRead(context, c.readBy.face, {
-        message: `The gap variation is ${found} and ${allowed} is allowed: with this gauge it cannot be decided whether it is within.`,
-        todo: finer,
-        found,
-        limit: `at most ${allowed}`,
-        assumptions: c.assumptions,
-      }),
-    ]
+    return c ? undecided(context, c, 'gap variation', { judged: c.gapVariation, by: c.readBy.face }) : []
   },
   fixes: ({ check: id }, ground) => nextReading(ground, id),
 })

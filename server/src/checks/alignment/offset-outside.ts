@@ -2,6 +2,7 @@ import { saidLength, saidSure } from '../../plans/alignment-words.ts'
 import { check, published } from '../check.ts'
 import { atRead, correction } from '../correction.ts'
 import { nextReading, writeMove } from '../fix-alignment.ts'
+import { afterOutside } from '../judged.ts'
 
 export default check({
   id: 'alignment/offset-outside',
@@ -39,13 +40,7 @@ export default check({
     return [
       atRead(context, c.readBy.rim, {
         message: `The machine flange stands ${found} from the shaft axis; ${allowed} is allowed (${c.offset.limitFrom}).`,
-        todo: c.movedSince
-          ? 'The machine was moved after this reading: go by the readings taken since, or read again.'
-          : c.laterReading !== undefined
-            ? `A later reading, ${c.laterReading}, counts: go by that.`
-            : c.contradictory
-              ? 'Read again before anything is moved: the readings contradict each other.'
-              : 'Move the feet as the hover on the reading or `shaftwright plan` says, with the drive isolated and the machine supported, and read again.',
+        todo: afterOutside(c),
         found,
         limit: `at most ${allowed}`,
         assumptions: c.assumptions,

@@ -1,9 +1,7 @@
-import { sayAngle } from '../../plans/alignment-fault.ts'
-import { sayRound } from '../../plans/alignment-readings.ts'
-import { saidLength } from '../../plans/alignment-words.ts'
 import { check, published } from '../check.ts'
-import { atRead, correction } from '../correction.ts'
+import { correction } from '../correction.ts'
 import { nextReading } from '../fix-alignment.ts'
+import { doNotClose } from '../judged.ts'
 
 export default check({
   id: 'alignment/readings-do-not-close',
@@ -35,25 +33,7 @@ export default check({
 }`,
   run: (_facts, context) => {
     const c = correction(context)
-    if (c?.closure.state !== 'open') return []
-    const { difference, allowed, odd } = c.closure
-    const found = saidLength(difference, context.system)
-    const limit = saidLength(allowed, context.system)
-    const by = c.readBy.face
-    const values = context.block.facts.get(by)?.value as readonly { readonly angle: number }[] | undefined
-    const place = odd === undefined ? undefined : values?.[odd]
-    return [
-      atRead(context, by, {
-        message: `The ${sayRound(by)} do not close: the sums of opposite pairs differ by ${found}, and the gauge explains ${limit}. ${
-          place
-            ? `The one at ${sayAngle(place.angle)} is the odd one out.`
-            : 'Which one is wrong cannot be told from these.'
-        }`,
-        todo: 'Read all of them again before anything is moved.',
-        found,
-        limit: `at most ${limit}`,
-      }),
-    ]
+    return c ? doNotClose(context, c.readBy.face, c.closure) : []
   },
   fixes: ({ check: id }, ground) => nextReading(ground, id),
 })

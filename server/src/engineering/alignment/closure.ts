@@ -7,7 +7,7 @@ type Quad = { readonly of: readonly number[]; readonly difference: number; reado
 /** Whether readings of one plane agree among themselves. `difference` and `allowed` (m) are those of the
  * four readings that agree least, in the measure of the rule for four readings a quarter turn apart: sum
  * of one opposite pair less sum of the other, against two gauge steps. `suspects` are the places (indexes)
- * any one of which could be the odd reading; `odd` is there when only one could. */
+ * any one of which could be the odd reading; `odd` is its angle (rad), there when only one could. */
 export type Closure =
   | { readonly state: 'untestable' }
   | { readonly state: 'closed'; readonly difference: number; readonly allowed: number }
@@ -61,6 +61,7 @@ export function closure(places: readonly Place[]): Closure {
   const failing = quads.filter((q) => q.difference > q.allowed * (1 + 1e-6))
   if (failing.length === 0) return { state: 'closed', difference, allowed }
   const suspects = places.map((_, i) => i).filter((i) => failing.every((q) => q.of.includes(i)))
-  const [odd] = suspects.length === 1 ? suspects : []
+  const [only, ...more] = suspects
+  const odd = only === undefined || more.length > 0 ? undefined : places[only]?.angle
   return { state: 'open', difference, allowed, suspects, ...(odd !== undefined && { odd }) }
 }
