@@ -12,9 +12,9 @@ import type { Repeats } from './alignment-repeats.ts'
 import type { Way } from './choose-moves.ts'
 import { type CorrectedFoot, type FootStep, unseen } from './steps.ts'
 
-/** Cautions that belong to moving a machine on its feet. */
-const moveCaution = (adjuster: Correction['adjuster']): string =>
-  `Isolate and lock off the drive, prove it dead, and make sure the shaft cannot be turned by the water. Coupling bolts out, machine supported, hands from under it. ${atEachFoot[adjuster ?? 'by hand']} The maker of the machine and of the coupling, local rules and licensed people have the last word.`
+/** Cautions that belong to moving a machine on its feet; how it is moved is said only where it is to be. */
+const moveCaution = ({ adjuster, verdict, withheld }: Correction): string =>
+  `Isolate and lock off the drive, prove it dead, and make sure the shaft cannot be turned by the water. Coupling bolts out, machine supported, hands from under it.${verdict === 'within' || withheld ? '' : ` ${atEachFoot[adjuster ?? 'by hand']}`} The maker of the machine and of the coupling, local rules and licensed people have the last word.`
 
 const atEachFoot = {
   'stud-and-nuts':
@@ -328,7 +328,7 @@ export function correctionText(c: Correction, system: UnitSystem, work: readonly
             ? ['', `The next reading should show ${said.next.join('; ')}.${nextTaken}`]
             : []),
           '',
-          ...(work.length > 0 ? work : [`Caution: ${moveCaution(c.adjuster)}`]),
+          ...(work.length > 0 ? work : [`Caution: ${moveCaution(c)}`]),
         ]
       : []),
     ...(c.assumptions.length > 0 ? ['', 'Assumed:', ...c.assumptions.map((line) => `  - ${line}`)] : []),
@@ -358,7 +358,7 @@ export function correctionMarkdown(c: Correction, system: UnitSystem): string {
     ...next,
     '',
     ...said.summary.map((line) => `- ${line}`),
-    ...(rows.length > 0 ? ['', `*Caution: ${moveCaution(c.adjuster)}*`] : []),
+    ...(rows.length > 0 ? ['', `*Caution: ${moveCaution(c)}*`] : []),
     ...(c.assumptions.length > 0 ? ['', 'Assumed:', '', ...c.assumptions.map((line) => `- ${line}`)] : []),
     '',
     '± is the expanded uncertainty (k = 2, ISO/IEC Guide 98-3); verdict by the decision rule of ISO 14253-1.',
