@@ -1,5 +1,6 @@
 import type { Section } from '../job/model.ts'
 import { formatText } from '../syntax/format.ts'
+import { once } from '../syntax/once.ts'
 import type { Edit } from './fix.ts'
 import { blank } from './fix-text.ts'
 
@@ -42,14 +43,8 @@ const applied = (text: string, edits: readonly Edit[]): string =>
     text,
   )
 
-const laid = new WeakMap<Section, boolean>()
-
-/** Whether a section stands in the formatter's layout: worked out once. */
-function isLaidOut(section: Section): boolean {
-  const known = laid.get(section) ?? laidOut(section.text) === section.text
-  laid.set(section, known)
-  return known
-}
+/** Whether a section stands in the formatter's layout. */
+const isLaidOut = once(({ text }: Section): boolean => laidOut(text) === text)
 
 /** A section in the formatter's layout, with the blank lines round it as they are. */
 function laidOut(text: string): string {

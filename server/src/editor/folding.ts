@@ -1,6 +1,7 @@
 import { isUse } from '../job/bind.ts'
 import { type Document, positionOf } from '../job/document.ts'
 import type { Section } from '../job/model.ts'
+import { once } from '../syntax/once.ts'
 import { Comment, endOf, Newline } from '../syntax/tokens.ts'
 import { blocksIn, type Span } from '../syntax/tree.ts'
 
@@ -20,12 +21,8 @@ export function foldsOf(document: Document): readonly Fold[] {
   return [...inSections, ...useRuns(document)]
 }
 
-const kept = new WeakMap<Section, readonly Fold[]>()
-
 /** The folds within a section, by its own lines. */
-function folds(section: Section): readonly Fold[] {
-  const made = kept.get(section)
-  if (made) return made
+const folds = once((section: Section): readonly Fold[] => {
   const { text } = section
   const lines = linesOf(text)
   const { items } = section.parsed.tree
@@ -46,10 +43,8 @@ function folds(section: Section): readonly Fold[] {
       'block',
     ),
   )
-  const result = [...blocks, ...commentRuns(section).flatMap((run) => fold(run, 'comments'))]
-  kept.set(section, result)
-  return result
-}
+  return [...blocks, ...commentRuns(section).flatMap((run) => fold(run, 'comments'))]
+})
 
 /** Comments that have their lines to themselves, from the first to the last of them below each other. */
 function commentRuns({ parsed }: Section): readonly Span[] {

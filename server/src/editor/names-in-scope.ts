@@ -3,6 +3,7 @@ import { lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf, type Section } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
 import type { Kind } from '../quantity/kinds.ts'
+import { once } from '../syntax/once.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { View } from './per-section.ts'
 
@@ -16,22 +17,16 @@ interface Top extends Named {
   readonly children: readonly Named[]
 }
 
-const tops = new WeakMap<Section, readonly Top[]>()
-
 /** Top-level blocks of a section, from its tree alone. */
-function topsOf(section: Section): readonly Top[] {
-  const kept = tops.get(section)
-  if (kept) return kept
+const topsOf = once((section: Section): readonly Top[] => {
   const named = (item: Section['parsed']['tree']['items'][number]): readonly Top[] => {
     if (item.type !== 'block') return []
     const [first] = item.heading
     const path = first?.type === 'word' ? first.text : item.kind.text
     return [{ path, kind: item.kind.text, children: item.items.flatMap(named) }]
   }
-  const made = section.parsed.tree.items.flatMap(named)
-  tops.set(section, made)
-  return made
-}
+  return section.parsed.tree.items.flatMap(named)
+})
 
 const topsIn = ({ sections }: Document): readonly Top[] => sections.flatMap(topsOf)
 
@@ -57,7 +52,7 @@ export function blocksInScope(
   const top = topBlocks(view).filter(
     ({ kind, path }) => kinds.includes(kind) && !(block && !block.parent && path === nameIn(block)),
   )
-  return once([...near, ...top])
+  return eachOnce([...near, ...top])
 }
 
 /** Blocks that a block may be like: of its kind, in scope or in another drive. */
@@ -69,12 +64,12 @@ export function likeInScope(view: View, block: Block): readonly Named[] {
         .filter(({ kind }) => kind === block.kind)
         .map((child) => ({ path: `${path}.${child.path}`, kind: child.kind })),
     )
-  return once([...blocksInScope(view, block, [block.kind]), ...elsewhere])
+  return eachOnce([...blocksInScope(view, block, [block.kind]), ...elsewhere])
 }
 
 const outermost = (block: Block): Block => (block.parent ? outermost(block.parent) : block)
 
-const once = (names: readonly Named[]): readonly Named[] =>
+const eachOnce = (names: readonly Named[]): readonly Named[] =>
   [...new Map(names.toReversed().map((named) => [named.path, named])).values()].toReversed()
 
 /** Blocks inside the one that a path stands for. */

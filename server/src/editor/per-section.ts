@@ -3,6 +3,7 @@ import type { JobFile } from '../job/files.ts'
 import { Memo } from '../job/memo.ts'
 import type { Block, Section } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
+import { once } from '../syntax/once.ts'
 
 export interface View {
   readonly analysis: Analysis
@@ -13,14 +14,12 @@ export interface View {
 export function perSection<T>(
   make: (blocks: readonly Block[], scope: Scope) => readonly T[],
 ): (view: View, section: Section) => readonly T[] {
-  const memos = new WeakMap<Analysis, Memo<readonly T[]>>()
+  const memoOf = once((_: Analysis) => new Memo<readonly T[]>())
   return ({ analysis, file }, section) => {
-    const memo = memos.get(analysis) ?? new Memo<readonly T[]>()
-    memos.set(analysis, memo)
     const input = analysis.bound(file, section)
     const scope = analysis.scope(file)
     return (
-      memo.get(section, { revision: analysis.revision, scope, input }, (asking) =>
+      memoOf(analysis).get(section, { revision: analysis.revision, scope, input }, (asking) =>
         make(input.blocks, asking),
       ) ?? []
     )

@@ -1,7 +1,7 @@
 import { Analysis } from '../job/analysis.ts'
-import { type Document, edit, positionOf } from '../job/document.ts'
+import { type Document, edit, hasSection, positionOf, startOf } from '../job/document.ts'
 import { type JobFile, linkFile } from '../job/files.ts'
-import type { Place, Section } from '../job/model.ts'
+import type { Place } from '../job/model.ts'
 import { referencesOf } from '../job/references.ts'
 import type { FileAround } from './around.ts'
 import type { FoundMention } from './references.ts'
@@ -25,7 +25,7 @@ export function triedOut(analysis: Analysis, { mentions, to, around }: Trial): s
     at,
     in: { file },
   } of mentions) {
-    const start = startsOf(file.document).get(at.section) ?? 0
+    const start = startOf(file.document, at.section) ?? 0
     const list = changes.get(file.document) ?? []
     if (list.length === 0) changes.set(file.document, list)
     list.push({ from: start + at.span.start, to: start + at.span.end })
@@ -80,16 +80,16 @@ function meaningOf(
 ): ReadonlyMap<number, Meaning> {
   const files = [file, ...file.used]
   const where = ({ section, span }: Place): string => {
-    const holder = files.find(({ document }) => startsOf(document).has(section))
+    const holder = files.find(({ document }) => hasSection(document, section))
     if (!holder) return 'elsewhere'
     const { path, document } = holder
-    return `${path} ${moved(document, (startsOf(document).get(section) ?? 0) + span.start)}`
+    return `${path} ${moved(document, (startOf(document, section) ?? 0) + span.start)}`
   }
   const { document } = file
   return new Map(
     document.sections.flatMap((section) =>
       referencesOf(analysis, file, section).map(({ at, named }): [number, Meaning] => [
-        moved(document, (startsOf(document).get(section) ?? 0) + at.span.start),
+        moved(document, (startOf(document, section) ?? 0) + at.span.start),
         {
           means: where(named),
           words: section.text.slice(at.span.start, at.span.end),
@@ -114,23 +114,4 @@ function isWorse(before: readonly string[], after: readonly string[]): boolean {
     if (at >= 0) left.splice(at, 1)
     return at < 0
   })
-}
-
-const starts = new WeakMap<Document, ReadonlyMap<Section, number>>()
-
-/** Where each section of a document begins. */
-function startsOf(document: Document): ReadonlyMap<Section, number> {
-  let made = starts.get(document)
-  if (!made) {
-    let start = 0
-    made = new Map(
-      document.sections.map((section) => {
-        const entry = [section, start] as const
-        start += section.text.length
-        return entry
-      }),
-    )
-    starts.set(document, made)
-  }
-  return made
 }

@@ -1,5 +1,6 @@
 import { type Document, positionOf } from '../job/document.ts'
 import type { Section } from '../job/model.ts'
+import { once } from '../syntax/once.ts'
 import { tokenModifiers, tokenTypes } from './semantic-legend.ts'
 import { type SemanticToken, semanticTokens } from './semantic-tokens.ts'
 
@@ -11,17 +12,8 @@ interface Encoded {
   readonly lastLine: number
 }
 
-const kept = new WeakMap<Section, Encoded>()
-
 /** A section's tokens, the first of them counted from where the section begins. */
-function encoded(section: Section): Encoded {
-  let made = kept.get(section)
-  if (!made) {
-    made = encode(semanticTokens(section))
-    kept.set(section, made)
-  }
-  return made
-}
+const encoded = once((section: Section): Encoded => encode(semanticTokens(section)))
 
 function encode(tokens: readonly SemanticToken[]): Encoded {
   const data: number[] = []
@@ -41,19 +33,8 @@ function encode(tokens: readonly SemanticToken[]): Encoded {
   return { data, lastLine: line }
 }
 
-const wholes = new WeakMap<Document, readonly number[]>()
-
 /** The tokens of a text as the protocol has them. */
-export function encodedTokens(document: Document): readonly number[] {
-  let made = wholes.get(document)
-  if (!made) {
-    made = joined(document)
-    wholes.set(document, made)
-  }
-  return made
-}
-
-function joined(document: Document): readonly number[] {
+export const encodedTokens = once((document: Document): readonly number[] => {
   const data: number[] = []
   let before = 0 // line of the token before
   for (const section of document.sections) {
@@ -66,7 +47,7 @@ function joined(document: Document): readonly number[] {
     before = line + of.lastLine
   }
   return data
-}
+})
 
 /** The same of some lines, both included. */
 export function encodedTokensIn(document: Document, from: number, to: number): readonly number[] {

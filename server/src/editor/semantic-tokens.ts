@@ -1,5 +1,6 @@
 import type { IToken, TokenType as LexedType } from 'chevrotain'
 import type { Section } from '../job/model.ts'
+import { once } from '../syntax/once.ts'
 import * as T from '../syntax/tokens.ts'
 import type { TokenModifier, TokenType } from './semantic-legend.ts'
 import { wordsOf } from './semantic-words.ts'
@@ -30,19 +31,8 @@ const lexedTypes = new Map<LexedType, TokenType>([
   [T.Over, 'operator'],
 ])
 
-const kept = new WeakMap<Section, readonly SemanticToken[]>()
-
 /** What each word, number and sign of a section is, in the order of its text: from its tree and the vocabulary, so that it is kept with it. */
-export function semanticTokens(section: Section): readonly SemanticToken[] {
-  let made = kept.get(section)
-  if (!made) {
-    made = tokensOf(section)
-    kept.set(section, made)
-  }
-  return made
-}
-
-function tokensOf({ text, parsed: { tree } }: Section): readonly SemanticToken[] {
+export const semanticTokens = once(({ text, parsed: { tree } }: Section): readonly SemanticToken[] => {
   const words = wordsOf(tree.items, text)
   const tokens: SemanticToken[] = []
   let line = 0
@@ -75,7 +65,7 @@ function tokensOf({ text, parsed: { tree } }: Section): readonly SemanticToken[]
         })
   }
   return tokens
-}
+})
 
 /** The protocol's lines end with these alone; the language's also with the separators of Unicode. */
 const endsLine = ({ tokenType, image }: IToken): boolean => tokenType === T.Newline && /[\r\n]/.test(image)

@@ -1,4 +1,5 @@
 import type { Section } from '../job/model.ts'
+import { once } from '../syntax/once.ts'
 import type { BlockNode, FactNode, Span } from '../syntax/tree.ts'
 import { findKind } from '../vocabulary/index.ts'
 
@@ -14,17 +15,10 @@ export interface BlockSymbol {
   readonly children: readonly BlockSymbol[]
 }
 
-const kept = new WeakMap<Section, readonly BlockSymbol[]>()
-
 /** The blocks of a section, from its tree alone. */
-export function symbolsOf(section: Section): readonly BlockSymbol[] {
-  let symbols = kept.get(section)
-  if (!symbols) {
-    symbols = within(section.parsed.tree.items, section.text)
-    kept.set(section, symbols)
-  }
-  return symbols
-}
+export const symbolsOf = once(({ parsed: { tree }, text }: Section): readonly BlockSymbol[] =>
+  within(tree.items, text),
+)
 
 const within = (items: BlockNode['items'], text: string): readonly BlockSymbol[] =>
   items.flatMap((item) => (item.type === 'block' ? [symbol(item, text)] : []))

@@ -1,4 +1,5 @@
 import type { UnitSystem } from '../quantity/kinds.ts'
+import { once } from '../syntax/once.ts'
 import { Word } from '../syntax/tokens.ts'
 import type { BlockNode } from '../syntax/tree.ts'
 import { type Bound, bind, headingWord } from './bind.ts'
@@ -16,12 +17,8 @@ interface Heads {
   readonly system: UnitSystem
 }
 
-const headsOf = new WeakMap<Document, Heads>()
-
-/** Which section holds which top-level block: from the trees alone, made once a document. */
-function heads(document: Document): Heads {
-  const made = headsOf.get(document)
-  if (made) return made
+/** Which section holds which top-level block: from the trees alone. */
+const heads = once((document: Document): Heads => {
   const named = new Map<string, Section>()
   const first = new Map<string, Section>()
   const ofKind = new Map<string, Section[]>()
@@ -37,10 +34,8 @@ function heads(document: Document): Heads {
       if (inches) system = 'inch'
     }
   }
-  const result = { named, first, ofKind, system }
-  headsOf.set(document, result)
-  return result
-}
+  return { named, first, ofKind, system }
+})
 
 interface Head {
   readonly kind: string
@@ -49,26 +44,19 @@ interface Head {
   readonly inches: boolean
 }
 
-const headsInSection = new WeakMap<Section, readonly Head[]>()
-
-function headsIn(section: Section): readonly Head[] {
-  let made = headsInSection.get(section)
-  if (!made) {
-    made = section.parsed.tree.items.flatMap((item) =>
-      item.type === 'block'
-        ? [
-            {
-              kind: item.kind.text,
-              name: headingWord(item),
-              inches: item.kind.text === 'job' && showsInches(item),
-            },
-          ]
-        : [],
-    )
-    headsInSection.set(section, made)
-  }
-  return made
-}
+const headsIn = once((section: Section): readonly Head[] =>
+  section.parsed.tree.items.flatMap((item) =>
+    item.type === 'block'
+      ? [
+          {
+            kind: item.kind.text,
+            name: headingWord(item),
+            inches: item.kind.text === 'job' && showsInches(item),
+          },
+        ]
+      : [],
+  ),
+)
 
 const showsInches = (job: BlockNode): boolean =>
   job.items.some((item) => {
@@ -76,18 +64,11 @@ const showsInches = (job: BlockNode): boolean =>
     return part?.type === 'word' && part.text === 'inch'
   })
 
-const words = new WeakMap<Section, ReadonlySet<string>>()
-
 /** Words of a section that could name a top-level block. */
-function wordsIn(section: Section): ReadonlySet<string> {
-  let made = words.get(section)
-  if (!made) {
-    const { tokens } = section.parsed.tree
-    made = new Set(tokens.flatMap((t) => (t.tokenType === Word ? (t.image.split('.', 1)[0] ?? []) : [])))
-    words.set(section, made)
-  }
-  return made
-}
+const wordsIn = once(
+  ({ parsed: { tree } }: Section): ReadonlySet<string> =>
+    new Set(tree.tokens.flatMap((t) => (t.tokenType === Word ? (t.image.split('.', 1)[0] ?? []) : []))),
+)
 
 const nothing: Bound = { blocks: [], problems: [], references: [] }
 
@@ -96,7 +77,6 @@ export class Analysis {
   readonly #bound = new Memo<Bound>()
   /** Sections that each section has asked for a block of. */
   readonly #asked = new WeakMap<Section, Set<Section>>()
-  readonly #scopes = new WeakMap<JobFile, Scope>()
   /** Names of the top-level blocks each file can reach: the same list as long as they are the same. */
   readonly #names = new Map<string, readonly string[]>()
   readonly #mentions = new WeakMap<
@@ -188,12 +168,10 @@ export class Analysis {
     return file.document.sections.flatMap((section) => this.bound(file, section).blocks)
   }
 
-  scope(file: JobFile): Scope {
-    const known = this.#scopes.get(file)
-    if (known) return known
+  readonly scope = once((file: JobFile): Scope => {
     const own = heads(file.document)
     const names = this.#namesOf(file)
-    const scope: Scope = {
+    return {
       named: (name) => {
         const at = holderOf(file, name)
         return at && this.#bind(at.file, at.section).blocks.find((block) => block.name === name)
@@ -207,9 +185,7 @@ export class Analysis {
       names: () => names,
       system: () => own.system,
     }
-    this.#scopes.set(file, scope)
-    return scope
-  }
+  })
 
   #namesOf(file: JobFile): readonly string[] {
     const names = [...new Set([file, ...file.used].flatMap((f) => [...heads(f.document).named.keys()]))]

@@ -1,4 +1,5 @@
 import { mayConflict } from '../syntax/conflicts.ts'
+import { once } from '../syntax/once.ts'
 import { parseSection } from '../syntax/parser.ts'
 import { cutSections } from '../syntax/sections.ts'
 import type { Place, Section } from './model.ts'
@@ -77,39 +78,33 @@ const joined = (sections: readonly Section[], first: number, last: number): stri
     .map((section) => section.text)
     .join('')
 
-const lineStarts = new WeakMap<Section, readonly number[]>()
+/** Where each line of a section begins. */
+const linesOf = once(({ text }: Section): readonly number[] => [
+  0,
+  ...[...text.matchAll(/\r\n|\n|\r/g)].map((match) => match.index + match[0].length),
+])
 
-function linesOf(section: Section): readonly number[] {
-  let starts = lineStarts.get(section)
-  if (!starts) {
-    starts = [0, ...[...section.text.matchAll(/\r\n|\n|\r/g)].map((match) => match.index + match[0].length)]
-    lineStarts.set(section, starts)
-  }
-  return starts
+interface Beginning {
+  readonly line: number
+  readonly offset: number
 }
 
-/** Line on which each section of a document begins, and where: made once a document. */
-const layouts = new WeakMap<
-  Document,
-  ReadonlyMap<Section, { readonly line: number; readonly offset: number }>
->()
-
-function layoutOf(doc: Document): ReadonlyMap<Section, { readonly line: number; readonly offset: number }> {
-  let layout = layouts.get(doc)
-  if (!layout) {
-    const entries = new Map<Section, { line: number; offset: number }>()
-    let line = 0
-    let offset = 0
-    for (const section of doc.sections) {
-      entries.set(section, { line, offset })
-      line += linesOf(section).length - 1
-      offset += section.text.length
-    }
-    layouts.set(doc, entries)
-    layout = entries
+/** Where each section of a document begins. */
+const layoutOf = once((doc: Document): ReadonlyMap<Section, Beginning> => {
+  const entries = new Map<Section, Beginning>()
+  let line = 0
+  let offset = 0
+  for (const section of doc.sections) {
+    entries.set(section, { line, offset })
+    line += linesOf(section).length - 1
+    offset += section.text.length
   }
-  return layout
-}
+  return entries
+})
+
+/** Offset in the document at which a section begins; undefined where it is none of its sections. */
+export const startOf = (doc: Document, section: Section): number | undefined =>
+  layoutOf(doc).get(section)?.offset
 
 export const hasSection = (doc: Document, section: Section): boolean => layoutOf(doc).has(section)
 
@@ -156,5 +151,5 @@ export function locate(
 /** Offset of a position in the whole text. */
 export function offsetAt(doc: Document, position: Position): number {
   const at = locate(doc, position)
-  return at ? (layoutOf(doc).get(at.section)?.offset ?? 0) + at.offset : 0
+  return at ? (startOf(doc, at.section) ?? 0) + at.offset : 0
 }

@@ -1,6 +1,7 @@
 import type { Band } from '../quantity/band.ts'
 import { formatBand, formatBoth } from '../quantity/format.ts'
 import type { Kind, UnitSystem } from '../quantity/kinds.ts'
+import { once } from '../syntax/once.ts'
 import type { BlockName } from '../vocabulary/index.ts'
 import { type Block, ofKind } from './model.ts'
 import type { Scope } from './scope.ts'
@@ -58,16 +59,10 @@ export interface Lookup {
   readonly showBand: (band: Band, kind: Kind) => string
 }
 
-const lookups = new WeakMap<Scope, WeakMap<Block, Lookup>>()
+const lookups = once((scope: Scope) => once((block: Block) => newLookup(block, scope)))
 
 /** What can be asked from this block: the same one whenever the same scope is asked, so that results can be kept with it. */
-export function lookupFrom(block: Block, scope: Scope): Lookup {
-  const ofScope = lookups.get(scope) ?? new WeakMap<Block, Lookup>()
-  lookups.set(scope, ofScope)
-  const known = ofScope.get(block) ?? newLookup(block, scope)
-  ofScope.set(block, known)
-  return known
-}
+export const lookupFrom = (block: Block, scope: Scope): Lookup => lookups(scope)(block)
 
 function newLookup(block: Block, scope: Scope): Lookup {
   const system = scope.system()

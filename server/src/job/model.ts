@@ -1,3 +1,4 @@
+import { once } from '../syntax/once.ts'
 import type { BlockNode, FactNode, Parsed, SectionTree, Span } from '../syntax/tree.ts'
 import type { FactPath, FactValue } from '../vocabulary/index.ts'
 import type { ValueProblem } from '../vocabulary/reader.ts'
@@ -102,22 +103,18 @@ export function blockOf(blocks: readonly Block[], node: BlockNode): Block | unde
   return undefined
 }
 
-const byKind = new WeakMap<readonly Block[], ReadonlyMap<string, readonly Block[]>>()
-
-/** Blocks of each kind, sorted out once for a list of blocks. */
-export function ofKind(blocks: readonly Block[], kind: string): readonly Block[] {
-  let kinds = byKind.get(blocks)
-  if (!kinds) {
-    const sorted = new Map<string, Block[]>()
-    for (const block of blocks) {
-      const same = sorted.get(block.kind)
-      if (same) same.push(block)
-      else sorted.set(block.kind, [block])
-    }
-    kinds = sorted
-    byKind.set(blocks, kinds)
+const byKind = once((blocks: readonly Block[]): ReadonlyMap<string, readonly Block[]> => {
+  const sorted = new Map<string, Block[]>()
+  for (const block of blocks) {
+    const same = sorted.get(block.kind)
+    if (same) same.push(block)
+    else sorted.set(block.kind, [block])
   }
-  return kinds.get(kind) ?? []
-}
+  return sorted
+})
+
+/** The blocks of a kind, sorted out once for a list of blocks. */
+export const ofKind = (blocks: readonly Block[], kind: string): readonly Block[] =>
+  byKind(blocks).get(kind) ?? []
 
 export const childrenOf = (block: Block, kind: string): readonly Block[] => ofKind(block.children, kind)

@@ -1,3 +1,4 @@
+import { once } from '../syntax/once.ts'
 import type { Part } from '../syntax/tree.ts'
 import type { BlockName, FactValue } from '../vocabulary/index.ts'
 import type { Analysis } from './analysis.ts'
@@ -7,20 +8,15 @@ import { type Lookup, lookupFrom } from './lookup.ts'
 import { Memo } from './memo.ts'
 import { type Block, childrenOf, nameOf, type Reference, type Section } from './model.ts'
 
-const kept = new WeakMap<Analysis, Memo<readonly Reference[]>>()
+const memoOf = once((_: Analysis) => new Memo<readonly Reference[]>())
 
 /** Every word of a section that stands for something, in the order of the text: those of its values, which binding has resolved, and the names
  * of readings, feet, terminals and whatever a concession is about, which are looked up where they stand. */
 export function referencesOf(analysis: Analysis, file: JobFile, section: Section): readonly Reference[] {
   const { references, blocks } = analysis.bound(file, section)
-  let memo = kept.get(analysis)
-  if (!memo) {
-    memo = new Memo()
-    kept.set(analysis, memo)
-  }
   const scope = analysis.scope(file)
   const input = references
-  const all = memo.get(section, { revision: analysis.revision, scope, input }, (asking) =>
+  const all = memoOf(analysis).get(section, { revision: analysis.revision, scope, input }, (asking) =>
     [...references, ...blocks.flatMap((block) => lookedUp(block, lookupFrom(block, asking)))].sort(
       (a, b) => a.at.span.start - b.at.span.start,
     ),

@@ -1,4 +1,5 @@
 import { type Block, childrenOf, factOf } from '../job/model.ts'
+import { once } from '../syntax/once.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 
 interface Taken {
@@ -28,12 +29,8 @@ const movedNothing = ({ others, unread }: Block): boolean =>
     Object.values(value as FootMove).every((by: number | undefined) => !by),
   )
 
-const logs = new WeakMap<Block, Log>()
-
 /** Sorted out once a drive: oldest reading first; of one day in the order of the file. One without a date goes by the one written before it. */
-function logOf(drive: Block): Log {
-  const made = logs.get(drive)
-  if (made) return made
+const logOf = once((drive: Block): Log => {
   let day = ''
   const readings = childrenOf(drive, 'reading')
     .map((reading) => {
@@ -47,7 +44,7 @@ function logOf(drive: Block): Log {
       [path, i],
     ]),
   )
-  const log = {
+  return {
     readings,
     places: new Map(readings.map(({ reading }, i) => [reading, i])),
     moves: childrenOf(drive, 'move').map((move) => ({
@@ -56,9 +53,7 @@ function logOf(drive: Block): Log {
       done: factOf(move, 'move.done')?.value,
     })),
   }
-  logs.set(drive, log)
-  return log
-}
+})
 
 /** The reading that counts: the last by date, and of one day the last in the file. */
 export const lastReading = (drive: Block): Block | undefined => logOf(drive).readings.at(-1)?.reading

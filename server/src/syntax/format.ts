@@ -1,5 +1,6 @@
 import type { IToken } from 'chevrotain'
 import { conflictsIn } from './conflicts.ts'
+import { once } from './once.ts'
 import { cutSections } from './sections.ts'
 import * as T from './tokens.ts'
 
@@ -29,20 +30,13 @@ export interface LaidOut {
   readonly rests: boolean
 }
 
-const known = new WeakMap<{ readonly text: string }, LaidOut>()
-
-export function laidOut(section: { readonly text: string }): LaidOut {
-  let made = known.get(section)
-  if (!made) {
-    const text = section.text.replace(/^\uFEFF/, '')
-    const lines = layOut(text)
-    const again = lines.map((line) => `${line}\n`).join('')
-    const rests = again === text || (reading(again) === reading(text) && same(layOut(again), lines))
-    made = { lines, rests }
-    known.set(section, made)
-  }
-  return made
-}
+export const laidOut = once((section: { readonly text: string }): LaidOut => {
+  const text = section.text.replace(/^\uFEFF/, '')
+  const lines = layOut(text)
+  const again = lines.map((line) => `${line}\n`).join('')
+  const rests = again === text || (reading(again) === reading(text) && same(layOut(again), lines))
+  return { lines, rests }
+})
 
 /** The versions of a merge conflict are left as they were written, to be compared. */
 const layOut = (text: string): readonly string[] =>
