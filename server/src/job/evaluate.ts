@@ -199,7 +199,9 @@ export function evaluator(around: Surroundings) {
           })
       const names = [...source.unread].filter(
         (name) =>
-          name in (block.definition?.facts ?? {}) && !block.facts.has(name) && !block.written.has(name),
+          Object.hasOwn(block.definition?.facts ?? {}, name) &&
+          !block.facts.has(name) &&
+          !block.written.has(name),
       )
       for (const name of names) block.unread.add(name)
       if (names.length > 0) report(part.span, { type: 'source-unread', path: part.text, names })

@@ -25,7 +25,8 @@ export function referencesOf(analysis: Analysis, file: JobFile, section: Section
 }
 
 function lookedUp(block: Block, lookup: Lookup): readonly Reference[] {
-  const own = byKind[block.kind as BlockName]?.(block, lookup) ?? []
+  const own =
+    (Object.hasOwn(byKind, block.kind) ? byKind[block.kind as BlockName]?.(block, lookup) : undefined) ?? []
   return [...own, ...block.children.flatMap((child) => lookedUp(child, lookup.from(child)))]
 }
 
