@@ -1,6 +1,9 @@
 // Names, references, sharing: the language's own rules (design decisions, no outside source).
 import { describe, expect, it } from 'vitest'
+import { Analysis } from '../../server/src/job/analysis.ts'
 import { resolvePath } from '../../server/src/job/files.ts'
+import { lookupFrom } from '../../server/src/job/lookup.ts'
+import { referencesOf } from '../../server/src/job/references.ts'
 import { factValue, read } from './meaning.ts'
 
 const typesOf = (text: Parameters<typeof read>[0]) => read(text).problems.map(({ type }) => type)
@@ -91,6 +94,28 @@ drive stbd { gear { ratio: port.gear.ratio } }`)
       'drive d { bed { adjuster: shims }  cable feed { conductor: 35 mm2 }  protection p { protects: fed } }'
     const found = read(text).problems.filter(({ type }) => type === 'unresolved')
     expect(found).toMatchObject([{ path: 'fed', nearest: 'feed' }])
+  })
+
+  it('that two kinds have stands for the one that the fact is about', () => {
+    const { blocks, file } = read(
+      'drive d {\n  gear main { ratio: 2.5 }\n  motor main { power: 15 kW }\n  cable c { from: x  to: main }\n}',
+    )
+    const cable = blocks[0]?.children[2]
+    const analysis = new Analysis()
+    analysis.begin()
+    expect(cable && lookupFrom(cable, analysis.scope(file)).referred('to')?.kind).toBe('motor')
+  })
+
+  it('of what every object has is no reference of a block', () => {
+    for (const word of ['constructor', 'toString', '__proto__', 'valueOf', 'hasOwnProperty']) {
+      const { file } = read(`drive d { ${word} { on: x } }\n${word} y { }`)
+      const analysis = new Analysis()
+      analysis.begin()
+      for (const section of file.document.sections)
+        expect(() => referencesOf(analysis, file, section), word).not.toThrow()
+      const types = typesOf(`gear spare { ratio: 2  ${word}: 1 }\ndrive d { gear { like: spare } }`)
+      expect(types, word).not.toContain('source-unread')
+    }
   })
 
   it('of a block of another kind is told as such', () => {

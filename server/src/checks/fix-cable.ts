@@ -89,7 +89,7 @@ export function fitRating({ block, lookup }: FixGround): readonly Fix[] {
   const rating = block && factOf(block, 'protection.rating')
   const protects = block && factOf(block, 'protection.protects')
   if (!rating || rating.origin || !protects || !lookup) return []
-  const amps = fittingRating(lookup.named(protects.value), lookup)
+  const amps = fittingRating(lookup.referred('protects'), lookup)
   return amps === undefined
     ? []
     : [

@@ -30,7 +30,9 @@ function judgedOf(device: Block, lookup: Lookup) {
   const rating = factOf(device, 'protection.rating')?.value
   const name = factOf(device, 'protection.protects')?.value
   const judged =
-    rating === undefined || name === undefined ? undefined : ratingOf(rating, lookup.named(name), lookup)
+    rating === undefined || name === undefined
+      ? undefined
+      : ratingOf(rating, lookup.referred('protects'), lookup)
   return judged && rating !== undefined && name !== undefined ? { ...judged, rating, name } : undefined
 }
 

@@ -1,5 +1,4 @@
 import type { Leaf } from '../syntax/tree.ts'
-import type { Draft } from './draft.ts'
 import { type Block, nameOf, type Reference, type Section } from './model.ts'
 import type { Scope } from './scope.ts'
 
@@ -7,7 +6,7 @@ interface Wanted {
   readonly roots: readonly Block[]
   readonly scope: Scope
   /** Looks outwards from here, then in the section, in the file, in the files it uses. */
-  readonly from: Draft | undefined
+  readonly from: Block | undefined
   readonly kinds: readonly string[] | undefined
   /** Not this one: a block is not like itself. */
   readonly not: Block | undefined

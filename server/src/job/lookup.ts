@@ -2,7 +2,8 @@ import type { Band } from '../quantity/band.ts'
 import { formatBand, formatBoth } from '../quantity/format.ts'
 import type { Kind, UnitSystem } from '../quantity/kinds.ts'
 import { once } from '../syntax/once.ts'
-import type { BlockName } from '../vocabulary/index.ts'
+import { type BlockName, findKind } from '../vocabulary/index.ts'
+import { lookFor } from './look-for.ts'
 import { type Block, ofKind } from './model.ts'
 import type { Scope } from './scope.ts'
 
@@ -31,15 +32,21 @@ function referenced(block: Block, kind: string, scope: Scope): Block | undefined
   return undefined
 }
 
-function namedBlock(block: Block, path: string, scope: Scope): Block | undefined {
-  const [head = '', ...rest] = path.split('.')
-  const among = (blocks: readonly Block[]) => blocks.find((b) => b.name === head) ?? only(blocks, head)
-  let found: Block | undefined
-  for (let b = block.parent; b && !found; b = b.parent) found = among(b.children)
-  found ??= scope.named(head) ?? only(scope.ofKind(head), head)
-  for (const segment of rest)
-    found = found?.children.find((b) => b.name === segment) ?? (found && only(found.children, segment))
-  return found
+function namedBlock(
+  block: Block,
+  path: string,
+  scope: Scope,
+  kinds: readonly string[] | undefined,
+): Block | undefined {
+  const found = lookFor(path, { roots: [], scope, from: block.parent, kinds, not: undefined })
+  return found?.at(-1)
+}
+
+/** The block that a fact of this one names: of the kinds that the fact is about, since a name may be that of several. */
+function referredBlock(block: Block, fact: string, scope: Scope): Block | undefined {
+  const name = block.facts.get(fact)?.value
+  const kinds = findKind(block.kind)?.facts[fact]?.shape.refersTo
+  return typeof name === 'string' && kinds ? namedBlock(block, name, scope, kinds) : undefined
 }
 
 /** What can be asked from where a block stands. */
@@ -49,6 +56,8 @@ export interface Lookup {
   readonly near: (kind: BlockName) => Block | undefined
   /** The block a name stands for, looked for from this block outwards. */
   readonly named: (path: string) => Block | undefined
+  /** The block that a reference of this one stands for: `referred('protects')`. */
+  readonly referred: (fact: string) => Block | undefined
   /** Every block of the kind that stands at the top of the file. */
   readonly ofKind: (kind: BlockName) => readonly Block[]
   /** The same questions asked from another block. */
@@ -69,7 +78,8 @@ function newLookup(block: Block, scope: Scope): Lookup {
   return {
     block,
     near: (kind) => nearBlock(block, kind, scope),
-    named: (path) => namedBlock(block, path, scope),
+    named: (path) => namedBlock(block, path, scope, undefined),
+    referred: (fact) => referredBlock(block, fact, scope),
     ofKind: (kind) => scope.ofKind(kind),
     from: (other) => lookupFrom(other, scope),
     system,

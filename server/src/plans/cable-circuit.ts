@@ -11,8 +11,8 @@ export interface Unsaid {
 
 /** The blocks a cable joins, in the order from, to. */
 export const endsOf = (cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
-  [said(cable, 'cable.from'), said(cable, 'cable.to')].map((name) =>
-    name === undefined ? undefined : lookup.named(name),
+  (['from', 'to'] as const).map((end) =>
+    said(cable, `cable.${end}`) === undefined ? undefined : lookup.from(cable).referred(end),
   )
 
 /** What a cable carries: DC from a battery whatever else is said, then as it says, else by what it joins. Undefined when neither tells.

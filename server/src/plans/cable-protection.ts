@@ -12,7 +12,7 @@ import {
 } from '../engineering/electrical/protection.ts'
 import type { RatingSeries } from '../engineering/electrical/standard-ratings.ts'
 import type { Lookup } from '../job/lookup.ts'
-import { type Block, childrenOf, factOf } from '../job/model.ts'
+import { type Block, childrenOf } from '../job/model.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { systemOf } from './cable-circuit.ts'
 import { batteriesOf, type CableCurrent, cableCurrent } from './design-current.ts'
@@ -22,8 +22,7 @@ import { said, Unreadable } from './said.ts'
 export function isProtected(cable: Block, lookup: Lookup): boolean {
   const protects = (block: Block): boolean => {
     if (block.unread.has('protects')) return true
-    const name = factOf(block, 'protection.protects')?.value
-    return name !== undefined && lookup.from(block).named(name)?.node === cable.node
+    return lookup.from(block).referred('protects')?.node === cable.node
   }
   return (
     (cable.parent ? childrenOf(cable.parent, 'protection') : []).some(protects) ||

@@ -40,10 +40,10 @@ drive main {
     current: 150 A
   }
 }`,
-  run: ({ from, to }, context) => {
+  run: (_facts, context) => {
     const cable = context.block
     // What cannot be found or read is said where it is written.
-    if (!context.named(from.value) || !context.named(to.value)) return []
+    if (!context.referred('from') || !context.referred('to')) return []
     const current = cableCurrent(cable, context)
     if (!current.ok && current.fault.type !== 'unread')
       return [

@@ -48,7 +48,7 @@ drive main {
   }
 }`,
   run: ({ rating, protects }, context) => {
-    const judged = ratingToCable(rating.value, context.named(protects.value), context)
+    const judged = ratingToCable(rating.value, context.referred('protects'), context)
     if (judged?.verdict !== 'above-conductor') return []
     const { limit, carrying } = judged
     const found = `${formatNumber(rating.value, 4)} A`

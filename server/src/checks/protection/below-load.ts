@@ -50,7 +50,7 @@ drive main {
   }
 }`,
   run: ({ rating, protects }, context) => {
-    const cable = context.named(protects.value)
+    const cable = context.referred('protects')
     const judged = ratingToLoad(rating.value, cable, context)
     if (!judged || judged.carries) return []
     const { load, low } = judged

@@ -1,4 +1,5 @@
 import { reaches } from '../../engineering/electrical/guard.ts'
+import { endsOf } from '../../plans/cable-circuit.ts'
 import { isProtected } from '../../plans/cable-protection.ts'
 import { atHead, check, published } from '../check.ts'
 import { fittingRating } from '../fix-cable.ts'
@@ -47,8 +48,8 @@ drive main {
     protects: feed
   }
 }`,
-  run: ({ from, to, length }, context) => {
-    const ends = [from.value, to.value].map((name) => context.named(name)?.kind)
+  run: ({ length }, context) => {
+    const ends = endsOf(context.block, context).map((end) => end?.kind)
     if (!ends.includes('battery') || isProtected(context.block, context)) return []
     if (ends.includes('protection') && (!length || reaches(longestLead, length.value))) return []
     return [

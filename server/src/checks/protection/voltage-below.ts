@@ -48,7 +48,7 @@ drive main {
   }
 }`,
   run: ({ voltage, protects }, context) => {
-    const cable = context.named(protects.value)
+    const cable = context.referred('protects')
     const highest = cable && highestOf(cable, context.from(cable))
     if (highest === undefined || voltage.value >= highest) return []
     const found = `${formatNumber(voltage.value, 4)} V`
