@@ -3,10 +3,10 @@ import { allChecks } from '../checks/index.ts'
 import { trustedCorrection } from '../checks/plan-trust.ts'
 import type { JobFile } from '../job/files.ts'
 import { lookupFrom } from '../job/lookup.ts'
-import type { Block, Place, Section } from '../job/model.ts'
+import { type Block, blockOf, type Place, type Section } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
 import { findUnit } from '../quantity/units.ts'
-import type { BlockNode, FactNode, LineNode, Part, Provenance, Span } from '../syntax/tree.ts'
+import type { FactNode, LineNode, Part, Provenance, Span } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
 import { provenanceWords } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
@@ -85,14 +85,6 @@ function provenanceMarkdown({ words }: Provenance): string {
       ),
     ),
   )
-}
-
-function blockOf(blocks: readonly Block[], node: BlockNode): Block | undefined {
-  for (const block of blocks) {
-    const found = block.node === node ? block : blockOf(block.children, node)
-    if (found) return found
-  }
-  return undefined
 }
 
 function headMarkdown(block: Block, around: Around, on: 'kind' | 'name'): string | undefined {

@@ -41,7 +41,24 @@ export function shimHeights(
   for (let n = 0; n < pieces; n++)
     packs = new Set([...packs, ...[...packs].flatMap((pack) => sizes.map((size) => pack + size))])
   const from = present === undefined ? 0 : Math.round(inRange('present pack (m)', present, 0, 1) * 1e7)
-  const moves = [...new Set([...packs].map((pack) => pack - from).concat(0))].sort((a, b) => a - b)
-  return (around, reach) =>
-    moves.filter((move) => Math.abs(move / 1e7 - around) <= reach + 1e-9).map((move) => move / 1e7)
+  const moves = [...new Set([...packs].map((pack) => pack - from).concat(0))]
+    .sort((a, b) => a - b)
+    .map((move) => move / 1e7)
+  return (around, reach) => {
+    const start = firstFrom(moves, around - reach - 1e-9)
+    let end = start
+    while ((moves[end] ?? Number.POSITIVE_INFINITY) <= around + reach + 1e-9) end += 1
+    return moves.slice(start, end)
+  }
+}
+
+/** Where in an ascending list the first stands that is not below `least`. */
+function firstFrom(ascending: readonly number[], least: number): number {
+  let [low, high] = [0, ascending.length]
+  while (low < high) {
+    const middle = (low + high) >> 1
+    if ((ascending[middle] ?? least) < least) low = middle + 1
+    else high = middle
+  }
+  return low
 }

@@ -86,9 +86,8 @@ export class Analysis {
   #revision = 0
 
   /** To be called when any file has changed. */
-  begin(): number {
+  begin(): void {
     this.#revision += 1
-    return this.#revision
   }
 
   get revision(): number {

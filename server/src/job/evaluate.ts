@@ -1,4 +1,3 @@
-import { formatBand, formatBoth } from '../quantity/format.ts'
 import type { Kind } from '../quantity/kinds.ts'
 import { nearest } from '../quantity/nearest.ts'
 import {
@@ -385,8 +384,6 @@ export function evaluator(around: Surroundings) {
         unresolved(part.span, path ?? section.text.slice(part.span.start, part.span.end), kinds, block)
         return undefined
       },
-      show: (si, kind) => formatBoth(si, kind, system),
-      showBand: (band, kind) => formatBand(band, kind, system),
       problem,
     }
   }

@@ -1,5 +1,4 @@
-import type { Located } from './bind.ts'
-import { isUse } from './bind.ts'
+import { isUse, type Located } from './bind.ts'
 import type { Document } from './document.ts'
 import type { BindingProblem, Place } from './model.ts'
 

@@ -4,6 +4,7 @@ import type { Foot, FootCorrection } from '../engineering/alignment/feet.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
 import type { Thread } from '../engineering/thread.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
+import { once } from '../syntax/once.ts'
 
 /** How one foot gets its height: the lower nut of its stud, shims, by whatever is at hand, or not at all. */
 export type FootStep =
@@ -57,6 +58,9 @@ export const left = (foot: FootCorrection): CorrectedFoot => ({
 export const stepOf = ({ thread, partsOfFlat }: Extract<Adjuster, { by: 'nut' }>): number =>
   nutTravel({ turns: 0, flats: 1 / partsOfFlat }, thread.pitch)
 
+/** The packs of a stock are the same for every foot. */
+const packsOf = once((stock: readonly number[]) => shimHeights(stock))
+
 /** Heights that the adjuster of a foot can make. */
 export function heightsOf({ up, down, pack }: BedFoot, adjuster: Exclude<Adjuster, { by: 'hand' }>): Heights {
   const within = (heights: Heights): Heights =>
@@ -75,7 +79,7 @@ export function heightsOf({ up, down, pack }: BedFoot, adjuster: Exclude<Adjuste
     })
   // What lies under the foot is taken to come out in steps of the thinnest shim, as far as there is any; a pack whose thickness is said can be
   // made anew as well.
-  const packs = shimHeights(adjuster.stock)
+  const packs = packsOf(adjuster.stock)
   const anew = pack === undefined ? undefined : shimHeights(adjuster.stock, { present: pack })
   const out = stepHeights(Math.min(...adjuster.stock), { up: 0, ...(pack !== undefined && { down: pack }) })
   return within((around, reach) => {

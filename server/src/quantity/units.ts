@@ -1,4 +1,5 @@
 import type { Kind } from './kinds.ts'
+import { circle, circularMil, gaugeDiameter } from './wire-gauge.ts'
 
 /** A unit is a row: its spelling, the kind it measures, and how its numbers become SI. */
 export interface Unit {
@@ -50,8 +51,7 @@ export function gaugeArea(text: string): number | undefined {
   const plain = /^\d{1,2}$/.test(text) ? Number(text) : undefined
   const n = aught ? 1 - Number(aught[1]) : plain
   if (n === undefined || n > 40) return undefined
-  const diameter = 0.127e-3 * 92 ** ((36 - n) / 39)
-  return (Math.PI / 4) * diameter ** 2
+  return circle(gaugeDiameter(n))
 }
 
 export const units: readonly Unit[] = [
@@ -68,15 +68,8 @@ export const units: readonly Unit[] = [
   unit('area', 'cm2', 1e-4, 'square centimetre', SI, ['cm²', 'cm^2']),
   unit('area', 'mm2', 1e-6, 'square millimetre', SI, ['mm²', 'mm^2', 'sqmm']),
   unit('area', 'in2', INCH ** 2, 'square inch', NIST, ['in²', 'in^2']),
-  unit(
-    'area',
-    'CM',
-    (Math.PI / 4) * (INCH / 1000) ** 2,
-    'circular mil: a circle one thousandth of an inch across',
-    NIST,
-    ['cmil'],
-  ),
-  unit('area', 'kcmil', (Math.PI / 4) * (INCH / 1000) ** 2 * 1000, 'a thousand circular mils', NIST, ['MCM']),
+  unit('area', 'CM', circularMil, 'circular mil: a circle one thousandth of an inch across', NIST, ['cmil']),
+  unit('area', 'kcmil', 1000 * circularMil, 'a thousand circular mils', NIST, ['MCM']),
   unit('area', 'AWG', Number.NaN, 'American wire gauge: 6, 2, 1/0 … 4/0', 'ASTM B258', ['awg'], {
     named: gaugeArea,
   }),

@@ -1,4 +1,3 @@
-import type { Band } from '../quantity/band.ts'
 import type { Kind } from '../quantity/kinds.ts'
 import type { QuantityProblem } from '../quantity/quantity.ts'
 import type { Part, Span } from '../syntax/tree.ts'
@@ -40,8 +39,5 @@ export interface Reader {
   ): readonly [plus: number, minus: number] | undefined
   /** Whether a block of one of the kinds goes by this name here. Reports when none does. */
   refers(part: Part, kinds: readonly string[]): string | undefined
-  /** How SI values are shown in this job. */
-  show(si: number, kind: Kind): string
-  showBand(band: Band, kind: Kind): string
   problem(span: Span, problem: ValueProblem): void
 }

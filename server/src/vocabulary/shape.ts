@@ -300,9 +300,7 @@ export const date: Shape<string> = {
     const day = part.text.slice(0, 10)
     const stamp = new Date(`${day}T00:00:00Z`)
     const clock =
-      part.text.length > 10
-        ? Date.parse(part.text.replace(/(T\d{2}:\d{2})$/, '$1Z').replace(/(T\d{2}:\d{2}:\d{2})$/, '$1Z'))
-        : 0
+      part.text.length > 10 ? Date.parse(part.text.replace(/(T\d{2}:\d{2}(?::\d{2})?)$/, '$1Z')) : 0
     if (Number.isNaN(stamp.getTime()) || stamp.toISOString().slice(0, 10) !== day || Number.isNaN(clock)) {
       reader.problem(part.span, { type: 'no-such-date', text: part.text })
       return undefined

@@ -15,7 +15,7 @@ export type FeetProblem = {
 }
 
 /** Feet nearer than this (m) along an axis count as one station. */
-const oneStation = 1e-3
+export const oneStation = 1e-3
 
 /** Whether values (m) lie so near to each other that no slope can be taken between them.
  * @example atOneStation([0.18, 0.18]) // true */

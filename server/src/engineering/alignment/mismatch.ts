@@ -1,6 +1,6 @@
 import type { Uncertain } from '../../quantity/uncertainty.ts'
 import type { Result } from '../result.ts'
-import type { FeetProblem, Foot } from './feet.ts'
+import { type FeetProblem, type Foot, oneStation } from './feet.ts'
 import type { InPlanes } from './planes.ts'
 import { rigidMachine } from './rigid-move.ts'
 
@@ -170,7 +170,7 @@ function groupsOf(
 ): readonly (readonly number[])[] {
   const moved = feet.map((_, i) => i).filter((i) => (moves[i]?.vertical.value ?? 0) !== 0)
   const stations = moved.map((i) =>
-    moved.filter((j) => Math.abs((feet[j]?.x ?? 0) - (feet[i]?.x ?? 0)) < 1e-3),
+    moved.filter((j) => Math.abs((feet[j]?.x ?? 0) - (feet[i]?.x ?? 0)) < oneStation),
   )
   const groups = [moved, ...stations, ...moved.map((i) => [i])].filter((group) => group.length > 0)
   return [...new Map(groups.map((group) => [group.join(), group])).values()]

@@ -1,7 +1,7 @@
 import { exactly, type Uncertain } from '../../quantity/uncertainty.ts'
 import { inRange } from '../guard.ts'
 import type { Result } from '../result.ts'
-import type { FeetProblem, Foot } from './feet.ts'
+import { type FeetProblem, type Foot, oneStation } from './feet.ts'
 import type { InPlanes } from './planes.ts'
 import { type RigidMove, rigidMachine } from './rigid-move.ts'
 
@@ -38,9 +38,6 @@ export type ChosenMoves = {
 }
 
 const tiny = 1e-9
-
-/** Feet nearer than this (m) along the shaft make one station: they are moved alike, so that the roll stays. */
-const oneStation = 1e-3
 
 type Station = {
   readonly x: number

@@ -1,4 +1,4 @@
-import { oneCircularMil } from './awg.ts'
+import { circularMil } from '../../quantity/wire-gauge.ts'
 import { positive } from './guard.ts'
 
 /** The two small-craft formulas for volts lost in a DC circuit. Both are ΔV = ρ I L / S with L out and back,
@@ -6,7 +6,7 @@ import { positive } from './guard.ts'
  * cable. */
 export const dropFormulas = {
   /** K = 10.75 Ω·CM/ft. Source: ABYC E-11, 11.14.2.6. */
-  abyc: { name: 'ABYC E-11', resistivity: (10.75 * oneCircularMil) / 0.3048 },
+  abyc: { name: 'ABYC E-11', resistivity: (10.75 * circularMil) / 0.3048 },
   /** 0.0164 Ω·mm²/m. Source: ISO 10133 and ISO 13297, annex. */
   iso: { name: 'ISO 13297', resistivity: 0.0164e-6 },
 } as const
