@@ -19,6 +19,17 @@ describe('amperes are said on the safe side', () => {
     expect(saidLoading(202.1, 202.3)).toEqual({ current: '202.1 A', carries: '202.3 A' })
   })
 
+  it('a load to be multiplied by 1.25 gives the least fuse that is said beside it (arithmetic)', () => {
+    const amps = fc.double({ min: 0.1, max: 5000, noNaN: true })
+    const number = (said: string) => Number.parseFloat(said)
+    fc.assert(
+      fc.property(amps, (current) => {
+        const product = 1.25 * number(saidLoad(current, 1))
+        expect(saidLoad(product)).toBe(saidLoad(1.25 * current))
+      }),
+    )
+  })
+
   it('what is said is never less than the load, nor more than can be carried', () => {
     const amps = fc.double({ min: 0.1, max: 5000, noNaN: true })
     fc.assert(

@@ -1,12 +1,11 @@
 import { awgArea } from '../engineering/electrical/awg.ts'
 import { reaches } from '../engineering/electrical/guard.ts'
 import { iec60228 } from '../engineering/electrical/iec-60228.ts'
-import { standardRatings } from '../engineering/electrical/standard-ratings.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
 import { sectionOf } from '../plans/cable-ampacity.ts'
 import { type CableLoading, cableLoading } from '../plans/cable-loading.ts'
-import { ratingOf } from '../plans/cable-protection.ts'
+import { fittingRating, isProtected, needsProtection } from '../plans/cable-protection.ts'
 import type { FixGround } from './check.ts'
 import type { Fix } from './fix.ts'
 import { newValue } from './fix-text.ts'
@@ -44,15 +43,18 @@ const passes = ({ carries, current, drop, dropLimit }: CableLoading): boolean =>
   reaches(carries, current) &&
   (drop === undefined || dropLimit === undefined || reaches(dropLimit, drop))
 
-/** The smallest conductor that is made, of the system the cable is in, that carries the current and keeps the drop: each tried in the plan. */
+/** The smallest conductor that is made, of the system the cable is in, that carries the current and keeps the drop, and where the cable has a fuse
+ * or needs one, for which there is one: each tried in the plan. */
 function smallestSize(cable: Block, lookup: Lookup): Size | undefined {
   const now = factOf(cable, 'cable.conductor')?.value
   if (now === undefined) return undefined
+  const fused = isProtected(cable, lookup) || needsProtection(cable, lookup)
   const made = sectionOf(now).system === 'awg' ? gauges : metric
   return made.find(({ area }) => {
     const tried = area > now ? withConductor(cable, area) : undefined
     const outcome = tried && cableLoading(tried, lookup)
-    return outcome?.ok === true && passes(outcome.value)
+    if (!outcome?.ok || !passes(outcome.value)) return false
+    return !fused || fittingRating(tried, lookup) !== undefined
   })
 }
 
@@ -70,18 +72,6 @@ export function largerConductor({ block, lookup }: FixGround): readonly Fix[] {
         },
       ]
     : []
-}
-
-/** The smallest rating that is made, of the cable's own series, that carries the load and protects the cable. None when the cable is too thin
- * for any. A (source: IEC 60269 and NEC 240.6, beside the ratings themselves). */
-export function fittingRating(cable: Block | undefined, lookup: Lookup): number | undefined {
-  const area = cable && factOf(cable, 'cable.conductor')?.value
-  if (area === undefined) return undefined
-  const { amps } = standardRatings[sectionOf(area).system === 'awg' ? 'us' : 'iec']
-  return amps.find((rating) => {
-    const verdict = ratingOf(rating, cable, lookup)?.verdict
-    return verdict === 'within' || verdict === 'allowed-above'
-  })
 }
 
 /** The fitting rating for the fuse at the finding, where it says its rating itself. */

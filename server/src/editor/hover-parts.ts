@@ -49,7 +49,7 @@ export function protectionMarkdown(device: Block, lookup: Lookup): string | unde
   return [
     `**${amperes(rating)} for ${name}: ${ratings[verdict]}**`,
     '',
-    `- at least ${saidLoad(window.low)}: 1.25 × ${saidLoad(load.current)} (${load.currentFrom})`,
+    `- at least ${saidLoad(window.low)}: 1.25 × ${saidLoad(load.current, 1)} (${load.currentFrom})`,
     `- at most ${saidCarried(window.high)}: what ${name} carries`,
     ...(window.above === 'any-rating'
       ? [`- below 50 V up to ${saidCarried(window.ceiling)} is allowed`]

@@ -7,8 +7,9 @@ const rounded = (amps: number, decimals: number, to: (n: number) => number): num
 const load = (amps: number, decimals: number): number => rounded(amps, decimals, Math.ceil)
 const carried = (amps: number, decimals: number): number => rounded(amps, decimals, Math.floor)
 
-/** A load, or the least a fuse may be, in whole amperes: rounded up. */
-export const saidLoad = (amps: number): string => `${load(amps, 0)} A`
+/** A load, or the least a fuse may be, rounded up: in whole amperes, but one decimal for a load that the reader is to multiply by 1.25, as that
+ * gives the same whole ampere then. */
+export const saidLoad = (amps: number, decimals: 0 | 1 = 0): string => `${load(amps, decimals)} A`
 
 /** What can be carried, or the most a fuse may be, in whole amperes: rounded down. */
 export const saidCarried = (amps: number): string => `${carried(amps, 0)} A`

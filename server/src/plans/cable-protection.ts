@@ -1,3 +1,4 @@
+import { reaches } from '../engineering/electrical/guard.ts'
 import {
   type ConductorLimit,
   type ConductorVerdict,
@@ -5,16 +6,17 @@ import {
   conductorLimit,
   judgeConductor,
   judgeRating,
+  largestRating,
   leastRating,
   type ProtectionWindow,
   protectionWindow,
   type RatingVerdict,
 } from '../engineering/electrical/protection.ts'
-import type { RatingSeries } from '../engineering/electrical/standard-ratings.ts'
+import { type RatingSeries, standardRatings } from '../engineering/electrical/standard-ratings.ts'
 import type { Lookup } from '../job/lookup.ts'
-import { type Block, childrenOf } from '../job/model.ts'
+import { type Block, childrenOf, factOf } from '../job/model.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
-import { systemOf } from './cable-circuit.ts'
+import { endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesOf, type CableCurrent, cableCurrent } from './design-current.ts'
 import { said, Unreadable } from './said.ts'
 
@@ -29,6 +31,17 @@ export function isProtected(cable: Block, lookup: Lookup): boolean {
     lookup.ofKind('protection').some(protects) ||
     lookup.ofKind('drive').some((drive) => childrenOf(drive, 'protection').some(protects))
   )
+}
+
+/** A cable to a fuse is that fuse's lead up to 40 in, 33 CFR 183.455(b)(2). m. */
+const longestLead = 40 * 0.0254
+
+/** Whether a cable has to be protected: it comes from a battery, and is not the lead to a fuse. */
+export function needsProtection(cable: Block, lookup: Lookup): boolean {
+  const ends = endsOf(cable, lookup).map((end) => end?.kind)
+  if (!ends.includes('battery')) return false
+  const length = factOf(cable, 'cable.length')?.value
+  return !ends.includes('protection') || (length !== undefined && !reaches(longestLead, length))
 }
 
 /** The highest voltage the circuit sees, V: a battery whose window is not said goes to `overNominal` times its nominal. Undefined when it is not
@@ -51,6 +64,10 @@ export function highestOf(cable: Block, lookup: Lookup, overNominal = 1): number
 export interface CableVerdict {
   readonly verdict: ConductorVerdict
   readonly limit: ConductorLimit
+  /** The largest rating that is borne, A. */
+  readonly largest: number
+  /** Where the standard ratings are from. */
+  readonly ratings: string
   readonly carrying: CableAmpacity
 }
 
@@ -87,7 +104,13 @@ export function ratingToCable(
   if (!protects) return undefined
   const { carrying, series, given } = protects
   const limit = conductorLimit(given)
-  return { verdict: judgeConductor(rating, limit, series), limit, carrying }
+  return {
+    verdict: judgeConductor(rating, limit, series),
+    limit,
+    largest: largestRating(limit, series),
+    ratings: standardRatings[series].source,
+    carrying,
+  }
 }
 
 export interface LoadVerdict {
@@ -123,4 +146,17 @@ export function ratingOf(rating: number, cable: Block | undefined, lookup: Looku
   const { series, given } = protects
   const window = protectionWindow({ current: load.value.current, ...given })
   return { verdict: judgeRating(rating, window, series), window, load: load.value }
+}
+
+/** The smallest rating that is made, of the cable's own series, that carries the load and protects the cable, A (source: beside the ratings
+ * themselves). Undefined when the cable is too thin for any, or the one or the other cannot be told. */
+export function fittingRating(cable: Block | undefined, lookup: Lookup): number | undefined {
+  const series = protectable(cable, lookup)?.series
+  return (
+    series &&
+    standardRatings[series].amps.find((rating) => {
+      const verdict = ratingOf(rating, cable, lookup)?.verdict
+      return verdict === 'within' || verdict === 'allowed-above'
+    })
+  )
 }

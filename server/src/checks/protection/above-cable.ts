@@ -50,15 +50,21 @@ drive main {
   run: ({ rating, protects }, context) => {
     const judged = ratingToCable(rating.value, context.referred('protects'), context)
     if (judged?.verdict !== 'above-conductor') return []
-    const { limit, carrying } = judged
+    const { limit, largest, ratings, carrying } = judged
     const found = `${formatNumber(rating.value, 4)} A`
-    const allowed = saidCarried(limit.above === 'any-rating' ? limit.ceiling : limit.high)
+    const carries = saidCarried(limit.high)
+    const allowed = saidCarried(largest)
+    const beyond =
+      limit.above === 'any-rating'
+        ? `half as much again as the ${carries} that the cable carries, which is allowed below 50 V`
+        : `the next standard rating above the ${carries} that the cable carries`
     return [
       at(rating, {
-        message: `The rating, ${found}, is above what the cable carries, ${saidCarried(limit.high)}${limit.above === 'any-rating' ? `; below 50 V half as much again is allowed, ${allowed}` : ', and is not the next standard rating above it'}.`,
+        message: `The rating, ${found}, is above ${largest > limit.high ? `${allowed}, ${beyond}` : `what the cable carries, ${carries}`}.`,
         todo: 'Take a smaller rating or a larger cable. The battery stays live: work for a licensed person.',
         found,
         limit: `at most ${allowed}`,
+        source: published(`${limit.source}, held against the ampacity after all factors; ${ratings}`),
         assumptions: carrying.assumptions,
         related: [{ at: protects.at, message: 'the cable it protects' }],
       }),

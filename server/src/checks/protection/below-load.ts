@@ -1,5 +1,5 @@
 import { saidCarried, saidLoad } from '../../plans/amperes.ts'
-import { ratingToCable, ratingToLoad } from '../../plans/cable-protection.ts'
+import { fittingRating, ratingToCable, ratingToLoad } from '../../plans/cable-protection.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { at, check, commonPractice } from '../check.ts'
 import { fitRating } from '../fix-cable.ts'
@@ -54,14 +54,14 @@ drive main {
     const judged = ratingToLoad(rating.value, cable, context)
     if (!judged || judged.carries) return []
     const { load, low } = judged
-    const high = ratingToCable(rating.value, cable, context)?.limit.high
+    const carrying = ratingToCable(rating.value, cable, context)?.carrying
     const found = `${formatNumber(rating.value, 4)} A`
     return [
       at(rating, {
-        message: `The rating, ${found}, is below 1.25 times the continuous current of ${saidLoad(load.current)} (${load.currentFrom}).`,
+        message: `The rating, ${found}, is below 1.25 times the continuous current of ${saidLoad(load.current, 1)} (${load.currentFrom}).`,
         todo:
-          high !== undefined && low > high
-            ? `The cable is too thin for any fuse here (it carries ${saidCarried(high)}): take a larger cable first, then the fuse. The battery stays live: work for a licensed person.`
+          carrying?.carries !== undefined && fittingRating(cable, context) === undefined
+            ? `The cable is too thin for any fuse here (it carries ${saidCarried(carrying.carries)}): take a larger cable first, then the fuse. The battery stays live: work for a licensed person.`
             : 'Take a larger rating that the cable can still carry, as the makers of fuse and battery allow. The battery stays live: work for a licensed person.',
         found,
         limit: `at least ${saidLoad(low)}`,

@@ -1,12 +1,6 @@
-import { reaches } from '../../engineering/electrical/guard.ts'
-import { endsOf } from '../../plans/cable-circuit.ts'
-import { isProtected } from '../../plans/cable-protection.ts'
+import { fittingRating, isProtected, needsProtection } from '../../plans/cable-protection.ts'
 import { atHead, check, published } from '../check.ts'
-import { fittingRating } from '../fix-cable.ts'
 import { addAfter, freeName } from '../fix-text.ts'
-
-/** A cable to a fuse is that fuse's lead up to 40 in, 33 CFR 183.455(b)(2). */
-const longestLead = 40 * 0.0254
 
 export default check({
   id: 'protection/none',
@@ -16,7 +10,6 @@ export default check({
   source: published('33 CFR 183.455: overcurrent protection at the source of power'),
   on: 'cable',
   needs: { from: 'cable.from', to: 'cable.to' },
-  wants: { length: 'cable.length' },
   fires: `battery house { nominal: 96 V  window: 84..108 V }
 drive main {
   motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
@@ -48,10 +41,8 @@ drive main {
     protects: feed
   }
 }`,
-  run: ({ length }, context) => {
-    const ends = endsOf(context.block, context).map((end) => end?.kind)
-    if (!ends.includes('battery') || isProtected(context.block, context)) return []
-    if (ends.includes('protection') && (!length || reaches(longestLead, length.value))) return []
+  run: (_facts, context) => {
+    if (!needsProtection(context.block, context) || isProtected(context.block, context)) return []
     return [
       atHead(context.block, {
         message: 'This cable comes from a battery, and nothing protects it.',

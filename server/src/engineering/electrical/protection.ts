@@ -53,6 +53,15 @@ export const protectionWindow = (given: {
   readonly volts?: number | undefined
 }): ProtectionWindow => ({ low: leastRating(given.current), ...conductorLimit(given) })
 
+/** The largest rating, A, that the rule bears on a conductor: its ceiling, or the next standard rating where that is not beyond it, else what the
+ * conductor carries. `series` says which ratings are standard. Source: 33 CFR 183.455(c).
+ * @example largestRating(conductorLimit({ ampacity: 120, volts: 96 }), 'us') // 125 */
+export function largestRating(limit: ConductorLimit, series: RatingSeries): number {
+  if (limit.above === 'any-rating') return limit.ceiling
+  const next = smallestStandardRating(limit.high, series)
+  return next !== undefined && reaches(limit.ceiling, next) ? next : limit.high
+}
+
 /** `within`: at or below the ampacity. `allowed-above`: above it, by the 150 % rule. */
 export type ConductorVerdict = 'within' | 'allowed-above' | 'above-conductor'
 export type RatingVerdict = 'below-load' | ConductorVerdict
@@ -66,10 +75,7 @@ export function judgeConductor(
   series: RatingSeries,
 ): ConductorVerdict {
   if (reaches(limit.high, positive('rating', rating))) return 'within'
-  if (!reaches(limit.ceiling, rating)) return 'above-conductor'
-  const reached =
-    limit.above === 'any-rating' || reaches(smallestStandardRating(limit.high, series) ?? 0, rating)
-  return reached ? 'allowed-above' : 'above-conductor'
+  return reaches(largestRating(limit, series), rating) ? 'allowed-above' : 'above-conductor'
 }
 
 /** Whether `rating` (A) carries a load whose `leastRating` is `low` (A). RangeError unless the rating is above
