@@ -29,7 +29,7 @@ function session() {
     analysis.begin()
     const file = linkFile('a.wright', document, (path) => (path === 'parts.wright' ? parts : undefined))
     const references = document.sections.flatMap((section) =>
-      referencesOf(analysis, file, section).map(({ at, to, fact, named }) => {
+      referencesOf({ analysis, file }, section).map(({ at, to, fact, named }) => {
         const here = document.sections.includes(named.section)
         const name = named.section.text.slice(named.span.start, named.span.end)
         return [rangeOf(document, at), to.path, fact, here ? rangeOf(document, named) : name]

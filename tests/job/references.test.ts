@@ -112,7 +112,7 @@ drive stbd { gear { ratio: port.gear.ratio } }`)
       const analysis = new Analysis()
       analysis.begin()
       for (const section of file.document.sections)
-        expect(() => referencesOf(analysis, file, section), word).not.toThrow()
+        expect(() => referencesOf({ analysis, file }, section), word).not.toThrow()
       const types = typesOf(`gear spare { ratio: 2  ${word}: 1 }\ndrive d { gear { like: spare } }`)
       expect(types, word).not.toContain('source-unread')
     }

@@ -1,6 +1,7 @@
 import { reaches } from '../engineering/electrical/guard.ts'
 import { type Lookup, lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf, type Section } from '../job/model.ts'
+import { perSection, type View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
 import { correctionOf } from '../plans/alignment.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
@@ -8,7 +9,6 @@ import { briefLoad, briefVerdict, shortChange } from '../plans/brief-words.ts'
 import { cableLoading } from '../plans/cable-loading.ts'
 import { changeOf } from '../plans/reading-change.ts'
 import type { Span } from '../syntax/tree.ts'
-import { perSection, type View } from './per-section.ts'
 
 /** A line over a block. */
 export interface Lens {
@@ -17,7 +17,7 @@ export interface Lens {
 }
 
 /** What stands over the drives of a section and their readings: the verdict, what changed since the reading before, and the way to the plan. */
-export const codeLenses: (view: View, section: Section) => readonly Lens[] = perSection((blocks, scope) =>
+export const codeLenses: (view: View, section: Section) => readonly Lens[] = perSection(({ blocks }, scope) =>
   blocks.filter(({ kind }) => kind === 'drive').flatMap((drive) => overDrive(drive, scope)),
 )
 

@@ -1,7 +1,7 @@
 import type { Block, Section } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
 import type { CursorContext, Frame } from './cursor-context.ts'
-import type { View } from './per-section.ts'
 import { plainOf, type Template } from './template.ts'
 
 /** Something that may be written at the cursor. */

@@ -1,8 +1,8 @@
 import { isUse } from '../job/bind.ts'
 import { resolvePath } from '../job/files.ts'
 import type { Place, Section } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
 import { contains } from '../syntax/tree.ts'
-import type { View } from './per-section.ts'
 import { targetAt } from './target.ts'
 
 /** Where what the word at an offset stands for is defined: the name of a block, a fact, the mark of a terminal, the file of a `use`. */

@@ -1,5 +1,5 @@
 import type { Section } from '../job/model.ts'
-import type { View } from './per-section.ts'
+import type { View } from '../job/per-section.ts'
 import { type Mention, mentionsIn, targetAt } from './target.ts'
 
 /** Every word of the file that stands for the same as the one at an offset. */

@@ -4,6 +4,7 @@ import { trustedCorrection } from '../checks/plan-trust.ts'
 import type { JobFile } from '../job/files.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import { type Block, blockOf, type Place, type Section } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
 import { findUnit } from '../quantity/units.ts'
 import type { FactNode, LineNode, Part, Provenance, Span } from '../syntax/tree.ts'
@@ -16,7 +17,6 @@ import { checksMarkdown, sourcesMarkdown } from './hover-sources.ts'
 import { blockMarkdown, checkMarkdown, factMarkdown, kindMarkdown, unitMarkdown } from './hover-words.ts'
 import { code, list, paragraphs } from './markdown.ts'
 import { nodeAt } from './node-at.ts'
-import type { View } from './per-section.ts'
 
 export interface Hover {
   readonly markdown: string

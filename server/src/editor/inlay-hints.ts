@@ -2,6 +2,7 @@ import { nutMove } from '../engineering/adjusters.ts'
 import type { Thread } from '../engineering/thread.ts'
 import { type Lookup, lookupFrom } from '../job/lookup.ts'
 import type { Block, Section } from '../job/model.ts'
+import { perSection, type View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
 import { correctionOf } from '../plans/alignment.ts'
 import { saidLength, sayTurns } from '../plans/alignment-words.ts'
@@ -13,7 +14,6 @@ import type { UnitSystem } from '../quantity/kinds.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 import { converted } from './converted.ts'
-import { allBlocks, perSection, type View } from './per-section.ts'
 
 /** Each sort can be switched off by a setting of its name. */
 export type HintSort = 'units' | 'cables' | 'moves' | 'verdicts'
@@ -49,11 +49,15 @@ export function inlayHints(
   return hintsOf(view, section).filter(({ sort, at }) => sorts[sort] && at >= from && at <= to)
 }
 
-const hintsOf = perSection((blocks: readonly Block[], scope: Scope) =>
+const hintsOf = perSection(({ blocks }, scope) =>
   allBlocks(blocks)
     .flatMap((block) => [...unitHints(block, scope), ...blockHints(block, lookupFrom(block, scope))])
     .sort((a, b) => a.at - b.at),
 )
+
+/** Every block, outer before inner. */
+const allBlocks = (blocks: readonly Block[]): readonly Block[] =>
+  blocks.flatMap((block) => [block, ...allBlocks(block.children)])
 
 function unitHints(block: Block, scope: Scope): readonly Hint[] {
   const facts = findKind(block.kind)?.facts ?? {}

@@ -1,11 +1,11 @@
 import type { Document } from '../job/document.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf, type Section } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
 import type { Kind } from '../quantity/kinds.ts'
 import { once } from '../syntax/once.ts'
 import { findKind } from '../vocabulary/index.ts'
-import type { View } from './per-section.ts'
 
 /** A block by the name it goes by. */
 export interface Named {

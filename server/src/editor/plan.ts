@@ -2,13 +2,13 @@ import type { Finding } from '../checks/check.ts'
 import { trustedCorrection } from '../checks/plan-trust.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import type { Block, Section } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
 import { logUpTo } from '../plans/alignment-log.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
 import { briefChange } from '../plans/brief-words.ts'
 import { planText } from '../plans/plan-text.ts'
 import { changeOf } from '../plans/reading-change.ts'
 import { contains } from '../syntax/tree.ts'
-import type { View } from './per-section.ts'
 
 /** The plan of the reading a place stands in, else of the last reading of its drive, as plain text: what to do at each foot, or why that cannot
  * be said. Undefined outside a drive. `findings`: what is found in the file as it stands now. */

@@ -1,7 +1,7 @@
 import type { Analysis } from '../job/analysis.ts'
 import type { Section } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
 import type { FileAround } from './around.ts'
-import type { View } from './per-section.ts'
 import { type Mention, mentionsIn, targetAt } from './target.ts'
 
 export interface FoundMention extends Mention {

@@ -88,7 +88,7 @@ function meaningOf(
   const { document } = file
   return new Map(
     document.sections.flatMap((section) =>
-      referencesOf(analysis, file, section).map(({ at, named }): [number, Meaning] => [
+      referencesOf({ analysis, file }, section).map(({ at, named }): [number, Meaning] => [
         moved(document, (startOf(document, section) ?? 0) + at.span.start),
         {
           means: where(named),

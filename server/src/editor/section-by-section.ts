@@ -1,8 +1,8 @@
 import type { ResponseError } from 'vscode-languageserver'
 import type { Section } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
 import { changedMeanwhile } from './changed-meanwhile.ts'
 import type { Asked } from './feature.ts'
-import type { View } from './per-section.ts'
 import { pause } from './quiet.ts'
 
 /** No keystroke is kept waiting longer than this for an answer about a whole file, ms. */

@@ -1,9 +1,9 @@
 import { type Block, blockOf, nameOf, type Place, type Section } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
 import { referencesOf } from '../job/references.ts'
 import { contains, type Span } from '../syntax/tree.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { nodeAt } from './node-at.ts'
-import type { View } from './per-section.ts'
 
 /** What a word stands for: a block, a fact of one, or a word in a fact (the mark of a terminal). */
 export interface Target {
@@ -19,8 +19,8 @@ export const isSamePlace = (a: Place, b: Place): boolean =>
   a.section === b.section && a.span.start === b.span.start
 
 /** What the word at an offset stands for, where it is used or where it is defined. */
-export function targetAt({ analysis, file }: View, section: Section, offset: number): Target | undefined {
-  const reference = referencesOf(analysis, file, section).find(({ at }) => contains(at.span, offset))
+export function targetAt(view: View, section: Section, offset: number): Target | undefined {
+  const reference = referencesOf(view, section).find(({ at }) => contains(at.span, offset))
   if (reference) {
     const { at, to, fact, word, named } = reference
     const is = fact === undefined ? 'block' : word === undefined ? 'fact' : 'mark'
@@ -28,7 +28,7 @@ export function targetAt({ analysis, file }: View, section: Section, offset: num
   }
   const at = nodeAt(section.parsed.tree, offset)
   const node = at?.blocks.at(-1)
-  const block = node && blockOf(analysis.bound(file, section).blocks, node)
+  const block = node && blockOf(view.analysis.bound(view.file, section).blocks, node)
   if (!block) return undefined
   const here = (span: Span, is: Target['is']): Target => ({ span, named: { section, span }, block, is })
   switch (at?.on) {
@@ -57,9 +57,9 @@ export interface Mention {
 }
 
 /** Every word of a file that stands for the target, in the order of the text. */
-export function mentionsIn({ analysis, file }: View, { named }: Pick<Target, 'named'>): readonly Mention[] {
-  return file.document.sections.flatMap((section) => {
-    const uses = referencesOf(analysis, file, section)
+export function mentionsIn(view: View, { named }: Pick<Target, 'named'>): readonly Mention[] {
+  return view.file.document.sections.flatMap((section) => {
+    const uses = referencesOf(view, section)
       .filter((reference) => isSamePlace(reference.named, named))
       .map(({ at }) => ({ at, defines: false }))
     if (section !== named.section) return uses

@@ -1,9 +1,9 @@
 import type { Block, Place, Section } from '../job/model.ts'
 import { blockOf, nameOf } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
 import { referencesOf } from '../job/references.ts'
 import { blocksIn, contains } from '../syntax/tree.ts'
 import type { FileAround } from './around.ts'
-import type { View } from './per-section.ts'
 import { mentionsAround } from './references.ts'
 import { targetAt } from './target.ts'
 
@@ -31,8 +31,7 @@ function holderOf(block: Block, around: readonly FileAround[]): Relative | undef
 /** The block it is like. */
 export function supertype(view: View, block: Block, around: readonly FileAround[]): Relative | undefined {
   const like = likeOf(block)
-  const to =
-    like && referencesOf(view.analysis, view.file, block.section).findLast(({ at }) => isIn(at, like))?.to
+  const to = like && referencesOf(view, block.section).findLast(({ at }) => isIn(at, like))?.to
   return to && holderOf(to, around)
 }
 

@@ -1,28 +1,17 @@
-import { once } from '../syntax/once.ts'
 import type { Part } from '../syntax/tree.ts'
 import type { BlockName, FactValue } from '../vocabulary/index.ts'
-import type { Analysis } from './analysis.ts'
-import type { JobFile } from './files.ts'
 import { alongPath, furthestPath } from './look-for.ts'
 import { type Lookup, lookupFrom } from './lookup.ts'
-import { Memo } from './memo.ts'
 import { type Block, childrenOf, nameOf, type Reference, type Section } from './model.ts'
-
-const memoOf = once((_: Analysis) => new Memo<readonly Reference[]>())
+import { perSection } from './per-section.ts'
 
 /** Every word of a section that stands for something, in the order of the text: those of its values, which binding has resolved, and the names
  * of readings, feet, terminals and whatever a concession is about, which are looked up where they stand. */
-export function referencesOf(analysis: Analysis, file: JobFile, section: Section): readonly Reference[] {
-  const { references, blocks } = analysis.bound(file, section)
-  const scope = analysis.scope(file)
-  const input = references
-  const all = memoOf(analysis).get(section, { revision: analysis.revision, scope, input }, (asking) =>
-    [...references, ...blocks.flatMap((block) => lookedUp(block, lookupFrom(block, asking)))].sort(
-      (a, b) => a.at.span.start - b.at.span.start,
-    ),
-  )
-  return all ?? references
-}
+export const referencesOf = perSection(({ references, blocks }, scope): readonly Reference[] =>
+  [...references, ...blocks.flatMap((block) => lookedUp(block, lookupFrom(block, scope)))].sort(
+    (a, b) => a.at.span.start - b.at.span.start,
+  ),
+)
 
 function lookedUp(block: Block, lookup: Lookup): readonly Reference[] {
   const own =
