@@ -168,3 +168,17 @@ describe('the server', () => {
     expect(selection).toMatchObject({ range: range(5, 15, 20), parent: { range: range(5, 9, 20) } })
   })
 })
+
+it('an editor that opens a whole disk has it not searched, and is told so', async () => {
+  const { client, stop } = await startProcess({ rootUri: 'file:///' })
+  expect(client.log).toEqual([expect.stringContaining('file:/// is a whole disk')])
+  const uri = 'file:///no/such/folder/a.wright'
+  client.open(uri, boat)
+  const found = await client.connection.sendRequest<Location[]>('textDocument/references', {
+    textDocument: { uri },
+    position: { line: 4, character: 7 },
+    context: { includeDeclaration: true },
+  })
+  expect(found.map((at) => at.uri)).toEqual([uri, uri])
+  await stop()
+})

@@ -157,11 +157,32 @@ describe('the server over standard input and output', () => {
     expect(said[0]).not.toContain('\n')
   })
 
-  it('survives a message whose parts are missing', async () => {
-    await client.connection.sendNotification('textDocument/didOpen', {})
+  it.each([
+    ['textDocument/didOpen', {}],
+    ['textDocument/didOpen', { textDocument: { uri: 'untitled:Other' } }],
+    ['textDocument/didClose', { textDocument: null }],
+    ['textDocument/didSave', {}],
+    ['textDocument/didChange', { textDocument: { uri }, contentChanges: 'everything' }],
+    ['textDocument/didChange', { textDocument: { uri }, contentChanges: [{ text: 'x' }, {}] }],
+    ['textDocument/didChange', { textDocument: { uri }, contentChanges: [{ range: 5, text: 'x' }] }],
+    ['workspace/didChangeWatchedFiles', { changes: [{}] }],
+    ['workspace/didChangeWorkspaceFolders', { event: null }],
+  ])('passes %s with %j over, in one line of the log', async (method, params) => {
+    const before = client.log.length
+    await client.connection.sendNotification(method, params as object)
+    expect(await ask('textDocument/hover', { line: 0, character: 1 })).not.toBeNull()
+    const said = client.log.slice(before)
+    expect(said).toEqual([expect.stringMatching(new RegExp(`^${method}: .* not as LSP 3.17 has it$`))])
+  })
+
+  it('passes over a notice it does not know', async () => {
     await client.connection.sendNotification('no/such', { a: 1 })
-    await change(6, [{ range: { start: { line: -1, character: 0 }, end: null }, text: 'x' }])
-    await change(7, 'everything')
+    expect(await ask('textDocument/hover', { line: 0, character: 1 })).not.toBeNull()
+  })
+
+  it('takes no part of a change of which another part makes no sense', async () => {
+    const nowhere = { start: { line: -1, character: 0 }, end: { line: 0, character: 0 } }
+    await change(6, [{ text: '' }, { range: nowhere, text: 'x' }])
     expect(await ask('textDocument/hover', { line: 0, character: 1 })).not.toBeNull()
   })
 

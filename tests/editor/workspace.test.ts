@@ -92,4 +92,28 @@ describe('the job files of the folders', () => {
     expect(await workspace.list()).toEqual(files)
     expect(workspace.paths).toEqual(files)
   })
+
+  it.each(['file:///', 'file:///c:/', 'file:///C%3A/', 'file:/'])(
+    'are not looked for on a whole disk: %s',
+    async (disk) => {
+      const listed: string[] = []
+      const workspace = new Workspace(
+        () => undefined,
+        (root) => {
+          listed.push(root)
+          return []
+        },
+      )
+      const folder = 'file:///jobs'
+      expect(workspace.setFolders({ added: [disk, folder] })).toEqual([disk])
+      await workspace.list()
+      expect(listed).toEqual([folder])
+      // A job then reaches as far as one without a folder: no further than its own.
+      workspace.open('file:///c:/boats/a.wright', 1, 'use "../stock.wright"\n')
+      const [open] = workspace.openFiles
+      expect(open && workspace.link(open).problems.map(({ problem }) => problem.type)).toEqual([
+        'use-outside',
+      ])
+    },
+  )
 })

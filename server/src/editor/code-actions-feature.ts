@@ -27,7 +27,7 @@ export const codeActionsFeature = feature(
       analysis: workspace.analysis,
       file: workspace.link(open),
       today: asked.today,
-      findings: asked.findings(),
+      findings: asked.findingsOf(open),
       blanks: goesFromBlankToBlank(client),
     }
     const { diagnostics, only } = params.context

@@ -61,7 +61,7 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
 
   /** What each open file was last told. */
   const told = new Map<string, Published>()
-  const publish = guard.told('textDocument/publishDiagnostics', (open: OpenFile) => {
+  const publish = guard.own('textDocument/publishDiagnostics', (open: OpenFile) => {
     // What a file uses and is still to come brings it here again.
     if (workspace.whole(open)) return undefined
     const { uri, version } = open
@@ -71,9 +71,7 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
     const same = before?.version === version && JSON.stringify(before) === JSON.stringify(published)
     return same ? undefined : connection.sendDiagnostics(published)
   })
-  const askAgain = guard.told('workspace/diagnostic/refresh', () =>
-    connection.languages.diagnostics.refresh(),
-  )
+  const askAgain = guard.own('workspace/diagnostic/refresh', () => connection.languages.diagnostics.refresh())
 
   /** Keys of the open files that are to be looked at, and whether only their own text is another. */
   const due = new Map<string, 'own' | 'more'>()

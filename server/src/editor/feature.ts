@@ -22,13 +22,13 @@ export interface AskedOfAll<P> {
   readonly today: string
   /** To be looked at between one file and the next. */
   readonly token: CancellationToken
+  /** What is found in a text as it stands now. */
+  readonly findingsOf: (open: OpenFile) => readonly Finding[]
 }
 
 /** What a feature is asked about: a text that is open. */
 export interface Asked<P> extends AskedOfAll<P> {
   readonly open: OpenFile
-  /** What is found in the text as it stands now. */
-  readonly findings: () => readonly Finding[]
 }
 
 /** One thing an editor can ask: the request, what the server says it can, and the answer. */

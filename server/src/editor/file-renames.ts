@@ -2,7 +2,7 @@ import { usesOf } from '../job/files.ts'
 import type { Place } from '../job/model.ts'
 import type { FileAround } from './around.ts'
 import { relativePath } from './completion-paths.ts'
-import { keyOf } from './uri.ts'
+import { folderKey, keyOf } from './uri.ts'
 
 export interface Moved {
   readonly oldUri: string
@@ -36,9 +36,8 @@ export function rewrittenUses(
 
 /** Where a file is after the moves. The nearest one decides: a file may be moved out of a folder that is moved, too. */
 function movedBy(moves: readonly Moved[]): (key: string) => string {
-  const bare = (uri: string) => keyOf(uri).replace(/\/+$/, '')
   const nearest = moves
-    .map(({ oldUri, newUri }) => ({ from: bare(oldUri), to: bare(newUri) }))
+    .map(({ oldUri, newUri }) => ({ from: folderKey(oldUri), to: folderKey(newUri) }))
     .toSorted((a, b) => b.from.length - a.from.length)
   return (key) => {
     const move = nearest.find(({ from }) => key === from || key.startsWith(`${from}/`))

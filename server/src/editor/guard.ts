@@ -25,45 +25,54 @@ export const cancelled = (): ResponseError<never> =>
 
 /** Wraps handlers so that they run only while the server does, and so that one that fails costs its own answer and a line in the log, and
  * nothing else. */
-export const guards = (log: (words: string) => void, phase: () => Phase) => ({
-  /** For what is told. */
-  told:
-    <P>(method: string, handle: (params: P) => void | Promise<void>) =>
-    async (params: P): Promise<void> => {
+export const guards = (log: (words: string) => void, phase: () => Phase) => {
+  const own =
+    <P>(what: string, work: (of: P) => void | Promise<void>) =>
+    async (of: P): Promise<void> => {
       if (phase() !== 'running') return
       try {
-        await handle(params)
+        await work(of)
       } catch (error) {
-        log(`${method} failed: ${wordsOf(error)}`)
+        log(`${what} failed: ${wordsOf(error)}`)
       }
-    },
-  /** For what is asked. */
-  asked:
-    <P, R, More extends readonly unknown[]>(
-      method: string,
-      handle: (params: P, token: CancellationToken, ...more: More) => R | Promise<R>,
-    ) =>
-    async (params: P, token: CancellationToken, ...more: More): Promise<R | ResponseError<never>> => {
-      const refused = refusal(phase())
-      if (refused) return refused
-      if (token.isCancellationRequested) return cancelled()
-      const wrong = malformed(method, params)
-      if (wrong !== undefined) {
-        log(wrong)
-        return new ResponseError(ErrorCodes.InvalidParams, wrong)
-      }
-      try {
-        const answer = await handle(params, token, ...more)
-        return token.isCancellationRequested ? cancelled() : answer
-      } catch (error) {
-        if (isCancellation(error)) throw error
-        log(`${method} failed: ${wordsOf(error)}`)
-        return new ResponseError(
-          ErrorCodes.InternalError,
-          `${method} failed; the log of the server says why.`,
-        )
-      }
-    },
-})
+    }
+  return {
+    /** For what the server does of itself. */
+    own,
+    /** For what is told. */
+    told: <P>(method: string, handle: (params: P) => void | Promise<void>) =>
+      own(method, (params: P) => {
+        const wrong = malformed(method, params)
+        return wrong === undefined ? handle(params) : log(wrong)
+      }),
+    /** For what is asked. */
+    asked:
+      <P, R, More extends readonly unknown[]>(
+        method: string,
+        handle: (params: P, token: CancellationToken, ...more: More) => R | Promise<R>,
+      ) =>
+      async (params: P, token: CancellationToken, ...more: More): Promise<R | ResponseError<never>> => {
+        const refused = refusal(phase())
+        if (refused) return refused
+        if (token.isCancellationRequested) return cancelled()
+        const wrong = malformed(method, params)
+        if (wrong !== undefined) {
+          log(wrong)
+          return new ResponseError(ErrorCodes.InvalidParams, wrong)
+        }
+        try {
+          const answer = await handle(params, token, ...more)
+          return token.isCancellationRequested ? cancelled() : answer
+        } catch (error) {
+          if (isCancellation(error)) throw error
+          log(`${method} failed: ${wordsOf(error)}`)
+          return new ResponseError(
+            ErrorCodes.InternalError,
+            `${method} failed; the log of the server says why.`,
+          )
+        }
+      },
+  }
+}
 
 export type Guards = ReturnType<typeof guards>

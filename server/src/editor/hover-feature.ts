@@ -6,12 +6,12 @@ import { hover } from './hover.ts'
 export const hoverFeature = feature(
   HoverRequest.type,
   { hoverProvider: true },
-  ({ params, workspace, open, docs, findings }) => {
+  ({ params, workspace, open, docs, findingsOf }) => {
     const at = locate(open.document, params.position)
     const found =
       at &&
       hover(
-        { analysis: workspace.analysis, file: workspace.link(open), docs, findings },
+        { analysis: workspace.analysis, file: workspace.link(open), docs, findings: () => findingsOf(open) },
         at.section,
         at.offset,
       )

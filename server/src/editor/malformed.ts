@@ -11,54 +11,68 @@ const listOf =
   (value) =>
     Array.isArray(value) && value.every(holds)
 
-/** What LSP 3.17 has under these names, wherever they stand. */
-const parts = {
-  textDocument: (value) => isObject(value) && isText(value['uri']),
-  position: isPosition,
-  positions: listOf(isPosition),
-  range: isRange,
-  newName: isText,
-  query: isText,
-  ch: isText,
-  command: isText,
-  previousResultId: isText,
-  item: (value) => isObject(value) && isText(value['uri']) && isRange(value['selectionRange']),
-  files: listOf((file) => isObject(file) && isText(file['oldUri']) && isText(file['newUri'])),
-  context: isObject,
-} satisfies Record<string, Holds>
+const isGiven =
+  (...names: readonly string[]): Holds =>
+  (value) =>
+    isObject(value) && names.every((name) => isText(value[name]))
 
-const has = (...names: readonly (keyof typeof parts)[]) => names
-const place = has('textDocument', 'position')
+const optional =
+  (holds: Holds): Holds =>
+  (value) =>
+    value === undefined || value === null || holds(value)
 
-/** What has to be there for a request to be answered. */
-const needed: Readonly<Record<string, readonly (keyof typeof parts)[]>> = {
-  'textDocument/codeAction': has('textDocument', 'range', 'context'),
+const isChange: Holds = (value) =>
+  isObject(value) && isText(value['text']) && optional(isRange)(value['range'])
+const isAboutActions: Holds = (value) =>
+  isObject(value) &&
+  listOf((of) => isObject(of) && isRange(of['range']))(value['diagnostics']) &&
+  optional(listOf(isText))(value['only'])
+const isItem: Holds = (value) => isObject(value) && isText(value['uri']) && isRange(value['selectionRange'])
+
+const textDocument = isGiven('uri')
+const place = { textDocument, position: isPosition }
+const stretch = { textDocument, range: isRange }
+const uris = listOf(isGiven('uri'))
+
+/** What of LSP 3.17 has to be there for a request to be answered, or a notice to be taken. */
+const needed: Readonly<Record<string, Readonly<Record<string, Holds>>>> = {
+  'textDocument/codeAction': { ...stretch, context: isAboutActions },
   'textDocument/completion': place,
   'textDocument/definition': place,
+  'textDocument/didChange': {
+    textDocument,
+    contentChanges: listOf(isChange),
+  },
+  'textDocument/didOpen': { textDocument: isGiven('uri', 'text') },
   'textDocument/documentHighlight': place,
   'textDocument/hover': place,
-  'textDocument/inlayHint': has('textDocument', 'range'),
-  'textDocument/onTypeFormatting': has('textDocument', 'position', 'ch'),
+  'textDocument/inlayHint': stretch,
+  'textDocument/onTypeFormatting': { ...place, ch: isText },
   'textDocument/prepareRename': place,
   'textDocument/prepareTypeHierarchy': place,
-  'textDocument/rangeFormatting': has('textDocument', 'range'),
-  'textDocument/references': has('textDocument', 'position', 'context'),
-  'textDocument/rename': has('textDocument', 'position', 'newName'),
-  'textDocument/selectionRange': has('textDocument', 'positions'),
-  'textDocument/semanticTokens/full/delta': has('textDocument', 'previousResultId'),
-  'textDocument/semanticTokens/range': has('textDocument', 'range'),
+  'textDocument/rangeFormatting': stretch,
+  'textDocument/references': { ...place, context: isObject },
+  'textDocument/rename': { ...place, newName: isText },
+  'textDocument/selectionRange': { textDocument, positions: listOf(isPosition) },
+  'textDocument/semanticTokens/full/delta': { textDocument, previousResultId: isText },
+  'textDocument/semanticTokens/range': stretch,
   'textDocument/signatureHelp': place,
-  'typeHierarchy/subtypes': has('item'),
-  'typeHierarchy/supertypes': has('item'),
-  'workspace/executeCommand': has('command'),
-  'workspace/symbol': has('query'),
-  'workspace/willRenameFiles': has('files'),
+  'typeHierarchy/subtypes': { item: isItem },
+  'typeHierarchy/supertypes': { item: isItem },
+  'workspace/didChangeWatchedFiles': { changes: uris },
+  'workspace/didChangeWorkspaceFolders': {
+    event: (value) => isObject(value) && uris(value['added']) && uris(value['removed']),
+  },
+  'workspace/diagnostic': { previousResultIds: listOf(isGiven('uri', 'value')) },
+  'workspace/executeCommand': { command: isText },
+  'workspace/symbol': { query: isText },
+  'workspace/willRenameFiles': { files: listOf(isGiven('oldUri', 'newUri')) },
 }
 
-/** What is wrong with what is sent along with a request, in words; undefined when everything that is needed is there. */
+/** What is wrong with what is sent along with a request or a notice, in words; undefined when everything that is needed is there. */
 export function malformed(method: string, params: unknown): string | undefined {
-  const names = needed[method] ?? (method.startsWith('textDocument/') ? has('textDocument') : [])
+  const parts = needed[method] ?? (method.startsWith('textDocument/') ? { textDocument } : {})
   const given = isObject(params) ? params : {}
-  const wrong = names.filter((name) => !parts[name](given[name]))
+  const wrong = Object.entries(parts).flatMap(([name, holds]) => (holds(given[name]) ? [] : [name]))
   return wrong.length > 0 ? `${method}: ${wrong.join(', ')} not as LSP 3.17 has it` : undefined
 }

@@ -4,8 +4,6 @@ import {
   ResponseError,
   type TextDocumentPositionParams,
 } from 'vscode-languageserver'
-import { allChecks } from '../checks/index.ts'
-import { Checker } from '../checks/run.ts'
 import { locate } from '../job/document.ts'
 import { workspaceFeature } from './feature.ts'
 import { planAt } from './plan.ts'
@@ -16,7 +14,8 @@ export const planCommand = 'shaftwright.plan'
 export const planFeature = workspaceFeature(
   ExecuteCommandRequest.type,
   { executeCommandProvider: { commands: [planCommand] } },
-  ({ params: { command, arguments: given = [] }, workspace, today }): string | null | ResponseError<void> => {
+  ({ params, workspace, findingsOf }): string | null | ResponseError<void> => {
+    const { command, arguments: given = [] } = params
     if (command !== planCommand)
       return new ResponseError<void>(ErrorCodes.InvalidParams, `${command} is no command of this server.`)
     const [asked] = given as readonly Partial<TextDocumentPositionParams>[]
@@ -24,7 +23,6 @@ export const planFeature = workspaceFeature(
     const at = open && asked.position && locate(open.document, asked.position)
     if (!at) return null
     const view = { analysis: workspace.analysis, file: workspace.link(open) }
-    const findings = new Checker(view.analysis, allChecks).check(view.file, { today })
-    return planAt(view, at.section, at.offset, findings) ?? null
+    return planAt(view, at.section, at.offset, findingsOf(open)) ?? null
   },
 )

@@ -4,6 +4,7 @@ import {
   type Connection,
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
+  DidChangeWorkspaceFoldersNotification,
   ErrorCodes,
   FileChangeType,
   PositionEncodingKind,
@@ -53,13 +54,21 @@ export function startServer(connection: Connection, host: Host, features: readon
     others: () => void refreshViews(undefined),
   })
 
+  type Folders = readonly { readonly uri: string }[]
+  const setFolders = (added: Folders, removed: Folders = []) => {
+    const uris = (folders: Folders) => folders.map(({ uri }) => uri)
+    for (const uri of workspace.setFolders({ added: uris(added), removed: uris(removed) }))
+      connection.console.warn(
+        `${uri} is a whole disk and is not searched for job files: open their own folder.`,
+      )
+  }
+
   connection.onInitialize((params) => {
     if (phase !== 'new')
       return new ResponseError<never>(ErrorCodes.InvalidRequest, 'initialize is asked once, and first.')
     client = params.capabilities
     docs = baseOf(params.initializationOptions) ?? host.docs
-    const folders = params.workspaceFolders?.map(({ uri }) => uri) ?? (params.rootUri ? [params.rootUri] : [])
-    workspace.setFolders({ added: folders })
+    setFolders(params.workspaceFolders ?? (params.rootUri ? [{ uri: params.rootUri }] : []))
     phase = 'running'
     return {
       serverInfo: { name: 'shaftwright' },
@@ -81,7 +90,7 @@ export function startServer(connection: Connection, host: Host, features: readon
     return refused
   })
 
-  const refreshViews = guard.told('workspace/refresh', async () => {
+  const refreshViews = guard.own('workspace/refresh', async () => {
     const { inlayHint, codeLens } = client.workspace ?? {}
     if (inlayHint?.refreshSupport) await connection.languages.inlayHint.refresh()
     if (codeLens?.refreshSupport) await connection.sendRequest(CodeLensRefreshRequest.type)
@@ -98,15 +107,15 @@ export function startServer(connection: Connection, host: Host, features: readon
 
   connection.onInitialized(
     guard.told('initialized', async () => {
-      if (client.workspace?.workspaceFolders)
-        connection.workspace.onDidChangeWorkspaceFolders(
-          guard.told('workspace/didChangeWorkspaceFolders', async ({ added, removed }) => {
-            const uris = (folders: readonly { uri: string }[]) => folders.map(({ uri }) => uri)
-            workspace.setFolders({ added: uris(added), removed: uris(removed) })
-            diagnostics.changed()
-            await workspace.list()
-          }),
-        )
+      // Here, since the library puts a handler of its own in the place before.
+      connection.onNotification(
+        DidChangeWorkspaceFoldersNotification.type,
+        guard.told('workspace/didChangeWorkspaceFolders', async ({ event: { added, removed } }) => {
+          setFolders(added, removed)
+          diagnostics.changed()
+          await workspace.list()
+        }),
+      )
       const registrations = registrationsFor(client)
       if (registrations.length > 0) await connection.sendRequest(RegistrationRequest.type, { registrations })
       watches = client.workspace?.didChangeWatchedFiles?.dynamicRegistration === true
@@ -155,22 +164,22 @@ export function startServer(connection: Connection, host: Host, features: readon
     connection.onRequest(
       method,
       guard.asked(method, (params: { readonly textDocument: { readonly uri: string } }, token) => {
-        const all = {
+        const open = of === 'text' ? workspace.get(params.textDocument.uri) : undefined
+        if (of === 'text' && !open) return null
+        const asked = {
           params,
           workspace,
           settings,
           client,
           docs,
           token,
+          findingsOf,
+          open,
           get today() {
             return host.today()
           },
         }
-        if (of === 'workspace') return answer(all as unknown as Asked<never>)
-        const open = workspace.get(params.textDocument.uri)
-        if (!open) return null
-        const asked = Object.assign(Object.create(all), { open, findings: () => findingsOf(open) })
-        return answer(asked as Asked<never>)
+        return answer(asked as unknown as Asked<never>)
       }),
     )
 

@@ -36,4 +36,10 @@ export function folderOf(key: string): string | undefined {
   return key.startsWith('file:///') && slash >= 'file://'.length ? key.slice(0, slash) : undefined
 }
 
+/** The key of a folder, however many slashes it ends in. */
+export const folderKey = (uri: string): string => keyOf(uri).replace(/\/+$/, '')
+
+/** Whether a folder is the root of a disk, on which far more lies than jobs. */
+export const isWholeDisk = (uri: string): boolean => /^file:(\/\/\/[a-z]:)?$/.test(folderKey(uri))
+
 export const isWithin = (key: string, folder: string): boolean => key.startsWith(`${folder}/`)

@@ -12,7 +12,7 @@ import { type JobFile, linkFile } from '../job/files.ts'
 import type { Place } from '../job/model.ts'
 import { Disk } from './disk.ts'
 import type { Host } from './host.ts'
-import { folderOf, isWithin, keyOf, uriOf } from './uri.ts'
+import { folderKey, folderOf, isWholeDisk, isWithin, keyOf, uriOf } from './uri.ts'
 
 export interface Range {
   readonly start: Position
@@ -66,11 +66,19 @@ export class Workspace {
     return [...this.#open.values()]
   }
 
-  setFolders({ added, removed = [] }: { added: readonly string[]; removed?: readonly string[] }): void {
-    const key = (uri: string) => keyOf(uri).replace(/\/+$/, '')
-    const gone = removed.map(key)
-    this.#folders = [...this.#folders.filter((folder) => !gone.includes(folder)), ...added.map(key)]
+  /** Returns those that are passed over: a whole disk is no folder of jobs. */
+  setFolders({
+    added,
+    removed = [],
+  }: {
+    readonly added: readonly string[]
+    readonly removed?: readonly string[]
+  }): readonly string[] {
+    const gone = removed.map(folderKey)
+    const come = added.filter((uri) => !isWholeDisk(uri)).map(folderKey)
+    this.#folders = [...this.#folders.filter((folder) => !gone.includes(folder)), ...come]
     this.#changed()
+    return added.filter(isWholeDisk)
   }
 
   open(uri: string, version: number, text: string): void {
@@ -79,8 +87,7 @@ export class Workspace {
     this.#changed(key)
   }
 
-  /** Applies all changes or, where one makes no sense, none. Returns why it does not take them, in words that follow the name of the text:
-   * version numbers increase with every change (LSP 3.17), so one that does not comes twice or late, and would spoil the text. */
+  /** Applies all changes. Returns why it does not take them, in words that follow the name of the text: version numbers increase with every change (LSP 3.17), so one that does not comes twice or late, and would spoil the text. */
   change(uri: string, version: number | null | undefined, changes: readonly Change[]): string | undefined {
     const before = this.get(uri)
     if (!before) return 'is not open'
@@ -212,13 +219,7 @@ export class Workspace {
 
 function changed(document: Document, { range, text }: Change): Document {
   if (!range) return openDocument(text)
-  const from = offsetAt(document, sound(range.start))
-  const to = offsetAt(document, sound(range.end))
+  const from = offsetAt(document, range.start)
+  const to = offsetAt(document, range.end)
   return edit(document, Math.min(from, to), Math.max(from, to), text)
-}
-
-function sound(position: Position): Position {
-  const { line, character } = position
-  if (Number.isInteger(line) && Number.isInteger(character) && line >= 0 && character >= 0) return position
-  throw new RangeError(`no position in a text: line ${line}, character ${character}`)
 }
