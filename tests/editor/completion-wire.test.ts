@@ -27,7 +27,13 @@ function server(snippetSupport: boolean) {
   const start = async () => {
     process = await startProcess({
       workspaceFolders: [{ uri: String(pathToFileURL(folder)), name: 'jobs' }],
-      capabilities: { textDocument: { completion: { completionItem: { snippetSupport } } } },
+      capabilities: {
+        textDocument: {
+          completion: {
+            completionItem: { snippetSupport, ...(snippetSupport && { documentationFormat: ['markdown'] }) },
+          },
+        },
+      },
     })
     process.client.open(uri, text)
     await process.client.published(uri)
@@ -109,6 +115,7 @@ describe('completion over the wire', () => {
     const help = await ask<SignatureHelp>('signatureHelp', 7, 18)
     expect(help.signatures[0]?.label).toBe('bolts: number x thread class mark, torque')
     expect(help).toMatchObject({ activeSignature: 0, activeParameter: 1 })
+    expect(help.signatures[0]?.documentation).toMatchObject({ kind: 'plaintext' })
     expect(help.signatures[0]?.parameters?.[1]?.label).toEqual([16, 22])
   })
 })
@@ -122,5 +129,9 @@ describe('completion for an editor without snippets', () => {
     const found = await item('free-length', 3, 0)
     expect(found?.textEdit?.newText).toBe('free-length: ')
     expect(found?.insertTextFormat).toBeUndefined()
+    expect(found?.documentation).toMatchObject({
+      kind: 'plaintext',
+      value: expect.stringMatching(/^seal: free-length\n/),
+    })
   })
 })

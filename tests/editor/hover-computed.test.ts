@@ -48,7 +48,13 @@ drive main {
     [200, '200 A for feed: too small for the load'],
     [630, '630 A for feed: too large for the cable'],
   ])('holds %d A against load and cable', (rating, words) => {
-    checkHover(drive(rating), words, 'at least 253 A: 1.25 × 202.2 A', 'at most 331 A', '33 CFR 183.455(c)(2)')
+    checkHover(
+      drive(rating),
+      words,
+      'at least 253 A: 1.25 × 202.2 A',
+      'at most 331 A',
+      '33 CFR 183.455(c)(2)',
+    )
   })
 
   it('names the parts of a drive with their results', () => {

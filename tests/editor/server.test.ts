@@ -43,7 +43,10 @@ describe('the server over standard input and output', () => {
     })
 
   beforeAll(async () => {
-    process = await startProcess({ initializationOptions: { docs } })
+    process = await startProcess({
+      initializationOptions: { docs },
+      capabilities: { textDocument: { hover: { contentFormat: ['markdown', 'plaintext'] } } },
+    })
     client = process.client
     client.open(uri, faulty)
   })

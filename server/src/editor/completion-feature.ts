@@ -6,13 +6,13 @@ import {
   CompletionTriggerKind,
   InsertTextFormat,
   InsertTextMode,
-  MarkupKind,
 } from 'vscode-languageserver'
 import { locate } from '../job/document.ts'
 import { completion } from './completion.ts'
 import { type Offer, withoutPlaces } from './completion-offer.ts'
 import { feature } from './feature.ts'
 import { withoutTicks } from './markdown.ts'
+import { markup } from './markup.ts'
 import { snippetOf } from './template.ts'
 import { keyOf } from './uri.ts'
 
@@ -58,7 +58,7 @@ export const completionFeature = feature(
         label: offer.label,
         kind: itemKinds[offer.kind],
         ...(offer.detail !== undefined && { detail: withoutTicks(offer.detail) }),
-        ...(offer.doc !== undefined && { documentation: { kind: MarkupKind.Markdown, value: offer.doc } }),
+        ...(offer.doc !== undefined && { documentation: markup(client, 'completion', offer.doc) }),
         // In the order they are offered in, whatever the letters.
         sortText: String(i).padStart(4, '0'),
         filterText: offer.label,

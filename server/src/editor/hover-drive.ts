@@ -6,6 +6,7 @@ import { lastReading } from '../plans/alignment-moves.ts'
 import { saidLength } from '../plans/alignment-words.ts'
 import { briefChange, briefLoad, briefVerdict } from '../plans/brief-words.ts'
 import { cableLoading } from '../plans/cable-loading.ts'
+import { markdownTable } from '../plans/markdown-table.ts'
 import { changeOf } from '../plans/reading-change.ts'
 import { squeezeOf } from '../plans/seal-squeeze.ts'
 import { findKind } from '../vocabulary/index.ts'
@@ -14,12 +15,6 @@ import { code } from './markdown.ts'
 import { sayValue } from './say-value.ts'
 
 type Row = readonly [what: string, words: string]
-
-const table = (rows: readonly Row[]): readonly string[] => [
-  '| | |',
-  '|:--|:--|',
-  ...rows.map(([what, words]) => `| ${what} | ${words.replaceAll('|', '\\|')} |`),
-]
 
 /** A whole drive at a glance. */
 export function driveMarkdown(drive: Block, lookup: Lookup): string | undefined {
@@ -46,10 +41,9 @@ export function driveMarkdown(drive: Block, lookup: Lookup): string | undefined 
   ]
   return rows.length === 0
     ? undefined
-    : [`**Drive ${drive.name ?? ''}**`.replace(' **', '**'), '', ...table(rows)].join('\n')
+    : [`**Drive ${drive.name ?? ''}**`.replace(' **', '**'), '', markdownTable(['part', ''], rows)].join('\n')
 }
 
-/** The name as code: a table would break it at its hyphens. */
 const called = ({ kind, name }: Block): string =>
   [kind, ...(name === undefined ? [] : [code(name)])].join(' ')
 
@@ -88,11 +82,14 @@ export function couplingMarkdown(coupling: Block, lookup: Lookup): string | unde
   return [
     `**${called(last)}: ${briefVerdict(outcome.value, lookup.system)}**`,
     '',
-    '| | last reading | allowed | from |',
-    '|:--|:--|:--|:--|',
-    ...Object.entries(judged).map(
-      ([what, { value, limit, limitFrom }]) =>
-        `| ${what} | ${saidLength(value.value, lookup.system)} | ${saidLength(limit, lookup.system)} | ${limitFrom} |`,
+    markdownTable(
+      ['', 'last reading', 'allowed', 'from'],
+      Object.entries(judged).map(([what, { value, limit, limitFrom }]) => [
+        what,
+        saidLength(value.value, lookup.system),
+        saidLength(limit, lookup.system),
+        limitFrom,
+      ]),
     ),
   ].join('\n')
 }

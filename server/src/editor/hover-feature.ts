@@ -1,12 +1,13 @@
-import { HoverRequest, MarkupKind } from 'vscode-languageserver'
+import { HoverRequest } from 'vscode-languageserver'
 import { locate } from '../job/document.ts'
 import { feature } from './feature.ts'
 import { hover } from './hover.ts'
+import { markup } from './markup.ts'
 
 export const hoverFeature = feature(
   HoverRequest.type,
   { hoverProvider: true },
-  ({ params, workspace, open, docs, findingsOf }) => {
+  ({ params, workspace, open, client, docs, findingsOf }) => {
     const at = locate(open.document, params.position)
     const found =
       at &&
@@ -17,6 +18,6 @@ export const hoverFeature = feature(
       )
     if (!found) return null
     const range = workspace.locate(open, found.place)?.range
-    return { contents: { kind: MarkupKind.Markdown, value: found.markdown }, ...(range && { range }) }
+    return { contents: markup(client, 'hover', found.markdown), ...(range && { range }) }
   },
 )

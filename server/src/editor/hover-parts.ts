@@ -3,6 +3,7 @@ import { type Block, factOf } from '../job/model.ts'
 import { saidLength, sayTurns } from '../plans/alignment-words.ts'
 import { saidCarried, saidLoad } from '../plans/amperes.ts'
 import { ratingOf } from '../plans/cable-protection.ts'
+import { markdownTable } from '../plans/markdown-table.ts'
 import { effectOf } from '../plans/move-effect.ts'
 import { type Squeeze, squeezeOf } from '../plans/seal-squeeze.ts'
 import { formatFixed, formatNumber } from '../quantity/format.ts'
@@ -71,7 +72,7 @@ export function moveMarkdown(move: Block, lookup: Lookup): string | undefined {
   const rows = feet.map(({ name, height, starboard, nut }) => {
     const up = height === undefined ? 'not known: the thread is not' : way(height, 'up', 'down')
     const turns = !nut || nut.direction === 'none' ? '' : sayTurns(nut)
-    return `| ${code(name)} | ${up} | ${turns} | ${way(starboard, 'to starboard', 'to port')} |`
+    return [code(name), up, turns, way(starboard, 'to starboard', 'to port')]
   })
   const plane = (which: 'vertical' | 'horizontal'): string =>
     slope?.before
@@ -80,9 +81,7 @@ export function moveMarkdown(move: Block, lookup: Lookup): string | undefined {
   return [
     `**Move${move.about ? ` after ${move.about.text}` : ''}**`,
     '',
-    '| foot | height | turns | sideways |',
-    '|:--|:--|:--|:--|',
-    ...rows,
+    markdownTable(['foot', 'height', 'turns', 'sideways'], rows),
     ...(slope
       ? [
           '',

@@ -10,6 +10,7 @@ import type { Judged } from './alignment-judged.ts'
 import { sayRound } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
 import type { Way } from './choose-moves.ts'
+import { markdownTable } from './markdown-table.ts'
 import { type CorrectedFoot, type FootStep, unseen } from './steps.ts'
 
 /** Cautions that belong to moving a machine on its feet; how it is moved is said only where it is to be. */
@@ -340,14 +341,14 @@ export function correctionText(c: Correction, system: UnitSystem, work: readonly
 /** For a hover: Markdown with a table of the feet, most wanted first: a hover shows little before it has to be scrolled. */
 export function correctionMarkdown(c: Correction, system: UnitSystem): string {
   const said = lines(c, system)
-  const rows = c.feet.map(
-    (foot) =>
-      `| \`${foot.name}\` | ${upDown(foot, c, system)} | ${sayStep(foot, c, system)} | ${sideways(foot, c, system)} |`,
-  )
+  const rows = c.feet.map((foot) => [
+    `\`${foot.name}\``,
+    upDown(foot, c, system),
+    sayStep(foot, c, system),
+    sideways(foot, c, system),
+  ])
   const table =
-    rows.length === 0
-      ? []
-      : [advice(c), '', '| foot | height | step | sideways |', '|:--|:--|:--|:--|', ...rows, '']
+    rows.length === 0 ? [] : [advice(c), '', markdownTable(['foot', 'height', 'step', 'sideways'], rows), '']
   const next = said.next.map((line) => `The next reading should show ${line}.${nextTaken}`)
   return [
     `**Reading ${c.reading}: ${verdictWords[c.verdict]}.** ${sayLean(c)}`,

@@ -2,6 +2,7 @@ import { formatNumber } from '../quantity/format.ts'
 import { saidLoad, saidLoading } from './amperes.ts'
 import type { CableAmpacity } from './cable-ampacity.ts'
 import type { CableLoading } from './cable-loading.ts'
+import { markdownTable } from './markdown-table.ts'
 
 /** How the ampacity came about: table, factors, number of conductors. */
 export function ampacityWords({ ampacity, parallel }: Pick<CableAmpacity, 'ampacity' | 'parallel'>): string {
@@ -35,9 +36,7 @@ export function cableMarkdown(load: CableLoading): string {
   return [
     `**${load.system === 'dc' ? 'DC' : 'Three-phase'} cable**`,
     '',
-    '| | | |',
-    '|:--|:--|:--|',
-    ...rows.map((row) => `| ${row.join(' | ')} |`),
+    markdownTable(['', '', ''], rows),
     '',
     `Source: ${load.sources.join('; ')}.`,
     ...(load.assumptions.length > 0 ? ['', 'Assumed:', ...load.assumptions.map((line) => `- ${line}`)] : []),
