@@ -7,6 +7,7 @@ import { acceptances, applied, fixed, offersOf } from './offers.ts'
 /** Checks whose example is past mending by the text alone; their offers are tested by themselves. */
 const withoutOffer = new Set([
   'job/unit-wrong-kind', // `3 kg` for a length is no slip of a unit
+  'job/value-outside', // a length of 0 is no slip that shows what was meant
   'cable/voltage-drop', // 40 m of any section that the tables have loses too much
   'job/value-empty', // a length has no words to choose from
 ])
@@ -74,6 +75,69 @@ describe('a unit', () => {
       'Write 12 in',
     ])
     expect(laws(cable('conductor: 35'), 'job/unit-missing')).toEqual(['Write 35 mm2'])
+  })
+
+  it('is preferred only where no other fits: the unit of a figure is not made up', () => {
+    const preferred = (text: string) =>
+      offersOf(text, 'job/unit-missing').offers.map(({ fix }) => fix.preferred ?? false)
+    expect(preferred('drive main {\n  cable feed { conductor: 35 }\n}\n')).toEqual([true])
+    expect(preferred('drive main {\n  cable feed { length: 12 }\n}\n')).toEqual([false, false, false])
+  })
+
+  it('that is missing is said as it is offered first', () => {
+    const text = 'drive main {\n  cable feed { length: 1.8 }\n}\n'
+    const [first] = offersOf(text, 'job/unit-missing').offers
+    expect([first?.fix.title, first?.finding.todo]).toEqual(['Write 1.8 m', 'Write the unit, such as 1.8 m.'])
+  })
+
+  it('of a move may be a turn of the nut or a length where it is up or down, and a length where it is sideways', () => {
+    const move = (by: string) => `drive main {\n  move after dry-1 { aft-port: ${by} }\n}\n`
+    const of = (by: string) => laws(move(by), 'job/unit-missing')
+    expect(of('up 1')).toEqual(['Write 1 turn', 'Write 1 flat', 'Write 1 mm', 'Write 1 in'])
+    expect(of('down 3')).toEqual(['Write 3 turns', 'Write 3 flats', 'Write 3 mm', 'Write 3 in'])
+    expect(of('port 1')).toEqual(['Write 1 mm', 'Write 1 in'])
+    expect(of('up 1 turn 2')).toEqual(['Write 2 turns', 'Write 2 flats'])
+    expect(offersOf(move('up 1'), 'job/unit-missing').offers.some(({ fix }) => fix.preferred)).toBe(false)
+  })
+
+  it('of a temperature without its degree is offered with it', () => {
+    const cable = (insulation: string) => `drive main {\n  cable feed { insulation: ${insulation} }\n}\n`
+    expect(laws(cable('105 C'), 'job/unit-wrong-kind')).toEqual(['Write 105 degC'])
+    expect(laws(cable('221 F'), 'job/unit-wrong-kind')).toEqual(['Write 221 degF'])
+  })
+
+  // Electrical frequency = pole pairs × turns a second, and an induction motor slips (common practice, no source).
+  it('of a frequency is not made a speed: pole pairs stand between the two', () => {
+    const motor = 'drive main {\n  motor main { power: 15 kW  speed: 25 Hz }\n}\n'
+    expect(laws(motor, 'job/unit-wrong-kind')).toEqual([])
+    expect(
+      findingsOf(motor, allChecks)
+        .findings.map(({ todo }) => todo)
+        .join(),
+    ).toContain('pole pairs')
+  })
+
+  it('written out, in one or many, in British or American spelling, is offered as its sign', () => {
+    const battery = (nominal: string) => `battery house { nominal: ${nominal}  window: 84..108 V }\n`
+    expect(laws(battery('96 volts'), 'job/unit-unknown')).toEqual(['Write V'])
+    expect(fixed(battery('96 volts'), 'job/unit-unknown', 'Write V')).toBe(battery('96 V'))
+    const seal = (length: string) =>
+      `drive main {\n  seal { compression: 26 mm  free-length: ${length} }\n}\n`
+    for (const unit of ['millimetres', 'millimeter'])
+      expect(laws(seal(`148 ${unit}`), 'job/unit-unknown')).toEqual(['Write mm'])
+    expect(laws('drive main {\n  motor main { power: 15 kilowatts }\n}\n', 'job/unit-unknown')).toEqual([
+      'Write kW',
+    ])
+  })
+
+  it('of a share is per cent where the number is above one', () => {
+    const motor = (efficiency: string) =>
+      `drive main {\n  motor main { power: 15 kW  efficiency: ${efficiency} }\n}\n`
+    expect(laws(motor('96'), 'job/value-outside')).toEqual(['Write 96 %'])
+    expect(fixed(motor('96'), 'job/value-outside', 'Write 96 %')).toBe(motor('96 %'))
+    for (const not of ['0', '120', '120 %', '-5']) expect(laws(motor(not), 'job/value-outside')).toEqual([])
+    // A count of conductors is no share.
+    expect(laws('drive main {\n  cable feed { parallel: 5000 }\n}\n', 'job/value-outside')).toEqual([])
   })
 
   it('of another kind is offered only when the number can be meant', () => {
@@ -146,6 +210,78 @@ describe('a fact said twice', () => {
     const text = 'drive main {\n  seal { free-length: 148 mm  free-length: 150 mm  compression: 26 mm }\n}\n'
     expect(laws(text, 'job/duplicate')).toEqual(['Keep the first, 148 mm', 'Keep the second, 150 mm'])
     expect(offersOf(text, 'job/duplicate').offers.some(({ fix }) => fix.safe || fix.preferred)).toBe(false)
+  })
+})
+
+describe('a misspelt word', () => {
+  const found = (text: string) => findingsOf(text, allChecks).findings.map(({ check }) => check)
+
+  it.each(['job "x" { vesel: "y" }\n', 'job "x" {\n  vesel: "y"\n}\n'])(
+    'that is a required fact is not missing too: %j',
+    (text) => {
+      expect(found(text)).toEqual(['job/fact-unknown'])
+      expect(laws(text, 'job/fact-unknown')).toEqual(['Write vessel'])
+    },
+  )
+
+  it('that is a required block is not missing too', () => {
+    const text =
+      'drive main {\n  bed {\n    adjuster: shims\n    fot aft { from-coupling: 180 mm  across: 0 mm }\n  }\n}\n'
+    expect(found(text)).toContain('job/block-unknown')
+    expect(found(text)).not.toContain('job/block-missing')
+  })
+
+  it('for `like` leaves nothing missing: what the block is like is not known', () => {
+    const text = 'motor stock { power: 15 kW }\ndrive main {\n  motor main { lik: stock }\n}\n'
+    expect(found(text)).toEqual(['job/fact-unknown'])
+    expect(laws(text, 'job/fact-unknown')).toEqual(['Write like'])
+  })
+
+  it('is no silence: nothing is assumed in its place', () => {
+    const cable = (fact: string) =>
+      `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  ${fact}: 92 % }
+  controller { efficiency: 96 % }
+  cable feed { from: house  to: controller  conductor: 25 mm2  length: 2.5 m  insulation: 105 degC }
+}
+`
+    expect(found(cable('efficiency'))).toContain('cable/undersized')
+    expect(found(cable('efficency'))).not.toContain('cable/undersized')
+  })
+
+  it('does not take the place of the right one where both stand', () => {
+    const text = 'job "x" {\n  vesel: "y"\n  vessel: "z"\n}\n'
+    expect(found(text)).toEqual(['job/fact-unknown'])
+  })
+
+  const seal = (path: string) =>
+    `drive main {\n  shaft { diameter: 35 mm }\n  seal { compression: 26 mm  free-length: ${path} * 4 }\n}\n`
+  it.each([
+    ['shaft.diamter', 'shaft.diameter'],
+    ['shaf.diameter', 'shaft.diameter'],
+    ['shaf.diamter', 'shaft.diameter'],
+    ['main.shaf.diameter', 'main.shaft.diameter'],
+    ['mian.shaft.diameter', 'main.shaft.diameter'],
+  ])('in a path is put right where it stands: %s', (path, meant) => {
+    expect(laws(seal(path), 'job/unresolved')).toEqual([`Write ${meant}`])
+    expect(fixed(seal(path), 'job/unresolved', `Write ${meant}`)).toBe(seal(meant))
+  })
+
+  it('in a path is none where nothing is near, or where the fact is no amount', () => {
+    for (const path of ['shaft.bearing', 'engine.diameter', 'shaft.diameter.x'])
+      expect(laws(seal(path), 'job/unresolved')).toEqual([])
+  })
+
+  it('in the path of a block is put right too', () => {
+    const text = (path: string) => `battery house { nominal: 96 V }
+drive main {
+  cable feed { from: house  to: controller  conductor: 95 mm2  length: 1 m  insulation: 105 degC }
+  controller { input: 72..120 V }
+}
+protection main-fuse { rating: 315 A  protects: ${path} }
+`
+    expect(laws(text('main.fed'), 'job/unresolved')).toEqual(['Write main.feed'])
   })
 })
 

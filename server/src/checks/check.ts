@@ -49,9 +49,9 @@ export interface FindingData {
   readonly add?: string
   /** What was expected, in words. */
   readonly wanted?: string
-  /** The unit to offer, and the kind of quantity that was expected. */
-  readonly unit?: string
+  /** The kind of quantity that was expected, or the kinds. */
   readonly kind?: Kind
+  readonly kinds?: readonly Kind[]
   readonly [more: string]: unknown
 }
 

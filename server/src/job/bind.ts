@@ -73,6 +73,7 @@ function draft(node: BlockNode, parent: Draft | undefined, section: Section, rep
         first: { section, span: first.name.span },
       })
   }
+  const unread = definition ? unknownFacts(written, definition, report) : new Set<string>()
   const own = heading.name ?? definition?.kind ?? node.kind.text
   const block: Draft = {
     kind: node.kind.text,
@@ -82,7 +83,7 @@ function draft(node: BlockNode, parent: Draft | undefined, section: Section, rep
     children: [],
     facts: new Map(),
     others: new Map(),
-    unread: new Set(),
+    unread,
     section,
     node,
     definition,
@@ -93,6 +94,30 @@ function draft(node: BlockNode, parent: Draft | undefined, section: Section, rep
     if (item.type === 'block') block.children.push(draft(item, block, section, report))
   duplicates(block.children, section, report)
   return block
+}
+
+/** Reports the facts that the kind does not have. What each was meant to be is written and could not be read: it is not missing too. */
+function unknownFacts(
+  written: ReadonlyMap<string, FactNode>,
+  { kind, facts, others }: BlockKind,
+  report: Report,
+): Set<string> {
+  const unread = new Set<string>()
+  const known = [...Object.keys(facts), 'like']
+  for (const [
+    name,
+    {
+      name: { span },
+    },
+  ] of written) {
+    if (others || known.includes(name)) continue
+    const near = nearest(name, known)
+    report(span, { type: 'unknown-fact', name, kind, ...(near && { nearest: near }) })
+    unread.add(name)
+    const meant = near === 'like' ? known : [near ?? name]
+    for (const fact of meant) if (!written.has(fact)) unread.add(fact)
+  }
+  return unread
 }
 
 const aName = 'a name, which begins with a letter and has no spaces'
@@ -206,7 +231,8 @@ function missing(block: Draft, definition: BlockKind, report: Report): void {
       })
   }
   for (const kind of definition.needs ?? []) {
-    if (!block.children.some((child) => child.kind === kind))
+    const isMeant = (child: Draft) => !child.definition && nearest(child.kind, kindNames) === kind
+    if (!block.children.some((child) => child.kind === kind || isMeant(child)))
       report(block.node.headSpan, { type: 'block-missing', kind: definition.kind, name: kind })
   }
 }

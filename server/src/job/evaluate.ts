@@ -1,5 +1,4 @@
 import type { Kind } from '../quantity/kinds.ts'
-import { nearest } from '../quantity/nearest.ts'
 import {
   asKind,
   bad,
@@ -15,11 +14,13 @@ import {
 } from '../quantity/quantity.ts'
 import type { Entry, FactNode, Leaf, Part, Span } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
+import { fittingUnits } from '../vocabulary/fitting-units.ts'
 import type { Reader } from '../vocabulary/reader.ts'
 import { sayAllowed } from '../vocabulary/shape.ts'
 import { decimalComma } from './decimal-comma.ts'
 import type { Draft } from './draft.ts'
 import { alongPath, furthestPath, lookFor } from './look-for.ts'
+import { meantPath } from './meant-path.ts'
 import type { BindingProblem, Block, Reference, Section, Value } from './model.ts'
 import type { BindingScope } from './scope.ts'
 import { touchingSign } from './touching-sign.ts'
@@ -35,14 +36,12 @@ interface Surroundings {
 /** More values than this, each taken from the next, are not followed: nobody means them. */
 const longestChain = 32
 
-/** Among more names than this none is offered for one that is not found. */
-const mostOffered = 500
-
 /** Works out facts on demand: `fact` one by name, `inherit` those a block takes from the one it is `like`. */
 export function evaluator(around: Surroundings) {
   const { section, scope, report } = around
   const system = scope.system()
   const running = new Set<FactNode | Draft>()
+  const textOf = ({ start, end }: Span): string => section.text.slice(start, end)
 
   function fact(block: Draft, name: string): Value<unknown> | undefined {
     const done = block.facts.get(name) ?? block.others.get(name)
@@ -57,15 +56,6 @@ export function evaluator(around: Surroundings) {
     const definition = known ?? block.definition?.others
     if (!definition) {
       block.unread.add(name)
-      if (node) {
-        const near = nearest(name, [...Object.keys(block.definition?.facts ?? {}), 'like'])
-        report(node.name.span, {
-          type: 'unknown-fact',
-          name,
-          kind: block.kind,
-          ...(near && { nearest: near }),
-        })
-      }
       return undefined
     }
     const value = node ? written(block, node, definition) : fromLines(block, name, bare, definition)
@@ -128,7 +118,7 @@ export function evaluator(around: Surroundings) {
     definition: Fact,
   ): Value<unknown> | undefined {
     const { shape } = definition
-    const value = shape.read(entries, readerFor(block))
+    const value = shape.read(entries, readerFor(block, definition))
     if (value === undefined) return undefined
     if (!shape.schema.safeParse(value).success) {
       const allowed = sayAllowed(shape, system) ?? shape.words
@@ -190,7 +180,7 @@ export function evaluator(around: Surroundings) {
         inherit(source)
       }
       for (const [name, value] of source.facts)
-        if (!block.facts.has(name) && !block.written.has(name))
+        if (!block.facts.has(name) && !block.written.has(name) && !block.unread.has(name))
           block.facts.set(name, {
             ...value,
             at: { section, span: part.span },
@@ -234,16 +224,7 @@ export function evaluator(around: Surroundings) {
       report(span, { type: 'unresolved', path, wanted, is: other.kind })
       return
     }
-    const fits = (kind: string | undefined) => !kinds || (kind !== undefined && kinds.includes(kind))
-    const names = scope.names()
-    const known = new Set(
-      names.length > mostOffered ? [] : names.filter((name) => !kinds || fits(scope.kindOf(name))),
-    )
-    for (let b: Draft | undefined = from; b; b = b.parent) {
-      for (const child of b.children) if (fits(child.kind)) known.add(child.name ?? child.kind)
-      if (!kinds) for (const name of b.facts.keys()) known.add(name)
-    }
-    const near = nearest(path, known)
+    const near = meantPath(path, { kinds, from, scope, furthest: (part) => furthest(from, part) })
     report(span, { type: 'unresolved', path, wanted, ...(near && { nearest: near }) })
   }
 
@@ -340,18 +321,24 @@ export function evaluator(around: Surroundings) {
       case 'missing':
         return undefined // reported where the text was read
       default:
-        return bad({ type: 'not-a-number', text: section.text.slice(part.span.start, part.span.end) })
+        return bad({ type: 'not-a-number', text: textOf(part.span) })
     }
   }
 
-  function readerFor(block: Draft): Reader {
+  function readerFor(block: Draft, definition: Fact): Reader {
     const problem = (span: Span, p: BindingProblem) => report(span, p)
-    const amount = (part: Part, kind: Kind): number | undefined => {
+    const amount = (part: Part, kind: Kind, or?: Kind): number | undefined => {
       const outcome = evaluate(part, block, kind)
       if (!outcome) return undefined
       const fitted = outcome.ok ? asKind(outcome.value, kind) : outcome
       if (fitted.ok) return fitted.value.si
-      problem(problemSpan(part, fitted.problem), fitted.problem)
+      const told = fitted.problem
+      const span = problemSpan(part, told)
+      if (told.type === 'no-unit') {
+        const wanted = or ? [kind, or] : [kind]
+        const [likely = told.likely] = fittingUnits(textOf(span), wanted, definition, system)
+        problem(span, { ...told, ...(or && { or }), likely })
+      } else problem(span, told)
       return undefined
     }
     return {
@@ -381,7 +368,7 @@ export function evaluator(around: Surroundings) {
         // Two blocks may name each other: a bus bar and the cable that it protects.
         if (path !== undefined && scope.circular(path) && kinds.includes(scope.kindOf(path) ?? ''))
           return path
-        unresolved(part.span, path ?? section.text.slice(part.span.start, part.span.end), kinds, block)
+        unresolved(part.span, path ?? textOf(part.span), kinds, block)
         return undefined
       },
       problem,

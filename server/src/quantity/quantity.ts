@@ -1,7 +1,7 @@
 import { type Dimension, describeDimension, dimensionless, over, sameDimension, times } from './dimension.ts'
 import { type Kind, kinds } from './kinds.ts'
 import { nearest } from './nearest.ts'
-import { findUnit, type Unit, units } from './units.ts'
+import { findUnit, type Unit, units, unitsOf } from './units.ts'
 
 /** An amount with its dimension. `kind` is absent on the product or quotient of others: it then fits every kind of its dimension. */
 export interface Quantity {
@@ -20,7 +20,8 @@ export type QuantityProblem =
       readonly nearest?: string
       readonly expected?: Kind
     }
-  | { readonly type: 'no-unit'; readonly expected: Kind; readonly likely: string }
+  /** `or`: what else was expected. */
+  | { readonly type: 'no-unit'; readonly expected: Kind; readonly or?: Kind; readonly likely: string }
   | { readonly type: 'wrong-kind'; readonly expected: Kind; readonly found: string; readonly likely: string }
   | { readonly type: 'not-a-number'; readonly text: string }
   | { readonly type: 'not-a-gauge'; readonly text: string }
@@ -56,6 +57,17 @@ export function parseNumber(text: string): number | undefined {
   return text.trim() !== '' && Number.isFinite(value) ? value : undefined
 }
 
+/** The unit that was meant: its name or alias that is nearest, or its name where it is written out, `volts` for V. */
+function nearestUnit(written: string, among: readonly Unit[]): string | undefined {
+  const words = among.flatMap(({ name, aliases, doc }) => [
+    ...[name, ...aliases].map((word) => [word, word] as const),
+    [doc.split(/[,:]/, 1)[0] ?? name, name] as const,
+  ])
+  const meant = new Map(words)
+  const near = nearest(written, meant.keys())
+  return near && meant.get(near)
+}
+
 /** A written number and unit as a quantity. Without a unit it is a plain number. */
 export function readQuantity(text: string, unitName: string | undefined, expected?: Kind): Outcome<Quantity> {
   if (unitName === undefined) {
@@ -65,18 +77,7 @@ export function readQuantity(text: string, unitName: string | undefined, expecte
   const unit = findUnit(unitName)
   if (!unit) {
     // Units of the expected kind come first, so that a slip is mended within it.
-    const own =
-      expected &&
-      nearest(
-        unitName,
-        units.filter((u) => u.kind === expected).flatMap((u) => [u.name, ...u.aliases]),
-      )
-    const near =
-      own ??
-      nearest(
-        unitName,
-        units.map((u) => u.name),
-      )
+    const near = (expected && nearestUnit(unitName, unitsOf(expected))) ?? nearestUnit(unitName, units)
     return bad({
       type: 'unknown-unit',
       unit: unitName,

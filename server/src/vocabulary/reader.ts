@@ -27,8 +27,8 @@ export type ValueProblem =
 
 /** What a shape may ask of the job while it reads a value: amounts with references worked out, and a place for problems. */
 export interface Reader {
-  /** SI value of the part, when it is of the kind; otherwise the problem has been reported. */
-  amount(part: Part, kind: Kind): number | undefined
+  /** SI value of the part, when it is of the kind; otherwise the problem has been reported. `or`: what else it might have been of. */
+  amount(part: Part, kind: Kind, or?: Kind): number | undefined
   /** As `amount`, where the part's unit may stand at another part: `84..108 V`, `35 ± 0.02 mm`. */
   amounts(parts: readonly Part[], kind: Kind): readonly (number | undefined)[]
   /** `+3/-2 mm` as two SI values, both positive. */

@@ -1,6 +1,6 @@
 import { problemCheck, theLanguage } from '../check.ts'
+import { declaredAt } from '../declared-at.ts'
 import { replace, textAt } from '../fix-text.ts'
-import { declaredAt } from '../fix-units.ts'
 
 /** The sign, and what it touches. */
 const parted = (written: string): readonly [sign: string, amount: string] => [

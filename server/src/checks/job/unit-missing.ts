@@ -1,7 +1,8 @@
 import { kinds } from '../../quantity/kinds.ts'
+import { fittingUnits } from '../../vocabulary/fitting-units.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { declaredAt } from '../declared-at.ts'
 import { insert, textAt } from '../fix-text.ts'
-import { fittingUnits } from '../fix-units.ts'
 
 export default problemCheck({
   id: 'job/unit-missing',
@@ -15,18 +16,24 @@ export default problemCheck({
 #              ^^^ without a unit
 }`,
   quiet: `seal { free-length: 148 mm }`,
-  words: (p, written) => ({
-    message: `${kinds[p.expected].words.replace(/^./, (c) => c.toUpperCase())} was expected; ${written} is a number without a unit.`,
-    todo: `Write the unit, such as ${written} ${p.likely}.`,
-    found: written,
-    limit: kinds[p.expected].words,
-    data: { unit: p.likely, kind: p.expected },
-  }),
-  fixes: ({ at, data }, ground) =>
-    fittingUnits(at, data?.kind, ground).map((unit, i) => ({
+  words: ({ expected, or, likely }, written) => {
+    const limit = [expected, ...(or ? [or] : [])].map((kind) => kinds[kind].words).join(' or ')
+    return {
+      message: `${limit.replace(/^./, (c) => c.toUpperCase())} was expected; ${written} is a number without a unit.`,
+      todo: `Write the unit, such as ${written} ${likely}.`,
+      found: written,
+      limit,
+      data: { kinds: [expected, ...(or ? [or] : [])] },
+    }
+  },
+  fixes: ({ at, data }, { block, lookup }) => {
+    const units = fittingUnits(textAt(at), data?.kinds ?? [], declaredAt(block, at), lookup?.system)
+    return units.map((unit) => ({
       title: `Write ${textAt(at)} ${unit}`,
       edits: [insert(at.section, at.span.end, ` ${unit}`)],
       uncovers: true,
-      ...(i === 0 && { preferred: true }),
-    })),
+      // Of several only the person knows the one.
+      ...(units.length === 1 && { preferred: true }),
+    }))
+  },
 })

@@ -1,11 +1,12 @@
-import { kinds } from '../../quantity/kinds.ts'
+import { type Kind, kinds } from '../../quantity/kinds.ts'
 import { findUnit } from '../../quantity/units.ts'
+import { canBe } from '../../vocabulary/fitting-units.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { declaredAt } from '../declared-at.ts'
 import { replace, textAt } from '../fix-text.ts'
-import { canBe, declaredAt } from '../fix-units.ts'
 
-/** Units written for one another, the number being meant: pound for pound-force, `35 mm` for a conductor of 35 mm2, kW for kWh. Common
- * practice, no source. No figure is converted: from one kind to another there is no conversion. */
+/** Units written for one another, the number being meant: pound for pound-force, `35 mm` for a conductor of 35 mm2, kW for kWh,
+ * `105 C` without its degree. Common practice, no source. No figure is converted: from one kind to another there is no conversion. */
 const slips: Readonly<Record<string, readonly string[]>> = {
   lb: ['lbf'],
   mm: ['mm2'],
@@ -20,6 +21,17 @@ const slips: Readonly<Record<string, readonly string[]>> = {
   Ah: ['A'],
   J: ['N·m'],
   kJ: ['kN·m'],
+  C: ['degC'],
+  F: ['degF'],
+}
+
+/** What to write instead, where a figure of the one kind is often at hand and the other is not that figure in another unit. */
+const instead = (expected: Kind, found: string, written: string): string | undefined => {
+  if (expected === 'charge' && found === kinds.energy.words)
+    return `Write it in Ah. Energy divided by the nominal voltage gives it: ${written} / nominal.`
+  if (expected === 'rotational speed' && found === kinds.frequency.words)
+    return 'Write it in rpm, as the rating plate has it: a frequency may be that of the current, and the pole pairs stand between the two.'
+  return undefined
 }
 
 export default problemCheck({
@@ -37,14 +49,13 @@ export default problemCheck({
   words: (p, written) => ({
     message: `${written} is ${p.found}; ${kinds[p.expected].words} was expected.`,
     todo:
-      p.expected === 'charge' && p.found === kinds.energy.words
-        ? `Write it in Ah. Energy divided by the nominal voltage gives it: ${written} / nominal.`
-        : p.likely === ''
-          ? 'Write it without a unit.'
-          : `Write it in ${p.likely} or another unit of that kind.`,
+      instead(p.expected, p.found, written) ??
+      (p.likely === ''
+        ? 'Write it without a unit.'
+        : `Write it in ${p.likely} or another unit of that kind.`),
     found: `${written}, ${p.found}`,
     limit: kinds[p.expected].words,
-    data: { unit: p.likely, kind: p.expected },
+    data: { kind: p.expected },
   }),
   fixes: ({ at, data }, { block }) => {
     const [, number = '', unit = ''] = /^(\S+)\s*([^\s\d].*)$/.exec(textAt(at)) ?? []

@@ -1,6 +1,6 @@
 import { problemCheck, theLanguage } from '../check.ts'
+import { declaredAt } from '../declared-at.ts'
 import { factAt, insert } from '../fix-text.ts'
-import { declaredAt } from '../fix-units.ts'
 
 export default problemCheck({
   id: 'job/value-empty',

@@ -1,4 +1,7 @@
+import { canBe } from '../../vocabulary/fitting-units.ts'
 import { problemCheck, theLanguage } from '../check.ts'
+import { declaredAt } from '../declared-at.ts'
+import { insert, textAt } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/value-outside',
@@ -18,4 +21,22 @@ export default problemCheck({
     found: written,
     limit: p.allowed,
   }),
+  fixes: ({ at }, { block }) => {
+    const written = textAt(at)
+    const [, number = ''] = /^(?:(?:min|max)\s+)?([\d.]+)$/.exec(written) ?? []
+    const fact = declaredAt(block, at)
+    // A share of something, which is 1 at most, was written as per cent.
+    const isShare =
+      fact?.shape.quantity === 'ratio' && (fact.shape.allowed?.high ?? Number.POSITIVE_INFINITY) <= 1
+    return isShare && number !== '' && Number(number) > 1 && canBe(number, '%', fact)
+      ? [
+          {
+            title: `Write ${written} %`,
+            edits: [insert(at.section, at.span.end, ' %')],
+            preferred: true,
+            uncovers: true,
+          },
+        ]
+      : []
+  },
 })

@@ -22,11 +22,16 @@ const ways = ['up', 'down', 'port', 'starboard']
 const isTurn = (part: Part): boolean =>
   part.type === 'amount' && part.unit !== undefined && findUnit(part.unit.text)?.kind === 'angle'
 
-function total(parts: readonly Part[], reader: Reader): { turn: number } | { length: number } | undefined {
-  const kind = parts.every(isTurn) ? 'angle' : 'length'
+/** `or`: what an amount without a unit might be besides a length. */
+function total(
+  parts: readonly Part[],
+  or: 'angle' | undefined,
+  reader: Reader,
+): { turn: number } | { length: number } | undefined {
+  const kind = parts.some(isTurn) ? 'angle' : 'length'
   let sum = 0
   for (const part of parts) {
-    const value = reader.amount(part, kind)
+    const value = reader.amount(part, kind, kind === 'length' ? or : undefined)
     if (value === undefined) return undefined
     sum += value
   }
@@ -78,10 +83,10 @@ export const footMove: Shape<FootMove> = {
           meant(way.text, ways),
         )
       if (by.length === 0) return notThis([entry], reader, wanted)
-      const amount = total(by, reader)
-      if (!amount) return undefined
       const sign = way.text === 'up' || way.text === 'starboard' ? 1 : -1
       const sideways = way.text === 'port' || way.text === 'starboard'
+      const amount = total(by, sideways ? undefined : 'angle', reader)
+      if (!amount) return undefined
       if ('turn' in amount && sideways) return notThis([entry], reader, wanted)
       const part = 'turn' in amount ? 'turn' : sideways ? 'starboard' : 'rise'
       // Said twice, it is not known which is meant or whether they add up.
