@@ -5,10 +5,13 @@ import { lookupFrom } from '../job/lookup.ts'
 import { Memo } from '../job/memo.ts'
 import type { Block, Section, Value } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
+import { once } from '../syntax/once.ts'
 import type { BlockName } from '../vocabulary/index.ts'
 import {
   type BlockCheck,
   type Check,
+  type Context,
+  type FileCheck,
   type Finding,
   isBlockCheck,
   isFileCheck,
@@ -25,21 +28,57 @@ export interface Run {
   readonly onFault?: (check: string, error: unknown) => void
 }
 
+/** A fact that a check gets. */
+interface Asked {
+  readonly key: string
+  readonly kind: BlockName
+  readonly fact: string
+  /** Without it the check does not run. */
+  readonly needed: boolean
+}
+
+interface OnBlock {
+  readonly check: BlockCheck
+  readonly asked: readonly Asked[]
+}
+
+/** Checks by what they look at. */
+interface Sorted {
+  readonly onKind: ReadonlyMap<string, readonly OnBlock[]>
+  readonly onProblem: ReadonlyMap<string, ProblemCheck>
+  readonly onFile: readonly FileCheck[]
+  readonly ids: readonly string[]
+}
+
+const sorted = once((checks: readonly Check[]): Sorted => {
+  const onKind = new Map<string, OnBlock[]>()
+  for (const check of checks.filter(isBlockCheck)) {
+    const asked = [...askedBy(check.needs, true), ...askedBy(check.wants, false)]
+    onKind.set(check.on, [...(onKind.get(check.on) ?? []), { check, asked }])
+  }
+  return {
+    onKind,
+    onProblem: new Map(checks.filter(isProblemCheck).map((c) => [c.problem, c])),
+    onFile: checks.filter(isFileCheck),
+    ids: checks.map(({ id }) => id),
+  }
+})
+
+const askedBy = (paths: BlockCheck['needs'], needed: boolean): readonly Asked[] =>
+  Object.entries(paths ?? {}).map(([key, path]) => {
+    const dot = path.indexOf('.')
+    return { key, kind: path.slice(0, dot) as BlockName, fact: path.slice(dot + 1), needed }
+  })
+
 /** Runs a set of checks over job files; what was found in an unchanged section is kept. */
 export class Checker {
   readonly #kept = new Memo<readonly Finding[]>()
   readonly #analysis: Analysis
-  readonly #blockChecks: ReadonlyMap<string, readonly BlockCheck[]>
-  readonly #problemChecks: ReadonlyMap<string, ProblemCheck>
-  readonly #checks: readonly Check[]
+  readonly #checks: Sorted
 
   constructor(analysis: Analysis, checks: readonly Check[]) {
     this.#analysis = analysis
-    this.#checks = checks
-    const onKind = new Map<string, BlockCheck[]>()
-    for (const c of checks.filter(isBlockCheck)) onKind.set(c.on, [...(onKind.get(c.on) ?? []), c])
-    this.#blockChecks = onKind
-    this.#problemChecks = new Map(checks.filter(isProblemCheck).map((c) => [c.problem, c]))
+    this.#checks = sorted(checks)
   }
 
   /** Every finding of the file, in order of where it stands. */
@@ -59,9 +98,9 @@ export class Checker {
       blocks: this.#analysis.blocks(file),
       findings: found,
       today: run.today,
-      checkIds: this.#checks.map((c) => c.id),
+      checkIds: this.#checks.ids,
     }
-    const whole = this.#checks.filter(isFileCheck).flatMap((c) => guarded(c, run, () => c.file(view)))
+    const whole = this.#checks.onFile.flatMap((c) => guarded(c, run, () => c.file(view)))
     return inOrder(applyConcessions({ ...view, findings: [...found, ...whole] }), file)
   }
 
@@ -72,34 +111,35 @@ export class Checker {
     }))
     const findings: Finding[] = [...this.#worded(syntax), ...this.#worded(bound.problems)]
     const visit = (block: Block): void => {
-      for (const c of this.#blockChecks.get(block.kind) ?? [])
-        findings.push(...this.#onBlock(c, block, asking, run))
+      const checks = this.#checks.onKind.get(block.kind)
+      if (checks) {
+        const context = lookupFrom(block, asking)
+        for (const c of checks) findings.push(...onBlock(c, context, run))
+      }
       for (const child of block.children) visit(child)
     }
     for (const block of bound.blocks) visit(block)
     return findings
   }
 
-  #onBlock(c: BlockCheck, block: Block, scope: Scope, run: Run): readonly Finding[] {
-    const context = lookupFrom(block, scope)
-    const facts: Record<string, Value<unknown>> = {}
-    for (const [key, path] of [...Object.entries(c.needs ?? {}), ...Object.entries(c.wants ?? {})]) {
-      const dot = path.indexOf('.')
-      const value = context.near(path.slice(0, dot) as BlockName)?.facts.get(path.slice(dot + 1))
-      if (value) facts[key] = value
-      else if (c.needs && key in c.needs) return []
-    }
-    return guarded(c, run, () => c.run(facts as never, context))
-  }
-
   #worded(problems: readonly Located<Problem>[]): Finding[] {
     return problems.flatMap(({ at, problem }) => {
-      const c = this.#problemChecks.get(problem.type)
+      const c = this.#checks.onProblem.get(problem.type)
       if (!c) return []
       const source = at.section.text.slice(at.span.start, at.span.end)
       return [complete(c, { at, ...c.words(problem as never, source) })]
     })
   }
+}
+
+function onBlock({ check, asked }: OnBlock, context: Context, run: Run): readonly Finding[] {
+  const facts: Record<string, Value<unknown>> = {}
+  for (const { key, kind, fact, needed } of asked) {
+    const value = context.near(kind)?.facts.get(fact)
+    if (value) facts[key] = value
+    else if (needed) return []
+  }
+  return guarded(check, run, () => check.run(facts as never, context))
 }
 
 const complete = (c: Check, reported: Reported): Finding => ({

@@ -68,22 +68,35 @@ export interface Lookup {
   readonly showBand: (band: Band, kind: Kind) => string
 }
 
-const lookups = once((scope: Scope) => once((block: Block) => newLookup(block, scope)))
+const lookups = once((_: Scope) => new Map<Block, Lookup>())
 
 /** What can be asked from this block: the same one whenever the same scope is asked, so that results can be kept with it. */
-export const lookupFrom = (block: Block, scope: Scope): Lookup => lookups(scope)(block)
+export const lookupFrom = (block: Block, scope: Scope): Lookup =>
+  keep(lookups(scope), block, () => newLookup(block, scope))
 
 function newLookup(block: Block, scope: Scope): Lookup {
-  const system = scope.system()
+  const nearest = new Map<BlockName, Block | undefined>()
+  const references = new Map<string, Block | undefined>()
   return {
     block,
-    near: (kind) => nearBlock(block, kind, scope),
+    near: (kind) => keep(nearest, kind, () => nearBlock(block, kind, scope)),
     named: (path) => namedBlock(block, path, scope, undefined),
-    referred: (fact) => referredBlock(block, fact, scope),
+    referred: (fact) => keep(references, fact, () => referredBlock(block, fact, scope)),
     ofKind: (kind) => scope.ofKind(kind),
     from: (other) => lookupFrom(other, scope),
-    system,
-    show: (si, kind) => formatBoth(si, kind, system),
-    showBand: (band, kind) => formatBand(band, kind, system),
+    get system() {
+      return scope.system()
+    },
+    show: (si, kind) => formatBoth(si, kind, scope.system()),
+    showBand: (band, kind) => formatBand(band, kind, scope.system()),
   }
+}
+
+/** What is kept for the key, or else is made and kept. */
+function keep<K, V>(kept: Map<K, V>, key: K, make: () => V): V {
+  const known = kept.get(key)
+  if (known !== undefined || kept.has(key)) return known as V
+  const made = make()
+  kept.set(key, made)
+  return made
 }

@@ -1,5 +1,6 @@
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
+import { remembered } from './remembered.ts'
 import { said } from './said.ts'
 
 export type CableSystem = 'dc' | 'three-phase'
@@ -10,21 +11,22 @@ export interface Unsaid {
 }
 
 /** The blocks a cable joins, in the order from, to. */
-export const endsOf = (cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
+export const endsOf = remembered((cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
   (['from', 'to'] as const).map((end) =>
-    said(cable, `cable.${end}`) === undefined ? undefined : lookup.from(cable).referred(end),
-  )
+    said(cable, `cable.${end}`) === undefined ? undefined : lookup.referred(end),
+  ),
+)
 
 /** What a cable carries: DC from a battery whatever else is said, then as it says, else by what it joins. Undefined when neither tells.
  * RangeError when what it says could not be read. */
-export function systemOf(cable: Block, lookup: Lookup): CableSystem | undefined {
+export const systemOf = remembered((cable: Block, lookup: Lookup): CableSystem | undefined => {
   const ends = endsOf(cable, lookup).map((end) => end?.kind)
   if (ends.includes('battery')) return 'dc'
   const system = said(cable, 'cable.system')
   if (system) return system
   if (ends.includes('protection')) return 'dc'
   return ends.includes('motor') ? 'three-phase' : undefined
-}
+})
 
 /** What hangs on a DC network. */
 interface Reach {
