@@ -57,7 +57,11 @@ describe('hints of units', () => {
     ['shaft', 'length: 2.5 m', 'length: 2.5 m «(98 in)»'],
     ['shaft', 'length: 420 mm', 'length: 420 mm «(16.54 in)»'],
     ['shaft', 'diameter: 1-1/4 in', 'diameter: 1-1/4 in «(31.75 mm)»'],
-    ['shaft', 'length: 98.43 in', 'length: 98.43 in «(2.5 m)»'],
+    // 98.43 × 25.4 = 2500.122; what is written to 0.01 in, 0.25 mm, is said to 0.1 mm.
+    ['shaft', 'length: 98.43 in', 'length: 98.43 in «(2.5001 m)»'],
+    ['shaft', 'length: 60-1/16 in', 'length: 60-1/16 in «(1.5256 m)»'],
+    ['coupling', 'flange-diameter: 5-1/4 in', 'flange-diameter: 5-1/4 in «(133.35 mm)»'],
+    ['coupling', 'flange-diameter: 133.37 mm', 'flange-diameter: 133.37 mm «(5.2508 in)»'],
     ['shaft', 'length: 2 * 1.2 m', 'length: 2 * 1.2 m «= 2.4 m»'],
   ])('stand behind a value of a %s: %s', (kind, fact, expected) => {
     expect(hinted(`${kind} {\n  ${fact}\n}`, 'units')).toBe(`${kind} {\n  ${expected}\n}`)

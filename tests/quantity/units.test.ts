@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { formatBoth, formatNumber, formatSi, inUnit } from '../../server/src/quantity/format.ts'
 import { type Kind, kinds } from '../../server/src/quantity/kinds.ts'
 import { asKind, combine, parseNumber, quantity, readQuantity } from '../../server/src/quantity/quantity.ts'
-import { findUnit, gaugeArea, units } from '../../server/src/quantity/units.ts'
+import { findUnit, gaugeArea, otherSpellings, units } from '../../server/src/quantity/units.ts'
 
 const si = (number: string, unit: string): number => {
   const outcome = readQuantity(number, unit)
@@ -232,5 +232,50 @@ describe('results', () => {
       }),
     )
     expect(formatNumber(-0)).toBe('0')
+  })
+})
+
+// 1 in = 25.4 mm exactly (NIST SP 811, B.8): a sixty-fourth is 0.396875 mm.
+describe('a size in inches and fractions', () => {
+  it('keeps its size in millimetres to 0.01 mm, and in inches to a thousandth, however large', () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 1, max: 39 * 64 }), (sixtyFourths) => {
+        const [mm, inch] = (['metric', 'inch'] as const).map((system) =>
+          Number.parseFloat(formatSi((sixtyFourths / 64) * 0.0254, 'length', system)),
+        )
+        expect(Math.abs((mm ?? 0) - (sixtyFourths * 25.4) / 64)).toBeLessThanOrEqual(0.005 + 1e-9)
+        expect(Math.abs((inch ?? 0) - sixtyFourths / 64)).toBeLessThanOrEqual(0.0005 + 1e-9)
+      }),
+    )
+  })
+
+  it('of 5-1/4 is 133.35 mm', () => {
+    expect(formatBoth(5.25 * 0.0254, 'length')).toBe('133.35 mm (5.25 in)')
+  })
+})
+
+// Unicode 15, Latin-1 Supplement, Greek and Letterlike Symbols: U+00B5 is a micro sign and U+2126 an ohm sign, in place of Greek mu and omega.
+describe('signs that look alike', () => {
+  it('are all read, and told to people once', () => {
+    for (const [one, other] of [
+      ['\u00b5m', '\u03bcm'],
+      ['\u00b5F', '\u03bcF'],
+      ['m\u03a9', 'm\u2126'],
+      ['M\u03a9', 'M\u2126'],
+    ] as const) {
+      const unit = findUnit(one)
+      expect(unit).toBeDefined()
+      expect(findUnit(other)).toBe(unit)
+      const told = unit ? [unit.name, ...otherSpellings(unit)] : []
+      expect(told.filter((name) => name === one || name === other)).toHaveLength(1)
+    }
+  })
+
+  it('are the only spellings that are not told', () => {
+    const untold = units.flatMap((unit) =>
+      unit.aliases.filter((alias) => !otherSpellings(unit).includes(alias)),
+    )
+    expect(untold.length).toBeGreaterThan(0)
+    for (const alias of untold) expect(alias).toMatch(/[\u00b5\u03bc\u2126]/)
   })
 })

@@ -1,5 +1,5 @@
 import { kinds } from '../quantity/kinds.ts'
-import { type Unit, unitsOf } from '../quantity/units.ts'
+import { nameBehind, type Unit, unitsOf } from '../quantity/units.ts'
 import type { Fact } from '../vocabulary/block.ts'
 import type { Form, Slot } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
@@ -155,10 +155,9 @@ function unitOffers(
     .toSorted((a, b) => rank(a) - rank(b))
   return unique([
     ...behind,
-    ...units.map((unit) => {
-      const plural = number !== '1' && unit.aliases.find((alias) => alias === `${unit.name}s`)
-      return word(plural || unit.name, { kind: 'unit', detail: unit.doc, doc: unitMarkdown(unit) })
-    }),
+    ...units.map((unit) =>
+      word(nameBehind(number, unit), { kind: 'unit', detail: unit.doc, doc: unitMarkdown(unit) }),
+    ),
   ])
 }
 

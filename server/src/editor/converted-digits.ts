@@ -25,16 +25,17 @@ export function stepOf(parts: readonly Part[], kind: Kind): number {
   return steps.length === 0 ? 0 : Math.min(...steps)
 }
 
-/** No gauge or dial aboard reads finer. */
-const finest: Readonly<Record<string, number>> = { mm: 2, in: 4 }
+/** No gauge or dial aboard reads finer; to this an exact size is said. */
+const finest: Readonly<Record<string, number>> = { mm: 2, m: 4, in: 4 }
 
-/** Decimals that say a value in this unit as finely as `step`, with two to four digits in all. */
+/** Decimals that say a value in this unit as finely as `step`, and so with no fewer digits than it is written with, in two digits at least; what
+ * is exact, as finely as is of use. Common practice, as NIST SP 811 (2008), B.7, has it. */
 function decimalsFor(si: number, unit: Unit, step: number): number {
   const size = Math.abs(inUnit(si, unit))
   const whole = size > 0 ? Math.floor(Math.log10(size)) + 1 : 1
-  const wanted = step > 0 ? Math.ceil(-Math.log10(step / unit.si) - 1e-9) : Number.POSITIVE_INFINITY
-  const decimals = Math.min(4, Math.max(2, whole + wanted)) - whole
-  return Math.min(decimals, finest[unit.name] ?? decimals)
+  const most = finest[unit.name] ?? Number.POSITIVE_INFINITY
+  if (step === 0) return Math.min(most, Math.max(4 - whole, finest[unit.name] ?? 0))
+  return Math.min(most, Math.max(2 - whole, Math.ceil(-Math.log10(step / unit.si) - 1e-9)))
 }
 
 /** A value as finely as `step`. Sections of conductors are known by their tables: as these have them. */
@@ -42,5 +43,5 @@ export function sayTo(si: number, kind: Kind, system: UnitSystem, step: number):
   const unit = shownUnit(kind, si, system)
   if (!unit || kind === 'area') return formatSi(si, kind, system)
   const place = 10 ** decimalsFor(si, unit, step)
-  return `${formatNumber(Math.round(inUnit(si, unit) * place) / place, 6)} ${unit.name}`
+  return `${formatNumber(Math.round(Number((inUnit(si, unit) * place).toPrecision(12))) / place, 12)} ${unit.name}`
 }

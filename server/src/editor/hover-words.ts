@@ -2,7 +2,7 @@ import type { Check } from '../checks/check.ts'
 import type { Block, Value } from '../job/model.ts'
 import { formatNumber } from '../quantity/format.ts'
 import { kinds, type UnitSystem } from '../quantity/kinds.ts'
-import { type Unit, unitsOf } from '../quantity/units.ts'
+import { otherSpellings, type Unit, unitsOf } from '../quantity/units.ts'
 import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import { checkLink } from './hover-sources.ts'
 import { code, example, list, paragraphs, plain } from './markdown.ts'
@@ -84,6 +84,7 @@ export function factMarkdown({ kind, name, fact, value, system }: Said): string 
 
 /** What a unit is, its size, and where that is from. */
 export function unitMarkdown(unit: Unit): string {
+  const others = otherSpellings(unit)
   const base = unitsOf(unit.kind).find(({ si, offset }) => si === 1 && offset === 0)
   const size =
     unit.named || base === unit || !base
@@ -94,7 +95,7 @@ export function unitMarkdown(unit: Unit): string {
     list([
       `Unit of ${kinds[unit.kind].words.replace(/^an? /, '')}`,
       size,
-      unit.aliases.length > 0 ? `Also written ${unit.aliases.map(code).join(', ')}` : undefined,
+      others.length > 0 ? `Also written ${others.map(code).join(', ')}` : undefined,
       `Source: ${unit.source}`,
     ]),
   )

@@ -33,6 +33,16 @@ export function shownUnit(kind: Kind, si: number, system: UnitSystem): Unit | un
 
 const gauges = ['4/0', '3/0', '2/0', '1/0', ...Array.from({ length: 31 }, (_, i) => String(i))]
 
+/** Places that an amount has at least, so that a fraction of an inch in sixty-fourths keeps its size: finer than the gauges aboard. */
+const places: Readonly<Record<string, number>> = { mm: 2, in: 3 }
+
+/** In the unit, with `digits` significant digits and no fewer than a length has places. */
+function say(si: number, unit: Unit, digits: number): string {
+  const value = inUnit(si, unit)
+  const before = value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value))) + 1
+  return `${formatNumber(value, Math.max(digits, before + (places[unit.name] ?? Number.NEGATIVE_INFINITY)))} ${unit.name}`
+}
+
 /** `26 mm`; in the inch system `1.024 in`. Conductor sections that are a wire gauge are shown as one. */
 export function formatSi(si: number, kind: Kind, system: UnitSystem = 'metric', digits = 4): string {
   if (kind === 'area' && system === 'inch') {
@@ -40,7 +50,7 @@ export function formatSi(si: number, kind: Kind, system: UnitSystem = 'metric', 
     if (gauge) return `${gauge} AWG`
   }
   const unit = shownUnit(kind, si, system)
-  return unit ? `${formatNumber(inUnit(si, unit), digits)} ${unit.name}` : formatNumber(si, digits)
+  return unit ? say(si, unit, digits) : formatNumber(si, digits)
 }
 
 /** In the job's own system with the other in brackets, when they differ: `26 mm (1.024 in)`. */
@@ -51,7 +61,7 @@ export function formatBoth(si: number, kind: Kind, system: UnitSystem = 'metric'
 }
 
 /** In the unit itself, whatever its size: `26000 mm`. */
-export const formatIn = (si: number, unit: Unit): string => `${formatNumber(inUnit(si, unit))} ${unit.name}`
+export const formatIn = (si: number, unit: Unit): string => say(si, unit, 4)
 
 /** `24 mm to 29 mm`, `at most 0.1 mm`, `at least 4`, each amount in the words of `show`. */
 export function sayBand(band: Band, show: (si: number) => string): string {

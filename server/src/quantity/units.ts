@@ -164,3 +164,16 @@ const byName = new Map(units.flatMap((u) => [u.name, ...u.aliases].map((name) =>
 export const findUnit = (name: string): Unit | undefined => byName.get(name)
 
 export const unitsOf = (kind: Kind): readonly Unit[] => units.filter((u) => u.kind === kind)
+
+/** One of the signs that look alike: micro and mu, ohm and omega. */
+const lookingAlike = (text: string): string => text.normalize('NFC').replaceAll('\u00b5', '\u03bc')
+
+/** How else a unit may be written, for people: of spellings that look alike one. */
+export function otherSpellings({ name, aliases }: Unit): readonly string[] {
+  const seen = [name, ...aliases].map(lookingAlike)
+  return aliases.filter((_, i) => seen.indexOf(seen[i + 1] ?? '') === i + 1)
+}
+
+/** The name of a unit behind a number: `flats` where it is not one and the unit has a plural. */
+export const nameBehind = (number: string, { name, aliases }: Unit): string =>
+  number !== '1' && aliases.includes(`${name}s`) ? `${name}s` : name

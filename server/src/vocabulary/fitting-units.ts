@@ -1,6 +1,6 @@
 import { type Kind, kinds, type UnitSystem } from '../quantity/kinds.ts'
 import { readQuantity } from '../quantity/quantity.ts'
-import { findUnit, type Unit } from '../quantity/units.ts'
+import { findUnit, nameBehind } from '../quantity/units.ts'
 import type { Fact } from './block.ts'
 
 /** Units that a number without one may have been meant in, each once: those of the fact's example first, then those of the job's system and of
@@ -23,12 +23,8 @@ export function fittingUnits(
   const all = new Set(system === 'inch' ? [...inch, ...usual, ...metric] : [...usual, ...metric, ...inch])
   return [...all]
     .filter(({ kind, name }) => wanted.includes(kind) && canBe(number, name, fact))
-    .map((unit) => spelled(unit, number))
+    .map((unit) => nameBehind(number, unit))
 }
-
-/** `flats` behind a number that is not one: turns and flats are words, which have a plural. */
-const spelled = ({ name, aliases, kind }: Unit, number: string): string =>
-  kind === 'angle' && number !== '1' && aliases.includes(`${name}s`) ? `${name}s` : name
 
 /** Whether a number in a unit is within what the fact can be. One that is not a plain number may be anything. */
 export function canBe(number: string, unit: string, fact: Fact | undefined): boolean {

@@ -1,6 +1,6 @@
 import { formatNumber } from '../../src/quantity/format.ts'
 import { type Kind, kinds } from '../../src/quantity/kinds.ts'
-import { type Unit, unitsOf } from '../../src/quantity/units.ts'
+import { otherSpellings, type Unit, unitsOf } from '../../src/quantity/units.ts'
 import type { BlockKind, Fact, Heading } from '../../src/vocabulary/block.ts'
 import { vocabulary } from '../../src/vocabulary/index.ts'
 import { sayAllowed } from '../../src/vocabulary/shape.ts'
@@ -67,7 +67,7 @@ const unitRows = (kind: Kind): readonly (readonly string[])[] =>
   unitsOf(kind).map((unit) => [
     kind,
     code(unit.name),
-    unit.aliases.map(code).join(', '),
+    otherSpellings(unit).map(code).join(', '),
     unit.doc,
     inSi(unit),
     unit.source,
