@@ -84,9 +84,9 @@ function say(value: unknown, kind: Kind, system: UnitSystem, step = 0): string |
 
 /** What is to be converted of a value: the size of a distance to a side, the torque of bolts. */
 function amountOf(value: unknown, shape: Shape<unknown>): { readonly of: unknown; readonly kind?: Kind } {
-  if (shape.schema === bolts.schema) return { of: (value as Bolts).torque, kind: 'torque' }
+  if (shape === bolts) return { of: (value as Bolts).torque, kind: 'torque' }
   const { quantity: kind } = shape
-  return { of: shape.schema === side.schema ? Math.abs(value as number) : value, ...(kind && { kind }) }
+  return { of: shape === side ? Math.abs(value as number) : value, ...(kind && { kind }) }
 }
 
 /** Undefined where it would say nothing: counts, volts, zero, and what reads alike in both systems. */

@@ -1,4 +1,5 @@
 import { nearest } from '../quantity/nearest.ts'
+import { once } from '../syntax/once.ts'
 import type { BlockNode, FactNode, Item, LineNode, Span } from '../syntax/tree.ts'
 import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import { findKind, vocabulary } from '../vocabulary/index.ts'
@@ -220,15 +221,14 @@ function settle(
   for (const child of block.children) settle(child, value, inherit, report)
 }
 
+const requiredBy = once(({ facts }: BlockKind): readonly (readonly [name: string, fact: Fact])[] =>
+  Object.entries(facts).filter(([, fact]) => fact.required),
+)
+
 function missing(block: Draft, definition: BlockKind, report: Report): void {
-  for (const [name, fact] of Object.entries(definition.facts) as [string, Fact][]) {
-    if (fact.required && !block.facts.has(name) && !block.unread.has(name))
-      report(block.node.headSpan, {
-        type: 'fact-missing',
-        kind: definition.kind,
-        name,
-        example: fact.example,
-      })
+  for (const [name, { example }] of requiredBy(definition)) {
+    if (!block.facts.has(name) && !block.unread.has(name))
+      report(block.node.headSpan, { type: 'fact-missing', kind: definition.kind, name, example })
   }
   for (const kind of definition.needs ?? []) {
     const isMeant = (child: Draft) => !child.definition && nearest(child.kind, kindNames) === kind

@@ -5,9 +5,9 @@ export function decimalComma(
   entries: readonly Entry[],
   text: string,
 ): { readonly span: Span; readonly meant: string } | undefined {
-  for (const [i, entry] of entries.entries()) {
-    const last = entry.parts.at(-1)
-    const next = entries[i + 1]?.parts[0]
+  for (let i = 1; i < entries.length; i++) {
+    const last = entries[i - 1]?.parts.at(-1)
+    const next = entries[i]?.parts[0]
     if (last?.type !== 'amount' || last.unit || next?.type !== 'amount') continue
     if (next.span.start !== last.span.end + 1) continue
     const span = { start: last.span.start, end: next.span.end }

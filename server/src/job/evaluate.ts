@@ -15,8 +15,7 @@ import {
 import type { Entry, FactNode, Leaf, Part, Span } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
 import { fittingUnits } from '../vocabulary/fitting-units.ts'
-import type { Reader } from '../vocabulary/reader.ts'
-import { sayAllowed } from '../vocabulary/shape.ts'
+import type { Reader, ValueProblem } from '../vocabulary/reader.ts'
 import { decimalComma } from './decimal-comma.ts'
 import type { Draft } from './draft.ts'
 import { alongPath, furthestPath, lookFor } from './look-for.ts'
@@ -117,17 +116,8 @@ export function evaluator(around: Surroundings) {
     entries: readonly Entry[],
     definition: Fact,
   ): Value<unknown> | undefined {
-    const { shape } = definition
-    const value = shape.read(entries, readerFor(block, definition))
+    const value = definition.shape.read(entries, readerFor(block, definition))
     if (value === undefined) return undefined
-    if (!shape.schema.safeParse(value).success) {
-      const allowed = sayAllowed(shape, system) ?? shape.words
-      report(node.valueSpan, {
-        type: 'outside-allowed',
-        allowed,
-      })
-      return undefined
-    }
     const { provenance } = node
     return {
       value,
@@ -326,7 +316,8 @@ export function evaluator(around: Surroundings) {
   }
 
   function readerFor(block: Draft, definition: Fact): Reader {
-    const problem = (span: Span, p: BindingProblem) => report(span, p)
+    const problem = (span: Span, p: ValueProblem) =>
+      report(span, p.type === 'not-this-value' ? { ...p, example: definition.example } : p)
     const amount = (part: Part, kind: Kind, or?: Kind): number | undefined => {
       const outcome = evaluate(part, block, kind)
       if (!outcome) return undefined
@@ -342,6 +333,7 @@ export function evaluator(around: Surroundings) {
       return undefined
     }
     return {
+      system,
       amount,
       amounts: (parts, kind) => {
         const unit = parts.flatMap((p) => (p.type === 'amount' && p.unit ? [p.unit] : []))[0]

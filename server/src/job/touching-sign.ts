@@ -4,9 +4,10 @@ import type { Entry, Part, Span } from '../syntax/tree.ts'
 /** `20 mm +3 mm`, `shaft.length -2 mm`: an amount whose sign touches it, behind another. It is no sum, and no tolerance. */
 export function touchingSign(entries: readonly Entry[], text: string): Span | undefined {
   for (const { parts } of entries)
-    for (const [i, part] of parts.entries()) {
-      const before = parts[i - 1]
-      if (before && isSigned(part, text) && isAmount(before) && !isPlace(before, part)) return part.span
+    for (let i = 1; i < parts.length; i++) {
+      const [before, part] = [parts[i - 1], parts[i]]
+      if (before && part && isSigned(part, text) && isAmount(before) && !isPlace(before, part))
+        return part.span
     }
   return undefined
 }

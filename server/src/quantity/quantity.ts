@@ -49,10 +49,9 @@ export const quantity = (si: number, kind: Kind, unit?: Unit): Quantity => ({
 
 /** Value of a written number: `35`, `-0.02`, `1e3`, `3/4`, `1-1/4`, `1 1/4`. Undefined when it is not finite. */
 export function parseNumber(text: string): number | undefined {
-  const match = /^([-−+]?)\s*(?:(\d+)[-\u2011\s]+)?(\d+)\/(\d+)$/.exec(text)
-  const sign = /^[-−]/.test(text) ? -1 : 1
-  const value = match
-    ? sign * (Number(match[2] ?? 0) + Number(match[3]) / Number(match[4]))
+  const fraction = text.includes('/') && /^([-−+]?)\s*(?:(\d+)[-\u2011\s]+)?(\d+)\/(\d+)$/.exec(text)
+  const value = fraction
+    ? (/^[-−]/.test(text) ? -1 : 1) * (Number(fraction[2] ?? 0) + Number(fraction[3]) / Number(fraction[4]))
     : Number(text.replace('−', '-').replaceAll(' ', ''))
   return text.trim() !== '' && Number.isFinite(value) ? value : undefined
 }

@@ -15,21 +15,10 @@ export const fact = <T>(
   doc: string,
   more: { example: string; required?: true },
 ): Fact<T> => ({
-  shape: showing(more.example, shape),
+  shape,
   doc,
   example: more.example,
   required: more.required ?? false,
-})
-
-/** The shape, where a value of another form is answered with the fact's own example. */
-const showing = <T>(example: string, shape: Shape<T>): Shape<T> => ({
-  ...shape,
-  read: (entries, reader) =>
-    shape.read(entries, {
-      ...reader,
-      problem: (span, problem) =>
-        reader.problem(span, problem.type === 'not-this-value' ? { ...problem, example } : problem),
-    }),
 })
 
 /** What stands between a block's kind and its brace. */

@@ -1,6 +1,6 @@
-import * as z from 'zod/mini'
 import type { Band } from '../quantity/band.ts'
-import { formatIn, sayBand } from '../quantity/format.ts'
+import { formatIn, formatSi, sayBand } from '../quantity/format.ts'
+import type { Kind } from '../quantity/kinds.ts'
 import { findUnit, type Unit } from '../quantity/units.ts'
 import type { Part, Span } from '../syntax/tree.ts'
 import type { Reader } from './reader.ts'
@@ -16,14 +16,6 @@ export interface Limits {
 export interface Allowed extends Band {
   /** The low end itself is outside. */
   readonly above?: true
-}
-
-export const bounded = ({ over, min, max }: Limits): z.ZodMiniType<number> => {
-  let schema: z.ZodMiniType<number> = z.number()
-  if (over !== undefined) schema = schema.check(z.gt(over))
-  if (min !== undefined) schema = schema.check(z.gte(min))
-  if (max !== undefined) schema = schema.check(z.lte(max))
-  return schema
 }
 
 const isWithin = (
@@ -47,51 +39,51 @@ export function sayLimits(allowed: Allowed, show: (si: number) => string): strin
   return allowed.high === undefined ? above : `${above}, at most ${show(allowed.high)}`
 }
 
-/** Where an amount stands, and the unit it was written in. */
+/** Where an amount is written, and what it is of. */
 export interface Written {
   readonly span: Span
-  readonly unit: Unit | undefined
+  readonly parts: readonly Part[]
+  readonly kind: Kind
 }
 
-/** The first unit written in the parts. */
-export function unitIn(parts: readonly Part[]): Unit | undefined {
+/** The first unit of the kind that is written in the parts, and whose numbers are amounts. */
+function unitIn(parts: readonly Part[], kind: Kind): Unit | undefined {
   for (const part of parts) {
-    const unit = unitOf(part)
-    if (unit) return unit
+    const unit = unitOf(part, kind)
+    if (unit?.kind === kind && !unit.named) return unit
   }
   return undefined
 }
 
-function unitOf(part: Part): Unit | undefined {
+function unitOf(part: Part, kind: Kind): Unit | undefined {
   switch (part.type) {
     case 'amount':
     case 'two-sided':
       return part.unit && findUnit(part.unit.text)
     case 'negated':
-      return unitOf(part.of)
+      return unitOf(part.of, kind)
     case 'plus-minus':
-      return unitOf(part.by)
+      return unitOf(part.by, kind)
     case 'operation':
-      return unitIn([part.left, part.right])
+      return unitIn([part.left, part.right], kind)
     case 'range':
-      return unitIn([part.low, part.high])
+      return unitIn([part.low, part.high], kind)
     default:
       return undefined
   }
 }
 
-/**
- * The value, where it is within its limits. Outside them it is refused where it stands, the limits said in the unit it was written in.
- * One written without a unit is left to the schema: it is refused in the job's own units.
- */
+/** The value, where it is within its limits. Outside them it is refused where it stands, the limits said in the unit it was written in, or where
+ * it has none in the job's own. */
 export function within(
   value: number | undefined,
   limits: Limits,
-  { span, unit }: Written,
+  { span, parts, kind }: Written,
   reader: Reader,
 ): number | undefined {
-  if (value === undefined || !unit || unit.named || isWithin(value, limits)) return value
-  const allowed = sayLimits(allowedBy(limits), (si) => formatIn(si, unit))
-  reader.problem(span, { type: 'outside-allowed', allowed })
+  if (value === undefined || isWithin(value, limits)) return value
+  const unit = unitIn(parts, kind)
+  const show = (si: number) => (unit ? formatIn(si, unit) : formatSi(si, kind, reader.system))
+  reader.problem(span, { type: 'outside-allowed', allowed: sayLimits(allowedBy(limits), show) })
   return undefined
 }

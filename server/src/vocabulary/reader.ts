@@ -1,4 +1,4 @@
-import type { Kind } from '../quantity/kinds.ts'
+import type { Kind, UnitSystem } from '../quantity/kinds.ts'
 import type { QuantityProblem } from '../quantity/quantity.ts'
 import type { Part, Span } from '../syntax/tree.ts'
 
@@ -27,6 +27,8 @@ export type ValueProblem =
 
 /** What a shape may ask of the job while it reads a value: amounts with references worked out, and a place for problems. */
 export interface Reader {
+  /** The units the job wants its results shown in. */
+  readonly system: UnitSystem
   /** SI value of the part, when it is of the kind; otherwise the problem has been reported. `or`: what else it might have been of. */
   amount(part: Part, kind: Kind, or?: Kind): number | undefined
   /** As `amount`, where the part's unit may stand at another part: `84..108 V`, `35 ± 0.02 mm`. */

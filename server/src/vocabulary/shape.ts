@@ -1,4 +1,3 @@
-import * as z from 'zod/mini'
 import type { Band } from '../quantity/band.ts'
 import { fitBand, fitClasses } from '../quantity/fits.ts'
 import { formatSi } from '../quantity/format.ts'
@@ -6,7 +5,7 @@ import { type Kind, kinds, type UnitSystem } from '../quantity/kinds.ts'
 import { findUnit } from '../quantity/units.ts'
 import type { Entry, Part, Span } from '../syntax/tree.ts'
 import { bandForms, type Form, sizedForms, upperForms } from './form.ts'
-import { type Allowed, allowedBy, bounded, type Limits, sayLimits, unitIn, within } from './limits.ts'
+import { type Allowed, allowedBy, type Limits, sayLimits, within } from './limits.ts'
 import { meant } from './meant.ts'
 import type { Reader } from './reader.ts'
 
@@ -14,7 +13,6 @@ import type { Reader } from './reader.ts'
 export interface Shape<T> {
   /** What is expected, for messages and the reference: "a length". */
   readonly words: string
-  readonly schema: z.ZodMiniType<T>
   /** Reads the value, or reports what is wrong and gives undefined. Never called without entries. */
   readonly read: (entries: readonly Entry[], reader: Reader) => T | undefined
   /** Kind of the amounts in it. */
@@ -25,7 +23,7 @@ export interface Shape<T> {
   readonly refersTo?: readonly string[]
   /** The ways to write it, where it has several parts. */
   readonly forms?: readonly Form[]
-  /** Limits of the schema, SI. */
+  /** What its amounts may be, SI: `read` refuses all others. */
   readonly allowed?: Allowed
 }
 
@@ -87,13 +85,10 @@ function amounts(parts: readonly Part[], kind: Kind, reader: Reader): readonly (
 export const amount = (kind: Kind, limits: Limits): Shape<number> => ({
   words: kinds[kind].words,
   quantity: kind,
-  schema: bounded(limits),
   allowed: allowedBy(limits),
   read: (entries, reader) => {
     const part = single(entries, reader, kinds[kind].words)?.[0]
-    return (
-      part && within(reader.amount(part, kind), limits, { span: part.span, unit: unitIn([part]) }, reader)
-    )
+    return part && within(reader.amount(part, kind), limits, { span: part.span, parts: [part], kind }, reader)
   },
 })
 
@@ -102,12 +97,13 @@ export const count = (limits: Limits = { min: 1, max: 1000 }): Shape<number> => 
   words: 'a whole number',
   quantity: 'ratio',
   forms: [{ entries: [[{ label: 'number', doc: 'A whole number.' }]] }],
-  schema: bounded(limits).check(z.refine(Number.isInteger)),
   allowed: allowedBy(limits),
   read: (entries, reader) => {
     const part = single(entries, reader, 'a whole number')?.[0]
     const value = part && reader.amount(part, 'ratio')
-    return value === undefined || Number.isInteger(value) ? value : notThis(entries, reader, 'a whole number')
+    if (!part || value === undefined) return undefined
+    if (!Number.isInteger(value)) return notThis(entries, reader, 'a whole number')
+    return within(value, limits, { span: part.span, parts: [part], kind: 'ratio' }, reader)
   },
 })
 
@@ -119,17 +115,12 @@ export interface Sized extends Band {
 export const sized = (kind: Kind, limits: Limits): Shape<Sized> => ({
   words: `${kinds[kind].words}, with a tolerance if there is one`,
   quantity: kind,
-  schema: z.object({
-    nominal: bounded(limits),
-    low: z.optional(bounded(limits)),
-    high: z.optional(bounded(limits)),
-  }) as z.ZodMiniType<Sized>,
   allowed: allowedBy(limits),
   forms: sizedForms(kind, kind === 'length' ? fitClasses : []),
   read: (entries, reader) => {
     const parts = single(entries, reader, `${kinds[kind].words}, with a tolerance if there is one`, 2)
     const size = parts && readSized(parts, entries, reader, kind)
-    return size && allWithin(size, limits, entries, reader)
+    return size && allWithin(size, limits, entries, kind, reader)
   },
 })
 
@@ -138,9 +129,10 @@ function allWithin<T extends Band>(
   size: T,
   limits: Limits,
   entries: readonly Entry[],
+  kind: Kind,
   reader: Reader,
 ): T | undefined {
-  const written = { span: spanOf(entries), unit: unitIn(entries.flatMap((entry) => entry.parts)) }
+  const written = { span: spanOf(entries), parts: entries.flatMap((entry) => entry.parts), kind }
   const ends = [size.nominal, size.low, size.high].filter((si) => si !== undefined)
   return ends.every((si) => within(si, limits, written, reader) !== undefined) ? size : undefined
 }
@@ -187,20 +179,11 @@ function readSized(
 export const band = (kind: Kind, limits: Limits): Shape<Band> => ({
   words: `limits of ${kinds[kind].words.replace(/^an? /, '')}: \`a..b\`, \`max a\`, \`min a\` or \`a +b/-c\``,
   quantity: kind,
-  schema: z
-    .object({
-      low: z.optional(bounded(limits)),
-      high: z.optional(bounded(limits)),
-      nominal: z.optional(z.number()),
-    })
-    .check(
-      z.refine((b) => b.low === undefined || b.high === undefined || b.low <= b.high),
-    ) as z.ZodMiniType<Band>,
   allowed: allowedBy(limits),
   forms: bandForms(kind),
   read: (entries, reader) => {
     const read = readBand(entries, reader, kind)
-    return read && allWithin(read, limits, entries, reader)
+    return read && allWithin(read, limits, entries, kind, reader)
   },
 })
 
@@ -237,18 +220,16 @@ function turned({ low, high }: Part & { readonly type: 'range' }): string | unde
 export function upperLimit(kind: Kind, limits: Limits): Shape<Band> {
   const words = `the most that is allowed, ${kinds[kind].words}: \`max a\``
   const whole = band(kind, { ...limits, min: 0 })
-  const high = bounded(limits)
   return {
     ...whole,
     words,
     allowed: allowedBy(limits),
     forms: upperForms(kind),
-    schema: whole.schema.check(z.refine((b) => high.safeParse(b.high).success)),
     read: (entries, reader) => {
       const read = whole.read(entries, reader)
       if (!read) return undefined
       if (read.high === undefined) return notThis(entries, reader, words)
-      return allWithin({ high: read.high }, limits, entries, reader) && read
+      return allWithin({ high: read.high }, limits, entries, kind, reader) && read
     },
   }
 }
@@ -257,7 +238,6 @@ export function upperLimit(kind: Kind, limits: Limits): Shape<Band> {
 export const choice = <const W extends readonly string[]>(words: W): Shape<W[number]> => ({
   words: `one of ${words.join(', ')}`,
   choices: words,
-  schema: z.enum(words as unknown as [string, ...string[]]) as unknown as z.ZodMiniType<W[number]>,
   read: (entries, reader) => {
     const part = single(entries, reader, `one of ${words.join(', ')}`)?.[0]
     if (part?.type === 'word' && words.includes(part.text)) return part.text
@@ -271,7 +251,6 @@ export const yesNo = choice(['yes', 'no'])
 /** Words in quotes. */
 export const text: Shape<string> = {
   words: 'a text in quotes',
-  schema: z.string(),
   read: (entries, reader) => {
     const part = single(entries, reader, 'a text in quotes')?.[0]
     return part?.type === 'text' ? part.text : part && notThis(entries, reader, 'a text in quotes')
@@ -281,10 +260,9 @@ export const text: Shape<string> = {
 /** A designation: a word or a text in quotes, `duplex-1-4462`, `"22 x 1.5"`. */
 export const designation: Shape<string> = {
   words: 'a designation: a word, or a text in quotes',
-  schema: z.string().check(z.minLength(1)),
   read: (entries, reader) => {
     const part = single(entries, reader, 'a designation')?.[0]
-    if (part?.type === 'word' || part?.type === 'text') return part.text
+    if ((part?.type === 'word' || part?.type === 'text') && part.text !== '') return part.text
     return part && notThis(entries, reader, 'a word, or a text in quotes')
   },
 }
@@ -293,7 +271,6 @@ export const designation: Shape<string> = {
 export const date: Shape<string> = {
   words: 'a date, year-month-day',
   forms: [{ entries: [[{ label: 'date', doc: 'Year, month and day: `2026-03-04`.', day: true }]] }],
-  schema: z.string(),
   read: (entries, reader) => {
     const part = single(entries, reader, 'a date, such as 2026-03-04')?.[0]
     if (part?.type !== 'date') return part && notThis(entries, reader, 'a date, such as 2026-03-04')
@@ -313,7 +290,6 @@ export const date: Shape<string> = {
 export const reference = (...refersTo: readonly string[]): Shape<string> => ({
   words: `the name of a ${refersTo.join(' or ')}`,
   refersTo,
-  schema: z.string(),
   read: (entries, reader) => {
     const part = single(entries, reader, `the name of a ${refersTo.join(' or ')}`)?.[0]
     return part && reader.refers(part, refersTo)
@@ -323,9 +299,6 @@ export const reference = (...refersTo: readonly string[]): Shape<string> => ({
 /** Words with commas between: `U, V, W`. */
 export const names: Shape<readonly Placed<{ readonly name: string }>[]> = {
   words: 'names with commas between them',
-  schema: z.array(z.looseObject({ name: z.string() })).check(z.minLength(1)) as unknown as z.ZodMiniType<
-    readonly Placed<{ readonly name: string }>[]
-  >,
   read: (entries, reader) => {
     const list = entries.flatMap((entry) => {
       const [part] = entry.parts

@@ -1,6 +1,5 @@
-import * as z from 'zod/mini'
 import type { Entry, Part, Span } from '../../syntax/tree.ts'
-import { bounded, type Limits, unitIn, within } from '../limits.ts'
+import { type Limits, within } from '../limits.ts'
 import { meant } from '../meant.ts'
 import type { Reader } from '../reader.ts'
 import { notThis, type Placed, type Shape } from '../shape.ts'
@@ -57,12 +56,6 @@ export const angled = (limits: Required<Pick<Limits, 'min' | 'max'>>): Shape<rea
     },
   ],
   allowed: { low: limits.min, high: limits.max },
-  schema: z.array(
-    z.looseObject({
-      angle: bounded(round),
-      value: bounded(limits),
-    }),
-  ) as unknown as z.ZodMiniType<readonly Placed<Angled>[]>,
   read: (entries: readonly Entry[], reader) => {
     const list: Placed<Angled>[] = []
     for (const entry of entries) {
@@ -73,9 +66,10 @@ export const angled = (limits: Required<Pick<Limits, 'min' | 'max'>>): Shape<rea
         return notThis([{ parts: [place], span: place.span }], reader, placeWords, near)
       }
       if (angle === undefined || !length) return notThis([entry], reader, wanted)
-      const turned = place && within(angle, round, { span: place.span, unit: unitIn([place]) }, reader)
+      const turned =
+        place && within(angle, round, { span: place.span, parts: [place], kind: 'angle' }, reader)
       const read = turned === undefined ? undefined : reader.amount(length, 'length')
-      const value = within(read, limits, { span: length.span, unit: unitIn([length]) }, reader)
+      const value = within(read, limits, { span: length.span, parts: [length], kind: 'length' }, reader)
       if (value === undefined) return undefined
       list.push({ angle, value, span: entry.span satisfies Span })
     }

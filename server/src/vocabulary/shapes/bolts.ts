@@ -1,5 +1,4 @@
-import * as z from 'zod/mini'
-import { bounded, type Limits, unitIn, within } from '../limits.ts'
+import { type Limits, within } from '../limits.ts'
 import { notThis, type Shape } from '../shape.ts'
 
 export interface Bolts {
@@ -14,6 +13,7 @@ export interface Bolts {
 const wanted = 'bolts: `4 x M10 class 8.8, 45 N·m`'
 
 const torques: Limits = { min: 0.1, max: 1e5 }
+const counts: Limits = { min: 1, max: 100 }
 
 /** `4 x M10 class 8.8, 45 N·m`: how many, thread, class, tightening torque. */
 export const bolts: Shape<Bolts> = {
@@ -42,12 +42,6 @@ export const bolts: Shape<Bolts> = {
       ],
     },
   ],
-  schema: z.object({
-    count: z.int().check(z.gte(1), z.lte(100)),
-    thread: z.string(),
-    class: z.optional(z.string()),
-    torque: z.optional(bounded(torques)),
-  }) as z.ZodMiniType<Bolts>,
   read: (entries, reader) => {
     const [number, thread, word, grade, more] = entries[0]?.parts ?? []
     const size = thread?.type === 'word' || thread?.type === 'text' ? thread.text : undefined
@@ -62,6 +56,8 @@ export const bolts: Shape<Bolts> = {
     const count = reader.amount({ type: 'amount', number: number.number, span: number.span }, 'ratio')
     if (count === undefined) return undefined
     if (!Number.isInteger(count)) return notThis(entries, reader, wanted)
+    const many = within(count, counts, { span: number.span, parts: [], kind: 'ratio' }, reader)
+    if (many === undefined) return undefined
     const marked =
       grade?.type === 'amount' && !grade.unit
         ? grade.number
@@ -74,7 +70,8 @@ export const bolts: Shape<Bolts> = {
     if (tightening && tightening.length !== 1) return notThis(entries, reader, wanted)
     const by = tightening?.[0]
     const torque =
-      by && within(reader.amount(by, 'torque'), torques, { span: by.span, unit: unitIn([by]) }, reader)
+      by &&
+      within(reader.amount(by, 'torque'), torques, { span: by.span, parts: [by], kind: 'torque' }, reader)
     if (tightening && torque === undefined) return undefined
     return {
       count,

@@ -1,6 +1,6 @@
-import * as z from 'zod/mini'
 import { findUnit } from '../../quantity/units.ts'
 import type { Part } from '../../syntax/tree.ts'
+import { type Limits, within } from '../limits.ts'
 import { meant } from '../meant.ts'
 import type { Reader } from '../reader.ts'
 import { notThis, type Shape } from '../shape.ts'
@@ -16,6 +16,10 @@ export interface FootMove {
 }
 
 const wanted = 'a move: `up 1 turn 2 flats`, `down 0.5 mm`, `starboard 0.2 mm`, `none`'
+
+/** Rad, m: more than any mount or hole allows, so that a slip of the pen is told. */
+const turns: Limits = { min: -1000, max: 1000 }
+const lengths: Limits = { min: -1, max: 1 }
 
 const ways = ['up', 'down', 'port', 'starboard']
 
@@ -35,6 +39,9 @@ function total(
     if (value === undefined) return undefined
     sum += value
   }
+  const span = { start: parts[0]?.span.start ?? 0, end: parts.at(-1)?.span.end ?? 0 }
+  const limits = kind === 'angle' ? turns : lengths
+  if (within(sum, limits, { span, parts, kind }, reader) === undefined) return undefined
   return kind === 'angle' ? { turn: sum } : { length: sum }
 }
 
@@ -63,11 +70,6 @@ export const footMove: Shape<FootMove> = {
       again: true,
     },
   ],
-  schema: z.object({
-    turn: z.optional(z.number().check(z.gte(-1000), z.lte(1000))),
-    rise: z.optional(z.number().check(z.gte(-1), z.lte(1))),
-    starboard: z.optional(z.number().check(z.gte(-1), z.lte(1))),
-  }) as z.ZodMiniType<FootMove>,
   read: (entries, reader) => {
     let move: FootMove = {}
     for (const entry of entries) {

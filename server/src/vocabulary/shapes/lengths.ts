@@ -1,10 +1,11 @@
-import * as z from 'zod/mini'
-import { allowedBy, bounded, type Limits, unitIn, within } from '../limits.ts'
+import { allowedBy, type Limits, within } from '../limits.ts'
 import { notThis, type Placed, type Shape } from '../shape.ts'
 
 const wanted = 'lengths with commas between them: `0.05 mm, 0.1 mm, 0.2 mm`'
 
 const limits: Limits = { min: 1e-6, max: 0.1 }
+
+const most = 40
 
 /** A stock of lengths, such as shims: `0.05 mm, 0.1 mm, 0.2 mm`. */
 export const lengths: Shape<readonly Placed<{ readonly value: number }>[]> = {
@@ -17,18 +18,14 @@ export const lengths: Shape<readonly Placed<{ readonly value: number }>[]> = {
   ],
   quantity: 'length',
   allowed: allowedBy(limits),
-  schema: z
-    .array(z.looseObject({ value: bounded(limits) }))
-    .check(z.minLength(1), z.maxLength(40)) as unknown as z.ZodMiniType<
-    readonly Placed<{ readonly value: number }>[]
-  >,
   read: (entries, reader) => {
     if (entries.some((entry) => entry.parts.length !== 1)) return notThis(entries, reader, wanted)
+    if (entries.length > most) return notThis(entries, reader, `at most ${most} lengths`)
     const parts = entries.flatMap((entry) => entry.parts)
     const values = reader.amounts(parts, 'length')
     const list = parts.flatMap((part, i) => {
-      const unit = unitIn([part]) ?? unitIn(parts)
-      const value = within(values[i], limits, { span: part.span, unit }, reader)
+      const written = { span: part.span, parts: [part, ...parts], kind: 'length' } as const
+      const value = within(values[i], limits, written, reader)
       return value === undefined ? [] : [{ value, span: part.span }]
     })
     return list.length === entries.length ? list : undefined

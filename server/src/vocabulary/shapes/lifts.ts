@@ -1,6 +1,5 @@
-import * as z from 'zod/mini'
 import type { Entry, Span } from '../../syntax/tree.ts'
-import { allowedBy, bounded, type Limits, unitIn, within } from '../limits.ts'
+import { allowedBy, type Limits, within } from '../limits.ts'
 import { notThis, type Placed, type Shape } from '../shape.ts'
 
 /** How far a foot rose, m. */
@@ -29,16 +28,13 @@ export const lifts: Shape<readonly Placed<Lift>[]> = {
     },
   ],
   allowed: allowedBy(limits),
-  schema: z
-    .array(z.looseObject({ name: z.string(), lift: bounded(limits) }))
-    .check(z.minLength(1)) as unknown as z.ZodMiniType<readonly Placed<Lift>[]>,
   read: (entries: readonly Entry[], reader) => {
     const list: Placed<Lift>[] = []
     for (const entry of entries) {
       const [foot, length, more] = entry.parts
       if (foot?.type !== 'word' || !length || more) return notThis([entry], reader, wanted)
       const read = reader.amount(length, 'length')
-      const lift = within(read, limits, { span: length.span, unit: unitIn([length]) }, reader)
+      const lift = within(read, limits, { span: length.span, parts: [length], kind: 'length' }, reader)
       if (lift === undefined) return undefined
       list.push({ name: foot.text, lift, span: foot.span satisfies Span })
     }

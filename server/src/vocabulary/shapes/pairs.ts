@@ -1,4 +1,3 @@
-import * as z from 'zod/mini'
 import { notThis, type Placed, type Shape } from '../shape.ts'
 
 export interface Pair {
@@ -23,9 +22,6 @@ export const pairs: Shape<readonly Placed<Pair>[]> = {
       again: true,
     },
   ],
-  schema: z
-    .array(z.looseObject({ from: z.string(), to: z.string() }))
-    .check(z.minLength(1)) as unknown as z.ZodMiniType<readonly Placed<Pair>[]>,
   read: (entries, reader) => {
     const list: Placed<Pair>[] = []
     for (const entry of entries) {

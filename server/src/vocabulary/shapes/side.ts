@@ -1,5 +1,5 @@
 import type { Entry } from '../../syntax/tree.ts'
-import { allowedBy, bounded, type Limits, unitIn, within } from '../limits.ts'
+import { allowedBy, type Limits, within } from '../limits.ts'
 import { meant } from '../meant.ts'
 import type { Reader } from '../reader.ts'
 import { notThis, type Shape } from '../shape.ts'
@@ -47,12 +47,11 @@ export const side: Shape<number> = {
     },
   ],
   allowed: allowedBy(limits),
-  schema: bounded({ min: -10, max: 10 }),
   read: (entries, reader) => {
     const [length, word, more] = entries[0]?.parts ?? []
     const side = word?.type === 'word' && sides.includes(word.text) ? word.text : undefined
     if (!length || entries.length !== 1 || more || (word && !side)) return notSided(entries, reader)
-    const written = { span: length.span, unit: unitIn([length]) }
+    const written = { span: length.span, parts: [length], kind: 'length' } as const
     const read = reader.amount(length, 'length')
     if (read === 0) return 0
     // A sign beside the side, or in its place, leaves open which way is meant.
