@@ -85,13 +85,49 @@ describe('blocks of the workspace', () => {
     )
   }
 
-  it('are found by name first, then by kind, then by letters of path and kind', async () => {
+  it('are found by name first, then by kind, then by words of path and kind', async () => {
     expect(await names('spare')).toEqual(['parts.wright /spare', 'unlike.wright /spare'])
     expect(await names('STRO')).toEqual(['parts.wright /strong'])
     expect(await names('read')).toEqual(['a.wright main/dry-1'])
     expect(await names('maindry')).toEqual(['a.wright main/dry-1'])
     expect(await names('xyz')).toEqual([])
     expect((await names('')).length).toBe(10)
+  })
+
+  it.each([
+    ['ab', true],
+    ['aftbea', true],
+    ['aft b', true],
+    ['a-be', true],
+    ['aft-bearing', true],
+    ['bearing', true],
+    ['Bear', true],
+    ['main.aft', true],
+    ['mab', true],
+    ['mb', true],
+    ['', true],
+    ['ft', false],
+    ['ear', false],
+    ['bearingaft', false],
+    ['aftbearings', false],
+    ['abm', false],
+  ])('are found by beginnings of their words, in order: %j', (query, is) => {
+    const range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }
+    const symbol = { name: 'aft-bearing', kind: 'bearing', container: 'main', location: { uri: 'a', range } }
+    expect(matching(query, [symbol])).toHaveLength(is ? 1 : 0)
+  })
+
+  it('are not found by letters scattered over their words', () => {
+    const range = { start: { line: 0, character: 0 }, end: { line: 0, character: 0 } }
+    const at = { uri: 'a', range }
+    const names = ['starboard-bank', 'dry-1', 'second-Dryer', 'hydraulics'].map((name) => ({
+      name,
+      kind: 'battery',
+      container: '',
+      location: at,
+    }))
+    expect(matching('dry', names).map(({ name }) => name)).toEqual(['dry-1', 'second-Dryer'])
+    expect(matching('BATT', names)).toHaveLength(4)
   })
 
   it('are as they stand now', async () => {

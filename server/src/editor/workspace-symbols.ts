@@ -62,7 +62,7 @@ export function symbolsIn(uri: string, document: Document): readonly WorkspaceSy
 
 /** Those whose name, kind or path goes with the query, the best first. Without a query all of them. */
 export function matching(query: string, symbols: readonly WorkspaceSymbol[]): readonly WorkspaceSymbol[] {
-  const wanted = plain(query)
+  const wanted = wordsOf(query).join('')
   return symbols
     .flatMap((symbol) => {
       const rank = rankOf(wanted, symbol)
@@ -72,24 +72,27 @@ export function matching(query: string, symbols: readonly WorkspaceSymbol[]): re
     .map(({ symbol }) => symbol)
 }
 
-const plain = (text: string): string => text.toLowerCase().replace(/\s+/g, '')
+/** The words of a text, as a name parts them: by hyphens, dots, spaces and capitals. */
+const wordsOf = (text: string): readonly string[] =>
+  (text.replace(/(?<=[\p{Ll}\p{N}])(?=\p{Lu})/gu, ' ').match(/[\p{L}\p{N}]+/gu) ?? []).map((word) =>
+    word.toLowerCase(),
+  )
 
-/** How well a block goes with what is wanted: by its name's beginning, a part of it, its kind, or letters of path and kind in order. */
+/** How well a block goes with what is wanted: by the beginning of its name, by words of it, by its kind, or by words of its path and kind. */
 function rankOf(wanted: string, { name, kind, container }: WorkspaceSymbol): number | undefined {
-  const lower = plain(name)
-  if (lower.startsWith(wanted)) return 0
-  if (lower.includes(wanted)) return 1
-  if (kind.startsWith(wanted)) return 2
-  return isWithin(wanted, plain(`${container}.${name}.${kind}`)) ? 3 : undefined
+  const names = wordsOf(name)
+  if (names.join('').startsWith(wanted)) return 0
+  if (isSaidBy(wanted, names)) return 1
+  if (isSaidBy(wanted, [kind])) return 2
+  return isSaidBy(wanted, [...wordsOf(container), ...names, ...wordsOf(kind)]) ? 3 : undefined
 }
 
-/** Whether the letters stand in the text in their order. */
-function isWithin(letters: string, text: string): boolean {
-  let at = 0
-  for (const letter of letters) {
-    const found = text.indexOf(letter, at)
-    if (found < 0) return false
-    at = found + letter.length
-  }
-  return true
+/** Whether beginnings of the words, in their order, spell what is wanted: `ab` and `aftbe` those of `aft-bearing`, but not `ft`. */
+function isSaidBy(wanted: string, words: readonly string[]): boolean {
+  /** How much of what is wanted the words so far can spell. */
+  const spelt = new Set([0])
+  for (const word of words)
+    for (const from of [...spelt])
+      for (let n = 0; n < word.length && wanted[from + n] === word[n]; n += 1) spelt.add(from + n + 1)
+  return spelt.has(wanted.length)
 }
