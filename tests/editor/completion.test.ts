@@ -159,9 +159,24 @@ describe('completion of a value', () => {
     expect(labels('shaft {\n  diameter: 35 mm $0\n}')).toContain('h9')
   })
 
-  it('offers turns and flats of a nut beside lengths', () => {
-    const offered = labels(drive('move after dry-2 { aft: up 2 $0 }'))
-    expect(offered).toEqual(expect.arrayContaining(['mm', 'turns', 'flats']))
+  it('offers turns and flats of a nut before lengths where the feet stand on nuts, else behind them', () => {
+    const onShims = drive('move after dry-2 { aft: up 2 $0 }')
+    const onNuts = onShims.replace('adjuster: shims', 'adjuster: stud-and-nuts  thread: M16')
+    expect(labels(onNuts).slice(0, 3)).toEqual(['flats', 'turns', 'mm'])
+    expect(labels(onShims)[0]).toBe('mm')
+    expect(labels(onShims).slice(-2)).toEqual(['flats', 'turns'])
+    expect(labels(onShims)).not.toContain('deg')
+    expect(labels(drive('move after dry-2 { aft: up 1 turn 2 $0 }'))).toEqual(['flats'])
+  })
+
+  it.each([
+    ['aft: up 1 turn, $0', ['port', 'starboard']],
+    ['aft: up 0.3 mm, $0', ['port', 'starboard']],
+    ['aft: port 0.2 mm, $0', ['up', 'down']],
+    ['aft: down 1 flat, port 0.2 mm, $0', []],
+    ['aft: none, $0', []],
+  ])('offers each way once: %s', (line, wanted) => {
+    expect(labels(drive(`move after dry-2 {\n    ${line}\n  }`))).toEqual(wanted)
   })
 
   it('offers nothing in comments, in texts, behind an unknown fact', () => {

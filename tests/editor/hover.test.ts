@@ -190,6 +190,19 @@ describe('hover on a cable', () => {
   })
 })
 
+describe('hover on a part of a move', () => {
+  it.each([
+    ['up 1 tu$0rn 2 flats', 'turn'],
+    ['up 0$0.3 mm', 'How far, with its unit'],
+    ['up $01 turn', 'How far the nut was turned'],
+    ['po$0rt 0.2 mm', 'The side the foot went to'],
+    ['up 1 turn, port 0.$02 mm', 'How far, with its unit'],
+    ['no$0ne', 'left as it was'],
+  ])('says what that part is: %s', (line, words) => {
+    checkHover(`drive d {\n  move after a {\n    fwd: ${line}\n  }\n}\n`, words)
+  })
+})
+
 describe('hover anywhere', () => {
   const text = readFileSync(resolve(examples, 'survey-launch-as-found.wright'), 'utf8')
 

@@ -38,12 +38,27 @@ describe('how a value is written', () => {
     ['coupling { bolts: 4 x $0 }', 'bolts: number x <thread> class mark, torque'],
     ['coupling { bolts: 4 x M10 class $0 }', 'bolts: number x thread class <mark>, torque'],
     ['coupling { bolts: 4 x M10, $0 }', 'bolts: number x thread class mark, <torque>'],
-    ['drive d { phase-map { $0 } }', 'pairs: <terminal> to terminal, …'],
-    ['drive d { phase-map { A to U, B to $0 } }', 'pairs: terminal to <terminal>, …'],
-    ['drive d { move after a { fwd: $0 } }', 'fwd: <way> by and, …'],
-    ['drive d { move after a { fwd: up 1 turn $0 } }', 'fwd: way by <and>, …'],
+    ['drive d { phase-map { $0 } }', '<terminal> to terminal, …'],
+    ['drive d { phase-map { A to U, B to $0 } }', 'terminal to <terminal>, …'],
+    ['drive d { move after a { fwd: $0 } }', 'fwd: <up/down> turns flats, port/starboard distance'],
+    ['drive d { move after a { fwd: up $0 } }', 'fwd: up/down <turns> flats, port/starboard distance'],
+    ['drive d { move after a { fwd: up 1 turn $0 } }', 'fwd: up/down turns <flats>, port/starboard distance'],
+    [
+      'drive d { move after a { fwd: up 1 turn 2 flats, $0 } }',
+      'fwd: up/down turns flats, <port/starboard> distance',
+    ],
+    [
+      'drive d { move after a { fwd: up 0.3 mm, port $0 } }',
+      'fwd: up/down height, port/starboard <distance>',
+    ],
+    ['drive d { move after a { fwd: p$0 } }', 'fwd: <port/starboard> distance, up/down turns flats'],
+    [
+      'drive d { move after a { fwd: port 0.2 mm, up 0.3 m$0 } }',
+      'fwd: port/starboard distance, up/down <height>',
+    ],
+    ['drive d { move after a { fwd: n$0 } }', 'fwd: <none>'],
     ['shaft-log { clearance: top 1 mm, port $0', 'clearance: place <length>, …'],
-    ['foot a { across: 140 mm $0', 'across: length <side>'],
+    ['foot a { across: 140 mm $0', 'across: length <port/starboard>'],
     ['shaft { diameter: 35 mm $0 }', 'diameter: size <class>'],
     ['shaft { diameter: 35 mm ± $0 }', 'diameter: size <± by>'],
     ['seal { compression: $0 }', 'compression: <least..most>'],
@@ -70,6 +85,8 @@ describe('how a value is written', () => {
     'reading r { gaps: top 1 mm # $0',
     'shaft { diameter: 35 mm [$0',
     '$0',
+    'drive d { move after a { fwd: up 0.3 mm $0 } }',
+    'drive d { move after a { fwd: none $0 } }',
   ])('is not said where there are no parts, or no more of them: %s', (marked) => {
     expect(helpAt(marked)).toBeUndefined()
   })

@@ -1,12 +1,15 @@
+import { lookupFrom } from '../job/lookup.ts'
+import { threadNear } from '../plans/move-effect.ts'
 import { kinds } from '../quantity/kinds.ts'
-import { nameBehind, type Unit, unitsOf } from '../quantity/units.ts'
+import { findUnit, nameBehind, type Unit, unitsOf } from '../quantity/units.ts'
 import type { Fact } from '../vocabulary/block.ts'
 import type { Form, Slot } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { Shape } from '../vocabulary/shape.ts'
 import { type Here, type Offer, word } from './completion-offer.ts'
 import type { CursorContext } from './cursor-context.ts'
-import type { Entries, WrittenPart } from './cursor-entries.ts'
+import type { Entries } from './cursor-entries.ts'
+import { entryOf, fits } from './form-fits.ts'
 import { unitMarkdown } from './hover-words.ts'
 import {
   blocksBehind,
@@ -74,24 +77,6 @@ const formsOf = ({ words, forms, choices, quantity }: Shape<unknown>): readonly 
     { entries: [[{ label: words, doc: '', ...(choices && { choices }), ...(quantity && { quantity }) }]] },
   ]
 
-/** The entry of a form that an entry of a value is written by. */
-export const entryOf = ({ entries, again }: Form, entry: number): readonly Slot[] =>
-  entries[again ? Math.min(entry, entries.length - 1) : entry] ?? []
-
-/** Whether what is written so far may be of the form. */
-export const fits = (form: Form, { before }: Entries): boolean =>
-  before.every((parts, entry) => parts.every((part, i) => fitsSlot(part, entryOf(form, entry)[i])))
-
-function fitsSlot({ text, type }: WrittenPart, slot: Slot | undefined): boolean {
-  if (!slot) return false
-  if (signOf(text) !== slot.sign) return false
-  if (type === 'word' && slot.choices) return slot.choices.includes(text)
-  return type !== 'amount' || !slot.choices || slot.quantity !== undefined
-}
-
-const signOf = (text: string): Slot['sign'] =>
-  /^(±|\+\/-)/.test(text) ? '±' : /^[+\-\u2212].*\//.test(text) ? '+/-' : undefined
-
 function slotOffers(here: Here, fact: Fact, value: CursorContext & { readonly on: 'value' }): Offered {
   const all = formsOf(fact.shape)
   const forms = all.filter((form) => fits(form, value))
@@ -100,7 +85,11 @@ function slotOffers(here: Here, fact: Fact, value: CursorContext & { readonly on
   if (value.number !== undefined) {
     const of = slots(value.part - 1)
     const plain = of.every(({ quantity, behind }) => !behind && (!quantity || quantity === 'ratio'))
-    return { offers: unitOffers(here, fact, of, value.number), expected: !plain, ended: plain }
+    return {
+      offers: unitOffers(here, fact, likeliest(of, here), value.number),
+      expected: !plain,
+      ended: plain,
+    }
   }
   const at = slots(value.part)
   const offers = at.flatMap((slot) => slotWords(here, slot, value))
@@ -136,6 +125,13 @@ function slotWords(
   return choices.filter(left).map((text) => word(text, doc === '' ? {} : { doc }))
 }
 
+/** A foot without nuts on a thread is not moved by turns of them. */
+function likeliest(slots: readonly Slot[], { block, scope }: Here): readonly Slot[] {
+  const isTurn = ({ quantity }: Slot) => quantity === 'angle'
+  if (!slots.some(isTurn) || (block && threadNear(lookupFrom(block, scope)))) return slots
+  return [...slots.filter((slot) => !isTurn(slot)), ...slots.filter(isTurn)]
+}
+
 /** Units that fit behind a number: the job's own first, then the one of the example. */
 function unitOffers(
   { scope }: Here,
@@ -143,16 +139,16 @@ function unitOffers(
   slots: readonly Slot[],
   number: string,
 ): readonly Offer[] {
-  const wanted = [
-    ...new Set(slots.flatMap(({ quantity, or }) => [quantity, or].flatMap((kind) => kind ?? []))),
-  ]
   const behind = slots.flatMap((slot) => slot.behind ?? []).map((text) => word(text))
-  const first = [...wanted.map((kind) => kinds[kind].shown[scope.system()]), ...example.split(/[\s,]+/)]
-  const rank = ({ name }: Unit) => (first.indexOf(name) + first.length + 1) % (first.length + 1)
-  const units = wanted
-    .flatMap(unitsOf)
+  const units = slots
+    .flatMap(({ quantity, units: named }) => {
+      if (named) return named.flatMap((name) => findUnit(name) ?? [])
+      if (!quantity) return []
+      const first = [kinds[quantity].shown[scope.system()], ...example.split(/[\s,]+/)]
+      const rank = ({ name }: Unit) => (first.indexOf(name) + first.length + 1) % (first.length + 1)
+      return unitsOf(quantity).toSorted((a, b) => rank(a) - rank(b))
+    })
     .filter((unit) => !unit.named || unit.named(number) !== undefined)
-    .toSorted((a, b) => rank(a) - rank(b))
   return unique([
     ...behind,
     ...units.map((unit) =>

@@ -4,6 +4,7 @@ import { readQuantity } from '../quantity/quantity.ts'
 import type { Entry, FactNode, LineNode, Part, Span } from '../syntax/tree.ts'
 import type { Form, Slot } from '../vocabulary/form.ts'
 import type { Shape } from '../vocabulary/shape.ts'
+import { isOfKind } from './form-fits.ts'
 import { code, paragraphs } from './markdown.ts'
 
 type Written = FactNode | LineNode
@@ -76,6 +77,7 @@ function slotMarkdown(part: Part, item: Written, forms: readonly Form[]): string
 }
 
 function isOf(slot: Slot, part: Entry['parts'][number] | undefined): boolean {
+  if (part?.type === 'amount' && !isOfKind(part.unit?.text, slot)) return false
   if (part?.type === 'amount')
     return slot.quantity !== undefined || slot.behind !== undefined || !slot.choices
   if (part?.type !== 'word') return part?.type === 'text' && !slot.choices && slot.quantity === undefined

@@ -2,8 +2,8 @@ import type { Section } from '../job/model.ts'
 import type { Fact } from '../vocabulary/block.ts'
 import type { Form, Slot } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
-import { entryOf, fits } from './completion-values.ts'
 import { type CursorContext, cursorContext } from './cursor-context.ts'
+import { entryOf, fits, isOfKind } from './form-fits.ts'
 import { code, paragraphs } from './markdown.ts'
 
 export interface Written {
@@ -32,14 +32,16 @@ export function signatureHelp(section: Section, offset: number): SignatureHelp |
   const forms = fact?.shape.forms
   if (!fact || !forms?.some(hasParts)) return undefined
   const part = value.number === undefined ? value.part : value.part - 1
-  const slotOf = (form: Form): Slot | undefined =>
-    fits(form, value) ? entryOf(form, value.entry)[part] : undefined
+  const slotOf = (form: Form): Slot | undefined => {
+    const slot = fits(form, value) ? entryOf(form, value.entry)[part] : undefined
+    return slot && (value.number === undefined || isOfKind(value.word, slot)) ? slot : undefined
+  }
   const begun = (form: Form) =>
     value.word !== '' && slotOf(form)?.choices?.some((choice) => choice.startsWith(value.word))
   const active = forms.find(begun) ?? forms.find(slotOf)
   return (
     active && {
-      forms: forms.map((form) => writtenAs(value.fact, fact, form)),
+      forms: forms.map((form) => writtenAs(value.fact === kind.bare ? '' : `${value.fact}:`, fact, form)),
       form: forms.indexOf(active),
       part: placeOf(active, value.entry) + part,
     }
@@ -61,20 +63,22 @@ const hasParts = ({ entries, again }: Form): boolean => entries.flat().length > 
 const placeOf = ({ entries, again }: Form, entry: number): number =>
   entries.slice(0, again ? Math.min(entry, entries.length - 1) : entry).flat().length
 
-function writtenAs(name: string, { doc, example }: Fact, { entries, again }: Form): Written {
+/** `named`: what stands before the value. */
+function writtenAs(named: string, { doc, example }: Fact, { entries, again }: Form): Written {
   const parts: Written['parts'][number][] = []
-  let label = `${name}:`
+  let label = named
   for (const [i, entry] of entries.entries()) {
     if (i > 0) label += ','
     for (const slot of entry) {
-      const start = label.length + 1
-      label += ` ${slot.label}`
+      if (label !== '') label += ' '
+      const start = label.length
+      label += slot.label
       parts.push({ start, end: label.length, doc: slot.doc })
     }
   }
   return {
     label: again ? `${label}, …` : label,
     parts,
-    doc: paragraphs(doc, `For example ${code(`${name}: ${example}`)}`),
+    doc: paragraphs(doc, `For example ${code(named === '' ? example : `${named} ${example}`)}`),
   }
 }

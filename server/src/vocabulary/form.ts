@@ -9,8 +9,8 @@ export interface Slot {
   readonly choices?: readonly string[]
   /** What an amount there is of. */
   readonly quantity?: Kind
-  /** What else it may be of. */
-  readonly or?: Kind
+  /** The units it is written in, the likeliest first, where not all of its kind make sense. */
+  readonly units?: readonly string[]
   /** Words that may stand behind its number, where that is no unit: `4 x`. */
   readonly behind?: readonly string[]
   /** Kind of block whose terminals it may be. */

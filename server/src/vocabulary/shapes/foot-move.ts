@@ -1,5 +1,6 @@
 import { findUnit } from '../../quantity/units.ts'
 import type { Part } from '../../syntax/tree.ts'
+import type { Slot } from '../form.ts'
 import { type Limits, within } from '../limits.ts'
 import { meant } from '../meant.ts'
 import type { Reader } from '../reader.ts'
@@ -45,30 +46,36 @@ function total(
   return kind === 'angle' ? { turn: sum } : { length: sum }
 }
 
+const upDown: Slot = { label: 'up/down', doc: 'The way the foot went.', choices: ['up', 'down'] }
+const turned: Slot = {
+  label: 'turns',
+  doc: 'How far the nut was turned: turns, flats, or turns and flats behind them: `1 turn 2 flats`.',
+  quantity: 'angle',
+  units: ['flat', 'turn'],
+}
+const flats: Slot = {
+  label: 'flats',
+  doc: 'Flats behind the turns.',
+  quantity: 'angle',
+  units: ['flat'],
+  optional: true,
+}
+const height: Slot = { label: 'height', doc: 'How far, with its unit: `0.3 mm`.', quantity: 'length' }
+const sideways: readonly Slot[] = [
+  { label: 'port/starboard', doc: 'The side the foot went to.', choices: ['port', 'starboard'] },
+  { label: 'distance', doc: 'How far, with its unit: `0.2 mm`.', quantity: 'length' },
+]
+
 /** What was done to a foot: `up 1 turn 2 flats`, `down 0.3 mm, port 0.2 mm`. */
 export const footMove: Shape<FootMove> = {
   words: wanted,
   choices: [...ways, 'none'],
   forms: [
-    {
-      entries: [
-        [
-          {
-            label: 'way',
-            doc: 'Up, down, port or starboard; `none` for a foot that was left as it is.',
-            choices: [...ways, 'none'],
-          },
-          {
-            label: 'by',
-            doc: 'How far: a length, or turns and flats of a nut: `1 turn 2 flats`.',
-            quantity: 'length',
-            or: 'angle',
-          },
-          { label: 'and', doc: 'Flats behind the turns.', quantity: 'angle', optional: true },
-        ],
-      ],
-      again: true,
-    },
+    { entries: [[upDown, turned, flats], sideways] },
+    { entries: [[upDown, height], sideways] },
+    { entries: [sideways, [upDown, turned, flats]] },
+    { entries: [sideways, [upDown, height]] },
+    { entries: [[{ label: 'none', doc: 'The foot was left as it was.', choices: ['none'] }]] },
   ],
   read: (entries, reader) => {
     let move: FootMove = {}

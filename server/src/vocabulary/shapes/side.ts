@@ -41,7 +41,7 @@ export const side: Shape<number> = {
       entries: [
         [
           { label: 'length', doc: 'How far from the shaft line, with its unit.', quantity: 'length' },
-          { label: 'side', doc: 'Port or starboard of the shaft line.', choices: sides },
+          { label: 'port/starboard', doc: 'Port or starboard of the shaft line.', choices: sides },
         ],
       ],
     },

@@ -1,0 +1,30 @@
+import { findUnit } from '../quantity/units.ts'
+import type { Form, Slot } from '../vocabulary/form.ts'
+import type { Entries, WrittenPart } from './cursor-entries.ts'
+
+/** The entry of a form that an entry of a value is written by. */
+export const entryOf = ({ entries, again }: Form, entry: number): readonly Slot[] =>
+  entries[again ? Math.min(entry, entries.length - 1) : entry] ?? []
+
+/** Whether what is written so far may be of the form. */
+export const fits = (form: Form, { before }: Entries): boolean =>
+  before.every((parts, entry) => parts.every((part, i) => fitsSlot(part, entryOf(form, entry)[i])))
+
+function fitsSlot({ text, type }: WrittenPart, slot: Slot | undefined): boolean {
+  if (!slot) return false
+  if (signOf(text) !== slot.sign) return false
+  if (type === 'word' && slot.choices) return slot.choices.includes(text)
+  if (type !== 'amount') return true
+  return (
+    isOfKind(text.slice(text.lastIndexOf(' ') + 1), slot) && (!slot.choices || slot.quantity !== undefined)
+  )
+}
+
+/** Whether a unit, where it is one, is of what the slot is of. */
+export function isOfKind(unit: string | undefined, { quantity }: Slot): boolean {
+  const kind = unit === undefined ? undefined : findUnit(unit)?.kind
+  return quantity === undefined || kind === undefined || kind === quantity
+}
+
+const signOf = (text: string): Slot['sign'] =>
+  /^(±|\+\/-)/.test(text) ? '±' : /^[+\-\u2212].*\//.test(text) ? '+/-' : undefined
