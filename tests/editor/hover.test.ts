@@ -40,7 +40,7 @@ describe('hover on words of the language', () => {
 
   it('says what `like`, `use` and provenance mean', () => {
     checkHover('shaft { li$0ke: stock }', 'takes over')
-    checkHover('u$0se "parts.wright"\n', 'same folder tree')
+    checkHover('u$0se "parts.wright"\n', 'does not lead out of the folder')
     checkHover('shaft { diameter: 35 mm [ma$0ker] }', 'Where the value comes from')
   })
 })

@@ -81,6 +81,25 @@ describe('a change of one file', () => {
   })
 })
 
+describe('a path of a `use`', () => {
+  // docs/editors.md
+  it.each([
+    ['file:///yard/boats/a.wright', '../stock.wright', ['file:///yard'], false],
+    ['file:///yard/boats/a.wright', '../stock.wright', ['file:///yard', 'file:///yard/boats'], true],
+    ['file:///yard/boats/a.wright', '../stock.wright', [], true],
+    ['file:///yard/boats/a.wright', '../stock.wright', ['file:///other'], true],
+    ['file:///yard/boats/a.wright', 'in/stock.wright', [], false],
+    ['file:///yard/boats/a.wright', '/yard/boats/stock.wright', ['file:///yard'], true],
+  ])('of %s, %s, with %j open', (uri, path, added, isOutside) => {
+    const workspace = new Workspace(() => '')
+    workspace.setFolders({ added })
+    workspace.open(uri, 1, `use "${path}"\n`)
+    const [open] = workspace.openFiles
+    const problems = open && workspace.link(open).problems.map(({ problem }) => problem.type)
+    expect(problems).toEqual(isOutside ? ['use-outside'] : [])
+  })
+})
+
 describe('the job files of the folders', () => {
   it('are listed once where one folder lies in the other', async () => {
     const files = ['file:///jobs/a.wright', 'file:///jobs/in/b%20c.wright']

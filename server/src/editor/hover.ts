@@ -178,7 +178,7 @@ function used(item: FactNode | LineNode, file: JobFile): string | undefined {
   const from = file.used.map(({ path }) => code(path)).join(', ')
   return paragraphs(
     '**use**',
-    'Blocks of another job file, by their names: a library of parts. It has to lie in the same folder tree.',
+    'Blocks of another job file, by their names: a library of parts. The path is from this file, and does not lead out of the folder that is open around it.',
     from === '' ? undefined : `Used here: ${from}`,
   )
 }
