@@ -3,6 +3,7 @@ import { resolve } from 'node:path'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../server/src/checks/index.ts'
+import { Checker } from '../../server/src/checks/run.ts'
 import { completion } from '../../server/src/editor/completion.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { locate, openDocument } from '../../server/src/job/document.ts'
@@ -15,10 +16,12 @@ const today = '2026-03-09'
 function complete(marked: string, typed?: string) {
   const { workspace, open, position } = openFixture(marked)
   const at = locate(open.document, position)
+  const file = workspace.link(open)
   const asking = {
     analysis: workspace.analysis,
-    file: workspace.link(open),
+    file,
     today,
+    findings: () => new Checker(workspace.analysis, allChecks).check(file, { today }),
     paths: [...marked.matchAll(/^#- (.+)$/gm)].map(([, path = '']) => path),
   }
   const found = at && completion(asking, at.section, at.offset, { typed })
@@ -227,6 +230,45 @@ drive other {
     expect(offered.offers.every(({ label }) => allChecks.some(({ id }) => id === label))).toBe(true)
   })
 
+  it('offers first the checks that find something, and where', () => {
+    const job = `${drive('').replace('shaft { diameter: 35 mm h9 }', 'shaft { length: 2 m }')}concession `
+    const { offers } = complete(`${job}$0 { }\n`)
+    const found = offers.findIndex(({ detail }) => !detail?.includes('found in this file'))
+    expect(found).toBeGreaterThan(0)
+    const first = offers.slice(0, found).map(({ label }) => label)
+    expect(first).toEqual(['alignment/feet-on-one-side', 'alignment/too-few-angles'])
+    expect(labels(`${job}alignment/too-few-angles {\n  on: $0\n}\n`).slice(0, 3)).toEqual([
+      'main.dry-1',
+      'main.dry-2',
+      'house',
+    ])
+    expect(labels(`${job}alignment/too-few-angles {\n  on: main.dry-2$0\n}\n`)[0]).toBe('main.dry-2')
+    expect(labels(`${job}alignment/offset-outside {\n  on: $0\n}\n`)).toEqual(['house', 'main'])
+  })
+
+  it('offers what has to be said of a concession before what may be', () => {
+    expect(labels('concession a/b {\n  $0\n}').slice(0, 4)).toEqual(['on', 'granted-by', 'until', 'reason'])
+  })
+
+  // ISO 262 (coarse sizes), ASME B1.1 (UNC), IEC 60228 (sections), 33 CFR 183.425 table 5 (gauges, ratings of the insulation).
+  it.each([
+    ['bed {\n  thread: $0\n}', 'metric', ['M6', 'M8', 'M10'], 'M24'],
+    ['bed {\n  thread: $0\n}', 'inch', ['"1/4-20 UNC"', '"5/16-18 UNC"', '"3/8-16 UNC"'], '"1-8 UNC"'],
+    ['cable a {\n  conductor: $0\n}', 'metric', ['1.5 mm2', '2.5 mm2', '4 mm2'], '95 mm2'],
+    ['cable a {\n  conductor: $0\n}', 'inch', ['18 AWG', '16 AWG', '14 AWG'], '4/0 AWG'],
+    ['cable a {\n  insulation: $0\n}', 'metric', ['60 degC', '75 degC', '80 degC'], '105 degC'],
+  ])('offers the values that are made: %s in %s', (marked, system, first, later) => {
+    const offered = labels(`job "A" { show-in: ${system} }\n${marked}`)
+    expect(offered.slice(0, 3)).toEqual(first)
+    expect(offered).toContain(later)
+  })
+
+  it('offers them only where the value begins', () => {
+    expect(labels('cable a {\n  conductor: 70 $0\n}')).not.toContain('1.5 mm2')
+    expect(labels('cable a {\n  conductor: 2 * $0\n}')).not.toContain('1.5 mm2')
+    expect(labels('cable a {\n  conductor: $0\n}', ' ')).toEqual([])
+  })
+
   it('offers the files of the folder, relative, in quotes where there are none', () => {
     const files = '#- parts/a.wright\n#- boats/b.wright\n#- boats/c.wright\nuse "parts/x$0"\n'
     expect(labels(files)).toEqual(['../parts/a.wright', 'b.wright'])
@@ -273,7 +315,7 @@ describe('completion anywhere', () => {
       const offset = at - start
       start += section.text.length
       if (offset < 0 || offset > section.text.length) continue
-      const found = completion({ analysis, file, today, paths: [] }, section, offset)
+      const found = completion({ analysis, file, today, paths: [], findings: () => [] }, section, offset)
       if (!found) continue
       const { span } = found.replace
       expect(span.start).toBeLessThanOrEqual(offset)

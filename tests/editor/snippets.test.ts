@@ -27,7 +27,8 @@ function offersAt(marked: string): readonly Offer[] {
   const { analysis, file } = read(marked.replace('$0', ''))
   const lines = marked.slice(0, marked.indexOf('$0')).split('\n')
   const at = locate(file.document, { line: lines.length - 1, character: lines.at(-1)?.length ?? 0 })
-  const found = at && completion({ analysis, file, today, paths: [] }, at.section, at.offset)
+  const found =
+    at && completion({ analysis, file, today, paths: [], findings: () => [] }, at.section, at.offset)
   return found?.offers ?? []
 }
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { nutMove, nutTravel, shimPack } from '../../server/src/engineering/adjusters.ts'
-import { parseThread } from '../../server/src/engineering/thread.ts'
+import { parseThread, standardThreads } from '../../server/src/engineering/thread.ts'
 import { inch, mm, ok } from './alignment-helpers.ts'
 
 const nutMoves = (correction: number, thread: Parameters<typeof nutMove>[1]) => ({
@@ -12,6 +12,10 @@ const nutMoves = (correction: number, thread: Parameters<typeof nutMove>[1]) => 
 const M16 = ok(parseThread('M16'))
 
 describe('threads', () => {
+  it.each([...standardThreads.metric, ...standardThreads.inch])('%s, offered as standard, is one', (name) => {
+    expect(parseThread(name)).toMatchObject({ ok: true })
+  })
+
   it.each([
     // ISO 261 / ISO 262 coarse pitches, mm; one flat is a sixth: the printed flats to 0.001 mm.
     ['M6', 1, 0.167],

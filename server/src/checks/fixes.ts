@@ -40,7 +40,7 @@ function groundOf({ at }: Finding, { analysis, file, today, findings = [] }: Giv
 }
 
 /** The innermost block around a place. */
-function blockAt(blocks: readonly Block[], { span }: Place): Block | undefined {
+export function blockAt(blocks: readonly Block[], { span }: Place): Block | undefined {
   const around = blocks.find(({ node }) => node.span.start <= span.start && span.end <= node.span.end)
   return around && (blockAt(around.children, { section: around.section, span }) ?? around)
 }

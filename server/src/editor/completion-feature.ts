@@ -31,7 +31,7 @@ const itemKinds: Readonly<Record<Offer['kind'], CompletionItemKind>> = {
 export const completionFeature = feature(
   CompletionRequest.type,
   { completionProvider: { triggerCharacters: [':', ' ', ',', '.', '"', '[', '/'] } },
-  ({ params, workspace, open, client, today }) => {
+  ({ params, workspace, open, client, today, findingsOf }) => {
     const at = locate(open.document, params.position)
     if (!at) return null
     const file = workspace.link(open)
@@ -41,6 +41,7 @@ export const completionFeature = feature(
       analysis: workspace.analysis,
       file,
       today,
+      findings: () => findingsOf(open),
       paths: paths.map((key) => key.slice(root.length)),
     }
     const { triggerKind, triggerCharacter } = params.context ?? {}

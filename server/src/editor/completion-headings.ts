@@ -1,3 +1,4 @@
+import type { Finding } from '../checks/check.ts'
 import { isConcedable } from '../checks/concessions.ts'
 import { allChecks } from '../checks/index.ts'
 import { findKind } from '../vocabulary/index.ts'
@@ -16,13 +17,23 @@ const checks: readonly Offer[] = allChecks
     }),
   )
 
+/** Those that find something come first. */
+function checksFor(findings: readonly Finding[]): readonly Offer[] {
+  const found = new Set(findings.map(({ check }) => check))
+  const firing = checks.filter(({ label }) => found.has(label))
+  return [
+    ...firing.map((offer) => ({ ...offer, detail: `${offer.detail}: found in this file` })),
+    ...checks.filter((offer) => !firing.includes(offer)),
+  ]
+}
+
 /** What may stand between a block's kind and its brace. */
 export function headingOffers(
-  { block }: Here,
+  { block, findings }: Here,
   { kind, words }: CursorContext & { readonly on: 'heading' },
 ): readonly Offer[] {
   const heading = findKind(kind)?.heading
-  if (heading === 'check') return words.length === 0 ? checks : []
+  if (heading === 'check') return words.length === 0 ? checksFor(findings()) : []
   if (heading !== 'after' || !block) return []
   const readings = readingsFor(block)
   const detail = (i: number) => (i === 0 ? { detail: 'the last reading' } : {})

@@ -1,3 +1,4 @@
+import type { Finding } from '../checks/check.ts'
 import type { Block, Section } from '../job/model.ts'
 import type { View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
@@ -30,6 +31,8 @@ export interface Asking extends View {
   readonly today: string
   /** Job files of the folder, by their paths from its root. */
   readonly paths: readonly string[]
+  /** What is found in the file as it stands now. */
+  readonly findings: () => readonly Finding[]
 }
 
 /** The cursor's surroundings. */

@@ -1,3 +1,5 @@
+import { blockAt } from '../checks/fixes.ts'
+import { hasSection } from '../job/document.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import { threadNear } from '../plans/move-effect.ts'
 import { kinds } from '../quantity/kinds.ts'
@@ -21,6 +23,7 @@ import {
   topBlocks,
 } from './names-in-scope.ts'
 import { sayValue } from './say-value.ts'
+import { standardOf } from './standard-values.ts'
 
 export interface Offered {
   readonly offers: readonly Offer[]
@@ -45,13 +48,25 @@ export function valueOffers(here: Here, value: CursorContext & { readonly on: 'v
       : kinds
         ? named(here, blocksInScope(here, block, kinds), kinds)
         : kind.heading === 'check' && value.fact === 'on'
-          ? named(
-              here,
-              topBlocks(here).filter((top) => top.kind !== kind.kind),
-            )
+          ? unique([
+              ...foundAt(here),
+              ...named(
+                here,
+                topBlocks(here).filter((top) => top.kind !== kind.kind),
+              ),
+            ])
           : undefined
   if (names) return value.entry === 0 && value.part === 0 ? must(names) : over
   return fact ? slotOffers(here, fact, value) : over
+}
+
+/** Where the check that a concession is about finds something. */
+function foundAt({ analysis, file, block, context, findings }: Here): readonly Offer[] {
+  return findings()
+    .filter(({ check, at }) => check === block?.about?.text && hasSection(file.document, at.section))
+    .flatMap(({ at }) => blockAt(analysis.bound(file, at.section).blocks, at) ?? [])
+    .filter(({ path }) => path.startsWith(context.word))
+    .map(({ path }) => word(path, { kind: 'name', detail: 'what it is found at' }))
 }
 
 const must = (offers: readonly Offer[]): Offered => ({ offers, expected: true, ended: false })
@@ -92,7 +107,11 @@ function slotOffers(here: Here, fact: Fact, value: CursorContext & { readonly on
     }
   }
   const at = slots(value.part)
-  const offers = at.flatMap((slot) => slotWords(here, slot, value))
+  const begins = value.entry === 0 && value.part === 0 && !value.joined
+  const offers = [
+    ...at.flatMap((slot) => slotWords(here, slot, value)),
+    ...(begins ? standardValues(here, value.fact) : []),
+  ]
   const amounts = at.find(({ quantity, choices, sign }) => quantity && !choices && (!sign || value.joined))
   const facts = amounts ? amountOffers(here, amounts, value.fact) : []
   return {
@@ -101,6 +120,13 @@ function slotOffers(here: Here, fact: Fact, value: CursorContext & { readonly on
       at.length > 0 && at.every(({ optional, quantity, choices }) => !optional && (!quantity || choices)),
     ended: !value.joined && at.every(({ optional }) => optional),
   }
+}
+
+function standardValues({ frame, scope }: Here, fact: string): readonly Offer[] {
+  const standard = standardOf(frame?.kind ?? '', fact)
+  return (standard?.values[scope.system()] ?? []).map((text) =>
+    word(text, { doc: `Source: ${standard?.source}` }),
+  )
 }
 
 const unique = (offers: readonly Offer[]): readonly Offer[] => [

@@ -40,6 +40,22 @@ const unified: Readonly<Record<'UNC' | 'UNF', Readonly<Record<string, number>>>>
   UNF: { 4: 28, 5: 24, 6: 24, 7: 20, 8: 20, 9: 18, 10: 18, 12: 16, 14: 14, 16: 12 },
 }
 
+/** Designations of the sizes in the tables, with the coarse pitch of each, the smallest first.
+ * @example standardThreads.inch[0] // '1/4-20 UNC' */
+export const standardThreads: { readonly metric: readonly string[]; readonly inch: readonly string[] } = {
+  metric: Object.keys(metricCoarse).map((size) => `M${size}`),
+  inch: Object.entries(unified.UNC).map(
+    ([sixteenths, perInch]) => `${inches(Number(sixteenths))}-${perInch} UNC`,
+  ),
+}
+
+/** Sixteenths of an inch as a fraction without common factors: `4` as `1/4`, `16` as `1`. */
+function inches(sixteenths: number): string {
+  let [over, under] = [sixteenths, 16]
+  while (over % 2 === 0 && under > 1) [over, under] = [over / 2, under / 2]
+  return under === 1 ? String(over) : `${over}/${under}`
+}
+
 const metricForm =
   /^(?<leftFirst>LH[\s-]*)?M\s*(?<size>\d+(?:\.\d+)?)(?:\s*[x×*]\s*(?<pitch>\d+(?:\.\d+)?))?(?<left>[\s-]*LH)?$/i
 const inchForm =
