@@ -199,7 +199,7 @@ it('a battery used down to 0 V is refused where it is written, and no current wo
   const { block, lookup } = blockIn(jobOf({ battery: 'nominal: 96 V\n  window: 0..108 V' }), 'main.feed')
   const outcome = cableLoading(block, lookup)
   expect(outcome.ok).toBe(false)
-  expect(!outcome.ok && outcome.fault.words).toContain('window of the battery could not be read')
+  expect(!outcome.ok && outcome.fault.words).toContain('window of the battery cannot be used as written')
 })
 
 describe('what protects a cable', () => {

@@ -1,7 +1,9 @@
 // Made by `npm run generate` from the files beside it.
 
+import alignmentBearingSmallerThanShaft from './alignment/bearing-smaller-than-shaft.ts'
 import alignmentFeetCannotSetSlope from './alignment/feet-cannot-set-slope.ts'
 import alignmentFeetOnOneSide from './alignment/feet-on-one-side.ts'
+import alignmentFlangeSmallerThanShaft from './alignment/flange-smaller-than-shaft.ts'
 import alignmentFootNameTaken from './alignment/foot-name-taken.ts'
 import alignmentGapVariationOutside from './alignment/gap-variation-outside.ts'
 import alignmentGapVariationUndecided from './alignment/gap-variation-undecided.ts'
@@ -95,8 +97,10 @@ import sealCompressionOutside from './seal/compression-outside.ts'
 import sealShaftSizeDiffers from './seal/shaft-size-differs.ts'
 
 export const allChecks: readonly Check[] = [
+  alignmentBearingSmallerThanShaft,
   alignmentFeetCannotSetSlope,
   alignmentFeetOnOneSide,
+  alignmentFlangeSmallerThanShaft,
   alignmentFootNameTaken,
   alignmentGapVariationOutside,
   alignmentGapVariationUndecided,

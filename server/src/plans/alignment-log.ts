@@ -12,7 +12,7 @@ import { lastReading, movesAfter, movesBetween, movesUnsure, readingsUpTo } from
 import { heightOf } from './move-effect.ts'
 import { type MovedInWords, movedIn } from './reading-change.ts'
 import { remembered } from './remembered.ts'
-import { said, Unreadable } from './said.ts'
+import { said } from './said.ts'
 import { type Adjuster, stepOf } from './steps.ts'
 
 /** How the flange stands, in what is read there, m. */
@@ -80,7 +80,7 @@ export const againstMoves = remembered((reading: Block, lookup: Lookup): LogEntr
   try {
     return compare(reading, lookup)
   } catch (error) {
-    if (error instanceof Unreadable || error instanceof RangeError) return undefined
+    if (error instanceof RangeError) return undefined
     throw error
   }
 })

@@ -29,7 +29,7 @@ export function cableMarkdown(load: CableLoading): string {
       'voltage drop',
       `${formatNumber(load.dropVolts, 3)} V${load.drop === undefined ? '' : ` (${formatNumber(load.drop * 100, 3)} %)`}`,
       load.dropLimit === undefined
-        ? 'what is allowed could not be read'
+        ? 'what is allowed cannot be used as written'
         : `${formatNumber(load.dropLimit * 100, 3)} % allowed, ${load.dropLimitFrom}`,
     ],
   ]

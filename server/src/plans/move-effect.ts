@@ -8,7 +8,7 @@ import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 import { correctionOf } from './alignment.ts'
 import { feetOf } from './alignment-feet.ts'
 import { readingBefore } from './alignment-moves.ts'
-import { said, Unreadable } from './said.ts'
+import { said } from './said.ts'
 
 export interface SetThread {
   readonly thread: Thread
@@ -92,7 +92,7 @@ function slopeAfter(move: Block, feet: readonly MovedFoot[], lookup: Lookup): Mo
     const after = Math.hypot(before.vertical + change.vertical, before.horizontal + change.horizontal)
     return { change, before, ...(diameter !== undefined && { gapVariation: diameter * after }) }
   } catch (error) {
-    if (error instanceof Unreadable || error instanceof RangeError) return undefined
+    if (error instanceof RangeError) return undefined
     throw error
   }
 }

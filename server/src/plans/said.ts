@@ -1,13 +1,13 @@
 import { type Block, factOf } from '../job/model.ts'
 import type { FactPath, FactValue } from '../vocabulary/index.ts'
 
-/** A fact that is written but could not be read. */
+/** A fact that is written but could not be read, or is outside what it can be. */
 export class Unreadable extends RangeError {}
 
 /** The value of a fact, undefined when the block is silent. Unreadable when it is written but could not be read: that is no silence, and no
  * default may stand in for it. */
 export function said<P extends FactPath>(block: Block | undefined, path: P): FactValue<P> | undefined {
   const name = path.slice(path.indexOf('.') + 1)
-  if (block?.unread.has(name)) throw new Unreadable(`${name} of the ${block.kind} could not be read`)
+  if (block?.unread.has(name)) throw new Unreadable(`${name} of the ${block.kind} cannot be used as written`)
   return block && factOf(block, path)?.value
 }

@@ -17,7 +17,7 @@ drive main {
   coupling { like: standard }
 }`,
   words: ({ path, names }) => ({
-    message: `${names.join(', ')} of ${path} could not be read where it is written, so it is not known here.`,
+    message: `${names.join(', ')} of ${path} cannot be used as written there, so it is not known here.`,
     todo: 'Mend it there, or write it here.',
     found: path,
   }),

@@ -1,0 +1,39 @@
+import { at, check, commonPractice } from '../check.ts'
+
+export default check({
+  id: 'alignment/bearing-smaller-than-shaft',
+  severity: 'error',
+  title: 'Bearing that the shaft does not go into',
+  why: 'The bore of a bearing is larger than its shaft by the clearance. One of the two is miswritten, or is a part for another shaft.',
+  source: commonPractice('common practice, no source'),
+  on: 'bearing',
+  needs: { bore: 'bearing.bore', diameter: 'shaft.diameter' },
+  fires: `drive main {
+  shaft { diameter: 35 mm h9 }
+  bearing stern {
+    at: 0.21 m
+    bore: 32.2 mm
+#         ^^^^^^^ smaller than the shaft
+  }
+}`,
+  quiet: `drive main {
+  shaft { diameter: 35 mm h9 }
+  bearing stern {
+    at: 0.21 m
+    bore: 35.2 mm
+  }
+}`,
+  run: ({ bore, diameter }, { show }) => {
+    const shaft = diameter.value.low ?? diameter.value.nominal
+    if (bore.value >= shaft * (1 - 1e-9)) return []
+    return [
+      at(bore, {
+        message: `The bore, ${show(bore.value, 'length')}, is smaller than the shaft, ${show(shaft, 'length')} at least.`,
+        todo: 'Measure both, and check their units. The clearance is for the maker of the bearing to say.',
+        found: show(bore.value, 'length'),
+        limit: `at least ${show(shaft, 'length')}`,
+        related: [{ at: diameter.at, message: 'the diameter of the shaft' }],
+      }),
+    ]
+  },
+})
