@@ -78,9 +78,11 @@ function draft(node: BlockNode, parent: Draft | undefined, section: Section, rep
   const own = heading.name ?? definition?.kind ?? node.kind.text
   const block: Draft = {
     kind: node.kind.text,
-    ...heading,
+    name: heading.name,
+    title: heading.title,
+    about: heading.about,
     path: parent && parent.path !== '' ? `${parent.path}.${own}` : own,
-    ...(parent && { parent }),
+    parent,
     children: [],
     facts: new Map(),
     others: new Map(),
@@ -128,7 +130,7 @@ function readHeading(
   definition: BlockKind | undefined,
   section: Section,
   report: Report,
-): Pick<Block, 'name' | 'title' | 'about'> {
+): Partial<Pick<Block, 'name' | 'title' | 'about'>> {
   const [first, second, third] = node.heading
   const wrong = (expected: string) => {
     report(node.headSpan, { type: 'heading', kind: node.kind.text, expected })

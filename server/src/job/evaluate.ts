@@ -106,7 +106,8 @@ export function evaluator(around: Surroundings) {
     definition: Fact,
   ): Value<unknown> | undefined {
     const span = { start: entries[0]?.span.start ?? 0, end: entries.at(-1)?.span.end ?? 0 }
-    const node: FactNode = { type: 'fact', name: { text: name, span }, entries, span, valueSpan: span }
+    const own = { span, valueSpan: span, provenance: undefined, doc: undefined }
+    const node: FactNode = { type: 'fact', name: { text: name, span }, entries, ...own }
     return read(block, node, entries, definition)
   }
 
@@ -343,8 +344,7 @@ export function evaluator(around: Surroundings) {
         const unit = part.unit ?? (unitOf.type === 'amount' ? unitOf.unit : undefined)
         const numbers = /^([+\-−])(.+?)\s?\/\s?([+\-−])(.+)$/.exec(part.text)
         if (!numbers) return undefined
-        const side = (text: string) =>
-          amount({ type: 'amount', number: text, ...(unit && { unit }), span: part.span }, kind)
+        const side = (text: string) => amount({ type: 'amount', number: text, unit, span: part.span }, kind)
         const first = side(numbers[2] ?? '')
         const second = parseNumber(numbers[4] ?? '') === 0 ? 0 : side(numbers[4] ?? '')
         if (first === undefined || second === undefined) return undefined

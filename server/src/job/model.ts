@@ -29,14 +29,14 @@ export interface Value<T> {
 
 export interface Block {
   readonly kind: string
-  readonly name?: string
+  readonly name: string | undefined
   /** Text of the heading: a job's title. */
-  readonly title?: string
+  readonly title: string | undefined
   /** What a move comes after, or the check a concession is about. */
-  readonly about?: { readonly text: string; readonly at: Place }
+  readonly about: { readonly text: string; readonly at: Place } | undefined
   /** Names from the drive down: `starboard.dry-2`. */
   readonly path: string
-  readonly parent?: Block
+  readonly parent: Block | undefined
   readonly children: readonly Block[]
   /** Every fact that could be read, its own and those it is `like`. */
   readonly facts: ReadonlyMap<string, Value<unknown>>

@@ -1,5 +1,5 @@
-import { EmbeddedActionsParser, type IToken, tokenMatcher } from 'chevrotain'
-import { amountPart, curlyLeaf, join, leaf, operation, spanOf, textLeaf } from './leaves.ts'
+import { EmbeddedActionsParser, type IOrAlt, type IToken, tokenMatcher } from 'chevrotain'
+import { amountPart, curlyLeaf, type Further, join, leaf, spanOf, textLeaf, worked } from './leaves.ts'
 import * as T from './tokens.ts'
 import type {
   BlockNode,
@@ -25,8 +25,7 @@ import type {
  *     line       = { entries | provenance }
  *     entries    = entry { "," entry }
  *     part       = "±" [ sum ] | +a/-b [ unit ] | sum [ ".." [ sum ] ]
- *     sum        = product { ("+" | "-") [ product ] }
- *     product    = operand { ("*" | "/") [ operand ] }
+ *     sum        = operand { ("+" | "-" | "*" | "/") [ operand ] }
  *     operand    = [ sign ] AMOUNT [ WORD ] | WORD | TEXT | DATE | "(" [ sum [ sum ] ] ")" | "-" [ operand ]
  */
 export class SectionParser extends EmbeddedActionsParser {
@@ -92,6 +91,7 @@ export class SectionParser extends EmbeddedActionsParser {
         kind: leaf(kind),
         heading,
         items,
+        doc: undefined,
         headSpan,
         span: join(spanOf(kind), closing ? spanOf(closing) : join(spanOf(end), last)),
       }
@@ -107,7 +107,7 @@ export class SectionParser extends EmbeddedActionsParser {
       const first = entries[0]?.span ?? { start: T.endOf(colon), end: T.endOf(colon) }
       const valueSpan = join(first, entries.at(-1)?.span ?? first)
       const span = join(spanOf(name), provenance?.span ?? valueSpan)
-      return { type: 'fact', name: leaf(name), entries, ...(provenance && { provenance }), span, valueSpan }
+      return { type: 'fact', name: leaf(name), entries, provenance, doc: undefined, span, valueSpan }
     })
   })
 
@@ -140,7 +140,7 @@ export class SectionParser extends EmbeddedActionsParser {
     return this.ACTION(() => {
       const [first, last] = [spans[0], spans.at(-1)]
       if (!first || !last) return undefined
-      return { type: 'line', entries, ...(provenance && { provenance }), span: join(first, last) }
+      return { type: 'line', entries, provenance, span: join(first, last) }
     })
   })
 
@@ -207,137 +207,130 @@ export class SectionParser extends EmbeddedActionsParser {
     })
   })
 
-  private readonly part = this.RULE(
-    'part',
-    (): Part =>
-      this.OR([
-        {
-          ALT: () => {
-            const sign = this.CONSUME(T.PlusMinus)
-            const by = this.OPTION3(() => this.SUBRULE1(this.sum)) ?? this.missing()
-            return this.ACTION((): Part => ({ type: 'plus-minus', by, span: join(spanOf(sign), by.span) }))
-          },
-        },
-        {
-          ALT: () => {
-            const sides = this.CONSUME(T.TwoSided)
-            const unit = this.OPTION1(() => this.CONSUME(T.Word))
-            return this.ACTION(
-              (): Part => ({
-                type: 'two-sided',
-                text: sides.image,
-                ...(unit && { unit: leaf(unit) }),
-                span: join(spanOf(sides), spanOf(unit ?? sides)),
-              }),
-            )
-          },
-        },
-        {
-          ALT: () => {
-            const low = this.SUBRULE2(this.sum)
-            const high = this.OPTION2(() => {
-              this.CONSUME(T.To)
-              return this.OPTION4(() => this.SUBRULE3(this.sum)) ?? this.missing()
-            })
-            return this.ACTION(
-              (): Part => (high ? { type: 'range', low, high, span: join(low.span, high.span) } : low),
-            )
-          },
-        },
-      ]),
-  )
+  // Every value goes through the alternatives of a part and of an operand: they are made once.
+
+  private readonly parts: IOrAlt<Part>[] = [
+    {
+      ALT: () => {
+        const sign = this.CONSUME(T.PlusMinus)
+        const by = this.OPTION3(() => this.SUBRULE1(this.sum)) ?? this.missing()
+        return this.ACTION((): Part => ({ type: 'plus-minus', by, span: join(spanOf(sign), by.span) }))
+      },
+    },
+    {
+      ALT: () => {
+        const sides = this.CONSUME(T.TwoSided)
+        const unit = this.OPTION1(() => this.CONSUME(T.Word))
+        return this.ACTION(
+          (): Part => ({
+            type: 'two-sided',
+            text: sides.image,
+            unit: unit && leaf(unit),
+            span: join(spanOf(sides), spanOf(unit ?? sides)),
+          }),
+        )
+      },
+    },
+    {
+      ALT: () => {
+        const low = this.SUBRULE2(this.sum)
+        const high = this.OPTION2(() => {
+          this.CONSUME(T.To)
+          return this.OPTION4(() => this.SUBRULE3(this.sum)) ?? this.missing()
+        })
+        return this.ACTION(
+          (): Part => (high ? { type: 'range', low, high, span: join(low.span, high.span) } : low),
+        )
+      },
+    },
+  ]
+  private readonly part = this.RULE('part', (): Part => this.OR(this.parts))
 
   private readonly sum = this.RULE('sum', (): Part => {
-    let left = this.SUBRULE1(this.product)
+    const first = this.SUBRULE1(this.operand)
+    let further: Further[] | undefined
     this.MANY(() => {
-      const operator = this.OR([{ ALT: () => this.CONSUME(T.Plus) }, { ALT: () => this.CONSUME(T.Minus) }])
-      const right = this.OPTION(() => this.SUBRULE2(this.product)) ?? this.missing()
-      left = this.ACTION(() => operation(operator, left, right))
-    })
-    return left
-  })
-
-  private readonly product = this.RULE('product', (): Part => {
-    let left = this.SUBRULE1(this.operand)
-    this.MANY(() => {
-      const operator = this.OR([{ ALT: () => this.CONSUME(T.Times) }, { ALT: () => this.CONSUME(T.Over) }])
+      const operator = this.OR([
+        { ALT: () => this.CONSUME(T.Plus) },
+        { ALT: () => this.CONSUME(T.Minus) },
+        { ALT: () => this.CONSUME(T.Times) },
+        { ALT: () => this.CONSUME(T.Over) },
+      ])
       const right = this.OPTION(() => this.SUBRULE2(this.operand)) ?? this.missing()
-      left = this.ACTION(() => operation(operator, left, right))
+      further ??= []
+      further.push({ operator, right })
     })
-    return left
+    return this.ACTION(() => (further ? worked(first, further) : first))
   })
 
-  private readonly operand = this.RULE(
-    'operand',
-    (): Part =>
-      this.OR([
-        {
-          ALT: () => {
-            const sign = this.OPTION1(() => this.CONSUME(T.Sign))
-            const amount = this.CONSUME(T.Amount)
-            const unit = this.OPTION2(() => this.CONSUME1(T.Word))
-            return this.ACTION(() => amountPart(amount, unit, sign))
-          },
-        },
-        {
-          ALT: () => {
-            const word = this.CONSUME2(T.Word)
-            return this.ACTION((): Part => ({ type: 'word', ...leaf(word) }))
-          },
-        },
-        {
-          ALT: () => {
-            const text = this.CONSUME(T.Text)
-            return this.ACTION((): Part => ({ type: 'text', ...textLeaf(text) }))
-          },
-        },
-        {
-          ALT: () => {
-            const text = this.CONSUME(T.OpenText)
-            return this.ACTION((): Part => {
-              this.problems.push({ type: 'text-not-closed', span: spanOf(text) })
-              return { type: 'text', ...textLeaf(text) }
-            })
-          },
-        },
-        {
-          ALT: () => {
-            const text = this.CONSUME(T.CurlyText)
-            return this.ACTION((): Part => ({ type: 'text', ...this.curly(text) }))
-          },
-        },
-        {
-          ALT: () => {
-            const date = this.CONSUME(T.DateTime)
-            return this.ACTION((): Part => ({ type: 'date', ...leaf(date) }))
-          },
-        },
-        {
-          ALT: () => {
-            const open = this.CONSUME(T.LeftParen)
-            const inner = this.OPTION4(() => this.SUBRULE1(this.sum)) ?? this.missing()
-            const touching = this.OPTION6({
-              GATE: () => this.LA(1).tokenType === T.Sign,
-              DEF: () => this.SUBRULE2(this.sum),
-            })
-            const shut = this.OPTION3(() => this.CONSUME(T.RightParen))
-            return this.ACTION((): Part => {
-              if (touching) this.problems.push({ type: 'sign-touches', span: touching.span })
-              if (!shut) this.problems.push({ type: 'unreadable', text: open.image, span: spanOf(open) })
-              const span = join(spanOf(open), shut ? spanOf(shut) : (touching ?? inner).span)
-              return touching ? { type: 'missing', span } : { ...inner, span }
-            })
-          },
-        },
-        {
-          ALT: () => {
-            const minus = this.CONSUME(T.Minus)
-            const of = this.OPTION5(() => this.SUBRULE2(this.operand)) ?? this.missing()
-            return this.ACTION((): Part => ({ type: 'negated', of, span: join(spanOf(minus), of.span) }))
-          },
-        },
-      ]),
-  )
+  private readonly operands: IOrAlt<Part>[] = [
+    {
+      ALT: () => {
+        const sign = this.OPTION1(() => this.CONSUME(T.Sign))
+        const amount = this.CONSUME(T.Amount)
+        const unit = this.OPTION2(() => this.CONSUME1(T.Word))
+        return this.ACTION(() => amountPart(amount, unit, sign))
+      },
+    },
+    {
+      ALT: () => {
+        const word = this.CONSUME2(T.Word)
+        return this.ACTION((): Part => ({ type: 'word', ...leaf(word) }))
+      },
+    },
+    {
+      ALT: () => {
+        const text = this.CONSUME(T.Text)
+        return this.ACTION((): Part => ({ type: 'text', ...textLeaf(text) }))
+      },
+    },
+    {
+      ALT: () => {
+        const text = this.CONSUME(T.OpenText)
+        return this.ACTION((): Part => {
+          this.problems.push({ type: 'text-not-closed', span: spanOf(text) })
+          return { type: 'text', ...textLeaf(text) }
+        })
+      },
+    },
+    {
+      ALT: () => {
+        const text = this.CONSUME(T.CurlyText)
+        return this.ACTION((): Part => ({ type: 'text', ...this.curly(text) }))
+      },
+    },
+    {
+      ALT: () => {
+        const date = this.CONSUME(T.DateTime)
+        return this.ACTION((): Part => ({ type: 'date', ...leaf(date) }))
+      },
+    },
+    {
+      ALT: () => {
+        const open = this.CONSUME(T.LeftParen)
+        const inner = this.OPTION4(() => this.SUBRULE1(this.sum)) ?? this.missing()
+        const touching = this.OPTION6({
+          GATE: () => this.LA(1).tokenType === T.Sign,
+          DEF: () => this.SUBRULE2(this.sum),
+        })
+        const shut = this.OPTION3(() => this.CONSUME(T.RightParen))
+        return this.ACTION((): Part => {
+          if (touching) this.problems.push({ type: 'sign-touches', span: touching.span })
+          if (!shut) this.problems.push({ type: 'unreadable', text: open.image, span: spanOf(open) })
+          const span = join(spanOf(open), shut ? spanOf(shut) : (touching ?? inner).span)
+          return touching ? { type: 'missing', span } : { ...inner, span }
+        })
+      },
+    },
+    {
+      ALT: () => {
+        const minus = this.CONSUME(T.Minus)
+        const of = this.OPTION5(() => this.SUBRULE2(this.operand)) ?? this.missing()
+        return this.ACTION((): Part => ({ type: 'negated', of, span: join(spanOf(minus), of.span) }))
+      },
+    },
+  ]
+  private readonly operand = this.RULE('operand', (): Part => this.OR(this.operands))
 
   /** What stands in curly quotes is read as it was meant. */
   private curly(token: IToken): Leaf {

@@ -27,8 +27,8 @@ export const curlyLeaf = (token: IToken): Leaf => ({
 export const amountPart = (amount: IToken, unit?: IToken, sign?: IToken): Part => ({
   type: 'amount',
   number: (sign && sign.image !== '+' ? '-' : '') + amount.image,
-  ...(unit && { unit: leaf(unit) }),
-  span: join(spanOf(sign ?? amount), spanOf(unit ?? amount)),
+  unit: unit && leaf(unit),
+  span: { start: (sign ?? amount).startOffset, end: endOf(unit ?? amount) },
 })
 
 /** The operator that a sign stands for, whichever way it is written. */
@@ -38,10 +38,31 @@ function operatorOf({ image }: IToken): '+' | '-' | '*' | '/' {
   return image === '−' ? '-' : (image as '+' | '-' | '*' | '/')
 }
 
-export const operation = (operator: IToken, left: Part, right: Part): Part => ({
+const operation = (operator: IToken, left: Part, right: Part): Part => ({
   type: 'operation',
   operator: operatorOf(operator),
   left,
   right,
   span: join(left.span, right.span),
 })
+
+/** An operator and what stands behind it. */
+export interface Further {
+  readonly operator: IToken
+  readonly right: Part
+}
+
+/** `a + b * c - d`: products first, then sums, each from the left. */
+export function worked(first: Part, further: readonly Further[]): Part {
+  let sum: { readonly left: Part; readonly operator: IToken } | undefined
+  let product = first
+  for (const { operator, right } of further) {
+    const sign = operatorOf(operator)
+    if (sign === '*' || sign === '/') product = operation(operator, product, right)
+    else {
+      sum = { left: sum ? operation(sum.operator, sum.left, product) : product, operator }
+      product = right
+    }
+  }
+  return sum ? operation(sum.operator, sum.left, product) : product
+}

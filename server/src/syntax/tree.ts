@@ -13,11 +13,16 @@ export interface Leaf {
 }
 
 export type Part =
-  | { readonly type: 'amount'; readonly number: string; readonly unit?: Leaf; readonly span: Span }
+  | { readonly type: 'amount'; readonly number: string; readonly unit: Leaf | undefined; readonly span: Span }
   | { readonly type: 'word'; readonly text: string; readonly span: Span }
   | { readonly type: 'text'; readonly text: string; readonly span: Span }
   | { readonly type: 'date'; readonly text: string; readonly span: Span }
-  | { readonly type: 'two-sided'; readonly text: string; readonly unit?: Leaf; readonly span: Span }
+  | {
+      readonly type: 'two-sided'
+      readonly text: string
+      readonly unit: Leaf | undefined
+      readonly span: Span
+    }
   | { readonly type: 'plus-minus'; readonly by: Part; readonly span: Span }
   | { readonly type: 'range'; readonly low: Part; readonly high: Part; readonly span: Span }
   | {
@@ -47,8 +52,8 @@ export interface FactNode {
   readonly type: 'fact'
   readonly name: Leaf
   readonly entries: readonly Entry[]
-  readonly provenance?: Provenance
-  readonly doc?: string
+  readonly provenance: Provenance | undefined
+  readonly doc: string | undefined
   readonly span: Span
   readonly valueSpan: Span
 }
@@ -57,7 +62,7 @@ export interface FactNode {
 export interface LineNode {
   readonly type: 'line'
   readonly entries: readonly Entry[]
-  readonly provenance?: Provenance
+  readonly provenance: Provenance | undefined
   readonly span: Span
 }
 
@@ -67,7 +72,7 @@ export interface BlockNode {
   /** What stands between the kind and the brace: a name, a title, a reference. */
   readonly heading: readonly Part[]
   readonly items: readonly Item[]
-  readonly doc?: string
+  readonly doc: string | undefined
   readonly span: Span
   /** Kind and heading, without the brace. */
   readonly headSpan: Span

@@ -53,7 +53,7 @@ export const bolts: Shape<Bolts> = {
       entries.length > 2
     )
       return notThis(entries, reader, wanted)
-    const count = reader.amount({ type: 'amount', number: number.number, span: number.span }, 'ratio')
+    const count = reader.amount({ ...number, unit: undefined }, 'ratio')
     if (count === undefined) return undefined
     if (!Number.isInteger(count)) return notThis(entries, reader, wanted)
     const many = within(count, counts, { span: number.span, parts: [], kind: 'ratio' }, reader)
