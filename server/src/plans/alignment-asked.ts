@@ -3,7 +3,7 @@ import { type FootCorrection, footCorrections } from '../engineering/alignment/f
 import { gapVariation } from '../engineering/alignment/gap-variation.ts'
 import { shareUsed } from '../engineering/alignment/move-search.ts'
 import { type Covariance, type InPlanes, inBothPlanes } from '../engineering/alignment/planes.ts'
-import { movedFace, movedRim, rigidMachine } from '../engineering/alignment/rigid-move.ts'
+import { movedFace, movedRim } from '../engineering/alignment/rigid-move.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
 import { exactly, type Uncertain } from '../quantity/uncertainty.ts'
@@ -49,14 +49,15 @@ export function askedOf(
   lookup: Lookup,
   assumptions: string[],
 ): Asked | AlignmentFault {
-  const moves = feetOf(bed, assumptions)
+  const moves = feetOf(bed)
   if (!moves.ok) return moves.fault
+  assumptions.push(...moves.assumptions)
   const { adjuster } = moves
   const corrected = footCorrections(found.pose, moves.feet, found.target)
   if (!corrected.ok) return asFault(corrected.problem)
   const { feet } = corrected.value
   if (bed) refuseFarMoves(bed, feet, lookup)
-  const machine = rigidMachine(moves.feet)
+  const machine = moves.machine()
   if (!machine.ok) return asFault(machine.problem)
   const after = (chosen: readonly CorrectedFoot[]): Outcome =>
     outcomeOf(found, machine.value(chosen.map(asMoved)))

@@ -1,24 +1,37 @@
-import { rigidMove } from '../engineering/alignment/rigid-move.ts'
+import { rigidMachine } from '../engineering/alignment/rigid-move.ts'
 import { parseThread } from '../engineering/thread.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
+import { once } from '../syntax/once.ts'
 import { type AlignmentFault, asFault, fault } from './alignment-fault.ts'
 import { said, Unreadable } from './said.ts'
 import type { Adjuster, BedFoot } from './steps.ts'
 
-type Feet =
-  | { readonly ok: true; readonly feet: readonly BedFoot[]; readonly adjuster: Adjuster }
-  | { readonly ok: false; readonly fault: AlignmentFault }
+interface Feet {
+  readonly ok: true
+  readonly feet: readonly BedFoot[]
+  readonly adjuster: Adjuster
+  readonly assumptions: readonly string[]
+  /** The feet as those of one rigid machine. RangeError where they stand where none can. */
+  readonly machine: () => ReturnType<typeof rigidMachine>
+}
 
-/** The feet of a bed and how they are set, or why they are not known. */
-export function feetOf(bed: Block | undefined, assumptions: string[]): Feet {
-  if (!bed)
-    return {
-      ok: false,
-      fault: fault(
-        'no-feet',
-        'The drive has no bed block with the feet of the machine, so no moves can be worked out.',
-      ),
-    }
+interface NoFeet {
+  readonly ok: false
+  readonly fault: AlignmentFault
+}
+
+const noBed: NoFeet = {
+  ok: false,
+  fault: fault(
+    'no-feet',
+    'The drive has no bed block with the feet of the machine, so no moves can be worked out.',
+  ),
+}
+
+/** The feet of a bed and how they are set, or why they are not known. Throws Unreadable. */
+export const feetOf = (bed: Block | undefined): Feet | NoFeet => (bed ? feetIn(bed) : noBed)
+
+const feetIn = once((bed: Block): Feet | NoFeet => {
   const feet: BedFoot[] = []
   for (const foot of childrenOf(bed, 'foot')) {
     const x = factOf(foot, 'foot.from-coupling')?.value
@@ -48,8 +61,20 @@ export function feetOf(bed: Block | undefined, assumptions: string[]): Feet {
       ok: false,
       fault: fault('no-feet', 'The bed has no foot blocks, so no moves can be worked out.'),
     }
-  return { ok: true, feet, adjuster: adjusterOf(bed, feet, assumptions) }
-}
+  const assumptions: string[] = []
+  const adjuster = adjusterOf(bed, feet, assumptions)
+  let machine: ReturnType<typeof rigidMachine> | undefined
+  return {
+    ok: true,
+    feet,
+    adjuster,
+    assumptions,
+    machine: () => {
+      machine ??= rigidMachine(feet)
+      return machine
+    },
+  }
+})
 
 const partsOfFlat = { 'whole-flat': 1, 'half-flat': 2, 'quarter-flat': 4 } as const
 
@@ -95,9 +120,7 @@ function readable<T>(work: () => T): T | undefined {
 
 /** Why the feet of this bed cannot set the slope of any machine; undefined when they can, or when they are not all known yet. */
 export function bedFault(bed: Block): AlignmentFault | undefined {
-  const read = readable(() => feetOf(bed, []))
-  if (!read?.ok) return undefined
-  const still = { value: 0, standard: 0 }
-  const rigid = rigidMove(read.feet.map((foot) => ({ ...foot, vertical: still, horizontal: still })))
-  return rigid.ok ? undefined : asFault(rigid.problem)
+  const read = readable(() => feetOf(bed))
+  const rigid = read?.ok ? read.machine() : undefined
+  return rigid && !rigid.ok ? asFault(rigid.problem) : undefined
 }

@@ -1,7 +1,6 @@
 import type { Foot } from '../engineering/alignment/feet.ts'
 import { explainMismatch, type Hypothesis, type Mismatch } from '../engineering/alignment/mismatch.ts'
 import { type InPlanes, inBothPlanes } from '../engineering/alignment/planes.ts'
-import { rigidMachine } from '../engineering/alignment/rigid-move.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
 import { exactly, plus, type Uncertain } from '../quantity/uncertainty.ts'
@@ -98,11 +97,11 @@ function compare(reading: Block, lookup: Lookup): LogEntry['against'] {
   if (shape) return { type: shape, since: name }
 
   const moves = movesBetween(since, reading)
-  const bed = feetOf(lookup.near('bed'), [])
+  const bed = feetOf(lookup.near('bed'))
   if (moves.length === 0 || movesUnsure(since, reading) || !bed.ok) return undefined
   const done = movesOf(moves, bed.feet, bed.adjuster)
   const readAt = circle(lookup)
-  const machine = rigidMachine(bed.feet)
+  const machine = bed.machine()
   if (!done || !readAt || !machine.ok) return undefined
   const [was, is] = [before, now].map(({ slope, offset }) => ({
     slope,

@@ -1,5 +1,4 @@
 import { type NutMove, nutMove } from '../engineering/adjusters.ts'
-import { rigidMove } from '../engineering/alignment/rigid-move.ts'
 import { parseThread, type Thread } from '../engineering/thread.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
@@ -67,19 +66,17 @@ export function effectOf(move: Block, lookup: Lookup): MoveEffect {
 
 function slopeAfter(move: Block, feet: readonly MovedFoot[], lookup: Lookup): MoveEffect['slope'] {
   try {
-    const bed = feetOf(lookup.near('bed'), [])
+    const bed = feetOf(lookup.near('bed'))
     if (!bed.ok || feet.some(({ height }) => height === undefined)) return undefined
-    const moved = rigidMove(
+    const machine = bed.machine()
+    if (!machine.ok) return undefined
+    const moved = machine.value(
       bed.feet.map((foot) => {
         const by = feet.find(({ name }) => name === foot.name)
-        return { ...foot, vertical: exactly(by?.height ?? 0), horizontal: exactly(by?.starboard ?? 0) }
+        return { vertical: exactly(by?.height ?? 0), horizontal: exactly(by?.starboard ?? 0) }
       }),
     )
-    if (!moved.ok) return undefined
-    const change = {
-      vertical: moved.value.vertical.slope.value,
-      horizontal: moved.value.horizontal.slope.value,
-    }
+    const change = { vertical: moved.vertical.slope.value, horizontal: moved.horizontal.slope.value }
     const reading = readingBefore(move)
     const found = reading && correctionOf(reading, lookup.from(reading))
     if (!found?.ok) return { change }
