@@ -276,3 +276,38 @@ describe('whatever was read', () => {
     )
   })
 })
+
+describe('readings of one day', () => {
+  const last = (...taken: readonly string[]) =>
+    lastReading(drive(taken.map((when, i) => readingOf(`r${i + 1}`, when)).join('')))?.name
+
+  it('count by the clock where each has a time, else as they are written', () => {
+    expect(last('2026-03-04T16:00', '2026-03-04T09:00')).toBe('r1')
+    expect(last('2026-03-04T09:00', '2026-03-04')).toBe('r2')
+    expect(last('2026-03-04', '2026-03-04T09:00')).toBe('r2')
+    expect(last('2026-03-05', '2026-03-04T09:00')).toBe('r1')
+    // 07:00 and 08:00 UTC.
+    expect(last('2026-03-04T08:00Z', '2026-03-04T09:00+02:00')).toBe('r1')
+  })
+
+  it('are not before a move of that day that comes after an earlier reading', () => {
+    const log =
+      readingOf('r1', '2026-03-04') +
+      '  move after r1 { done: 2026-03-04T08:00  fwd-port: up 2 flats }\n' +
+      readingOf('r2', '2026-03-04')
+    expect(correct(driveOf(log), 'r2').movedSince).toBe(false)
+    expect(correct(driveOf(log), 'r1').movedSince).toBe(true)
+  })
+})
+
+describe('a place of a foot that is outside what it can be', () => {
+  it('is not called missing, nor unreadable', () => {
+    const { feetFault } = correct(
+      driveOf(readingOf('dry-1', '2026-03-04')).replace('from-coupling: 560 mm', 'from-coupling: 560 km'),
+    )
+    expect(feetFault).toMatchObject({
+      type: 'unreadable',
+      words: 'From-coupling of the foot cannot be used as written: put that right first.',
+    })
+  })
+})

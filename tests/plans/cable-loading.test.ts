@@ -258,7 +258,9 @@ describe('phase map', () => {
       'main',
     )
     const at = block.children.find((child) => child.kind === 'phase-map')
-    return at && phaseFaults(at, lookup.from(at)).map(({ fault, terminal }) => `${fault} ${terminal}`)
+    return (
+      at && phaseFaults(at, lookup.from(at)).map(({ type, side, terminal }) => `${type}-${side} ${terminal}`)
+    )
   }
   const both = 'controller { terminals: A, B, C }\n  motor main { power: 1 kW  terminals: U, V, W }'
   it('swapped leads are a good map: IEC 60034-8 makes them the other direction of rotation', () => {

@@ -1,6 +1,6 @@
 import { rigidMachine } from '../engineering/alignment/rigid-move.ts'
 import { parseThread } from '../engineering/thread.ts'
-import { type Block, childrenOf, factOf } from '../job/model.ts'
+import { type Block, childrenOf } from '../job/model.ts'
 import { once } from '../syntax/once.ts'
 import { type AlignmentFault, asFault, fault } from './alignment-fault.ts'
 import { said, Unreadable } from './said.ts'
@@ -34,8 +34,7 @@ export const feetOf = (bed: Block | undefined): Feet | NoFeet => (bed ? feetIn(b
 const feetIn = once((bed: Block): Feet | NoFeet => {
   const feet: BedFoot[] = []
   for (const foot of childrenOf(bed, 'foot')) {
-    const x = factOf(foot, 'foot.from-coupling')?.value
-    const y = factOf(foot, 'foot.across')?.value
+    const [x, y] = [said(foot, 'foot.from-coupling'), said(foot, 'foot.across')]
     if (x === undefined || y === undefined)
       return {
         ok: false,

@@ -1,9 +1,11 @@
 import { type Block, childrenOf, factOf } from '../job/model.ts'
 import { once } from '../syntax/once.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
+import { between, hasTime, isLater } from './days.ts'
 
 interface Taken {
   readonly reading: Block
+  /** Its date, with the time where it has one; empty where none is known. */
   readonly day: string
 }
 
@@ -29,15 +31,25 @@ const movedNothing = ({ others, unread }: Block): boolean =>
     Object.values(value as FootMove).every((by: number | undefined) => !by),
   )
 
-/** Sorted out once a drive: oldest reading first; of one day in the order of the file. One without a date goes by the one written before it. */
+/** In the order they were taken; those of one day by the clock where each has a time, else as they are written. */
+function inOrder(readings: readonly Taken[]): readonly Taken[] {
+  const dayOf = ({ day }: Taken): string => day.slice(0, 10)
+  const untimed = new Set(readings.filter(({ day }) => !hasTime(day)).map(dayOf))
+  return readings.toSorted((a, b) => {
+    if (dayOf(a) !== dayOf(b)) return dayOf(a) < dayOf(b) ? -1 : 1
+    return untimed.has(dayOf(a)) ? 0 : between(b.day, a.day)
+  })
+}
+
+/** Sorted out once a drive. A reading without a date goes by the one written before it. */
 const logOf = once((drive: Block): Log => {
   let day = ''
-  const readings = childrenOf(drive, 'reading')
-    .map((reading) => {
+  const readings = inOrder(
+    childrenOf(drive, 'reading').map((reading) => {
       day = factOf(reading, 'reading.taken')?.value ?? day
       return { reading, day }
-    })
-    .sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0))
+    }),
+  )
   const named = new Map(
     readings.flatMap(({ reading: { name, path } }, i) => [
       [name, i],
@@ -104,8 +116,8 @@ export function movesUnsure(from: Block, to: Block): boolean {
     if (after < 0 || move.unread.size > 0) return true
     if (done === undefined) return false
     return after >= first && after < last
-      ? (start !== '' && done < start) || (end !== '' && done > end)
-      : start !== '' && end !== '' && done > start && done < end
+      ? (start !== '' && isLater(start, done)) || (end !== '' && isLater(done, end))
+      : start !== '' && end !== '' && isLater(done, start) && isLater(end, done)
   })
 }
 
@@ -118,7 +130,7 @@ export function movedAfter(reading: Block): boolean {
   const { day } = log.readings[place] ?? { day: '' }
   return log.moves.some(
     ({ move, after, done }) =>
-      !movedNothing(move) && (after >= place || (done !== undefined && day !== '' && done > day)),
+      !movedNothing(move) && (after >= place || (done !== undefined && day !== '' && isLater(done, day))),
   )
 }
 
@@ -131,6 +143,6 @@ export function moveWithoutReading(drive: Block): Block | undefined {
     ({ move, after, done }) =>
       !movedNothing(move) &&
       after >= 0 &&
-      (after >= last || (done !== undefined && lastDay !== '' && done > lastDay)),
+      (after >= last || (done !== undefined && lastDay !== '' && isLater(done, lastDay))),
   )?.move
 }

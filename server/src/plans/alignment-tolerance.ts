@@ -43,7 +43,7 @@ function bySpeed(coupling: Block, lookup: Lookup): BySpeed | undefined {
 
 const noSpeed = (coupling: Block): string | undefined =>
   said(coupling, 'coupling.kind') === 'flexible'
-    ? 'the speed of the flexible coupling is not known, so nothing is allowed or refused by its speed'
+    ? 'the speed of the flexible coupling is not known, or beyond the table, so nothing is allowed or refused by its speed'
     : undefined
 
 /** What gap variation is allowed on the circle the gauge goes in on (`readAt`, m): as stated; else by the diameter of the flange; of a

@@ -17,7 +17,7 @@ import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
-import { batteriesOf, type CableCurrent, cableCurrent } from './design-current.ts'
+import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
 import { said, Unreadable } from './said.ts'
 
 /** Whether a protection block says that it protects this cable, or names what it protects so that it could not be read. */
@@ -52,8 +52,8 @@ export function highestOf(cable: Block, lookup: Lookup, overNominal = 1): number
       const nominal = said(battery, 'battery.nominal') ?? 0
       return Math.max(said(battery, 'battery.window')?.high ?? overNominal * nominal, nominal)
     })
-    const motor = systemOf(cable, lookup) === 'three-phase' ? lookup.near('motor') : undefined
-    const highest = Math.max(0, ...volts, said(motor, 'motor.voltage') ?? 0)
+    const motors = systemOf(cable, lookup) === 'three-phase' ? motorsAt(cable, lookup) : []
+    const highest = Math.max(0, ...volts, ...motors.map((motor) => said(motor, 'motor.voltage') ?? 0))
     return highest > 0 ? highest : undefined
   } catch (error) {
     if (error instanceof Unreadable) return undefined

@@ -123,11 +123,18 @@ function ofFeeder(cable: Block, lookup: Lookup): CableCurrent | Unsaid {
   }
 }
 
+/** The motors at the ends of a cable; without one the motor that goes with it. */
+export function motorsAt(cable: Block, lookup: Lookup): readonly Block[] {
+  const here = endsOf(cable, lookup).flatMap((end) => (end?.kind === 'motor' ? [end] : []))
+  const near = here.length > 0 ? undefined : lookup.near('motor')
+  return near ? [near] : here
+}
+
 function ofPhase(cable: Block, lookup: Lookup): CableCurrent | Unsaid {
   const { assumptions, assume, or } = assuming()
   const stated = said(cable, 'cable.current')
-  const motors = endsOf(cable, lookup).filter((end) => end?.kind === 'motor')
-  const motor = motors[0] ?? lookup.near('motor')
+  const motors = motorsAt(cable, lookup)
+  const [motor] = motors
   const volts = phaseVoltage(motor, batteriesOf(cable, lookup), assume)
   const powerFactor = or(said(motor, 'motor.power-factor'), usual.powerFactor, 'power factor of the motor')
   const common = {

@@ -3,7 +3,9 @@ import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf, type Place, type Value } from '../job/model.ts'
 import type { Placed } from '../vocabulary/shape.ts'
 
-export interface PhaseFault extends MapFault {
+export interface PhaseFault extends Pick<MapFault, 'terminal'> {
+  readonly type: 'missing' | 'doubled' | 'unknown'
+  readonly side: 'from' | 'to'
   /** `controller terminal C`. */
   readonly words: string
   /** Terminals of that side, where the job lists them. */
@@ -42,15 +44,17 @@ export function phaseFaults(map: Block, lookup: Lookup): readonly PhaseFault[] {
     to,
     pairs.value.map((pair) => [pair.from, pair.to] as const),
   )
-  return faults.map((fault) => {
-    const pair = fault.index === undefined ? undefined : pairs.value[fault.index]
-    const side = fault.fault.endsWith('-from') ? 'controller' : 'motor'
+  return faults.map(({ fault, terminal, index }): PhaseFault => {
+    const pair = index === undefined ? undefined : pairs.value[index]
+    const [type, side] = fault.split('-') as [PhaseFault['type'], PhaseFault['side']]
     // Places of inherited pairs lie in another text.
     const at = pair && !pairs.origin ? { section: pairs.at.section, span: pair.span } : pairs.at
     return {
-      ...fault,
-      words: `${side} terminal ${fault.terminal}`,
-      terminals: side === 'controller' ? from : to,
+      type,
+      side,
+      terminal,
+      words: `${side === 'from' ? 'controller' : 'motor'} terminal ${terminal}`,
+      terminals: side === 'from' ? from : to,
       at,
     }
   })

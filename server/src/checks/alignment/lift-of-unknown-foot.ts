@@ -1,7 +1,6 @@
-import { childrenOf, factOf } from '../../job/model.ts'
-import { nearest } from '../../quantity/nearest.ts'
+import { factOf } from '../../job/model.ts'
 import { check, theLanguage } from '../check.ts'
-import { replace, useNearest } from '../fix-text.ts'
+import { otherFeet, unknownFeet } from '../feet-named.ts'
 
 export default check({
   id: 'alignment/lift-of-unknown-foot',
@@ -36,34 +35,15 @@ export default check({
     lifts: aft 0.02 mm, fwd 0.02 mm
   }
 }`,
-  run: ({ lifts }, { near }) => {
-    const bed = near('bed')
-    const feet = bed ? childrenOf(bed, 'foot') : []
-    const names = feet.flatMap(({ name }) => name ?? [])
-    // A foot whose name could not be read may be the one.
-    if (names.length === 0 || names.length < feet.length) return []
-    return lifts.value
-      .filter(({ name }) => !names.includes(name))
-      .map(({ name, span }) => {
-        const close = nearest(name, names)
-        return {
-          at: { section: (lifts.origin ?? lifts.at).section, span },
-          message: `The bed has no foot called ${name}; it has ${names.join(', ')}.`,
-          todo: close === undefined ? 'Name the foot as the bed does.' : `Write ${close} if that is meant.`,
-          found: name,
-          ...(close !== undefined && { data: { nearest: close } }),
-        }
-      })
+  run: ({ lifts }, context) => {
+    const { section } = lifts.origin ?? lifts.at
+    return unknownFeet(
+      lifts.value.map(({ name, span }) => ({ name, at: { section, span } })),
+      context,
+    )
   },
-  fixes: ({ at, data }, { block, lookup }) => {
-    const bed = lookup?.near('bed')
+  fixes: (finding, { block, lookup }) => {
     const lifts = block && factOf(block, 'reading.lifts')?.value
-    const left = (bed ? childrenOf(bed, 'foot') : [])
-      .flatMap(({ name }) => name ?? [])
-      .filter((name) => name !== data?.nearest && !lifts?.some((lift) => lift.name === name))
-    return [
-      ...useNearest(at, data?.nearest),
-      ...left.map((name) => ({ title: `Write ${name}`, edits: [replace(at, name)] })),
-    ]
+    return otherFeet(finding, lookup, (name) => lifts?.some((lift) => lift.name === name) === true)
   },
 })

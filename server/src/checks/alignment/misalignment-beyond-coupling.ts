@@ -1,3 +1,4 @@
+import type { Value } from '../../job/model.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { expanded } from '../../quantity/uncertainty.ts'
 import { at, check, theJobFile } from '../check.ts'
@@ -11,6 +12,7 @@ export default check({
   source: theJobFile('the rating of the flexible element'),
   on: 'reading',
   needs: { taken: 'reading.taken' },
+  wants: { offset: 'coupling.max-offset', angle: 'coupling.max-angle' },
   fires: `drive main {
   coupling { kind: flexible  flange-diameter: 100 mm  gap-variation: max 0.10 mm  offset: max 0.15 mm  max-offset: 0.5 mm }
   reading dry-1 {
@@ -30,35 +32,40 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: ({ taken }, context) => {
+  run: ({ taken, offset, angle }, context) => {
     const c = correction(context)
-    const coupling = context.near('coupling')
-    const rated = coupling?.facts.get('max-offset')
-    const bent = coupling?.facts.get('max-angle')
-    if (!c) return []
-    const angle = Math.hypot(c.slope.vertical.value, c.slope.horizontal.value)
-    const sure = 2 * Math.max(c.slope.vertical.standard, c.slope.horizontal.standard)
-    const parts = c.offset?.parts
-    const away = parts ? Math.hypot(parts.vertical.value, parts.horizontal.value) : 0
-    const todo =
-      'Do not run the drive. Align it first, or have the maker of the coupling say what the element bears.'
+    // How the machine stood before it was put right bends nothing in service.
+    if (!c || c.laterReading !== undefined) return []
+    const { vertical, horizontal } = c.slope
+    const slope = Math.hypot(vertical.value, horizontal.value)
+    const sure = Math.max(expanded(vertical), expanded(horizontal))
+    const away = c.offset && Math.hypot(c.offset.parts.vertical.value, c.offset.parts.horizontal.value)
+    const beyond = (rating: Value<number>, message: string) =>
+      at(taken, {
+        message,
+        todo: 'Do not run the drive. Align it first, or have the maker of the coupling say what the element bears.',
+        assumptions: c.assumptions,
+        related: [{ at: rating.at, message: 'the rating' }],
+      })
+    const [length, milliradians] = [
+      (si: number) => context.show(si, 'length'),
+      (rad: number) => `${formatNumber(rad * 1000, 3)} mrad`,
+    ]
     return [
-      ...(rated && c.offset && away - expanded(c.offset.value) > (rated.value as number)
+      ...(offset && c.offset && away !== undefined && away - expanded(c.offset.value) > offset.value
         ? [
-            at(taken, {
-              message: `The machine flange stands ${context.show(away, 'length')} from the shaft axis; the coupling is rated for ${context.show(rated.value as number, 'length')}.`,
-              todo,
-              related: [{ at: rated.at, message: 'the rating' }],
-            }),
+            beyond(
+              offset,
+              `The machine flange stands ${length(away)} from the shaft axis; the coupling is rated for ${length(offset.value)}.`,
+            ),
           ]
         : []),
-      ...(bent && angle - sure > (bent.value as number)
+      ...(angle && slope - sure > angle.value
         ? [
-            at(taken, {
-              message: `The axes stand at ${formatNumber(angle * 1000, 3)} mrad to each other; the coupling is rated for ${formatNumber((bent.value as number) * 1000, 3)} mrad.`,
-              todo,
-              related: [{ at: bent.at, message: 'the rating' }],
-            }),
+            beyond(
+              angle,
+              `The axes stand at ${milliradians(slope)} to each other; the coupling is rated for ${milliradians(angle.value)}.`,
+            ),
           ]
         : []),
     ]

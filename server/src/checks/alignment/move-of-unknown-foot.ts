@@ -1,7 +1,5 @@
-import { childrenOf } from '../../job/model.ts'
-import { nearest } from '../../quantity/nearest.ts'
 import { check, theLanguage } from '../check.ts'
-import { replace, useNearest } from '../fix-text.ts'
+import { otherFeet, unknownFeet } from '../feet-named.ts'
 
 export default check({
   id: 'alignment/move-of-unknown-foot',
@@ -37,33 +35,14 @@ export default check({
   }
   move after dry-1 { fwd: up 2 flats }
 }`,
-  run: (_facts, { block, near }) => {
-    const bed = near('bed')
-    const feet = bed ? childrenOf(bed, 'foot') : []
-    const names = feet.flatMap(({ name }) => name ?? [])
-    // A foot whose name could not be read may be the one.
-    if (names.length === 0 || names.length < feet.length) return []
-    return [...block.others]
-      .filter(([name]) => !names.includes(name))
-      .map(([name, move]) => {
-        const close = nearest(name, names)
-        return {
-          at: { section: move.at.section, span: move.node.name.span },
-          message: `The bed has no foot called ${name}; it has ${names.join(', ')}.`,
-          todo: close === undefined ? 'Name the foot as the bed does.' : `Write ${close} if that is meant.`,
-          found: name,
-          ...(close !== undefined && { data: { nearest: close } }),
-        }
-      })
-  },
-  fixes: ({ at, data }, { block, lookup }) => {
-    const bed = lookup?.near('bed')
-    const left = (bed ? childrenOf(bed, 'foot') : [])
-      .flatMap(({ name }) => name ?? [])
-      .filter((name) => name !== data?.nearest && !block?.others.has(name))
-    return [
-      ...useNearest(at, data?.nearest),
-      ...left.map((name) => ({ title: `Write ${name}`, edits: [replace(at, name)] })),
-    ]
-  },
+  run: (_facts, context) =>
+    unknownFeet(
+      [...context.block.others].map(([name, { at, node }]) => ({
+        name,
+        at: { section: at.section, span: node.name.span },
+      })),
+      context,
+    ),
+  fixes: (finding, { block, lookup }) =>
+    otherFeet(finding, lookup, (name) => block?.others.has(name) === true),
 })

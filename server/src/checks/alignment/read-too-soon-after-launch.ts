@@ -1,4 +1,5 @@
 import { factOf } from '../../job/model.ts'
+import { between } from '../../plans/days.ts'
 import { at, check, commonPractice } from '../check.ts'
 
 export default check({
@@ -36,11 +37,8 @@ drive main {
     const [job] = context.ofKind('job')
     const launched = job && factOf(job, 'job.launched')
     if (!launched || afloat.value !== 'yes') return []
-    // Two days without a time of day lie a day apart at least by the calendar.
-    const timed = taken.value.length > 10 && launched.value.length > 10
-    const instant = (text: string): number => Date.parse(timed ? `${text.slice(0, 16)}Z` : text.slice(0, 10))
-    const hours = (instant(taken.value) - instant(launched.value)) / 3_600_000
-    if (!(hours < 24)) return []
+    const hours = between(launched.value, taken.value) / 3_600_000
+    if (hours >= 24) return []
     return [
       at(taken, {
         message:

@@ -26,7 +26,7 @@ export default check({
 }`,
   run: (_facts, context) =>
     phaseFaults(context.block, context)
-      .filter(({ fault }) => fault === 'doubled-from' || fault === 'doubled-to')
+      .filter(({ type }) => type === 'doubled')
       .map(({ words, terminal, at }) => ({
         at,
         message: `Two phases are joined to ${words}.`,

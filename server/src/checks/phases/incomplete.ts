@@ -27,7 +27,7 @@ export default check({
 }`,
   run: ({ pairs }, context) => {
     const missing = phaseFaults(context.block, context)
-      .filter(({ fault }) => fault === 'missing-from' || fault === 'missing-to')
+      .filter(({ type }) => type === 'missing')
       .map(({ words }) => words)
     return missing.length === 0
       ? []
@@ -40,9 +40,11 @@ export default check({
         ]
   },
   fixes: ({ at }, { block, lookup }) => {
-    const faults = block && lookup ? phaseFaults(block, lookup) : []
-    const [from, otherFrom] = faults.filter(({ fault }) => fault === 'missing-from')
-    const [to, otherTo] = faults.filter(({ fault }) => fault === 'missing-to')
+    const missing = (block && lookup ? phaseFaults(block, lookup) : []).filter(
+      ({ type }) => type === 'missing',
+    )
+    const [from, otherFrom] = missing.filter(({ side }) => side === 'from')
+    const [to, otherTo] = missing.filter(({ side }) => side === 'to')
     // With more than one left on a side, which goes to which is not to be guessed.
     if (!from || !to || otherFrom || otherTo) return []
     const pair = `${from.terminal} to ${to.terminal}`

@@ -27,7 +27,7 @@ export default check({
 }`,
   run: (_facts, context) =>
     phaseFaults(context.block, context)
-      .filter(({ fault }) => fault === 'unknown-from' || fault === 'unknown-to')
+      .filter(({ type }) => type === 'unknown')
       .map(({ words, terminal, terminals, at }) => ({
         at,
         message: `There is no ${words}: the terminals there are ${terminals.join(', ')}.`,
@@ -39,8 +39,10 @@ export default check({
     const faults = block && lookup ? phaseFaults(block, lookup) : []
     const fault = faults.find((f) => f.terminal === found && f.at.span.start === at.span.start)
     if (!fault || found === undefined) return []
-    const side = fault.fault === 'unknown-from' ? 'from' : 'to'
-    const free = faults.filter((f) => f.fault === `missing-${side}`).map(({ terminal }) => terminal)
+    const { side } = fault
+    const free = faults
+      .filter((other) => other.type === 'missing' && other.side === side)
+      .map(({ terminal }) => terminal)
     const same = free.find((terminal) => terminal.toLowerCase() === found.toLowerCase())
     const meant = same ?? (free.length === 1 ? free[0] : undefined)
     const pair = textAt(at)

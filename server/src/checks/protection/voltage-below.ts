@@ -1,3 +1,4 @@
+import { reaches } from '../../engineering/electrical/guard.ts'
 import { highestOf } from '../../plans/cable-protection.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { at, check, published } from '../check.ts'
@@ -50,7 +51,7 @@ drive main {
   run: ({ voltage, protects }, context) => {
     const cable = context.referred('protects')
     const highest = cable && highestOf(cable, context.from(cable))
-    if (highest === undefined || voltage.value >= highest) return []
+    if (highest === undefined || reaches(voltage.value, highest)) return []
     const found = `${formatNumber(voltage.value, 4)} V`
     const limit = `${formatNumber(highest, 4)} V`
     return [
