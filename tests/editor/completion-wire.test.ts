@@ -82,7 +82,7 @@ describe('completion over the wire', () => {
       documentation: { kind: 'markdown', value: expect.stringContaining('free-length: 148 mm') },
       textEdit: {
         range: { start: { line: 3, character: 0 }, end: { line: 3, character: 0 } },
-        newText: `free-length: \${1:148 mm}`,
+        newText: `free-length: \${1:free length} mm`,
       },
     })
   })

@@ -3,10 +3,14 @@ import { allChecks } from '../../server/src/checks/index.ts'
 import { Checker } from '../../server/src/checks/run.ts'
 import { completion } from '../../server/src/editor/completion.ts'
 import type { Offer } from '../../server/src/editor/completion-offer.ts'
-import { plainOf, snippetOf } from '../../server/src/editor/template.ts'
+import { factTemplate } from '../../server/src/editor/snippets.ts'
+import { plainOf, snippetOf, type Template } from '../../server/src/editor/template.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { locate, openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
+import { formatText } from '../../server/src/syntax/format.ts'
+import type { BlockKind } from '../../server/src/vocabulary/block.ts'
+import { vocabulary } from '../../server/src/vocabulary/index.ts'
 
 const today = '2026-03-09'
 
@@ -59,20 +63,26 @@ const full = `${job}drive main {
 `
 const end = `${full.replace('$0', '')}$0\n`
 
-/** Errors that a block has to have until it is filled in, or until what it is about is there. */
-const must: Readonly<Record<string, readonly string[]>> = {
-  // Nothing to start from, to end at or to protect.
-  cable: ['job/unresolved'],
-  protection: ['job/unresolved'],
-  // There are two then, and the cables say no longer which is meant.
-  controller: ['job/unresolved'],
-  // No reading to come after.
-  move: ['alignment/move-after-unknown-reading'],
-  // Figures that nobody has read must not pass.
-  reading: ['job/unresolved'],
-  'shaft-log': ['job/unresolved'],
-  'whole drive': ['job/unresolved'],
-  'whole job': ['job/unresolved'],
+/** What would be filled in: a figure where a unit or a sign is beside it, a text, words as one, a name; of a choice what is whole. */
+function filled(template: Template): string {
+  const sample = (
+    { value, choices }: { value: string; choices?: readonly string[] },
+    before: string,
+    after: string,
+  ) => {
+    if (choices) return choices.includes('none') ? 'none' : value
+    if (value.endsWith(', in quotes')) return '"x"'
+    if (/(?:^|\n) *[a-z-]+(?: after)? "?$/.test(before) || value === today) return value
+    const isFigure = /^(?: [^\s\d{}]|\.\.|\/-)/.test(after) || !value.includes(' ')
+    return isFigure ? '1' : value.replaceAll(' ', '-')
+  }
+  return template
+    .map((piece, i) =>
+      typeof piece === 'string'
+        ? piece
+        : sample(piece, plainOf(template.slice(0, i)), plainOf(template.slice(i + 1, i + 2))),
+    )
+    .join('')
 }
 
 const blocks = (marked: string) =>
@@ -81,16 +91,74 @@ const blocks = (marked: string) =>
     .filter(({ label }) => label !== 'use')
     .map((offer) => ({ label: offer.label, offer, marked }))
 
+/** Of the words, figures and units, not of what they come to. */
+const ofForm = /^job\/(?!unresolved|value-outside|value-empty|fact-missing|refers)/
+
 describe('what is inserted', () => {
-  it.each([...blocks(bare), ...blocks(full), ...blocks(end), ...blocks('$0')])(
-    'checks without an error as it is: $label',
-    ({ label, offer, marked }) => {
-      const before = errorsIn(marked.replace('$0', ''))
-      const after = errorsIn(marked.replace('$0', plainOf(offer.insert)))
-      const own = after.filter((check) => !before.includes(check))
-      expect(own.filter((check) => !must[label]?.includes(check))).toEqual([])
+  const all = [...blocks(bare), ...blocks(full), ...blocks(end), ...blocks('$0')]
+
+  it.each(all)('does not pass as it is: $label', ({ offer, marked }) => {
+    const before = errorsIn(marked.replace('$0', ''))
+    const after = errorsIn(marked.replace('$0', plainOf(offer.insert)))
+    expect(after.filter((check) => !before.includes(check))).not.toEqual([])
+  })
+
+  it.each(all)('can be read once it is filled in: $label', ({ offer, marked }) => {
+    const errors = errorsIn(marked.replace('$0', filled(offer.insert)))
+    expect(errors.filter((check) => ofForm.test(check))).toEqual([])
+  })
+
+  it.each(all)('is laid out as everything is: $label', ({ offer }) => {
+    const text = `${filled(offer.insert)}\n`
+    expect(formatText(text)).toBe(text)
+  })
+
+  it.each(all)('has no figures: $label', ({ offer }) => {
+    const text = offer.insert.map((piece) => (typeof piece === 'string' ? piece : '')).join('')
+    expect(text.replaceAll(/mm2|L\d to/g, '')).not.toMatch(/\d/)
+  })
+})
+
+describe('the value of a fact', () => {
+  const kinds = Object.values(vocabulary) as readonly unknown[] as readonly BlockKind[]
+  const site = {
+    today,
+    system: 'metric',
+    taken: [],
+    refer: () => [],
+    feet: [],
+    lastReading: undefined,
+    terminals: { controller: [], motor: [] },
+  } as const
+  const facts = kinds.flatMap(({ kind, facts: of }) =>
+    Object.entries(of).map(([name, fact]) => ({
+      kind,
+      name,
+      fact,
+      template: factTemplate(name, fact, site),
+    })),
+  )
+
+  it.each(facts)(
+    'is none until it is filled in, or is one to choose: $kind.$name',
+    ({ kind, name, template }) => {
+      const [, first] = template
+      if (typeof first === 'object' && (first.choices || first.value === today)) return
+      const { analysis, file } = read(`${kind} {\n  ${plainOf(template)}\n}\n`)
+      expect(analysis.blocks(file)[0]?.facts.has(name)).toBe(false)
     },
   )
+
+  it.each(facts)('can be read when it is: $kind.$name', ({ kind, name, fact, template }) => {
+    if (fact.shape.refersTo) return
+    const errors = errorsIn(`${kind} {\n  ${filled(template)}\n}\n`)
+    expect(
+      errors.filter((check) =>
+        /^job\/(line|number|text|unit|value-(empty|not-allowed)|fact-unknown)/.test(check),
+      ),
+      name,
+    ).toEqual([])
+  })
 })
 
 describe('a snippet', () => {
@@ -115,7 +183,7 @@ describe('a snippet', () => {
 
   it('gives a move the last reading and every foot', () => {
     expect(plainOf(at(full, 'move'))).toBe(
-      'move after dry-1 {\n  done: 2026-03-09\n  aft:  none\n  fwd:  none\n  mid:  none\n}',
+      'move after dry-1 {\n  done: 2026-03-09\n  aft:  up\n  fwd:  up\n  mid:  up\n}',
     )
   })
 
@@ -124,8 +192,28 @@ describe('a snippet', () => {
     expect(plainOf(at(full, 'protection'))).toContain('protects: feed')
   })
 
-  it('pairs the terminals that the drive has', () => {
-    expect(plainOf(at(full, 'phase-map'))).toBe('phase-map { L1 to U, L2 to V, L3 to W }')
+  it('gives each terminal of the controller those of the motor to choose from: which goes where is not its to say', () => {
+    expect(snippetOf(at(full, 'phase-map'))).toBe(
+      `phase-map { L1 to \${1|U,V,W|}, L2 to \${2|U,V,W|}, L3 to \${3|U,V,W|} }`,
+    )
+  })
+
+  it('says what is to be put, with the unit behind it', () => {
+    expect(snippetOf(at(full, 'reading'))).toContain(
+      `gaps:    top \${5:gaps at top} mm, starboard \${6:gaps at starboard} mm`,
+    )
+    expect(snippetOf(at(bare, 'seal'))).toContain(
+      `compression:   \${2:compression} mm +\${3:up}/-\${4:down} mm\n`,
+    )
+    expect(snippetOf(at(full, 'target'))).toBe(
+      `target { shaft-droop: \${1:shaft droop} mm  shaft-slope: \${2:shaft slope} mrad }`,
+    )
+  })
+
+  it('has the units that the job is shown in', () => {
+    expect(plainOf(at(bare.replace('vessel: "A"', 'vessel: "A"  show-in: inch'), 'propeller'))).toContain(
+      'diameter: diameter in\n',
+    )
   })
 
   it('ends a concession when it is written: the day is still to be said', () => {

@@ -46,10 +46,9 @@ function siteOf(here: Here): Site {
     ? block.children.map(({ name, kind }) => name ?? kind)
     : topBlocks(here).map(({ path }) => path)
   const terminals = (of: 'controller' | 'motor') => (block ? terminalsFor(block, scope, of) : [])
-  const motor = terminals('motor')
-  const controller = terminals('controller')
   return {
     today,
+    system: scope.system(),
     taken: beside,
     refer: (kinds) => [
       ...(block?.children ?? [])
@@ -59,7 +58,7 @@ function siteOf(here: Here): Site {
     ],
     feet: block ? feetFor(block, scope) : [],
     lastReading: block && readingsFor(block)[0],
-    phases: motor.length === controller.length ? controller.map((name, i) => `${name} to ${motor[i]}`) : [],
+    terminals: { controller: terminals('controller'), motor: terminals('motor') },
   }
 }
 

@@ -1,4 +1,5 @@
 import { findUnit } from '../quantity/units.ts'
+import type { Entry, Part } from '../syntax/tree.ts'
 import type { Form, Slot } from '../vocabulary/form.ts'
 import type { Entries, WrittenPart } from './cursor-entries.ts'
 
@@ -28,3 +29,25 @@ export function isOfKind(unit: string | undefined, { quantity }: Slot): boolean 
 
 const signOf = (text: string): Slot['sign'] =>
   /^(±|\+\/-)/.test(text) ? '±' : /^[+\-\u2212].*\//.test(text) ? '+/-' : undefined
+
+/** What a part of a value is, by the first form that it and those before it in its entry are written by. */
+export function slotAt(
+  forms: readonly Form[],
+  entries: readonly Entry[],
+  [i, j]: readonly [entry: number, part: number],
+): Slot | undefined {
+  const parts = entries[i]?.parts ?? []
+  return forms
+    .map((form) => entryOf(form, i))
+    .find((slots) => slots[j] && slots.slice(0, j + 1).every((slot, k) => isWritten(slot, parts[k])))?.[j]
+}
+
+function isWritten(slot: Slot, part: Part | undefined): boolean {
+  if (part?.type === 'amount')
+    return (
+      isOfKind(part.unit?.text, slot) &&
+      (slot.quantity !== undefined || slot.behind !== undefined || !slot.choices)
+    )
+  if (part?.type !== 'word') return part?.type === 'text' && !slot.choices && slot.quantity === undefined
+  return slot.choices?.includes(part.text) ?? slot.quantity === undefined
+}

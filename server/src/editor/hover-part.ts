@@ -1,10 +1,10 @@
 import type { Block, Value } from '../job/model.ts'
 import { formatNumber, formatSi } from '../quantity/format.ts'
 import { readQuantity } from '../quantity/quantity.ts'
-import type { Entry, FactNode, LineNode, Part, Span } from '../syntax/tree.ts'
-import type { Form, Slot } from '../vocabulary/form.ts'
+import type { FactNode, LineNode, Part, Span } from '../syntax/tree.ts'
+import type { Form } from '../vocabulary/form.ts'
 import type { Shape } from '../vocabulary/shape.ts'
-import { isOfKind } from './form-fits.ts'
+import { slotAt } from './form-fits.ts'
 import { code, paragraphs } from './markdown.ts'
 
 type Written = FactNode | LineNode
@@ -62,26 +62,10 @@ function limitMarkdown(part: Part, item: Written): string | undefined {
   return undefined
 }
 
-function slotMarkdown(part: Part, item: Written, forms: readonly Form[]): string | undefined {
-  for (const [i, entry] of item.entries.entries()) {
-    const j = entry.parts.indexOf(part)
-    if (j < 0) continue
-    for (const { entries, again } of forms) {
-      const slots = entries[i] ?? (again ? entries.at(-1) : undefined)
-      const slot = slots?.[j]
-      if (slot && slots.slice(0, j + 1).every((each, k) => isOf(each, entry.parts[k])))
-        return part.type === 'word' ? `${code(part.text)}: ${slot.doc}` : slot.doc
-    }
-  }
-  return undefined
-}
-
-function isOf(slot: Slot, part: Entry['parts'][number] | undefined): boolean {
-  if (part?.type === 'amount' && !isOfKind(part.unit?.text, slot)) return false
-  if (part?.type === 'amount')
-    return slot.quantity !== undefined || slot.behind !== undefined || !slot.choices
-  if (part?.type !== 'word') return part?.type === 'text' && !slot.choices && slot.quantity === undefined
-  return slot.choices?.includes(part.text) ?? slot.quantity === undefined
+function slotMarkdown(part: Part, { entries }: Written, forms: readonly Form[]): string | undefined {
+  const i = entries.findIndex(({ parts }) => parts.includes(part))
+  const slot = slotAt(forms, entries, [i, entries[i]?.parts.indexOf(part) ?? -1])
+  return slot && (part.type === 'word' ? `${code(part.text)}: ${slot.doc}` : slot.doc)
 }
 
 /** A place round the shaft in degrees, for one written as a word. */

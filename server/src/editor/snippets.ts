@@ -1,20 +1,17 @@
+import { once } from '../syntax/once.ts'
 import { parseSection } from '../syntax/parser.ts'
 import type { BlockNode, Span } from '../syntax/tree.ts'
 import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import { type BlockName, findKind } from '../vocabulary/index.ts'
+import { type ValueSite, valuePieces } from './snippet-values.ts'
 import type { Template } from './template.ts'
 
 /** What a snippet takes from where it goes, so that it fits there. */
-export interface Site {
-  readonly today: string
-  /** Names of the blocks of these kinds that are in scope. */
-  readonly refer: (kinds: readonly string[]) => readonly string[]
+export interface Site extends ValueSite {
   /** Names of the blocks beside it; of those without a name, their kinds. */
   readonly taken: readonly string[]
   readonly feet: readonly string[]
   readonly lastReading: string | undefined
-  /** Each terminal of the controller with one of the motor. */
-  readonly phases: readonly string[]
 }
 
 type Piece = Template[number]
@@ -30,16 +27,10 @@ export function blockTemplate(kind: BlockKind, site: Site): Template {
   return cut(example, places)
 }
 
-const examples = new Map<BlockKind, BlockNode | undefined>()
-
 /** The tree of a kind's example, read once. */
-function exampleOf(kind: BlockKind): BlockNode | undefined {
-  if (!examples.has(kind)) {
-    const [block] = parseSection(kind.example).tree.items
-    examples.set(kind, block?.type === 'block' ? block : undefined)
-  }
-  return examples.get(kind)
-}
+const exampleOf = once(({ example }: BlockKind): BlockNode | undefined =>
+  parseSection(example).tree.items.find((item) => item.type === 'block'),
+)
 
 interface Place {
   readonly span: Span
@@ -84,8 +75,10 @@ function fill(block: BlockNode, filling: Filling): void {
       const factName = item.type === 'fact' ? item.name.text : kind?.bare
       const fact = kind?.facts[factName ?? '']
       const span = item.type === 'fact' ? item.valueSpan : item.span
-      const written = example.slice(span.start, span.end)
-      if (fact) places.push({ span, pieces: valuePieces({ ...fact, example: written }, site, used) })
+      if (fact && factName !== undefined) {
+        const written = { entries: item.entries, text: example }
+        places.push({ span, pieces: valuePieces(factName, fact, { site, used, written }) })
+      }
       // Where a figure comes from is for the person to say who writes it.
       const { provenance } = item
       if (provenance) places.push({ span: { start: span.end, end: provenance.span.end }, pieces: [] })
@@ -108,39 +101,23 @@ function free(name: string, taken: readonly string[]): string {
 /** A fact with its value a place to fill in. */
 export const factTemplate = (name: string, fact: Fact, site: Site): Template => [
   `${name}: `,
-  ...valuePieces(fact, site, new Set()),
+  ...valuePieces(name, fact, { site, used: new Set() }),
 ]
 
-function valuePieces({ shape, example }: Fact, site: Site, used: Set<string>): readonly Piece[] {
-  const slot = shape.forms?.[0]?.entries[0]?.[0]
-  if (slot?.day) return [{ value: site.today }]
-  if (slot?.terminalsOf && site.phases.length > 0) return [{ value: site.phases.join(', ') }]
-  if (shape.refersTo) {
-    const names = site.refer(shape.refersTo)
-    const first = names.includes(example) ? example : names.find((name) => !used.has(name))
-    if (first === undefined) return [{ value: example }]
-    used.add(first)
-    return [{ value: first, choices: [first, ...names.filter((name) => name !== first)] }]
-  }
-  if (shape.choices && !shape.quantity && !shape.forms)
-    return [{ value: example, choices: [example, ...shape.choices.filter((word) => word !== example)] }]
-  if (/^".*"$/.test(example)) return ['"', { value: example.slice(1, -1) }, '"']
-  if (shape.forms?.[0]?.again && shape.choices && shape.quantity)
-    // Figures nobody has read must not pass for readings.
-    return example.split(/(-?\d+(?:\.\d+)?)/).map((text, i): Piece => (i % 2 === 1 ? { value: '' } : text))
-  return [{ value: example }]
-}
-
-function moveTemplate(kind: BlockKind, { today, feet, lastReading }: Site): Template {
+function moveTemplate({ facts, others }: BlockKind, site: Site): Template {
+  const { today, feet, lastReading } = site
   const width = Math.max(4, ...feet.map((foot) => foot.length)) + 2
   const line = (name: string): string => `\n  ${`${name}:`.padEnd(width)}`
-  const done: Piece[] = kind.facts['done'] ? [line('done'), { value: today }] : []
+  const done: Piece[] = facts['done'] ? [line('done'), { value: today }] : []
   return [
     'move after ',
     { value: lastReading ?? 'dry-1' },
     ' {',
     ...done,
-    ...feet.flatMap((foot): Piece[] => [line(foot), { value: 'none' }]),
+    ...feet.flatMap((foot): Piece[] => [
+      line(foot),
+      ...(others ? valuePieces(foot, others, { site, used: new Set() }) : []),
+    ]),
     '\n}',
   ]
 }
@@ -168,7 +145,12 @@ const ofKind = (name: BlockName, site: Site): Template => {
 const indented = (template: Template): Template =>
   template.map((piece) => (typeof piece === 'string' ? piece.replaceAll('\n', '\n  ') : piece))
 
-const nowhere = (site: Site): Site => ({ ...site, taken: [], phases: [], refer: () => [] })
+const nowhere = (site: Site): Site => ({
+  ...site,
+  taken: [],
+  terminals: { controller: [], motor: [] },
+  refer: () => [],
+})
 
 /** A drive with every part it has. */
 export const wholeDrive = (site: Site): Template => [
