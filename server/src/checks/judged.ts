@@ -4,7 +4,7 @@ import type { Correction } from '../plans/alignment.ts'
 import { sayAngle } from '../plans/alignment-fault.ts'
 import type { Judged } from '../plans/alignment-judged.ts'
 import { type RoundFact, sayRound } from '../plans/alignment-readings.ts'
-import { saidGauge, saidLength, saidSure } from '../plans/alignment-words.ts'
+import { saidGauge, saidLength, saidLimit, saidSure } from '../plans/alignment-words.ts'
 import type { Context, Reported } from './check.ts'
 import { atRead } from './correction.ts'
 
@@ -28,7 +28,7 @@ export function undecided(
 ): readonly Reported[] {
   if (judged?.verdict !== 'undecided') return []
   const found = saidSure(judged.value, context.system)
-  const allowed = saidLength(judged.limit, context.system)
+  const allowed = saidLimit(judged.limit, context.system)
   return [
     atRead(context, by, {
       message: `The ${what} is ${found} and ${allowed} is allowed: with this gauge it cannot be decided whether it is within.`,
@@ -51,7 +51,7 @@ export function doNotClose(
 ): readonly Reported[] {
   if (closure?.state !== 'open') return []
   const found = saidLength(closure.difference, context.system)
-  const limit = saidLength(closure.allowed, context.system)
+  const limit = saidLimit(closure.allowed, context.system)
   const which =
     closure.odd === undefined
       ? 'Which one is wrong cannot be told from these.'

@@ -3,7 +3,7 @@ import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
 import { correctionOf } from '../plans/alignment.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
-import { saidLength } from '../plans/alignment-words.ts'
+import { saidLength, saidLimit } from '../plans/alignment-words.ts'
 import { briefChange, briefLoad, briefVerdict } from '../plans/brief-words.ts'
 import { cableLoading } from '../plans/cable-loading.ts'
 import { markdownTable } from '../plans/markdown-table.ts'
@@ -87,7 +87,7 @@ export function couplingMarkdown(coupling: Block, lookup: Lookup): string | unde
       Object.entries(judged).map(([what, { value, limit, limitFrom }]) => [
         what,
         saidLength(value.value, lookup.system),
-        saidLength(limit, lookup.system),
+        saidLimit(limit, lookup.system),
         limitFrom,
       ]),
     ),

@@ -5,7 +5,7 @@ import type { Block, Section } from '../job/model.ts'
 import { perSection, type View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
 import { correctionOf } from '../plans/alignment.ts'
-import { saidLength, sayTurns } from '../plans/alignment-words.ts'
+import { saidLength, saidLimit, sayTurns } from '../plans/alignment-words.ts'
 import { briefLoad, briefVerdict } from '../plans/brief-words.ts'
 import { cableLoading } from '../plans/cable-loading.ts'
 import { ampacityWords } from '../plans/cable-words.ts'
@@ -76,8 +76,8 @@ function blockHints(block: Block, lookup: Lookup): readonly Hint[] {
       if (!outcome.ok) return []
       const { gapVariation, offset } = outcome.value
       const limits = [
-        `gap variation ${saidLength(gapVariation.limit, lookup.system)}: ${gapVariation.limitFrom}`,
-        ...(offset ? [`offset ${saidLength(offset.limit, lookup.system)}: ${offset.limitFrom}`] : []),
+        `gap variation ${saidLimit(gapVariation.limit, lookup.system)}: ${gapVariation.limitFrom}`,
+        ...(offset ? [`offset ${saidLimit(offset.limit, lookup.system)}: ${offset.limitFrom}`] : []),
       ]
       const tooltip = `What was read of what is allowed. Allowed: ${limits.join('; ')}. Decision rule: ISO 14253-1.`
       return [{ sort: 'verdicts', at, words: briefVerdict(outcome.value, lookup.system), tooltip }]

@@ -5,10 +5,7 @@ import type { UnitSystem } from '../quantity/kinds.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 import type { Comparison, LogEntry, OtherShape, Standing } from './alignment-log.ts'
 import { saidLength, saidSure } from './alignment-words.ts'
-import { briefVerdict, ofLimit, sayMoved } from './brief-words.ts'
-
-const list = (names: readonly string[], last = 'and'): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`
+import { briefVerdict, listed, ofLimit, sayMoved } from './brief-words.ts'
 
 const shares: readonly (readonly [number, string])[] = [
   [1 / 4, 'a quarter of'],
@@ -37,14 +34,14 @@ function sayHypothesis(
   switch (of.type) {
     case 'turned-the-wrong-way':
       return wrongWay[adjuster ?? 'by hand'](
-        list(of.feet, of.anyOf ? 'or' : 'and'),
+        listed(of.feet, of.anyOf ? 'or' : 'and'),
         !of.anyOf && of.feet.length > 1,
       )
     case 'did-not-follow': {
       const all = new Set(moves.flatMap(({ others }) => [...others.keys()]))
       return !of.anyOf && of.feet.length > 1 && of.feet.length === all.size
         ? 'no foot followed: was this read before the move was made?'
-        : `${list(of.feet, of.anyOf ? 'or' : 'and')} did not follow: look for a soft foot`
+        : `${listed(of.feet, of.anyOf ? 'or' : 'and')} did not follow: look for a soft foot`
     }
     case 'part-of-the-way':
       return `the machine came about ${sayShare(of.share)} the way: were the nuts tight when it was read?`

@@ -8,6 +8,7 @@ import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 import { type Correction, type CorrectionOutcome, correctionOf } from './alignment.ts'
 import { feetOf } from './alignment-feet.ts'
 import { lastReading, movesAfter, movesBetween, movesUnsure, readingsUpTo } from './alignment-moves.ts'
+import { type GaugeCircle, gaugeCircle } from './gauge-circle.ts'
 import { heightOf } from './move-effect.ts'
 import { type MovedInWords, movedIn } from './reading-change.ts'
 import { remembered } from './remembered.ts'
@@ -32,8 +33,8 @@ export interface Comparison {
   readonly predicted: Standing
   readonly found: Standing
   readonly mismatch: Mismatch
-  /** The circle the gauge goes in on as the file has it, m; `stated` where as gauge-diameter. */
-  readonly readAt: { readonly diameter: number; readonly stated: boolean }
+  /** As the file has it. */
+  readonly readAt: GaugeCircle
   readonly adjuster?: Correction['adjuster']
 }
 
@@ -100,7 +101,7 @@ function compare(reading: Block, lookup: Lookup): LogEntry['against'] {
   const bed = feetOf(lookup.near('bed'))
   if (moves.length === 0 || movesUnsure(since, reading) || !bed.ok) return undefined
   const done = movesOf(moves, bed.feet, bed.adjuster)
-  const readAt = circle(lookup)
+  const readAt = gaugeCircle(lookup.near('coupling'))
   const machine = bed.machine()
   if (!done || !readAt || !machine.ok) return undefined
   const [was, is] = [before, now].map(({ slope, offset }) => ({
@@ -193,13 +194,6 @@ const measured = (length: number): Uncertain => ({
   value: length,
   standard: length === 0 ? 0 : missed.length,
 })
-
-function circle(lookup: Lookup): Comparison['readAt'] | undefined {
-  const coupling = lookup.near('coupling')
-  const stated = said(coupling, 'coupling.gauge-diameter')
-  const diameter = stated ?? said(coupling, 'coupling.flange-diameter')
-  return diameter === undefined ? undefined : { diameter, stated: stated !== undefined }
-}
 
 /** From two rims the slope hangs on no gauge circle. */
 const isCircle = ({ type }: Hypothesis): boolean => type === 'other-gauge-diameter'

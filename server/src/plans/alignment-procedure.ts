@@ -1,7 +1,8 @@
 import { atOneStation } from '../engineering/alignment/feet.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Correction } from './alignment.ts'
-import { saidLength, sayStep, sayTurns } from './alignment-words.ts'
+import { saidLength, saidLimit, sayStep, sayTurns } from './alignment-words.ts'
+import { listed } from './brief-words.ts'
 import type { CorrectedFoot } from './steps.ts'
 
 /** One piece of the work, and the caution that belongs to it. */
@@ -18,10 +19,7 @@ const flatsInOnePass = 2
 const lifted =
   'A machine that is lifted can drop: hold it by jack or hoist, keep hands and fingers from under it.'
 
-const list = (names: readonly string[]): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} and ${names.at(-1)}`
-
-const named = (feet: readonly CorrectedFoot[]): string => list(feet.map(({ name }) => name))
+const named = (feet: readonly CorrectedFoot[]): string => listed(feet.map(({ name }) => name))
 
 /** Feet told alike together, in their order. */
 function alike<T>(feet: readonly CorrectedFoot[], key: (foot: CorrectedFoot) => T): Map<T, CorrectedFoot[]> {
@@ -139,8 +137,8 @@ function sideways(slid: readonly CorrectedFoot[], c: Correction, system: UnitSys
 
 function readAgain(c: Correction, system: UnitSystem): string {
   const limits = [
-    `gap variation at most ${saidLength(c.gapVariation.limit, system)}`,
-    ...(c.offset ? [`offset at most ${saidLength(c.offset.limit, system)}`] : []),
+    `gap variation at most ${saidLimit(c.gapVariation.limit, system)}`,
+    ...(c.offset ? [`offset at most ${saidLimit(c.offset.limit, system)}`] : []),
   ].join(', ')
   return `Read again, everything tight, with the same gauge at the same places, and write it into the log. Allowed: ${limits}; what it should show is said above. Join the coupling only when a reading proves it within.`
 }

@@ -32,6 +32,14 @@ const inch = 0.0254
 export const saidLength = (si: number, system: UnitSystem): string =>
   system === 'inch' ? `${formatFixed(si / inch, 4)} in` : `${formatFixed(si * 1000, 2)} mm`
 
+/** What is allowed, with one digit more than other lengths where it has them, and never more than it is: a limit of 0.125 mm is not 0.13 mm. */
+export function saidLimit(si: number, system: UnitSystem): string {
+  const [unit, least, name] = system === 'inch' ? [inch, 4, 'in'] : [1e-3, 2, 'mm']
+  const down = (decimals: number) => Math.floor((si / unit) * 10 ** decimals + 1e-6) / 10 ** decimals
+  const decimals = down(least + 1) > down(least) ? least + 1 : least
+  return `${formatFixed(down(decimals), decimals)} ${name}`
+}
+
 /** A value with its uncertainty, to the digit that the uncertainty still fills: a small one must not read as none. */
 export function saidSure(u: Uncertain, system: UnitSystem): string {
   const unit = system === 'inch' ? inch : 1e-3
@@ -134,7 +142,7 @@ const verdictWords = {
 } as const
 
 const judgedLine = (what: string, judged: Judged, system: UnitSystem): string =>
-  `${what} ${saidSure(judged.value, system)}, allowed ${saidLength(judged.limit, system)} (${judged.limitFrom}): ${verdictWords[judged.verdict]}`
+  `${what} ${saidSure(judged.value, system)}, allowed ${saidLimit(judged.limit, system)} (${judged.limitFrom}): ${verdictWords[judged.verdict]}`
 
 /** Why nothing can be said for certain, and what would help. */
 function undecided(c: Correction, system: UnitSystem): string | undefined {
@@ -184,12 +192,12 @@ function notReached(c: Correction, system: UnitSystem): string | undefined {
 
 function closureLine(closure: Closure, what: string, system: UnitSystem): string | undefined {
   if (closure.state !== 'open') return undefined
-  return `The ${what} do not close: opposite pairs differ by ${saidLength(closure.difference, system)}, the gauge explains ${saidLength(closure.allowed, system)}. Read again before anything is moved: no moves are given from these.`
+  return `The ${what} do not close: opposite pairs differ by ${saidLength(closure.difference, system)}, the gauge explains ${saidLimit(closure.allowed, system)}. Read again before anything is moved: no moves are given from these.`
 }
 
 function repeatsLine(repeats: Repeats | undefined, what: string, system: UnitSystem): string | undefined {
   if (!repeats) return undefined
-  return `The ${what} read more than once at ${sayAngle(repeats.angle)} differ by ${saidLength(repeats.difference, system)}, the gauge explains ${saidLength(repeats.allowed, system)}. Read again before anything is moved: no moves are given from these.`
+  return `The ${what} read more than once at ${sayAngle(repeats.angle)} differ by ${saidLength(repeats.difference, system)}, the gauge explains ${saidLimit(repeats.allowed, system)}. Read again before anything is moved: no moves are given from these.`
 }
 
 /** What the reading is still good for once the machine was moved. */

@@ -20,6 +20,7 @@ import { type RoundFact, standOf } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
 import { type StatedTarget, targetOf } from './alignment-target.ts'
 import type { Way } from './choose-moves.ts'
+import { gaugeCircle } from './gauge-circle.ts'
 import { remembered } from './remembered.ts'
 import { said, Unreadable } from './said.ts'
 import { type CorrectedFoot, left } from './steps.ts'
@@ -150,13 +151,13 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
     }
   if ('words' in coupling) return { ok: false, fault: coupling }
   const flange = said(coupling, 'coupling.flange-diameter')
-  const stated = said(coupling, 'coupling.gauge-diameter')
-  const readAt = stated ?? flange
-  if (readAt === undefined || flange === undefined)
+  const circle = gaugeCircle(coupling)
+  if (circle === undefined || flange === undefined)
     return { ok: false, fault: fault('no-diameter', 'The coupling needs its flange-diameter.') }
 
   const assumptions: string[] = []
-  if (stated === undefined)
+  const readAt = circle.diameter
+  if (!circle.stated)
     assumptions.push(
       `the gaps were read at the rim of the flange, on ${lookup.show(flange, 'length')}: the coupling does not say its gauge-diameter`,
     )

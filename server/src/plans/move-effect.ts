@@ -7,7 +7,7 @@ import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 import { correctionOf } from './alignment.ts'
 import { feetOf } from './alignment-feet.ts'
 import { readingBefore } from './alignment-moves.ts'
-import { said } from './said.ts'
+import { gaugeCircle } from './gauge-circle.ts'
 
 export interface SetThread {
   readonly thread: Thread
@@ -55,8 +55,9 @@ export interface MoveEffect {
 export function effectOf(move: Block, lookup: Lookup): MoveEffect {
   const set = threadNear(lookup)
   const feet = [...move.others].map(([name, { value }]): MovedFoot => {
-    const { turn, rise, starboard = 0 } = value as FootMove
-    const height = turn === undefined ? (rise ?? 0) : set && heightOf(turn, set.thread)
+    const { turn, rise = 0, starboard = 0 } = value as FootMove
+    const byNut = turn === undefined ? 0 : set && heightOf(turn, set.thread)
+    const height = byNut === undefined ? undefined : byNut + rise
     const nut = set && height !== undefined && Math.abs(height) <= 1 && nutMove(height, set.thread, 2)
     return { name, height, starboard, ...(nut && { nut }) }
   })
@@ -84,10 +85,9 @@ function slopeAfter(move: Block, feet: readonly MovedFoot[], lookup: Lookup): Mo
       vertical: found.value.slope.vertical.value,
       horizontal: found.value.slope.horizontal.value,
     }
-    const coupling = lookup.near('coupling')
-    const diameter = said(coupling, 'coupling.gauge-diameter') ?? said(coupling, 'coupling.flange-diameter')
+    const circle = gaugeCircle(lookup.near('coupling'))
     const after = Math.hypot(before.vertical + change.vertical, before.horizontal + change.horizontal)
-    return { change, before, ...(diameter !== undefined && { gapVariation: diameter * after }) }
+    return { change, before, ...(circle && { gapVariation: circle.diameter * after }) }
   } catch (error) {
     if (error instanceof RangeError) return undefined
     throw error

@@ -1,4 +1,4 @@
-import { saidLength, saidSure, sayLean } from '../../plans/alignment-words.ts'
+import { saidLimit, saidSure, sayLean } from '../../plans/alignment-words.ts'
 import { check, published } from '../check.ts'
 import { atRead, correction } from '../correction.ts'
 import { nextReading, writeMove } from '../fix-alignment.ts'
@@ -37,7 +37,7 @@ export default check({
     if (c?.gapVariation.verdict !== 'outside') return []
     const { value, limit, limitFrom } = c.gapVariation
     const found = saidSure(value, context.system)
-    const allowed = saidLength(limit, context.system)
+    const allowed = saidLimit(limit, context.system)
     const lean = sayLean(c)
     return [
       atRead(context, c.readBy.face, {

@@ -1,4 +1,4 @@
-import { saidGauge, saidLength } from '../../plans/alignment-words.ts'
+import { saidGauge, saidLimit } from '../../plans/alignment-words.ts'
 import { at, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
 
@@ -36,7 +36,7 @@ export default check({
     if (!c || gauge.value < c.gapVariation.limit) return []
     const [found, limit] = [
       saidGauge(gauge.value, context.system),
-      saidLength(c.gapVariation.limit, context.system),
+      saidLimit(c.gapVariation.limit, context.system),
     ]
     return [
       at(gauge, {

@@ -1,4 +1,4 @@
-import { saidLength, saidSure } from '../../plans/alignment-words.ts'
+import { saidLimit, saidSure } from '../../plans/alignment-words.ts'
 import { check, published } from '../check.ts'
 import { atRead, correction } from '../correction.ts'
 import { nextReading, writeMove } from '../fix-alignment.ts'
@@ -36,7 +36,7 @@ export default check({
     const c = correction(context)
     if (c?.offset?.verdict !== 'outside') return []
     const found = saidSure(c.offset.value, context.system)
-    const allowed = saidLength(c.offset.limit, context.system)
+    const allowed = saidLimit(c.offset.limit, context.system)
     return [
       atRead(context, c.readBy.rim, {
         message: `The machine flange stands ${found} from the shaft axis; ${allowed} is allowed (${c.offset.limitFrom}).`,

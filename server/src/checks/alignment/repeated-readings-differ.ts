@@ -1,6 +1,6 @@
 import { sayAngle } from '../../plans/alignment-fault.ts'
 import { sayRound } from '../../plans/alignment-readings.ts'
-import { saidLength } from '../../plans/alignment-words.ts'
+import { saidLength, saidLimit } from '../../plans/alignment-words.ts'
 import { check, published } from '../check.ts'
 import { atRead, correction } from '../correction.ts'
 import { nextReading } from '../fix-alignment.ts'
@@ -36,7 +36,7 @@ export default check({
       const apart = c?.repeats?.[what]
       if (!by || !apart) return []
       const found = saidLength(apart.difference, context.system)
-      const limit = saidLength(apart.allowed, context.system)
+      const limit = saidLimit(apart.allowed, context.system)
       return [
         atRead(context, by, {
           message: `The ${sayRound(by)} read more than once at ${sayAngle(apart.angle)} differ by ${found}; the gauge explains ${limit}.`,

@@ -4,6 +4,13 @@ import { formatNumber } from '../../quantity/format.ts'
 import { at, check, commonPractice } from '../check.ts'
 import { largerConductor } from '../fix-cable.ts'
 
+/** Two shares in per cent, with as many digits as tell them apart. */
+function apart(one: number, other: number): readonly [string, string] {
+  const at = (digits: number) =>
+    [one, other].map((share) => `${formatNumber(share * 100, digits)} %`) as [string, string]
+  return [3, 4, 5, 6].map(at).find(([a, b]) => a !== b) ?? at(9)
+}
+
 export default check({
   id: 'cable/voltage-drop',
   severity: 'warning',
@@ -44,8 +51,7 @@ drive main {
     const load = outcome.ok ? outcome.value : undefined
     if (load?.drop === undefined || load.dropLimit === undefined) return []
     if (reaches(load.dropLimit, load.drop)) return []
-    const found = `${formatNumber(load.drop * 100, 3)} %`
-    const limit = `${formatNumber(load.dropLimit * 100, 3)} %`
+    const [found, limit] = apart(load.drop, load.dropLimit)
     return [
       at(length, {
         message: `The voltage drop is ${formatNumber(load.dropVolts, 3)} V, ${found}; ${limit} is allowed (${load.dropLimitFrom}).`,
