@@ -61,6 +61,13 @@ describe('the move of the plan', () => {
     expect(codes(after).filter((code) => code.startsWith('job/'))).toEqual([])
   })
 
+  it('has the digits of its shims: 0.525 mm is not written as 0.53 mm', () => {
+    // 3 · 0.525 mm is 1.575 mm, near the 1.56 mm and 0.52 mm that are wanted.
+    const after = fixed(job('', 'adjuster: shims\n    shims:    0.525 mm'), outside, write)
+    expect(after).toContain('aft-port: up 0.525 mm')
+    expect(after).toContain('fwd-port: up 1.575 mm')
+  })
+
   it('is not offered where the plan withholds it: readings that contradict each other', () => {
     const text = job().replace('port 1.80 mm\n    offsets', 'port 1.20 mm\n    offsets')
     expect(codes(text)).toContain('alignment/readings-do-not-close')

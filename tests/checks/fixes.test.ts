@@ -130,6 +130,14 @@ describe('a unit', () => {
     ])
   })
 
+  // m is milli, M mega (SI Brochure, 9th edition, table 7).
+  it('of another case is never put right unasked, and not offered where it would be beyond the fact', () => {
+    const motor = (power: string) => `drive main {\n  motor main { power: ${power} }\n}\n`
+    expect(laws(motor('15 mW'), 'job/unit-unknown')).toEqual([])
+    expect(laws(motor('15 KW'), 'job/unit-unknown')).toEqual(['Write kW'])
+    expect(offersOf(motor('15 KW'), 'job/unit-unknown').offers.some(({ fix }) => fix.safe)).toBe(false)
+  })
+
   it('of a share is per cent where the number is above one', () => {
     const motor = (efficiency: string) =>
       `drive main {\n  motor main { power: 15 kW  efficiency: ${efficiency} }\n}\n`

@@ -2,7 +2,7 @@ import { type Block, childrenOf, factOf } from '../job/model.ts'
 import type { Correction } from '../plans/alignment.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
 import type { RoundFact } from '../plans/alignment-readings.ts'
-import { saidLength } from '../plans/alignment-words.ts'
+import { saidLength, saidShim } from '../plans/alignment-words.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Part } from '../syntax/tree.ts'
 import type { FixGround } from './check.ts'
@@ -30,7 +30,8 @@ function upDown({ step, moved }: Foot, system: UnitSystem): string | undefined {
     const turn = sayTurn(step.move)
     return turn === '' ? undefined : `${way} ${turn}`
   }
-  const length = saidLength(Math.abs(moved), system)
+  const said = step.by === 'shims' ? saidShim : saidLength
+  const length = said(Math.abs(moved), system)
   return isNothing(length) ? undefined : `${way} ${length}`
 }
 

@@ -74,7 +74,7 @@ export function sayTurns({ turns, flats }: { readonly turns: number; readonly fl
 }
 
 /** A shim with its own digits, at least those of other lengths: `0.20 mm`, `0.025 mm`. */
-function saidShim(si: number, system: UnitSystem): string {
+export function saidShim(si: number, system: UnitSystem): string {
   const unit = system === 'inch' ? inch : 1e-3
   const [least, most] = system === 'inch' ? [4, 5] : [2, 3]
   const short = formatFixed(si / unit, least)
