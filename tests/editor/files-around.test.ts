@@ -1,7 +1,8 @@
 // What lies in other files of the workspace, open or not: the language's own rules (design decisions, no outside source).
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { filesAround } from '../../server/src/editor/around.ts'
+import { CancellationToken, LSPErrorCodes } from 'vscode-languageserver'
+import { filesAround, filesAroundOpen } from '../../server/src/editor/around.ts'
 import { linksOf } from '../../server/src/editor/document-links.ts'
 import { references } from '../../server/src/editor/references.ts'
 import { rename } from '../../server/src/editor/rename.ts'
@@ -76,6 +77,29 @@ describe('files that are not open', () => {
     })
   })
 })
+
+// LSP 3.17, ContentModified: what was asked is of a text that is no more.
+it.each([true, false])(
+  'what is asked of a text is refused where that is edited while files are listed: %j',
+  async (edited) => {
+    const { promise, resolve } = Promise.withResolvers<readonly string[]>()
+    const workspace = new Workspace(
+      () => undefined,
+      () => promise,
+    )
+    workspace.setFolders({ added: [root] })
+    const uri = `${root}/parts.wright`
+    workspace.open(uri, 1, 'gear spare { }\n')
+    const [open] = workspace.openFiles
+    if (!open) throw new Error('not open')
+    const around = filesAroundOpen({ workspace, open, token: CancellationToken.None })
+    if (edited) workspace.change(uri, 2, [{ text: '\n' }])
+    resolve([])
+    const found = await around
+    if (edited) expect(found).toMatchObject({ code: LSPErrorCodes.ContentModified })
+    else expect(found).toHaveLength(1)
+  },
+)
 
 describe('blocks of the workspace', () => {
   const names = async (query: string) => {

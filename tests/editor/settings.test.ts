@@ -25,9 +25,14 @@ describe('the settings', () => {
     )
   })
 
-  it.each([undefined, null, 7, 'x', [], {}, { findings: 3 }, { findings: { delay: 'long' } }])(
+  it.each([7, 'x', [], {}, { findings: 3 }, { findings: { delay: 'long' } }])(
     'stand at their defaults where %j is set',
     (given) => expect(readSettings(given).findings.delay).toBe(300),
+  )
+
+  // docs/editors.md: without any, nothing waits. LSP 3.17, workspace/configuration: null where the editor has none.
+  it.each([undefined, null])('are those of an editor that has none where it gives %j', (given) =>
+    expect(readSettings(given)).toEqual(bareSettings),
   )
 
   it.each([-1, 0.5, 10_001])('do not take a delay of %d', (delay) =>

@@ -1,5 +1,5 @@
 import type { Block, Place } from '../job/model.ts'
-import type { Fact } from '../vocabulary/block.ts'
+import { type Fact, factIn } from '../vocabulary/block.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { factAt } from './fix-text.ts'
 
@@ -7,5 +7,5 @@ import { factAt } from './fix-text.ts'
 export function declaredAt(block: Block | undefined, at: Place): Fact | undefined {
   const kind = block && findKind(block.kind)
   const name = factAt(block, at)?.name.text ?? kind?.bare
-  return kind && name !== undefined && Object.hasOwn(kind.facts, name) ? kind.facts[name] : kind?.others
+  return kind && name !== undefined ? factIn(kind, name) : undefined
 }

@@ -1,4 +1,7 @@
+import type { ResponseError } from 'vscode-languageserver'
 import type { JobFile } from '../job/files.ts'
+import { changedMeanwhile } from './changed-meanwhile.ts'
+import type { Asked } from './feature.ts'
 import { pause } from './quiet.ts'
 import { keyOf } from './uri.ts'
 import type { OpenFile, Workspace } from './workspace.ts'
@@ -35,6 +38,18 @@ export async function filesAround(workspace: Workspace, stop?: Cancellation): Pr
   // A file is the one text that those who use it see.
   for (const [key, of] of used) if (!workspace.get(of.uri)) around.set(key, of)
   return [...around.values()]
+}
+
+/** The same for what is asked of an open text; a refusal where that was edited while files were read. */
+export async function filesAroundOpen({
+  workspace,
+  open,
+  token,
+}: Pick<Asked<unknown>, 'workspace' | 'open' | 'token'>): Promise<
+  readonly FileAround[] | ResponseError<void>
+> {
+  const around = await filesAround(workspace, token)
+  return workspace.get(open.uri)?.document === open.document ? around : changedMeanwhile()
 }
 
 /** The job files in the folders that are not open, with room for other work between them. */

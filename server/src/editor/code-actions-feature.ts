@@ -1,5 +1,4 @@
 import {
-  type ClientCapabilities,
   type CodeAction,
   CodeActionKind,
   type CodeActionParams,
@@ -8,13 +7,13 @@ import {
   type Range,
   type SnippetTextEdit,
   type TextEdit,
-  type WorkspaceEdit,
 } from 'vscode-languageserver'
 import { asSnippet, type Rewritten } from '../checks/fix-layout.ts'
 import { rangeOf } from '../job/document.ts'
 import { actionsFor, fixAll } from './code-actions.ts'
 import { type Asked, feature } from './feature.ts'
 import type { OpenFile } from './workspace.ts'
+import { takesBlanks, workspaceEdit } from './workspace-edit.ts'
 
 const fixAllKind = `${CodeActionKind.SourceFixAll}.shaftwright`
 
@@ -24,12 +23,17 @@ export const codeActionsFeature = feature(
   (asked: Asked<CodeActionParams>): CodeAction[] => {
     const { params, workspace, open, client } = asked
     const given = {
-      analysis: workspace.analysis,
-      file: workspace.link(open),
+      ...workspace.viewOf(open),
       today: asked.today,
       findings: asked.findingsOf(open),
-      blanks: goesFromBlankToBlank(client),
+      blanks: takesBlanks(client),
     }
+    const changed = (edits: readonly Rewritten[]) =>
+      workspaceEdit(
+        edits.map((edit) => ({ uri: open.uri, edit: textEdit(open, edit) })),
+        workspace,
+        client,
+      )
     const { diagnostics, only } = params.context
     const wanted = (kind: string) =>
       !only || only.some((asked) => kind === asked || kind.startsWith(`${asked}.`))
@@ -44,14 +48,19 @@ export const codeActionsFeature = feature(
             kind: CodeActionKind.QuickFix,
             ...answering(diagnostics, finding.check, rangeOf(open.document, finding.at)),
             ...(preferred && { isPreferred: true }),
-            edit: changed(open, edits, client),
+            edit: changed(edits),
           }),
         )
     const all = only && wanted(fixAllKind) ? fixAll(given) : []
     if (all.length === 0) return quick
-    return [...quick, { title: 'Put right what is sure', kind: fixAllKind, edit: changed(open, all, client) }]
+    return [...quick, { title: 'Put right what is sure', kind: fixAllKind, edit: changed(all) }]
   },
 )
+
+function textEdit({ document }: OpenFile, { at, newText, hasBlanks }: Rewritten): TextEdit | SnippetTextEdit {
+  const range = rangeOf(document, at)
+  return hasBlanks ? { range, snippet: { kind: 'snippet', value: asSnippet(newText) } } : { range, newText }
+}
 
 /** The editor's own diagnostics that an action answers: those that say what is found now, where it is found now. */
 function answering(
@@ -66,23 +75,3 @@ function answering(
 const order = (a: Range['start'], b: Range['start']): number => a.line - b.line || a.character - b.character
 const touches = (a: Range, b: Range): boolean => order(a.start, b.end) <= 0 && order(b.start, a.end) <= 0
 const isSame = (a: Range, b: Range): boolean => order(a.start, b.start) === 0 && order(a.end, b.end) === 0
-
-const goesFromBlankToBlank = ({ workspace }: ClientCapabilities): boolean => {
-  const { documentChanges = false, snippetEditSupport = false } = workspace?.workspaceEdit ?? {}
-  return documentChanges && snippetEditSupport
-}
-
-/** The change for the version that it was worked out on, so that an editor with another text does not take it. */
-function changed(
-  { uri, version, document }: OpenFile,
-  edits: readonly Rewritten[],
-  { workspace }: ClientCapabilities,
-): WorkspaceEdit {
-  const made = edits.map(({ at, newText, hasBlanks }): TextEdit | SnippetTextEdit => {
-    const range = rangeOf(document, at)
-    return hasBlanks ? { range, snippet: { kind: 'snippet', value: asSnippet(newText) } } : { range, newText }
-  })
-  return workspace?.workspaceEdit?.documentChanges
-    ? { documentChanges: [{ textDocument: { uri, version: version ?? null }, edits: made }] }
-    : { changes: { [uri]: made as TextEdit[] } }
-}

@@ -7,10 +7,9 @@ import {
   InsertTextFormat,
   InsertTextMode,
 } from 'vscode-languageserver'
-import { locate } from '../job/document.ts'
 import { completion } from './completion.ts'
 import { type Offer, withoutPlaces } from './completion-offer.ts'
-import { feature } from './feature.ts'
+import { featureAt } from './feature.ts'
 import { withoutTicks } from './markdown.ts'
 import { markup } from './markup.ts'
 import { snippetOf } from './template.ts'
@@ -28,28 +27,25 @@ const itemKinds: Readonly<Record<Offer['kind'], CompletionItemKind>> = {
   snippet: CompletionItemKind.Snippet,
 }
 
-export const completionFeature = feature(
+export const completionFeature = featureAt(
   CompletionRequest.type,
   { completionProvider: { triggerCharacters: [':', ' ', ',', '.', '"', '[', '/'] } },
-  ({ params, workspace, open, client, today, findingsOf }) => {
-    const at = locate(open.document, params.position)
-    if (!at) return null
-    const file = workspace.link(open)
-    const root = keyOf(open.uri).slice(0, -file.path.length)
+  ({ params, workspace, open, client, today, findingsOf }, { section, offset }) => {
+    const view = workspace.viewOf(open)
+    const root = keyOf(open.uri).slice(0, -view.file.path.length)
     const paths = workspace.paths.map(keyOf).filter((key) => key.startsWith(root))
     const asking = {
-      analysis: workspace.analysis,
-      file,
+      ...view,
       today,
       findings: () => findingsOf(open),
       paths: paths.map((key) => key.slice(root.length)),
     }
     const { triggerKind, triggerCharacter } = params.context ?? {}
     const typed = triggerKind === CompletionTriggerKind.TriggerCharacter ? triggerCharacter : undefined
-    const found = completion(asking, at.section, at.offset, { typed })
+    const found = completion(asking, section, offset, { typed })
     const range = found && workspace.locate(open, found.replace)?.range
     if (!range) return null
-    const before = at.section.text[found.replace.span.start - 1] ?? ''
+    const before = section.text[found.replace.span.start - 1] ?? ''
     // Values stand apart from their colon and comma, units from their number.
     const apart = (kind: Offer['kind']) => /[:,]/.test(before) || (kind === 'unit' && /\d/.test(before))
     const written = writer(client)

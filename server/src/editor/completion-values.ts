@@ -4,7 +4,7 @@ import { lookupFrom } from '../job/lookup.ts'
 import { threadNear } from '../plans/move-effect.ts'
 import { kinds } from '../quantity/kinds.ts'
 import { findUnit, nameBehind, type Unit, unitsOf } from '../quantity/units.ts'
-import type { Fact } from '../vocabulary/block.ts'
+import { type Fact, factIn } from '../vocabulary/block.ts'
 import type { Form, Slot } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { Shape } from '../vocabulary/shape.ts'
@@ -40,7 +40,7 @@ export function valueOffers(here: Here, value: CursorContext & { readonly on: 'v
   const { frame, block } = here
   const kind = findKind(frame?.kind ?? '')
   if (!kind) return over
-  const fact = Object.hasOwn(kind.facts, value.fact) ? kind.facts[value.fact] : kind.others
+  const fact = factIn(kind, value.fact)
   const kinds = fact?.shape.refersTo
   const names =
     value.fact === 'like'

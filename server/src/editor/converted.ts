@@ -1,6 +1,5 @@
 import type { Value } from '../job/model.ts'
 import { saidLength } from '../plans/alignment-words.ts'
-import type { Band } from '../quantity/band.ts'
 import { formatFixed, inUnit, sayBand, shownUnit } from '../quantity/format.ts'
 import type { Kind, UnitSystem } from '../quantity/kinds.ts'
 import { findUnit, type Unit } from '../quantity/units.ts'
@@ -9,6 +8,8 @@ import type { Shape } from '../vocabulary/shape.ts'
 import { type Bolts, bolts } from '../vocabulary/shapes/bolts.ts'
 import { side } from '../vocabulary/shapes/side.ts'
 import { sayTo, stepOf } from './converted-digits.ts'
+import { insideOf } from './node-at.ts'
+import { isBand } from './say-value.ts'
 
 /** A value in the units of the other system, or what an arithmetic comes to. */
 export interface Converted {
@@ -20,29 +21,14 @@ export interface Converted {
 const unitSystemOf = (unit: Unit): UnitSystem =>
   Math.abs(Math.log10(unit.si) - Math.round(Math.log10(unit.si))) < 1e-9 ? 'metric' : 'inch'
 
-const inner = (part: Part): readonly Part[] => {
-  switch (part.type) {
-    case 'plus-minus':
-      return [part, ...inner(part.by)]
-    case 'range':
-      return [part, ...inner(part.low), ...inner(part.high)]
-    case 'operation':
-      return [part, ...inner(part.left), ...inner(part.right)]
-    case 'negated':
-      return [part, ...inner(part.of)]
-    default:
-      return [part]
-  }
-}
+/** A part, and all that it is made of. */
+const inner = (part: Part): readonly Part[] => [part, ...insideOf(part).flatMap(inner)]
 
 /** The unit of the first amount of the kind. */
 const unitIn = (parts: readonly Part[], kind: Kind): Unit | undefined =>
   parts
     .map((part) => ('unit' in part && part.unit ? findUnit(part.unit.text) : undefined))
     .find((unit) => unit?.kind === kind)
-
-const isBand = (value: unknown): value is Band =>
-  typeof value === 'object' && value !== null && ('nominal' in value || 'low' in value || 'high' in value)
 
 const isList = (value: unknown): value is readonly { readonly value: number }[] =>
   Array.isArray(value) &&

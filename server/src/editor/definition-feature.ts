@@ -1,15 +1,12 @@
 import { DefinitionRequest } from 'vscode-languageserver'
-import { locate } from '../job/document.ts'
 import { definition } from './definition.ts'
-import { feature } from './feature.ts'
+import { featureAt } from './feature.ts'
 
-export const definitionFeature = feature(
+export const definitionFeature = featureAt(
   DefinitionRequest.type,
   { definitionProvider: true },
-  ({ params, workspace, open }) => {
-    const at = locate(open.document, params.position)
-    const view = { analysis: workspace.analysis, file: workspace.link(open) }
-    const place = at && definition(view, at.section, at.offset)
+  ({ workspace, open }, { section, offset }) => {
+    const place = definition(workspace.viewOf(open), section, offset)
     return (place && workspace.locate(open, place)) ?? null
   },
 )

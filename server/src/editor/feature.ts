@@ -5,8 +5,10 @@ import type {
   ProtocolRequestType,
   ResponseError,
   ServerCapabilities,
+  TextDocumentPositionParams,
 } from 'vscode-languageserver'
 import type { Finding } from '../checks/check.ts'
+import { locate } from '../job/document.ts'
 import type { Settings } from './settings.ts'
 import type { OpenFile, Workspace } from './workspace.ts'
 
@@ -52,6 +54,19 @@ export const feature = <P, R>(
   capability: ServerCapabilities,
   answer: (asked: Asked<P>) => Answer<R> | Promise<Answer<R>>,
 ): Feature => ({ method, capability, of: 'text', answer })
+
+type Found = NonNullable<ReturnType<typeof locate>>
+
+/** A thing to ask of a place in a text that is open; beyond the end of the text the answer is null. */
+export const featureAt = <P extends TextDocumentPositionParams, R>(
+  request: Request<P, R>,
+  capability: ServerCapabilities,
+  answer: (asked: Asked<P>, at: Found) => Answer<R> | Promise<Answer<R>>,
+): Feature =>
+  feature(request, capability, (asked) => {
+    const at = locate(asked.open.document, asked.params.position)
+    return at ? answer(asked, at) : null
+  })
 
 /** A thing to ask of all job files, or of something answered before. */
 export const workspaceFeature = <P, R>(

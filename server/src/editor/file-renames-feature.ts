@@ -22,12 +22,10 @@ export const fileRenamesFeature = workspaceFeature(
   WillRenameFilesRequest.type,
   capability,
   async ({ params, workspace, client, token }) => {
-    await workspace.list()
     const around = await filesAround(workspace, token)
     const edits = rewrittenUses(around, params.files).map(({ in: { uri, file }, at, text }) => ({
       uri,
-      range: rangeOf(file.document, at),
-      newText: text,
+      edit: { range: rangeOf(file.document, at), newText: text },
     }))
     return edits.length > 0 ? workspaceEdit(edits, workspace, client) : null
   },

@@ -1,21 +1,14 @@
 import { HoverRequest } from 'vscode-languageserver'
-import { locate } from '../job/document.ts'
-import { feature } from './feature.ts'
+import { featureAt } from './feature.ts'
 import { hover } from './hover.ts'
 import { markup } from './markup.ts'
 
-export const hoverFeature = feature(
+export const hoverFeature = featureAt(
   HoverRequest.type,
   { hoverProvider: true },
-  ({ params, workspace, open, client, docs, findingsOf }) => {
-    const at = locate(open.document, params.position)
-    const found =
-      at &&
-      hover(
-        { analysis: workspace.analysis, file: workspace.link(open), docs, findings: () => findingsOf(open) },
-        at.section,
-        at.offset,
-      )
+  ({ workspace, open, client, docs, findingsOf }, { section, offset }) => {
+    const view = { ...workspace.viewOf(open), docs, findings: () => findingsOf(open) }
+    const found = hover(view, section, offset)
     if (!found) return null
     const range = workspace.locate(open, found.place)?.range
     return { contents: markup(client, 'hover', found.markdown), ...(range && { range }) }

@@ -8,7 +8,7 @@ import type { View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
 import { findUnit } from '../quantity/units.ts'
 import type { FactNode, LineNode, Part, Provenance, Span } from '../syntax/tree.ts'
-import type { Fact } from '../vocabulary/block.ts'
+import { type Fact, factIn } from '../vocabulary/block.ts'
 import { provenanceWords } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { type Correcting, computedMarkdown } from './hover-computed.ts'
@@ -114,7 +114,7 @@ interface Declared {
 function declared(block: Block, item: FactNode | LineNode): Declared | undefined {
   const kind = findKind(block.kind)
   const name = item.type === 'fact' ? item.name.text : kind?.bare
-  const fact = name !== undefined && kind && Object.hasOwn(kind.facts, name) ? kind.facts[name] : kind?.others
+  const fact = name !== undefined && kind ? factIn(kind, name) : undefined
   return name !== undefined && fact ? { name, fact } : undefined
 }
 

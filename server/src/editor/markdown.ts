@@ -9,7 +9,8 @@ export const code = (text: string): string => (text.includes('`') ? `\`\` ${text
 export const withoutTicks = (text: string): string =>
   text.replace(/(`+)(.+?)\1/g, (_, ticks: string, inner: string) => (ticks === '`' ? inner : inner.trim()))
 
-export const example = (text: string): string => `\`\`\`wright\n${text}\n\`\`\``
+/** The language as editors name it, so that they colour it. */
+export const example = (text: string): string => `\`\`\`shaftwright\n${text}\n\`\`\``
 
 /** Paragraphs, without the empty ones. */
 export const paragraphs = (...texts: readonly (string | undefined)[]): string =>

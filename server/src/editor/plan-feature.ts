@@ -22,7 +22,6 @@ export const planFeature = workspaceFeature(
     const open = asked?.textDocument && workspace.get(asked.textDocument.uri)
     const at = open && asked.position && locate(open.document, asked.position)
     if (!at) return null
-    const view = { analysis: workspace.analysis, file: workspace.link(open) }
-    return planAt(view, at.section, at.offset, findingsOf(open)) ?? null
+    return planAt(workspace.viewOf(open), at.section, at.offset, findingsOf(open)) ?? null
   },
 )

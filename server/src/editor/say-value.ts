@@ -5,7 +5,8 @@ import type { Kind, UnitSystem } from '../quantity/kinds.ts'
 import type { Shape } from '../vocabulary/shape.ts'
 import { code, plain } from './markdown.ts'
 
-const isBand = (value: unknown): value is Band =>
+/** Whether a value is limits of an amount. */
+export const isBand = (value: unknown): value is Band =>
   typeof value === 'object' && value !== null && ('nominal' in value || 'low' in value || 'high' in value)
 
 const otherSystem = (system: UnitSystem): UnitSystem => (system === 'metric' ? 'inch' : 'metric')

@@ -24,7 +24,7 @@ export async function sectionBySection<T>(
       if (token.isCancellationRequested || workspace.get(open.uri)?.document !== open.document)
         return changedMeanwhile()
     }
-    found.push(...work({ analysis: workspace.analysis, file: workspace.link(open) }, section))
+    found.push(...work(workspace.viewOf(open), section))
   }
   return found
 }

@@ -38,9 +38,9 @@ export type Settings = z.infer<typeof settingsSchema>
 
 const defaults = settingsSchema.parse({})
 
-/** Settings as an editor gives them. One that is missing or makes no sense stands at its default. */
-export const readSettings = (given: unknown): Settings =>
-  settingsSchema.safeParse(given ?? {}).data ?? defaults
-
 /** For an editor that has no settings to give: nothing waits. */
 export const bareSettings: Settings = { ...defaults, findings: { ...defaults.findings, delay: 0 } }
+
+/** Settings as an editor gives them. One that is missing or makes no sense stands at its default. */
+export const readSettings = (given: unknown): Settings =>
+  given === undefined || given === null ? bareSettings : (settingsSchema.safeParse(given).data ?? defaults)

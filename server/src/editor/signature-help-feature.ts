@@ -1,15 +1,13 @@
 import { SignatureHelpRequest } from 'vscode-languageserver'
-import { locate } from '../job/document.ts'
-import { feature } from './feature.ts'
+import { featureAt } from './feature.ts'
 import { markup } from './markup.ts'
 import { signatureHelp } from './signature-help.ts'
 
-export const signatureHelpFeature = feature(
+export const signatureHelpFeature = featureAt(
   SignatureHelpRequest.type,
   { signatureHelpProvider: { triggerCharacters: [':', ' ', ','] } },
-  ({ params, open, client }) => {
-    const at = locate(open.document, params.position)
-    const found = at && signatureHelp(at.section, at.offset)
+  ({ client }, { section, offset }) => {
+    const found = signatureHelp(section, offset)
     if (!found) return null
     const shown = (markdown: string) => markup(client, 'signatureHelp', markdown)
     return {

@@ -1,5 +1,5 @@
 import type { Section } from '../job/model.ts'
-import type { Fact } from '../vocabulary/block.ts'
+import { type Fact, factIn } from '../vocabulary/block.ts'
 import type { Form, Slot } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { type CursorContext, cursorContext } from './cursor-context.ts'
@@ -28,7 +28,7 @@ export function signatureHelp(section: Section, offset: number): SignatureHelp |
   const value = context && valueAt(context)
   const kind = findKind(context?.frames.at(-1)?.kind ?? '')
   if (!value || !kind) return undefined
-  const fact = Object.hasOwn(kind.facts, value.fact) ? kind.facts[value.fact] : kind.others
+  const fact = factIn(kind, value.fact)
   const forms = fact?.shape.forms
   if (!fact || !forms?.some(hasParts)) return undefined
   const part = value.number === undefined ? value.part : value.part - 1

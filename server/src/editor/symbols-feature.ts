@@ -1,7 +1,7 @@
 import { type DocumentSymbol, DocumentSymbolRequest } from 'vscode-languageserver'
 import { type Document, rangeOf } from '../job/document.ts'
 import { feature } from './feature.ts'
-import { symbolKind } from './symbol-kinds.ts'
+import { symbolInformation, symbolKind } from './symbol-kinds.ts'
 import { type BlockSymbol, symbolsOf } from './symbols.ts'
 import { symbolsIn } from './workspace-symbols.ts'
 
@@ -11,12 +11,7 @@ export const symbolsFeature = feature(
   ({ open: { uri, document }, client }) =>
     client.textDocument?.documentSymbol?.hierarchicalDocumentSymbolSupport
       ? nested(document)
-      : symbolsIn(uri, document).map(({ name, kind, container, location }) => ({
-          name,
-          kind: symbolKind(kind),
-          containerName: container,
-          location,
-        })),
+      : symbolsIn(uri, document).map(symbolInformation),
 )
 
 const nested = (document: Document): DocumentSymbol[] =>

@@ -1,4 +1,5 @@
 import {
+  ResponseError,
   type TypeHierarchyItem,
   TypeHierarchyPrepareRequest,
   TypeHierarchySubtypesRequest,
@@ -6,8 +7,8 @@ import {
 } from 'vscode-languageserver'
 import { locate, rangeOf } from '../job/document.ts'
 import { nameOf } from '../job/model.ts'
-import { type FileAround, filesAround } from './around.ts'
-import { type AskedOfAll, feature, workspaceFeature } from './feature.ts'
+import { filesAround, filesAroundOpen } from './around.ts'
+import { type AskedOfAll, featureAt, workspaceFeature } from './feature.ts'
 import { symbolKind } from './symbol-kinds.ts'
 import { type Relative, relativeAt, subtypes, supertype } from './type-hierarchy.ts'
 import { keyOf } from './uri.ts'
@@ -23,12 +24,13 @@ const shown = ({ block, in: { uri, file } }: Relative): TypeHierarchyItem => ({
   selectionRange: rangeOf(file.document, nameOf(block)),
 })
 
-export const typeHierarchyFeature = feature(
+export const typeHierarchyFeature = featureAt(
   TypeHierarchyPrepareRequest.type,
   capability,
-  async ({ params, workspace, open, token }) => {
-    const around = await filesAround(workspace, token)
-    const found = relativeTo({ uri: open.uri, range: { start: params.position } }, workspace, around)
+  async (asked, at) => {
+    const around = await filesAroundOpen(asked)
+    if (around instanceof ResponseError) return around
+    const found = relativeAt(asked.workspace.viewOf(asked.open), at, around)
     return found ? [shown(found)] : null
   },
 )
@@ -46,28 +48,16 @@ export const subtypesFeature = workspaceFeature(
   ({ params, workspace, token }) => relatives(params.item, { workspace, token }, subtypes),
 )
 
+/** Relatives of the block whose name stands at the place of an item that was given before. */
 async function relatives(
   { uri, selectionRange }: TypeHierarchyItem,
   { workspace, token }: Pick<AskedOfAll<unknown>, 'workspace' | 'token'>,
   of: typeof subtypes,
 ): Promise<TypeHierarchyItem[] | null> {
+  const { analysis } = workspace
   const around = await filesAround(workspace, token)
-  const found = relativeTo({ uri, range: selectionRange }, workspace, around)
-  if (!found) return null
-  const view = { analysis: workspace.analysis, file: found.in.file }
-  return of(view, found.block, around).map(shown)
-}
-
-/** The block whose name, or a word for it, stands at the place. */
-function relativeTo(
-  {
-    uri,
-    range: { start },
-  }: { readonly uri: string; readonly range: Pick<TypeHierarchyItem['range'], 'start'> },
-  { analysis }: Pick<AskedOfAll<unknown>['workspace'], 'analysis'>,
-  around: readonly FileAround[],
-): Relative | undefined {
-  const file = around.find((of) => keyOf(of.uri) === keyOf(uri))?.file
-  const at = file && locate(file.document, start)
-  return file && at && relativeAt({ analysis, file }, at, around)
+  const file = around.find((each) => keyOf(each.uri) === keyOf(uri))?.file
+  const at = file && locate(file.document, selectionRange.start)
+  const found = at && relativeAt({ analysis, file }, at, around)
+  return found ? of({ analysis, file: found.in.file }, found.block, around).map(shown) : null
 }

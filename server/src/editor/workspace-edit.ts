@@ -1,25 +1,38 @@
-import type { ClientCapabilities, Range, TextEdit, WorkspaceEdit } from 'vscode-languageserver'
+import type {
+  ClientCapabilities,
+  SnippetTextEdit,
+  TextDocumentEdit,
+  TextEdit,
+  WorkspaceEdit,
+} from 'vscode-languageserver'
 import type { Workspace } from './workspace.ts'
 
-export interface EditIn {
+interface EditIn {
   readonly uri: string
-  readonly range: Range
-  readonly newText: string
+  readonly edit: TextEdit | SnippetTextEdit
 }
 
-/** Edits in any files as one, each file's for the version that it was worked out on, so that an editor with another text does not take them. */
+const versioned = ({ workspace }: ClientCapabilities): boolean =>
+  workspace?.workspaceEdit?.documentChanges === true
+
+/** Whether the editor goes from blank to blank of an edit (LSP 3.18, SnippetTextEdit). */
+export const takesBlanks = (client: ClientCapabilities): boolean =>
+  versioned(client) && client.workspace?.workspaceEdit?.snippetEditSupport === true
+
+/** Edits in any files as one, each file's for the version that it was worked out on, so that an editor with another text does not take them.
+ * Blanks are for an editor that `takesBlanks`. */
 export function workspaceEdit(
   edits: readonly EditIn[],
   workspace: Workspace,
-  { workspace: can }: ClientCapabilities,
+  client: ClientCapabilities,
 ): WorkspaceEdit {
-  const changes: Record<string, TextEdit[]> = {}
-  for (const { uri, range, newText } of edits) {
+  const changes: Record<string, TextDocumentEdit['edits']> = {}
+  for (const { uri, edit } of edits) {
     const list = changes[uri] ?? []
     changes[uri] = list
-    list.push({ range, newText })
+    list.push(edit)
   }
-  if (!can?.workspaceEdit?.documentChanges) return { changes }
+  if (!versioned(client)) return { changes: changes as Record<string, TextEdit[]> }
   return {
     documentChanges: Object.entries(changes).map(([uri, of]) => ({
       textDocument: { uri, version: workspace.get(uri)?.version ?? null },

@@ -10,6 +10,7 @@ import {
 } from '../job/document.ts'
 import { type JobFile, linkFile } from '../job/files.ts'
 import type { Place } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
 import { Disk } from './disk.ts'
 import type { Host } from './host.ts'
 import { folderKey, folderOf, isWholeDisk, isWithin, keyOf, uriOf } from './uri.ts'
@@ -143,6 +144,11 @@ export class Workspace {
   /** A file with the files it uses. */
   link({ uri, document }: OpenFile): JobFile {
     return this.#link(uri, document).file
+  }
+
+  /** The same with its meaning. */
+  viewOf(open: OpenFile): View {
+    return { analysis: this.analysis, file: this.link(open) }
   }
 
   /** The key of every file that decides what this one means: itself, and those it uses whether they are there or not. */

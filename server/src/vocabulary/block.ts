@@ -43,6 +43,10 @@ export interface BlockKind<Facts extends Readonly<Record<string, Fact>> = Readon
   readonly example: string
 }
 
+/** What the kind says of a fact by that name, the user's own names included. */
+export const factIn = ({ facts, others }: BlockKind, name: string): Fact | undefined =>
+  Object.hasOwn(facts, name) ? facts[name] : others
+
 /** Keeps the names of the facts in the type, so that a path to a fact that is not there does not compile. */
 export const block = <const Facts extends Readonly<Record<string, Fact>>>(
   kind: BlockKind<Facts>,
