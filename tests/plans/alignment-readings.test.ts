@@ -286,6 +286,24 @@ describe('the target', () => {
     near(movesOf(c), Array(8).fill(0))
   })
 
+  it('says what of it the job leaves open, and what cannot count any more is not open', () => {
+    const assumed = (reading: string, more = '', growth = '') =>
+      correct({
+        feet: feet.replaceAll(/(port|stbd) \{/g, `$& ${growth}`),
+        more: `target { ${more} }`,
+        reading: `${reading}\n    ${read(still)}`,
+      }).assumptions.filter((line) => line.startsWith('the target'))
+    expect(assumed('', 'maker-up: 0.10 mm')).toEqual([
+      'the target allows for no droop of the parted shaft end, heat growth or movement afloat: the job does not say',
+    ])
+    expect(assumed('afloat: yes', 'shaft-droop: 0.08 mm')).toEqual([
+      'the target allows for no heat growth: the job does not say',
+    ])
+    const all = 'shaft-droop: 0.08 mm  afloat-up: -0.10 mm'
+    expect(assumed('afloat: no', all, 'growth: 0.10 mm')).toEqual([])
+    expect(assumed('afloat: yes\n    hot: yes', 'shaft-droop: 0.08 mm')).toEqual([])
+  })
+
   it('that is none says so', () => {
     expect(correct({ reading: read(still) }).assumptions.join()).toContain('straight line through the shaft')
   })

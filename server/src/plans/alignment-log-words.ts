@@ -5,7 +5,8 @@ import type { UnitSystem } from '../quantity/kinds.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 import type { Comparison, LogEntry, OtherShape, Standing } from './alignment-log.ts'
 import { saidLength, saidSure } from './alignment-words.ts'
-import { briefVerdict, listed, ofLimit, sayMoved } from './brief-words.ts'
+import { briefVerdict, ofLimit, sayMoved } from './brief-words.ts'
+import { listed } from './listed.ts'
 
 const shares: readonly (readonly [number, string])[] = [
   [1 / 4, 'a quarter of'],

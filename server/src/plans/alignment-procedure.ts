@@ -2,7 +2,7 @@ import { atOneStation } from '../engineering/alignment/feet.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Correction } from './alignment.ts'
 import { saidLength, saidLimit, sayStep, sayTurns } from './alignment-words.ts'
-import { listed } from './brief-words.ts'
+import { listed } from './listed.ts'
 import type { CorrectedFoot } from './steps.ts'
 
 /** One piece of the work, and the caution that belongs to it. */

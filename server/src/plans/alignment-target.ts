@@ -2,6 +2,7 @@ import type { Foot, Target } from '../engineering/alignment/feet.ts'
 import { shaftEndTarget, sumOfTargets, targetBefore, targetCold } from '../engineering/alignment/target.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
+import { listed } from './listed.ts'
 import { said } from './said.ts'
 
 /** One part of the target: why, and where the machine is to stand for it, m and rad. */
@@ -33,11 +34,27 @@ export function targetOf(
     growth(reading, bed, assumptions),
     maker(block),
   ].filter((part): part is TargetPart => part !== undefined && has(part))
-  if (!block && parts.length === 0)
+  const open = listed(unsaid(reading, bed, block), 'or')
+  if (open !== '')
     assumptions.push(
-      'the target is a straight line through the shaft: no droop of the parted shaft end, heat growth or movement afloat is allowed for',
+      parts.length === 0
+        ? `the target is a straight line through the shaft: no ${open} is allowed for`
+        : `the target allows for no ${open}: the job does not say`,
     )
   return { target: sumOfTargets(parts), parts }
+}
+
+/** The causes that would count for this reading, and of which the job says nothing. */
+function unsaid(reading: Block, bed: Block | undefined, block: Block | undefined): readonly string[] {
+  const says = (way: string): boolean =>
+    block !== undefined && [...block.facts.keys()].some((name) => name.startsWith(way))
+  const grows = bed !== undefined && childrenOf(bed, 'foot').some((foot) => factOf(foot, 'foot.growth'))
+  const causes = [
+    !says('shaft-') && 'droop of the parted shaft end',
+    !grows && said(reading, 'reading.hot') !== 'yes' && 'heat growth',
+    !says('afloat-') && said(reading, 'reading.afloat') !== 'yes' && 'movement afloat',
+  ]
+  return causes.filter((cause) => cause !== false)
 }
 
 function shaftEnd(block: Block | undefined): TargetPart | undefined {

@@ -7,10 +7,6 @@ import { saidLoad, saidLoading } from './amperes.ts'
 import type { CableLoading } from './cable-loading.ts'
 import type { MovedInWords, ReadingChange } from './reading-change.ts'
 
-/** `aft, fwd-port and fwd-stbd`. */
-export const listed = (names: readonly string[], last = 'and'): string =>
-  names.length < 2 ? names.join('') : `${names.slice(0, -1).join(', ')} ${last} ${names.at(-1)}`
-
 const verdicts = { within: 'within', outside: 'outside', undecided: 'not decided' } as const
 
 /** Lengths of one comparison in one unit, with as many decimals as it takes to tell them apart. */
