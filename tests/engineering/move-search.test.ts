@@ -1,7 +1,7 @@
 // Moves of the feet against trying everything, and against the corrections of the published examples when the steps are fine.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { shimHeights, stepHeights } from '../../server/src/engineering/adjuster-heights.ts'
+import { stepHeights } from '../../server/src/engineering/adjuster-heights.ts'
 import {
   type SearchProblem,
   searchMoves,
@@ -293,21 +293,5 @@ describe('holes', () => {
       }),
       { numRuns: 200 },
     )
-  })
-})
-
-describe('heights', () => {
-  it('of a nut are whole steps within the travel left', () => {
-    expect(stepHeights(0.001, { up: 0.002, down: 0 })(0, 1)).toEqual([0, 0.001, 0.002])
-    expect(stepHeights(0.001)(0.0105, 0.0004)).toEqual([])
-    expect(() => stepHeights(1e-7)(0, 1)).toThrow(RangeError)
-  })
-
-  it('of shims are the packs that can be made', () => {
-    const tenths = (heights: readonly number[]) => heights.map((h) => Math.round(h * 1e4))
-    expect(tenths(shimHeights([2e-4, 5e-4], { pieces: 2 })(0, 1))).toEqual([0, 2, 4, 5, 7, 10])
-    expect(tenths(shimHeights([2e-4, 5e-4], { pieces: 2, present: 7e-4 })(0, 1))).toEqual([
-      -7, -5, -3, -2, 0, 3,
-    ])
   })
 })

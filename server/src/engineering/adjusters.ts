@@ -1,5 +1,4 @@
-/** What sets the height of a machine foot: a stud with a nut under and a nut over the foot, or a pack of
- * shims. m; + up. */
+/** What sets the height of a machine foot: a stud with a nut under and a nut over the foot. m; + up. */
 import { inRange } from './guard.ts'
 import type { Thread } from './thread.ts'
 
@@ -50,50 +49,4 @@ export function nutMove(
   const moved = (up ? 1 : -1) * nutTravel(by, pitch)
   const lowerNut = up === (hand === 'right') ? 'counter-clockwise' : 'clockwise'
   return { ...by, direction: up ? 'up' : 'down', moved, left: wanted - moved, lowerNut }
-}
-
-/** Shims of one pack, thickest first, their sum, and what is then still missing (wanted less sum), m. */
-export type ShimPack = {
-  readonly pieces: readonly number[]
-  readonly thickness: number
-  readonly left: number
-}
-
-/** Sums (m) nearer to each other than this count as the same. */
-const alike = 1e-9
-
-/** Pack of at most `pieces` shims (1 to 6, by default 4) out of `stock` thicknesses, any of them as often
- * as wanted, that comes nearest to a thickness. Exact search; on ties fewest pieces, then the thinner
- * pack. Thickness is that of the whole pack, 0 to 1 m: what has to go in, or present pack plus correction
- * where the foot goes down (else RangeError; a pack cannot be thinner than nothing). Stock: up to 40
- * thicknesses of 1 µm to 0.1 m (else RangeError). At most 3 to 4 pieces: Bachus & Custodio, Know and
- * Understand Centrifugal Pumps.
- * @example shimPack(0.8e-3, [0.1e-3, 0.2e-3, 0.5e-3]).pieces // [0.5e-3, 0.2e-3, 0.1e-3] */
-export function shimPack(
-  thickness: number,
-  stock: readonly number[],
-  { pieces: most = 4 }: { readonly pieces?: number } = {},
-): ShimPack {
-  const wanted = inRange('thickness of the pack (m)', thickness, 0, 1)
-  inRange('most pieces in a pack', most, 1, 6)
-  const sorted = [...new Set(stock.map((t) => inRange('shim thickness (m)', t, 1e-6, 0.1)))].sort(
-    (a, b) => b - a,
-  )
-  inRange('number of shim thicknesses', sorted.length, 1, 40)
-  let best: ShimPack = { pieces: [], thickness: 0, left: wanted }
-  const better = (sum: number, count: number): boolean => {
-    const gain = Math.abs(best.left) - Math.abs(wanted - sum)
-    if (Math.abs(gain) > alike) return gain > 0
-    return count < best.pieces.length || (count === best.pieces.length && sum < best.thickness - alike)
-  }
-  const search = (from: number, chosen: readonly number[], sum: number): void => {
-    if (better(sum, chosen.length)) best = { pieces: chosen, thickness: sum, left: wanted - sum }
-    // Once past the thickness wanted, every further piece only leads away from it.
-    if (chosen.length === most || sum > wanted) return
-    sorted.slice(from).forEach((piece, i) => {
-      search(from + i, [...chosen, piece], sum + piece)
-    })
-  }
-  search(0, [], 0)
-  return best
 }

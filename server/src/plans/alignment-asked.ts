@@ -29,6 +29,8 @@ export interface Steps {
   readonly predicted: Predicted
   /** What would bring the machine inside, where these steps do not. */
   readonly ways: readonly (readonly Way[])[]
+  /** There were more ways to set the feet than were tried. */
+  readonly untried: boolean
 }
 
 /** What each foot of the bed has to do. */
@@ -68,7 +70,7 @@ export function askedOf(
     steps: () => {
       if (adjuster.by === 'hand') {
         const exact = feet.map((foot) => stepFor(foot, wholeMove(foot), adjuster, undefined))
-        return { feet: exact, predicted: foreseen(after(exact), found), ways: [] }
+        return { feet: exact, predicted: foreseen(after(exact), found), ways: [], untried: false }
       }
       return blaming(factOfSteps(bed, adjuster), tooOdd, () => {
         const choice = chooseMoves(moves.feet, adjuster, found)
@@ -76,7 +78,12 @@ export function askedOf(
         const chosen = feet.map((foot, i) =>
           stepFor(foot, choice.moves[i] ?? standing, adjuster, moves.feet[i]?.pack),
         )
-        return { feet: chosen, predicted: foreseen(after(chosen), found), ways: choice.ways }
+        return {
+          feet: chosen,
+          predicted: foreseen(after(chosen), found),
+          ways: choice.ways,
+          untried: !choice.sure,
+        }
       })
     },
     unmoved: foreseen(after(feet.map(left)), found),

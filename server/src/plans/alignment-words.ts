@@ -180,7 +180,11 @@ function sayWay(way: Way, system: UnitSystem): string {
 function notReached(c: Correction, system: UnitSystem): string | undefined {
   if (!c.predicted || c.verdict === 'within' || c.withheld) return undefined
   if (!c.predicted.inside)
-    return `No steps that the adjusters can make bring the machine inside its limits; these bring it nearest. ${
+    return `${
+      c.untried
+        ? 'No steps were found that bring the machine inside its limits, but not all could be tried'
+        : 'No steps that the adjusters can make bring the machine inside its limits'
+    }; these bring it nearest. ${
       c.ways.length > 0
         ? `What would: ${c.ways.map((together) => together.map((way) => sayWay(way, system)).join(' and ')).join('; or ')}.`
         : 'Set each foot to its height by gauge.'

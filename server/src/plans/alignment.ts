@@ -75,6 +75,8 @@ export interface Correction {
   readonly feet: readonly CorrectedFoot[]
   /** What would bring the machine inside, where the steps do not. */
   readonly ways: readonly (readonly Way[])[]
+  /** There were more ways to set the feet than were tried. */
+  readonly untried: boolean
   /** Why there are no moves, when there are none. */
   readonly feetFault?: AlignmentFault
   readonly predicted?: Predicted
@@ -84,6 +86,8 @@ export interface Correction {
 export type CorrectionOutcome =
   | { readonly ok: true; readonly value: Correction }
   | { readonly ok: false; readonly fault: AlignmentFault }
+
+const untried = 'these feet can be set in more ways than were tried: there may be better moves'
 
 const capital = (text: string): string => text.replace(/^./, (c) => c.toUpperCase())
 
@@ -218,6 +222,7 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
     feet: asking.feet.map(left),
     predicted: asking.unmoved,
     ways: [],
+    untried: false,
   })
   const steps =
     'words' in asked
@@ -262,7 +267,8 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       ...(feetFault && { feetFault }),
       ...(!('words' in steps) && !withheld && { predicted: steps.predicted }),
       ways: 'words' in steps ? [] : steps.ways,
-      assumptions,
+      untried: !('words' in steps) && steps.untried,
+      assumptions: [...assumptions, ...('words' in steps || !steps.untried ? [] : [untried])],
     },
   }
 }

@@ -1,6 +1,12 @@
+import type { Heights } from '../engineering/adjuster-heights.ts'
 import { goalOf, provableShare } from '../engineering/alignment/goal.ts'
-import { type AxisError, type ChosenMoves, searchMoves } from '../engineering/alignment/move-search.ts'
-import { type InPlanes, inBothPlanes } from '../engineering/alignment/planes.ts'
+import {
+  comesInside,
+  movesInside,
+  type SearchProblem,
+  searchMoves,
+} from '../engineering/alignment/move-search.ts'
+import { type AxisError, type InPlanes, inBothPlanes } from '../engineering/alignment/planes.ts'
 import type { Uncertain } from '../quantity/uncertainty.ts'
 import { type AlignmentFault, asFault, fault } from './alignment-fault.ts'
 import type { Found } from './alignment-found.ts'
@@ -19,6 +25,8 @@ export type Way =
 
 interface Choice {
   readonly moves: readonly InPlanes<number>[]
+  /** No moves are better; false where there were too many to try all. */
+  readonly sure: boolean
   /** Each by itself would do; what stands in one of them is needed together. */
   readonly ways: readonly (readonly Way[])[]
 }
@@ -61,35 +69,48 @@ export function chooseMoves(
   adjuster: Steps,
   found: Found,
 ): Choice | AlignmentFault {
-  const outcome = search(feet, adjuster, found)
-  if (outcome.ok && outcome.value.used <= 1 + 1e-9) return { moves: outcome.value.moves, ways: [] }
-  const ways = waysInside(feet, adjuster, found)
-  if (outcome.ok) return { moves: outcome.value.moves, ways }
-  return outcome.problem.type === 'no-heights'
-    ? fault(
-        'no-steps',
-        'The feet have no heights in reach that go together: look at travel-up, travel-down and the packs of each foot.',
-      )
-    : asFault(outcome.problem)
+  const outcome = searchMoves(problemOf(feet, adjuster, found))
+  if (!outcome.ok)
+    return outcome.problem.type === 'no-heights'
+      ? fault(
+          'no-steps',
+          'The feet have no heights in reach that go together: look at travel-up, travel-down and the packs of each foot.',
+        )
+      : asFault(outcome.problem)
+  const { moves, used, sure } = outcome.value
+  return { moves, sure, ways: isInside(used) ? [] : waysInside(feet, adjuster, found) }
 }
 
-const search = (feet: readonly BedFoot[], adjuster: Steps, found: Found) =>
-  searchMoves({
-    feet: feet.map((foot) => ({ ...foot, heights: heightsOf(foot, adjuster) })),
-    error: errorOf(found),
-    limit: limitOf(found),
-    goal: goalFor(found),
-    stray: adjuster.by === 'nut' ? stepOf(adjuster) / 2 : strayOfShims,
+const isInside = (used: number): boolean => used <= 1 + 1e-9
+
+const problemOf = (feet: readonly BedFoot[], adjuster: Steps, found: Found): SearchProblem => ({
+  feet: withHeights(feet, adjuster),
+  error: errorOf(found),
+  limit: limitOf(found),
+  goal: goalFor(found),
+  stray: adjuster.by === 'nut' ? stepOf(adjuster) / 2 : strayOfShims,
+})
+
+/** Feet with the heights they can be set to; the same ones for feet that stand alike. */
+function withHeights(feet: readonly BedFoot[], adjuster: Steps): SearchProblem['feet'] {
+  const known = new Map<string, Heights>()
+  return feet.map((foot) => {
+    const alike = [foot.up, foot.down, foot.pack].join()
+    const heights = known.get(alike) ?? heightsOf(foot, adjuster)
+    known.set(alike, heights)
+    return { ...foot, heights }
   })
+}
+
+/** What is looked for besides the moves themselves may take so many tries in all. */
+const triesForWays = 20_000
 
 /** Of finer steps the coarsest; of travel and holes as little as will do. */
 function waysInside(feet: readonly BedFoot[], adjuster: Steps, found: Found): readonly (readonly Way[])[] {
-  const inside = (some: readonly BedFoot[], by: Steps): ChosenMoves | undefined => {
-    const outcome = search(some, by, found)
-    return outcome.ok && outcome.value.used <= 1 + 1e-9 ? outcome.value : undefined
-  }
-  const finer = finerThan(adjuster).find(([, by]) => inside(feet, by))
-  const room = (which: Room) => roomFor(feet, which, (some) => inside(some, adjuster))
+  const tries = { left: triesForWays }
+  const problem = (some: readonly BedFoot[], by: Steps) => ({ ...problemOf(some, by, found), tries })
+  const finer = finerThan(adjuster).find(([, by]) => comesInside(problem(feet, by)))
+  const room = (which: Room) => roomFor(feet, which, (some) => problem(some, adjuster))
   const [travel, holes] = [room({ travel: true }), room({ holes: true })]
   const both = travel || holes ? undefined : room({ travel: true, holes: true })
   return [finer ? [finer[0]] : [], travel ?? [], holes ?? [], both ?? []].filter((way) => way.length > 0)
@@ -104,23 +125,26 @@ interface Room {
 function roomFor(
   feet: readonly BedFoot[],
   { travel, holes }: Room,
-  inside: (feet: readonly BedFoot[]) => ChosenMoves | undefined,
+  problem: (feet: readonly BedFoot[]) => SearchProblem,
 ): readonly Way[] | undefined {
-  const free = inside(
-    feet.map(({ up, down, sideways, ...foot }) => ({
-      ...foot,
-      ...(!travel && up !== undefined && { up }),
-      ...(!travel && down !== undefined && { down }),
-      ...(!holes && sideways !== undefined && { sideways }),
-    })),
+  const free = movesInside(
+    problem(
+      feet.map(({ up, down, sideways, ...foot }) => ({
+        ...foot,
+        ...(!travel && up !== undefined && { up }),
+        ...(!travel && down !== undefined && { down }),
+        ...(!holes && sideways !== undefined && { sideways }),
+      })),
+    ),
   )
   if (!free) return undefined
+  const { moves } = free
   const wider = (now: number | undefined, needed: number, share: number) =>
     now === undefined ? undefined : now + share * Math.max(0, roundedUp(needed) - now)
   /** The feet with this share of the room that the free moves take. */
   const given = (share: number): readonly BedFoot[] =>
     feet.map((foot, i) => {
-      const { vertical = 0, horizontal = 0 } = free.moves[i] ?? {}
+      const { vertical = 0, horizontal = 0 } = moves[i] ?? {}
       const up = travel ? wider(foot.up, vertical, share) : foot.up
       const down = travel ? wider(foot.down, -vertical, share) : foot.down
       const sideways = holes ? wider(foot.sideways, Math.abs(horizontal), share) : foot.sideways
@@ -134,7 +158,7 @@ function roomFor(
   let [short, enough] = [0, 1]
   for (let i = 0; i < 7; i++) {
     const middle = (short + enough) / 2
-    if (inside(given(middle))) enough = middle
+    if (comesInside(problem(given(middle)))) enough = middle
     else short = middle
   }
   return given(enough).flatMap((foot, i): Way[] => {

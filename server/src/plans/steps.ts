@@ -1,7 +1,8 @@
-import { type Heights, shimHeights, stepHeights } from '../engineering/adjuster-heights.ts'
-import { type NutMove, nutMove, nutTravel, shimPack } from '../engineering/adjusters.ts'
+import { anyOf, between, type Heights, shimHeights, stepHeights } from '../engineering/adjuster-heights.ts'
+import { type NutMove, nutMove, nutTravel } from '../engineering/adjusters.ts'
 import type { Foot, FootCorrection } from '../engineering/alignment/feet.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
+import { shimPack } from '../engineering/shim-packs.ts'
 import type { Thread } from '../engineering/thread.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 import { once } from '../syntax/once.ts'
@@ -59,37 +60,19 @@ export const stepOf = ({ thread, partsOfFlat }: Extract<Adjuster, { by: 'nut' }>
   nutTravel({ turns: 0, flats: 1 / partsOfFlat }, thread.pitch)
 
 /** The packs of a stock are the same for every foot. */
-const packsOf = once((stock: readonly number[]) => shimHeights(stock))
+const packsOf = once(shimHeights)
 
 /** Heights that the adjuster of a foot can make. */
 export function heightsOf({ up, down, pack }: BedFoot, adjuster: Exclude<Adjuster, { by: 'hand' }>): Heights {
-  const within = (heights: Heights): Heights =>
-    up === undefined && down === undefined
-      ? heights
-      : (around, reach) =>
-          heights(around, reach).filter(
-            (height) =>
-              height <= (up ?? Number.POSITIVE_INFINITY) + 1e-9 &&
-              height >= -(down ?? Number.POSITIVE_INFINITY) - 1e-9,
-          )
-  if (adjuster.by === 'nut')
-    return stepHeights(stepOf(adjuster), {
-      ...(up !== undefined && { up }),
-      ...(down !== undefined && { down }),
-    })
+  const travel = { ...(up !== undefined && { up }), ...(down !== undefined && { down }) }
+  if (adjuster.by === 'nut') return stepHeights(stepOf(adjuster), travel)
   // What lies under the foot is taken to come out in steps of the thinnest shim, as far as there is any; a pack whose thickness is said can be
   // made anew as well.
-  const packs = packsOf(adjuster.stock)
-  const anew = pack === undefined ? undefined : shimHeights(adjuster.stock, { present: pack })
-  const out = stepHeights(Math.min(...adjuster.stock), { up: 0, ...(pack !== undefined && { down: pack }) })
-  return within((around, reach) => {
-    const all = [
-      ...out(around, reach).filter((height) => height < 0),
-      ...packs(around, reach),
-      ...(anew?.(around, reach) ?? []),
-    ]
-    return [...new Set(all.map((height) => Math.round(height * 1e7) / 1e7))].sort((a, b) => a - b)
-  })
+  const { stock } = adjuster
+  const out = stepHeights(Math.min(...stock), { up: 0, ...(pack !== undefined && { down: pack }) })
+  const packs = packsOf(stock)
+  const all = anyOf([out, packs(), ...(pack === undefined ? [] : [packs(pack)])])
+  return between(all, -(down ?? 100), up ?? 100)
 }
 
 /** A move of a foot as it is made. Lengths without an adjuster that is known are set by hand. */

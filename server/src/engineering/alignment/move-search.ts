@@ -1,18 +1,17 @@
-import { exactly, type Uncertain } from '../../quantity/uncertainty.ts'
+import { between, type Heights } from '../adjuster-heights.ts'
 import { inRange } from '../guard.ts'
 import type { Result } from '../result.ts'
-import { type FeetProblem, type Foot, oneStation } from './feet.ts'
-import type { InPlanes } from './planes.ts'
-import { type RigidMove, rigidMachine } from './rigid-move.ts'
-
-/** What the machine axis is off by in one plane: offset (m) at the coupling, slope (rad). */
-export type AxisError = { readonly offset: number; readonly slope: number }
+import type { FeetProblem, Foot } from './feet.ts'
+import { type Gap, type Measure, measured, tiny, walkHeights } from './height-walk.ts'
+import type { AxisError, InPlanes } from './planes.ts'
+import { rigidMachine } from './rigid-move.ts'
+import { type Slide, slidesOf } from './slides.ts'
+import { type Station, stationsOf } from './stations.ts'
 
 /** A foot with what its adjuster can do. */
-export type AdjustableFoot = Foot & {
-  /** Heights (m, + raise) it can be moved by, ascending, within `reach` of the correction asked for; 0 among them where it can be
-   * left alone. */
-  readonly heights: (around: number, reach: number) => readonly number[]
+type AdjustableFoot = Foot & {
+  /** Heights (m, + raise) it can be moved by; 0 among them where it can be left alone. */
+  readonly heights: Heights
   /** Farthest (m) it can be moved sideways; without it, as far as is wanted. */
   readonly sideways?: number
 }
@@ -27,111 +26,104 @@ export type SearchProblem = {
   readonly goal: number
   /** Farthest (m) a foot between the end ones may stand off the line of the others. */
   readonly stray: number
+  /** Tries that are left, counted down: several searches may share them. */
+  readonly tries?: Tries
 }
 
-/** Moves of the feet, in their order, m. `used`: share of the limits that is then used up, 1 on a limit. */
+type Tries = { left: number }
+
+/** Moves of the feet, in their order, m. `used`: share of the limits that is then used up, 1 on a limit. `sure`: none are better; false where
+ * the search was broken off after its most tries. */
 export type ChosenMoves = {
   readonly moves: readonly InPlanes<number>[]
   readonly left: InPlanes<AxisError>
   readonly used: number
   readonly touched: number
+  readonly sure: boolean
 }
 
-const tiny = 1e-9
+/** No moves that could be made were found; `sure` when there are none. */
+type NoHeights = { readonly type: 'no-heights'; readonly sure: boolean }
 
-type Station = {
-  readonly x: number
-  readonly feet: readonly number[]
-  /** What a unit of height at this station does to the axis. */
-  readonly per: AxisError
-  /** The move that would set the axis right. */
-  readonly wanted: number
-}
-
-/** Share of the limits that errors in the two planes use up: the greater of the offsets' and the slopes'. 1 is on a limit.
+/** Share of the limits that errors in the two planes use up: the greater of the offsets' and the slopes'. 1 is on a limit. RangeError on
+ * limits that are none.
  * @example shareUsed(inBothPlanes(() => ({ offset: 3e-5, slope: 0 })), { offset: 1e-4, slope: 1e-3 }) // ≈ 0.4243 */
 export const shareUsed = ({ vertical, horizontal }: InPlanes<AxisError>, limit: AxisError): number =>
-  Math.max(
-    Math.hypot(vertical.offset, horizontal.offset) / inRange('offset allowed (m)', limit.offset, 1e-9, 100),
-    Math.hypot(vertical.slope, horizontal.slope) / inRange('slope allowed (rad)', limit.slope, 1e-9, 10),
-  )
+  measured('used', shares(vertical, limit), shares(horizontal, limit))
 
-/** How far off both limits together a result is: root of the squares of the shares. Outside, where the greater share alone would let the other
- * grow to the same size. */
-const shareAway = ({ vertical, horizontal }: InPlanes<AxisError>, limit: AxisError): number =>
-  Math.hypot(
-    Math.hypot(vertical.offset, horizontal.offset) / limit.offset,
-    Math.hypot(vertical.slope, horizontal.slope) / limit.slope,
-  )
+const shares = ({ offset, slope }: AxisError, limit: AxisError): AxisError => ({
+  offset: offset / inRange('offset allowed (m)', limit.offset, 1e-9, 100),
+  slope: slope / inRange('slope allowed (rad)', limit.slope, 1e-9, 10),
+})
+
+/** Heights of stations, fore or between, that are tried at the most: inside the limits, and half as many outside. Machines of four feet take some
+ * ten. */
+const mostTries = 20_000
+
+/** Feet of more stations than this are not tried standing still in every choice of them. */
+const mostStill = 6
 
 /** The moves of the feet that serve best, out of all that the adjusters can do: those within `goal` of the limits come first,
- * then those inside the limits by how little they use up, then the others by how far off both limits together they are; among those within the goal the fewest feet
- * touched, then the least used up, then the least movement. The feet that are loosened anyway go to where the result is best: a nut turned half a
- * flat more costs nothing, another round of readings does.
+ * then those inside the limits by how little they use up, then the others by how far off both limits together they are (root of the squares of
+ * the shares, where the greater share alone would let the other grow to the same size); among those within the goal the fewest feet
+ * touched, then the least used up (where one limit counts alone, the nearest to the other too), then the least movement. The feet that are loosened anyway go to where the result is best: a nut turned half
+ * a flat more costs nothing, another round of readings does.
  *
- * Exact: every pair of heights of the two end stations that could be better than the corrections taken to the nearest height is tried.
+ * Exact, and `sure` then, over all heights of the two end stations, as long as 20 000 tries suffice (or those that are left of `tries`): branch and bound (`walkHeights`).
  * Feet of one station move alike, so the roll stays as it is; feet between the end ones follow to the nearest height they
  * have, within `stray` of the line. Sideways the machine slides: by the whole correction, as far as the feet can go, or not
  * at all. m, rad; + up, + to starboard. Feet at one station or in one oblique line come back as a problem, like no heights at
  * all that go together (`no-heights`); bad numbers are RangeErrors. [derived]
  * @example searchMoves({ feet: [{ name: 'aft', x: 0.2, y: 0 }, { name: 'fwd', x: 0.6, y: 0 }].map((foot) => ({ ...foot,
- * heights: () => [0, 1e-4, 2e-4, 3e-4] })), error: { vertical: { offset: 0, slope: -5e-4 }, horizontal: { offset: 0, slope: 0 } },
- * limit: { offset: 1e-4, slope: 1e-3 }, goal: 0.1, stray: 1e-5 }).value.moves[1].vertical // 0.0003 */
-export function searchMoves(
-  problem: SearchProblem,
-): Result<ChosenMoves, FeetProblem | { readonly type: 'no-heights' }> {
-  const { feet, error, limit } = problem
-  const goal = inRange('goal', problem.goal, 1e-6, 1)
-  const stray = inRange('stray (m)', problem.stray, 0, 1)
-  const machine = rigidMachine(feet)
-  if (!machine.ok) return machine
-  const stations = stationsOf(feet, machine.value, error.vertical)
-  const slides = slidesOf(stations, feet, error.horizontal, limit)
-
-  const weigh = (
-    heights: readonly number[],
-    slide: Slide,
-    unlessWorseThan?: Candidate,
-  ): Candidate | undefined => {
-    const left = { vertical: after(error.vertical, stations, heights), horizontal: slide.left }
-    const used = shareUsed(left, limit)
-    // Most are out of the question by this alone.
-    if (unlessWorseThan && used > Math.max(goal, atMost(unlessWorseThan.used)) + tiny) return undefined
-    let touched = 0
-    let movement = 0
-    stations.forEach((station, s) => {
-      const height = Math.abs(heights[s] ?? 0)
-      for (const foot of station.feet) {
-        const across = Math.abs(slide.moves[foot] ?? 0)
-        if (height > tiny || across > tiny) touched += 1
-        movement += height + across
-      }
-    })
-    return { heights, slide, left, used, away: shareAway(left, limit), touched, movement }
-  }
-  /** The best of the pairs of end heights within what a result that uses up `share` of the limits needs. */
-  const bestWithin = (share: number): Candidate | undefined => {
-    const reach = (x: number) => share * (limit.offset + Math.abs(x) * limit.slope) + 3 * stray + tiny
-    let best: Candidate | undefined
-    for (const heights of lines(stations, feet, reach, stray))
-      for (const slide of slides) {
-        const candidate = weigh(heights, slide, best)
-        if (candidate && (!best || compare(candidate, best, goal) < 0)) best = candidate
-      }
-    return best
-  }
-  // A first result shows how far to look: nothing that uses up more of the limits can be better.
-  for (let share = Math.max(goal, 1); share < 1e6; share *= 4) {
-    const first = bestWithin(share)
-    if (!first) continue
-    const best = atMost(first.used) > share ? bestWithin(atMost(first.used)) : first
-    return { ok: true, value: chosen(best ?? first, stations, feet.length) }
-  }
-  return { ok: false, problem: { type: 'no-heights' } }
+ * heights: stepHeights(1e-4, { down: 0, up: 3e-4 }) })), error: { vertical: { offset: 0, slope: -5e-4 }, horizontal: { offset: 0, slope: 0 } },
+ * limit: { offset: 1e-4, slope: 1e-3 }, goal: 0.1, stray: 1e-5 }).value.moves[1].vertical // ≈ 0.0003 */
+export function searchMoves(problem: SearchProblem): Result<ChosenMoves, FeetProblem | NoHeights> {
+  const set = setUp(problem)
+  if (!set.ok) return set
+  const inside = bestInside(set.value)
+  if (inside.best) return { ok: true, value: chosen(inside.best, set.value, inside.sure) }
+  const outside = leastOutside({ ...set.value, tries: { left: mostTries / 2 } })
+  if (!outside.best) return { ok: false, problem: { type: 'no-heights', sure: outside.sure } }
+  return { ok: true, value: chosen(outside.best, set.value, inside.sure && outside.sure) }
 }
 
-/** One way of moving sideways: of each foot, and what it leaves. */
-type Slide = { readonly moves: readonly number[]; readonly left: AxisError }
+/** The moves that serve best of those that bring the machine inside its limits; undefined where none are found. Problems and RangeErrors as
+ * `searchMoves`, a problem is none.
+ * @example movesInside({ feet: [{ name: 'aft', x: 0.2, y: 0 }, { name: 'fwd', x: 0.6, y: 0 }].map((foot) => ({ ...foot, heights:
+ * stepHeights(1e-3) })), error: { vertical: { offset: 4e-4, slope: 0 }, horizontal: { offset: 0, slope: 0 } }, limit: { offset: 1e-4, slope: 1e-3
+ * }, goal: 0.1, stray: 0 }) // undefined */
+export function movesInside(problem: SearchProblem): ChosenMoves | undefined {
+  const set = setUp(problem)
+  const inside = set.ok ? bestInside(set.value) : undefined
+  return set.ok && inside?.best ? chosen(inside.best, set.value, inside.sure) : undefined
+}
+
+/** Whether any moves are found that bring the machine inside its limits: `movesInside`, without asking which are best.
+ * @example comesInside({ feet: [{ name: 'aft', x: 0.2, y: 0 }, { name: 'fwd', x: 0.6, y: 0 }].map((foot) => ({ ...foot, heights:
+ * stepHeights(1e-4) })), error: { vertical: { offset: 4e-4, slope: 0 }, horizontal: { offset: 0, slope: 0 } }, limit: { offset: 1e-4, slope: 1e-3
+ * }, goal: 0.1, stray: 0 }) // true */
+export function comesInside(problem: SearchProblem): boolean {
+  const set = setUp(problem)
+  return set.ok && someInside(set.value).best !== undefined
+}
+
+/** A problem with what is worked out of it once. */
+type SetUp = SearchProblem & {
+  readonly tries: Tries
+  readonly stations: readonly Station[]
+  readonly slides: readonly Slide[]
+}
+
+function setUp(problem: SearchProblem): Result<SetUp, FeetProblem> {
+  inRange('goal', problem.goal, 1e-6, 1)
+  inRange('stray (m)', problem.stray, 0, 1)
+  shareUsed(problem.error, problem.limit)
+  const machine = rigidMachine(problem.feet)
+  if (!machine.ok) return machine
+  const stations = stationsOf(problem.feet, machine.value)
+  const slides = slidesOf(problem.feet, problem.error.horizontal, problem.limit.slope)
+  return { ok: true, value: { tries: { left: mostTries }, ...problem, stations, slides } }
+}
 
 type Candidate = {
   /** Of each station, m. */
@@ -144,80 +136,197 @@ type Candidate = {
   readonly movement: number
 }
 
-type Move = (moves: readonly InPlanes<Uncertain>[]) => RigidMove
+/** What is looked through at once: one way of sliding, some stations left as they stand. */
+type Branch = { readonly slide: Slide; readonly still: readonly boolean[]; readonly touched: number }
 
-const alone = (vertical: number, horizontal: number): InPlanes<Uncertain> => ({
-  vertical: exactly(vertical),
-  horizontal: exactly(horizontal),
-})
+type Found = { readonly best: Candidate | undefined; readonly sure: boolean }
 
-/** Feet by station, from aft. */
-function stationsOf(feet: readonly AdjustableFoot[], machine: Move, error: AxisError): readonly Station[] {
-  const groups: { readonly x: number; readonly feet: number[] }[] = []
-  for (const [i, { x }] of [...feet.entries()].sort(([, a], [, b]) => a.x - b.x)) {
-    const last = groups.at(-1)
-    if (last && x - last.x < oneStation) last.feet.push(i)
-    else groups.push({ x, feet: [i] })
-  }
-  return groups.map(({ x, feet: members }) => {
-    // A metre, because the axis moves in proportion: what it does for one it does for any height.
-    const { vertical } = machine(feet.map((_, i) => alone(members.includes(i) ? 1 : 0, 0)))
-    const per = { offset: vertical.offset.value, slope: vertical.slope.value }
-    return { x, feet: members, per, wanted: -(error.offset + error.slope * x) }
+/** The best of those inside the limits. */
+function bestInside(set: SetUp): Found {
+  const { stations, slides, goal } = set
+  const branches = slides
+    .flatMap((slide) => stills(stations).flatMap((still) => branchOf(set, slide, still)))
+    .map((branch) => ({ ...branch, across: acrossOf(set, branch.slide, 'used') }))
+    .sort((a, b) => a.touched - b.touched || a.across - b.across)
+  const found = looking(set, 'used', branches, (best, { touched }) => {
+    if (!best) return 1 + tiny
+    if (best.used > goal + tiny) return best.used + tiny
+    // Fewer feet count for more than a better result; among the best others than the limits decide.
+    if (touched < best.touched) return goal + tiny
+    return touched === best.touched ? best.used + tiny : Number.NEGATIVE_INFINITY
   })
+  const every = stations.length <= mostStill || (found.best?.used ?? 1) > goal + tiny
+  return { ...found, sure: found.sure && every }
 }
 
-/** Not at all, and by the whole correction. Where the holes do not let it go so far, in every way that leaves a slope of a thirtieth of what is
- * allowed, or two, or three: the machine slides as one, as far as each foot can, and as near to the shaft as that slope lets it. */
-function slidesOf(
-  stations: readonly Station[],
-  feet: readonly AdjustableFoot[],
-  error: AxisError,
-  limit: AxisError,
-): readonly Slide[] {
-  const none = { moves: feet.map(() => 0), left: error }
-  const reach = stations.map(({ feet: members }) =>
-    Math.min(...members.map((i) => feet[i]?.sideways ?? Number.POSITIVE_INFINITY)),
+/** The first that is met inside the limits. */
+const someInside = (set: SetUp): Found =>
+  looking(set, 'used', slidesBy(set, 'used'), (best) => (best ? Number.NEGATIVE_INFINITY : 1 + tiny))
+
+/** Of those outside the limits that which is least off both of them together. */
+const leastOutside = (set: SetUp): Found =>
+  looking(set, 'away', slidesBy(set, 'away'), (best) => best?.away ?? Number.MAX_VALUE)
+
+/** A branch for every slide, whichever stations it leaves as they stand; those that leave least come first. */
+const slidesBy = (set: SetUp, measure: Measure) =>
+  set.slides
+    .flatMap((slide) => branchOf(set, slide, []))
+    .map((branch) => ({ ...branch, across: acrossOf(set, branch.slide, measure) }))
+    .sort((a, b) => a.across - b.across)
+
+/** What a slide leaves by itself. */
+const acrossOf = ({ limit }: SetUp, { left }: Slide, measure: Measure): number =>
+  measured(measure, { offset: 0, slope: 0 }, shares(left, limit))
+
+/** Every choice of stations that are left as they stand; past six stations none of them, each end, or both. */
+function stills(stations: readonly Station[]): readonly (readonly boolean[])[] {
+  const free = stations.length <= mostStill
+  return stations.reduce<readonly (readonly boolean[])[]>(
+    (all, _, s) =>
+      free || s === 0 || s === stations.length - 1
+        ? all.flatMap((one) => [
+            [...one, false],
+            [...one, true],
+          ])
+        : all.map((one) => [...one, false]),
+    [[]],
   )
-  const aft = stations[0]?.x ?? 0
-  /** The slide that leaves this slope and as little offset as the holes let it; undefined where they do not. */
-  const leaving = (slope: number): Slide | undefined => {
-    const turn = slope - error.slope
-    const [low, high] = stations.reduce(
-      ([from, to], { x }, s) => {
-        const lever = turn * (x - aft)
-        const can = reach[s] ?? 0
-        return [Math.max(from, -can - lever), Math.min(to, can - lever)]
-      },
-      [Number.NEGATIVE_INFINITY, Number.POSITIVE_INFINITY],
-    )
-    if (low > high + tiny) return undefined
-    const wanted = slope * aft - (error.offset + error.slope * aft)
-    const atAft = Math.min(high, Math.max(low, wanted))
-    const offset = error.offset + error.slope * aft + atAft - slope * aft
-    const moves = feet.map((foot) => clean(atAft + turn * (foot.x - aft)))
-    return { moves, left: { offset: clean(offset), slope: clean(slope) } }
+}
+
+/** The branch with these stations left as they stand; none where a slide moves all their feet anyway. */
+function branchOf({ stations }: SetUp, slide: Slide, still: readonly boolean[]): readonly Branch[] {
+  const slid = (foot: number) => Math.abs(slide.moves[foot] ?? 0) > tiny
+  if (stations.some(({ feet }, s) => still[s] && feet.every(slid))) return []
+  const touched = stations.flatMap(({ feet }, s) => feet.filter((foot) => slid(foot) || !still[s])).length
+  return [{ slide, still, touched }]
+}
+
+/** Looks through branches for the best, by what is used up for one inside the limits; `most` is the measure that a better one can have at the
+ * most. */
+function looking<B extends Branch & { readonly across: number }>(
+  set: SetUp,
+  measure: Measure,
+  branches: readonly B[],
+  most: (best: Candidate | undefined, branch: B) => number,
+): Found {
+  const { stations, error, limit, stray, goal, tries } = set
+  const [aft, fore] = [stations[0], stations.at(-1)]
+  if (!aft || !fore) return { best: undefined, sure: true }
+  const between = stations.slice(1, -1)
+  const still = shares(error.vertical, limit)
+  const leaves = {
+    still,
+    aft: perEnd(stations, limit, ({ share }) => 1 - share),
+    fore: perEnd(stations, limit, ({ share }) => share),
   }
-  const whole = leaving(0)
-  if (whole && Math.abs(whole.left.offset) <= tiny)
-    return whole.moves.every((across) => Math.abs(across) <= tiny) ? [none] : [none, whole]
-  const thirtieth = limit.slope / 30
-  const [from, to] = [
-    Math.floor(Math.min(error.slope, -limit.slope) / thirtieth),
-    Math.ceil(Math.max(error.slope, limit.slope) / thirtieth),
-  ]
-  const stride = Math.max(1, Math.ceil((to - from) / mostSlides))
-  const part = Array.from({ length: Math.floor((to - from) / stride) + 1 }, (_, i) =>
-    leaving((from + i * stride) * thirtieth),
+  const slack = measured(
+    measure,
+    perEnd(between, limit, () => stray + tiny, Math.abs),
+    { offset: 0, slope: 0 },
   )
-  return [none, ...part.filter((slide) => slide !== undefined), ...(whole ? [whole] : [])]
+  let best: Candidate | undefined
+  for (const branch of branches) {
+    const mostNow = () => (tries.left > 0 ? most(best, branch) : Number.NEGATIVE_INFINITY)
+    if (branch.across - slack > mostNow()) continue
+    tries.left -= 1
+    const bounds = between.map(({ share, heights }, i) => {
+      const [low, high] = branch.still[i + 1]
+        ? [0, 0]
+        : [heights.from(-far) ?? far, heights.upTo(far) ?? -far]
+      return { share, low: low - stray - tiny, high: high + stray + tiny }
+    })
+    walkHeights(
+      {
+        leaves,
+        across: shares(branch.slide.left, limit),
+        measure,
+        aft: branch.still[0] ? standing(aft.heights) : aft.heights,
+        fore: branch.still[stations.length - 1] ? standing(fore.heights) : fore.heights,
+        between: bounds,
+        slack,
+      },
+      mostNow,
+      (a, f) => {
+        tries.left -= stations.length - 1
+        const heights = followed(between, a, f, stray)
+        if ('above' in heights) return heights
+        const candidate = weighed(set, heights, branch.slide)
+        const counts = measure === 'away' || candidate.used <= 1 + tiny
+        if (counts && (!best || compare(candidate, best, goal) < 0)) best = candidate
+        return undefined
+      },
+    )
+  }
+  return { best, sure: tries.left > 0 }
 }
 
-/** Ways of sliding that are tried at the most. */
-const mostSlides = 240
+/** Farther (m) than any foot goes. */
+const far = 100
 
-/** Less than a nanometre is none. */
-const clean = (value: number): number => (Math.abs(value) <= tiny ? 0 : value)
+/** Left where it stands. */
+const standing = (heights: Heights): Heights => between(heights, 0, 0)
+
+/** What stations do to the axis, each moved by so much, in shares of the limits. */
+function perEnd(
+  stations: readonly Station[],
+  limit: AxisError,
+  by: (station: Station) => number,
+  sign: (value: number) => number = (value) => value,
+): AxisError {
+  const sum = (part: keyof AxisError) =>
+    stations.reduce((total, station) => total + by(station) * sign(station.per[part]), 0)
+  return shares({ offset: sum('offset'), slope: sum('slope') }, limit)
+}
+
+/** Heights of all stations, those between at the nearest they have to the line of the ends; where one has none near enough, the heights of the
+ * fore end with which it might. */
+function followed(
+  between: readonly Station[],
+  aft: number,
+  fore: number,
+  stray: number,
+): readonly number[] | Gap {
+  const heights = [aft]
+  for (const { share, heights: own } of between) {
+    const line = aft + (fore - aft) * share
+    const [down, up] = [
+      own.upTo(line) ?? Number.NEGATIVE_INFINITY,
+      own.from(line) ?? Number.POSITIVE_INFINITY,
+    ]
+    const nearest = line - down <= up - line ? down : up
+    if (Math.abs(nearest - line) > stray + tiny) {
+      const foreFor = (height: number) => (height - aft * (1 - share)) / share
+      return { above: foreFor(up - stray), below: foreFor(down + stray) }
+    }
+    heights.push(nearest)
+  }
+  return [...heights, fore]
+}
+
+function weighed({ stations, error, limit }: SetUp, heights: readonly number[], slide: Slide): Candidate {
+  const vertical = after(error.vertical, stations, heights)
+  const [off, across] = [shares(vertical, limit), shares(slide.left, limit)]
+  let touched = 0
+  let movement = 0
+  stations.forEach((station, s) => {
+    const height = Math.abs(heights[s] ?? 0)
+    for (const foot of station.feet) {
+      const sideways = Math.abs(slide.moves[foot] ?? 0)
+      if (height > tiny || sideways > tiny) touched += 1
+      movement += height + sideways
+    }
+  })
+  const left = { vertical, horizontal: slide.left }
+  return {
+    heights,
+    slide,
+    left,
+    used: measured('used', off, across),
+    away: measured('away', off, across),
+    touched,
+    movement,
+  }
+}
 
 const after = (error: AxisError, stations: readonly Station[], heights: readonly number[]): AxisError =>
   stations.reduce(
@@ -228,67 +337,27 @@ const after = (error: AxisError, stations: readonly Station[], heights: readonly
     error,
   )
 
-/** Heights that every foot of the station has. */
-function heightsOf(
-  station: Station,
-  feet: readonly AdjustableFoot[],
-  around: number,
-  reach: number,
-): readonly number[] {
-  const [first = [], ...others] = station.feet.map((i) => feet[i]?.heights(around, reach) ?? [])
-  return first.filter((height) => others.every((ones) => ones.some((one) => Math.abs(one - height) < tiny)))
-}
-
-/** Heights of all stations for every pair of the end ones; those between follow the line. */
-function* lines(
-  stations: readonly Station[],
-  feet: readonly AdjustableFoot[],
-  reach: (x: number) => number,
-  stray: number,
-): Generator<readonly number[]> {
-  const [aft, fore] = [stations[0], stations.at(-1)]
-  if (!aft || !fore) return
-  const of = (station: Station) => heightsOf(station, feet, station.wanted, reach(station.x))
-  const fores = of(fore)
-  for (const a of of(aft))
-    for (const f of fores) {
-      const heights = [a]
-      for (const station of stations.slice(1, -1)) {
-        const line = a + ((f - a) * (station.x - aft.x)) / (fore.x - aft.x)
-        const [nearest] = heightsOf(station, feet, line, stray + tiny).toSorted(
-          (one, other) => Math.abs(one - line) - Math.abs(other - line),
-        )
-        if (nearest === undefined) break
-        heights.push(nearest)
-      }
-      if (heights.length === stations.length - 1) yield [...heights, f]
-    }
-}
-
-/** Share of the limits beyond which a result cannot be better than one that uses up this share: outside the limits both of them count. */
-const atMost = (used: number): number => (used > 1 ? Math.SQRT2 * used : used)
-
 /** Below zero when the first is better. */
 function compare(one: Candidate, other: Candidate, goal: number): number {
   const rank = ({ used }: Candidate) => (used <= goal + tiny ? 0 : used <= 1 + tiny ? 1 : 2)
   const ranks = rank(one) - rank(other)
   if (ranks !== 0) return ranks
-  if (rank(one) === 2) return one.away - other.away || one.touched - other.touched
-  if (rank(one) === 1) return one.used - other.used || one.touched - other.touched
-  return (
-    one.touched - other.touched ||
-    (Math.abs(one.used - other.used) > tiny ? one.used - other.used : one.movement - other.movement)
-  )
+  const fewer = one.touched - other.touched
+  const nearer = one.away - other.away
+  if (rank(one) === 2) return nearer || fewer
+  const lessUsed = Math.abs(one.used - other.used) > tiny ? one.used - other.used : 0
+  if (rank(one) === 1) return lessUsed || fewer || nearer
+  return fewer || lessUsed || (Math.abs(nearer) > tiny ? nearer : one.movement - other.movement)
 }
 
 function chosen(
   { heights, slide, left, used, touched }: Candidate,
-  stations: readonly Station[],
-  count: number,
+  { stations, feet }: SetUp,
+  sure: boolean,
 ): ChosenMoves {
-  const moves = Array.from({ length: count }, (_, foot) => ({
+  const moves = feet.map((_, foot) => ({
     vertical: heights[stations.findIndex((station) => station.feet.includes(foot))] ?? 0,
     horizontal: slide.moves[foot] ?? 0,
   }))
-  return { moves, left, used, touched }
+  return { moves, left, used, touched, sure }
 }

@@ -11,6 +11,9 @@ export const inBothPlanes = <T>(of: (plane: keyof InPlanes<T>) => T): InPlanes<T
   horizontal: of('horizontal'),
 })
 
+/** What an axis is off by in one plane: offset (m) at the coupling, slope (rad). */
+export type AxisError = { readonly offset: number; readonly slope: number }
+
 /** Covariance of [c, vertical, horizontal]: rows and columns in that order. */
 export type Covariance = readonly (readonly number[])[]
 

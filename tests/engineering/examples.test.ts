@@ -1,12 +1,13 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 
-// The figure in each `@example` of the alignment kernel, run as written. Every module's exports are in scope
+// The figure in each `@example` of the engineering floor, run as written. Every module's exports are in scope
 // of every example.
 const source = new URL('../../server/src/', import.meta.url)
 const paths = [
-  ...readdirSync(new URL('engineering/alignment/', source)).map((file) => `engineering/alignment/${file}`),
-  ...['adjusters', 'guard', 'thread'].map((name) => `engineering/${name}.ts`),
+  ...readdirSync(new URL('engineering/', source), { recursive: true, encoding: 'utf8' })
+    .filter((file) => file.endsWith('.ts'))
+    .map((file) => `engineering/${file}`),
   'quantity/uncertainty.ts',
 ].map((path) => new URL(path, source))
 

@@ -1,0 +1,81 @@
+import { exactly, type Uncertain } from '../../quantity/uncertainty.ts'
+import type { Heights } from '../adjuster-heights.ts'
+import { type Foot, oneStation } from './feet.ts'
+import { tiny } from './height-walk.ts'
+import type { AxisError, InPlanes } from './planes.ts'
+import type { RigidMove } from './rigid-move.ts'
+
+/** Feet at one distance from the coupling, which are moved alike. */
+export type Station = {
+  readonly x: number
+  /** Way from the aft station to the fore one, 0 to 1. */
+  readonly share: number
+  readonly feet: readonly number[]
+  /** What a unit of height at this station does to the axis. */
+  readonly per: AxisError
+  /** Heights that all its feet have. */
+  readonly heights: Heights
+}
+
+type Move = (moves: readonly InPlanes<Uncertain>[]) => RigidMove
+
+const alone = (vertical: number): InPlanes<Uncertain> => ({
+  vertical: exactly(vertical),
+  horizontal: exactly(0),
+})
+
+/** Feet by station, from aft: those less than a millimetre apart along the shaft stand at one. `machine` is that of the same feet. m. [derived]
+ * @example stationsOf([0.2, 0.6].map((x) => ({ name: `${x}`, x, y: 0, heights: stepHeights(1e-4) })), rigidMachine([0.2, 0.6].map((x) => ({ name:
+ * `${x}`, x, y: 0 }))).value).length // 2 */
+export function stationsOf(
+  feet: readonly (Foot & { readonly heights: Heights })[],
+  machine: Move,
+): readonly Station[] {
+  const groups: { readonly x: number; readonly feet: number[] }[] = []
+  for (const [i, { x }] of [...feet.entries()].sort(([, a], [, b]) => a.x - b.x)) {
+    const last = groups.at(-1)
+    if (last && x - last.x < oneStation) last.feet.push(i)
+    else groups.push({ x, feet: [i] })
+  }
+  const [aft = 0, fore = 0] = [groups[0]?.x, groups.at(-1)?.x]
+  return groups.map(({ x, feet: members }) => {
+    // A metre, because the axis moves in proportion: what it does for one it does for any height.
+    const { vertical } = machine(feet.map((_, i) => alone(members.includes(i) ? 1 : 0)))
+    return {
+      x,
+      share: (x - aft) / (fore - aft),
+      feet: members,
+      per: { offset: vertical.offset.value, slope: vertical.slope.value },
+      heights: common([...new Set(members.flatMap((i) => feet[i]?.heights ?? []))]),
+    }
+  })
+}
+
+/** Heights that every one of some feet has. */
+function common(all: readonly Heights[]): Heights {
+  const [only, ...others] = all
+  if (only && others.length === 0) return only
+  /** Goes from one foot to the next until they agree: a foot that has a height less far on is asked again. */
+  const agreed = (
+    height: number,
+    next: (of: Heights, from: number) => number | undefined,
+  ): number | undefined => {
+    let [at, agreeing] = [height, 0]
+    for (let i = 0; i < mostSteps; i++) {
+      const one = all[i % all.length]
+      const found = one && next(one, at)
+      if (found === undefined) return undefined
+      agreeing = Math.abs(found - at) <= tiny && i > 0 ? agreeing + 1 : 1
+      at = found
+      if (agreeing === all.length) return at
+    }
+    return undefined
+  }
+  return {
+    from: (height) => agreed(height, (of, at) => of.from(at)),
+    upTo: (height) => agreed(height, (of, at) => of.upTo(at)),
+  }
+}
+
+/** Steps in search of one height that all feet of a station have. */
+const mostSteps = 2000
