@@ -201,6 +201,12 @@ describe('a sign that touches its number', () => {
     const seal = 'drive main {\n  seal { compression: 26 mm  free-length: 148 mm +3 mm }\n}\n'
     expect(laws(seal, 'job/sign-touches')).toEqual(['Write + 3 mm'])
   })
+
+  it('is no pair of limits where it is a fraction of an inch', () => {
+    const shaft = (by: string) => `drive main {\n  shaft { diameter: 2 in ${by} }\n}\n`
+    expect(laws(shaft('+3/16 in'), 'job/sign-touches')).toEqual(['Write + 3/16 in'])
+    expect(laws(shaft('+0.003/0.001 in'), 'job/sign-touches')).toEqual(['Write +0.003/-0.001 in'])
+  })
 })
 
 describe('a fact said twice', () => {

@@ -8,13 +8,21 @@ const parted = (written: string): readonly [sign: string, amount: string] => [
   written.slice(1).trim(),
 ]
 
-const apart = (written: string): string => parted(written).join(' ')
+/** `+3 mm` as `+ 3 mm`; undefined for limits in decimals, which are no number: `+0.003/0.001 in`. */
+function sum(written: string): string | undefined {
+  const pair = /[\d.]+\/[\d.]+/.exec(written)?.[0]
+  return pair?.includes('.') && limits(written) ? undefined : parted(written).join(' ')
+}
+
+/** `3/16 in` is one number, not two. */
+const isFraction = (over: number, under: number, unit: string): boolean =>
+  over < under && [2, 4, 8, 16, 32, 64].includes(under) && /^(in|inch|inches|ft)$/.test(unit)
 
 /** `+3 mm` as `+3/-0 mm`, `+3/2 mm` as `+3/-2 mm`. */
 function limits(written: string): string | undefined {
   const [sign, amount] = parted(written)
   const [, number, below, unit = ''] = /^([\d.]+)(?:\/([\d.]+))?(\s*[^\s\d+\-*/]\S*)?$/.exec(amount) ?? []
-  if (number === undefined) return undefined
+  if (number === undefined || isFraction(Number(number), Number(below), unit.trim())) return undefined
   return sign === '+' ? `+${number}/-${below ?? 0}${unit}` : `+${below ?? 0}/-${number}${unit}`
 }
 
@@ -31,23 +39,31 @@ export default problemCheck({
 }`,
   quiet: `seal { free-length: 148 mm + 3 mm }`,
   words: (_p, written) => {
-    const of = limits(written)
+    const [of, added] = [limits(written), sum(written)]
     const [sign] = parted(written)
+    const ways = [
+      added && `${added} for a ${sign === '+' ? 'sum' : 'difference'}`,
+      of && `${of} for limits`,
+    ].filter(Boolean)
     return {
       message: `The ${sign} touches its number: it does not say whether ${written} is added or is a limit.`,
-      todo: `Write ${apart(written)} for a ${sign === '+' ? 'sum' : 'difference'}${of ? `, ${of} for limits` : ''}.`,
+      todo: `Write ${ways.join(', ')}.`,
       found: written,
     }
   },
   fixes: ({ at }, { block }) => {
     const written = textAt(at)
     // Not every fact has limits: a plain length takes the sum alone.
-    const takesLimits = /\b(limits|tolerance)\b/.test(declaredAt(block, at)?.shape.words ?? '')
+    const takesLimits = declaredAt(block, at)?.shape.forms?.some(({ entries }) =>
+      entries.flat().some(({ sign }) => sign === '+/-'),
+    )
     const of = takesLimits ? limits(written) : undefined
-    return [apart(written), ...(of ? [of] : [])].map((text) => ({
-      title: `Write ${text}`,
-      edits: [replace(at, text)],
-      uncovers: true,
-    }))
+    return [sum(written), of]
+      .flatMap((text) => text ?? [])
+      .map((text) => ({
+        title: `Write ${text}`,
+        edits: [replace(at, text)],
+        uncovers: true,
+      }))
   },
 })

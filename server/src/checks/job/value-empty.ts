@@ -22,8 +22,8 @@ export default problemCheck({
   fixes: ({ at }, { block }) => {
     const fact = factAt(block, at)
     const shape = declaredAt(block, at)?.shape
-    // The words of one choice; other shapes have words beside figures.
-    const choices = shape?.words.startsWith('one of ') ? (shape.choices ?? []) : []
+    // A shape of several parts has words beside figures.
+    const choices = shape?.forms ? [] : (shape?.choices ?? [])
     return fact
       ? choices.map((word) => ({
           title: `Write ${word}`,
