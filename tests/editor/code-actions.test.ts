@@ -42,7 +42,10 @@ describe('quick fixes over the wire', () => {
   let client: Client
   beforeAll(async () => {
     const workspaceEdit = { documentChanges: true, snippetEditSupport: true }
-    process = await startProcess({ capabilities: { workspace: { workspaceEdit } } })
+    const codeAction = { codeActionLiteralSupport: { codeActionKind: { valueSet: ['quickfix'] } } }
+    process = await startProcess({
+      capabilities: { workspace: { workspaceEdit }, textDocument: { codeAction } },
+    })
     client = process.client
     client.open(uri, text)
   })
@@ -94,6 +97,8 @@ describe('quick fixes over the wire', () => {
 describe('an editor that takes plain changes alone', () => {
   it('gets the same text without its blanks', async () => {
     const { client, stop } = await startProcess()
+    // LSP 3.17, CodeActionOptions: for a client with codeActionLiteralSupport alone.
+    expect(client.initialized.capabilities.codeActionProvider).toBe(true)
     client.open(uri, text)
     const add = (await offers(client, 6)).find(({ title }) => title === 'Add flange-diameter')
     expect(add?.edit?.changes?.[uri]?.[0]?.newText).toContain('flange-diameter:')

@@ -46,7 +46,12 @@ describe('the server', () => {
     writeFileSync(join(folder, 'boat.wright'), boat)
     server = await startProcess({
       workspaceFolders: [{ uri: pathToFileURL(folder).href, name: 'boats' }],
-      capabilities: { textDocument: { documentSymbol: { hierarchicalDocumentSymbolSupport: true } } },
+      capabilities: {
+        textDocument: {
+          documentSymbol: { hierarchicalDocumentSymbolSupport: true },
+          rename: { prepareSupport: true },
+        },
+      },
       initializationOptions: { docs: 'https://docs.example/checks' },
     })
     client = server.client
@@ -172,6 +177,8 @@ describe('the server', () => {
 it('an editor that opens a whole disk has it not searched, and is told so', async () => {
   const { client, stop } = await startProcess({ rootUri: 'file:///' })
   expect(client.log).toEqual([expect.stringContaining('file:/// is a whole disk')])
+  // LSP 3.17, RenameOptions: for a client with prepareSupport alone.
+  expect(client.initialized.capabilities.renameProvider).toBe(true)
   const uri = 'file:///no/such/folder/a.wright'
   client.open(uri, boat)
   const found = await client.connection.sendRequest<Location[]>('textDocument/references', {

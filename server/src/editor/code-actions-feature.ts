@@ -1,10 +1,12 @@
 import {
+  type ClientCapabilities,
   type CodeAction,
   CodeActionKind,
   type CodeActionParams,
   CodeActionRequest,
   type Diagnostic,
   type Range,
+  type ServerCapabilities,
   type SnippetTextEdit,
   type TextEdit,
 } from 'vscode-languageserver'
@@ -17,9 +19,16 @@ import { takesBlanks, workspaceEdit } from './workspace-edit.ts'
 
 const fixAllKind = `${CodeActionKind.SourceFixAll}.shaftwright`
 
+/** The kinds are for an editor that tells actions by them (LSP 3.17, CodeActionOptions). */
+const codeActionCapability = ({ textDocument }: ClientCapabilities): ServerCapabilities => ({
+  codeActionProvider: textDocument?.codeAction?.codeActionLiteralSupport
+    ? { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] }
+    : true,
+})
+
 export const codeActionsFeature = feature(
   CodeActionRequest.type,
-  { codeActionProvider: { codeActionKinds: [CodeActionKind.QuickFix, fixAllKind] } },
+  codeActionCapability,
   (asked: Asked<CodeActionParams>): CodeAction[] => {
     const { params, workspace, open, client } = asked
     const given = {

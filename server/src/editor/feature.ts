@@ -33,10 +33,13 @@ export interface Asked<P> extends AskedOfAll<P> {
   readonly open: OpenFile
 }
 
+/** What the server says it can; where that hangs on it, to an editor that can this. */
+type Capability = ServerCapabilities | ((client: ClientCapabilities) => ServerCapabilities)
+
 /** One thing an editor can ask: the request, what the server says it can, and the answer. */
 export interface Feature {
   readonly method: string
-  readonly capability: ServerCapabilities
+  readonly capability: Capability
   readonly of: 'text' | 'workspace'
   readonly answer: (asked: Asked<never>) => unknown
 }
@@ -51,7 +54,7 @@ type Answer<R> = R | null | ResponseError<void>
 /** A thing to ask of a text that is open; of any other the answer is null. */
 export const feature = <P, R>(
   { method }: Request<P, R>,
-  capability: ServerCapabilities,
+  capability: Capability,
   answer: (asked: Asked<P>) => Answer<R> | Promise<Answer<R>>,
 ): Feature => ({ method, capability, of: 'text', answer })
 
@@ -60,7 +63,7 @@ type Found = NonNullable<ReturnType<typeof locate>>
 /** A thing to ask of a place in a text that is open; beyond the end of the text the answer is null. */
 export const featureAt = <P extends TextDocumentPositionParams, R>(
   request: Request<P, R>,
-  capability: ServerCapabilities,
+  capability: Capability,
   answer: (asked: Asked<P>, at: Found) => Answer<R> | Promise<Answer<R>>,
 ): Feature =>
   feature(request, capability, (asked) => {
@@ -71,6 +74,6 @@ export const featureAt = <P extends TextDocumentPositionParams, R>(
 /** A thing to ask of all job files, or of something answered before. */
 export const workspaceFeature = <P, R>(
   { method }: Request<P, R>,
-  capability: ServerCapabilities,
+  capability: Capability,
   answer: (asked: AskedOfAll<P>) => Answer<R> | Promise<Answer<R>>,
 ): Feature => ({ method, capability, of: 'workspace', answer })

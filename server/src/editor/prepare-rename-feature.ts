@@ -1,11 +1,22 @@
-import { LSPErrorCodes, PrepareRenameRequest, ResponseError } from 'vscode-languageserver'
+import {
+  type ClientCapabilities,
+  LSPErrorCodes,
+  PrepareRenameRequest,
+  ResponseError,
+  type ServerCapabilities,
+} from 'vscode-languageserver'
 import { rangeOf } from '../job/document.ts'
 import { featureAt } from './feature.ts'
 import { renamable } from './rename.ts'
 
+/** More than that there is renaming is for an editor that prepares it (LSP 3.17, RenameOptions). */
+export const renameCapability = ({ textDocument }: ClientCapabilities): ServerCapabilities => ({
+  renameProvider: textDocument?.rename?.prepareSupport ? { prepareProvider: true } : true,
+})
+
 export const prepareRenameFeature = featureAt(
   PrepareRenameRequest.type,
-  { renameProvider: { prepareProvider: true } },
+  renameCapability,
   ({ workspace, open }, { section, offset }) => {
     const found = renamable(workspace.viewOf(open), section, offset)
     if ('refused' in found) return new ResponseError<void>(LSPErrorCodes.RequestFailed, found.refused)

@@ -79,7 +79,7 @@ export function startServer(connection: Connection, host: Host, features: readon
           workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
         },
         diagnostics.capability,
-        ...features.map(({ capability }) => capability),
+        ...features.map(({ capability: can }) => (typeof can === 'function' ? can(client) : can)),
       ]),
     }
   })
