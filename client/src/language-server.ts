@@ -1,5 +1,5 @@
 // Starts, watches and stops the language server, and says so when it does not run.
-import { type LogOutputChannel, window } from 'vscode'
+import { type LogOutputChannel, window, workspace } from 'vscode'
 import {
   type BaseLanguageClient,
   CloseAction,
@@ -8,6 +8,7 @@ import {
   RevealOutputChannelOn,
   State,
 } from 'vscode-languageclient'
+import { documentSelector } from './document-selector.ts'
 import type { PlanView } from './plan-view.ts'
 import { mayRestart } from './restart-policy.ts'
 import type { ServerStatus } from './status.ts'
@@ -43,7 +44,7 @@ export const createLanguageServer = ({
   let deaths: number[] = []
 
   const clientOptions: LanguageClientOptions = {
-    documentSelector: [{ language: 'shaftwright' }],
+    documentSelector: documentSelector((workspace.workspaceFolders ?? []).map(({ uri }) => uri.scheme)),
     outputChannel: log,
     revealOutputChannelOn: RevealOutputChannelOn.Never,
     // What to do when the server stops is decided once, where its state is watched; and told once, by `fail`.
