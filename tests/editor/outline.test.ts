@@ -140,6 +140,11 @@ describe('a selection grows', () => {
       ['gear', 'd.gear.ratio', 'ratio: d.gear.ratio', 'gear { ratio: d.gear.ratio }'],
     ],
     [
+      'from a segment of a path in brackets',
+      'gear { ratio: (d.ge$0ar.ratio) }',
+      ['gear', '(d.gear.ratio)', 'ratio: (d.gear.ratio)', 'gear { ratio: (d.gear.ratio) }'],
+    ],
+    [
       'from one of several',
       'motor { terminals: U, $0V, W }',
       ['V', 'U, V, W', 'terminals: U, V, W', 'motor { terminals: U, V, W }'],

@@ -1,5 +1,5 @@
 import { isUse } from '../job/bind.ts'
-import { type Document, positionOf } from '../job/document.ts'
+import { type Document, lineIn, positionOf } from '../job/document.ts'
 import type { Section } from '../job/model.ts'
 import { once } from '../syntax/once.ts'
 import { Comment, endOf, Newline } from '../syntax/tokens.ts'
@@ -24,11 +24,10 @@ export function foldsOf(document: Document): readonly Fold[] {
 /** The folds within a section, by its own lines. */
 const folds = once((section: Section): readonly Fold[] => {
   const { text } = section
-  const lines = linesOf(text)
   const { items } = section.parsed.tree
   const fold = ({ start, end }: Span, of: Fold['of']): Fold[] => {
-    const first = lines(start)
-    const last = lines(end)
+    const first = lineIn(section, start)
+    const last = lineIn(section, end)
     return last > first ? [{ first, last, of }] : []
   }
   const blocks = [...blocksIn(items)].flatMap(({ span }) =>
@@ -80,19 +79,4 @@ function useRuns(document: Document): readonly Fold[] {
     else runs.push({ first, last, of: 'uses' })
   }
   return runs.filter(({ first, last }) => last > first)
-}
-
-/** Gives the line of an offset; to be asked for offsets anywhere. */
-function linesOf(text: string): (offset: number) => number {
-  const starts = [0, ...[...text.matchAll(/\r\n|\n|\r/g)].map((match) => match.index + match[0].length)]
-  return (offset) => {
-    let low = 0
-    let high = starts.length - 1
-    while (low < high) {
-      const middle = (low + high + 1) >> 1
-      if ((starts[middle] ?? 0) <= offset) low = middle
-      else high = middle - 1
-    }
-    return low
-  }
 }

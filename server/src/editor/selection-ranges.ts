@@ -1,4 +1,5 @@
 import type { Section } from '../job/model.ts'
+import { segmentsOf } from '../syntax/segments.ts'
 import { Comment, endOf } from '../syntax/tokens.ts'
 import {
   type BlockNode,
@@ -49,7 +50,7 @@ export function selectionSpans(section: Section, offset: number): readonly Span[
     if (!contains(part.span, offset)) return
     add(part.span)
     for (const inner of insideOf(part)) inPart(inner)
-    if (part.type === 'word') for (const span of segmentsOf(part)) add(span)
+    if (part.type === 'word') for (const span of segmentsOf(part, section.text)) add(span)
     if ('unit' in part && part.unit) add(part.unit.span)
   }
   within(section.parsed.tree.items)
@@ -64,13 +65,4 @@ function bodyOf({ headSpan, span }: BlockNode, text: string): Span {
   const body = text.slice(start, end)
   const space = body.length - body.trimStart().length
   return { start: start + space, end: start + body.trimEnd().length }
-}
-
-function segmentsOf({ text, span }: Part & { readonly type: 'word' }): readonly Span[] {
-  let end = span.start - 1
-  return text.split('.').map((segment) => {
-    const start = end + 1
-    end = start + segment.length
-    return { start, end }
-  })
 }

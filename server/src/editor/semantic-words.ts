@@ -1,5 +1,6 @@
 import { isUse } from '../job/bind.ts'
 import { findUnit } from '../quantity/units.ts'
+import { segmentsOf } from '../syntax/segments.ts'
 import type { BlockNode, Entry, FactNode, Item, Leaf, Part, Span } from '../syntax/tree.ts'
 import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import type { Slot } from '../vocabulary/form.ts'
@@ -20,9 +21,11 @@ export function wordsOf(items: readonly Item[], text: string): ReadonlyMap<numbe
   const found = new Map<number, readonly Meant[]>()
   const put = ({ span }: { readonly span: Span }, type: TokenType, declares?: true): void =>
     void found.set(span.start, [{ span, type, ...(declares && { declares }) }])
-  // A word in parentheses has them in its span.
-  const path = (leaf: Leaf, last: TokenType): void =>
-    putPath(found, { ...leaf, start: text.indexOf(leaf.text, leaf.span.start) }, last)
+  const path = (leaf: Leaf, last: TokenType): void => {
+    const spans = segmentsOf(leaf, text)
+    const meant = spans.map((span, i): Meant => ({ span, type: i === spans.length - 1 ? last : 'variable' }))
+    found.set(spans[0]?.start ?? leaf.span.start, meant)
+  }
   for (const item of items) inItem(item, undefined, { put, path })
   return found
 }
@@ -31,21 +34,6 @@ interface Into {
   readonly put: (leaf: { readonly span: Span }, type: TokenType, declares?: true) => void
   /** Blocks named one inside the other; the last may be a fact. */
   readonly path: (leaf: Leaf, last: TokenType) => void
-}
-
-function putPath(
-  found: Map<number, readonly Meant[]>,
-  { text, start: from }: { readonly text: string; readonly start: number },
-  last: TokenType,
-): void {
-  const segments = text.split('.')
-  let start = from
-  const meant = segments.map((segment, i): Meant => {
-    const at = { start, end: start + segment.length }
-    start = at.end + 1
-    return { span: at, type: i === segments.length - 1 ? last : 'variable' }
-  })
-  found.set(from, meant)
 }
 
 function inItem(item: Item, kind: BlockKind | undefined, into: Into): void {

@@ -108,9 +108,8 @@ export const startOf = (doc: Document, section: Section): number | undefined =>
 
 export const hasSection = (doc: Document, section: Section): boolean => layoutOf(doc).has(section)
 
-/** Line and character of an offset within a section, as the document stands now. */
-export function positionOf(doc: Document, section: Section, offset: number): Position {
-  const base = layoutOf(doc).get(section)?.line ?? 0
+/** The line of an offset within a section, counted from its first. */
+export function lineIn(section: Section, offset: number): number {
   const starts = linesOf(section)
   let low = 0
   let high = starts.length - 1
@@ -119,7 +118,14 @@ export function positionOf(doc: Document, section: Section, offset: number): Pos
     if ((starts[middle] ?? 0) <= offset) low = middle
     else high = middle - 1
   }
-  return { line: base + low, character: offset - (starts[low] ?? 0) }
+  return low
+}
+
+/** Line and character of an offset within a section, as the document stands now. */
+export function positionOf(doc: Document, section: Section, offset: number): Position {
+  const base = layoutOf(doc).get(section)?.line ?? 0
+  const line = lineIn(section, offset)
+  return { line: base + line, character: offset - (linesOf(section)[line] ?? 0) }
 }
 
 export const rangeOf = (doc: Document, place: Place): { start: Position; end: Position } => ({

@@ -1,3 +1,4 @@
+import { segmentsOf } from '../syntax/segments.ts'
 import type { Leaf } from '../syntax/tree.ts'
 import { type Block, nameOf, type Reference, type Section } from './model.ts'
 import type { Scope } from './scope.ts'
@@ -51,17 +52,11 @@ export function furthestPath<T>(path: string, find: (path: string) => T | undefi
   return find(path) ?? (dot < 0 ? undefined : furthestPath(path.slice(0, dot), find))
 }
 
-/** What the segments of a path stand for. It may stand in brackets or in quotes. */
-export function alongPath(
-  { text, span }: Leaf,
-  blocks: readonly Block[],
-  section: Section,
-): readonly Reference[] {
-  const segments = text.split('.')
-  let start = section.text.indexOf(text, span.start)
-  return blocks.map((to, i) => {
-    const at = { section, span: { start, end: start + (segments[i]?.length ?? 0) } }
-    start = at.span.end + 1
-    return { at, to, named: nameOf(to) }
+/** What the segments of a path stand for. */
+export function alongPath(path: Leaf, blocks: readonly Block[], section: Section): readonly Reference[] {
+  const spans = segmentsOf(path, section.text)
+  return blocks.flatMap((to, i) => {
+    const span = spans[i]
+    return span ? [{ at: { section, span }, to, named: nameOf(to) }] : []
   })
 }
