@@ -1,5 +1,6 @@
 import type { Analysis } from '../job/analysis.ts'
 import type { Bound, Located } from '../job/bind.ts'
+import { startOf } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import { Memo } from '../job/memo.ts'
@@ -85,14 +86,14 @@ export class Checker {
   check(file: JobFile, run: Run): readonly Finding[] {
     const scope = this.#analysis.scope(file)
     const { revision } = this.#analysis
-    const found = file.document.sections.flatMap((section) => {
+    const make = (asking: Scope, section: Section) =>
+      this.#section(this.#analysis.bound(file, section), section, asking, run)
+    const found: Finding[] = []
+    for (const section of file.document.sections) {
       const input = this.#analysis.bound(file, section)
-      return [
-        ...(this.#kept.get(section, { revision, scope, input }, (asking) =>
-          this.#section(input, section, asking, run),
-        ) ?? []),
-      ]
-    })
+      for (const finding of this.#kept.get(section, { revision, scope, input }, make) ?? [])
+        found.push(finding)
+    }
     found.push(...this.#worded(file.problems))
     const view = {
       blocks: this.#analysis.blocks(file),
@@ -160,10 +161,10 @@ function guarded(c: Check, run: Run, reported: () => readonly Reported[]): Findi
 }
 
 function inOrder(findings: readonly Finding[], file: JobFile): readonly Finding[] {
-  const order = new Map(file.document.sections.map((section, i) => [section, i]))
+  const startOfSection = ({ at }: Finding) => startOf(file.document, at.section) ?? 0
   return [...findings].sort(
     (a, b) =>
-      (order.get(a.at.section) ?? 0) - (order.get(b.at.section) ?? 0) ||
+      startOfSection(a) - startOfSection(b) ||
       a.at.span.start - b.at.span.start ||
       a.check.localeCompare(b.check, 'en'),
   )

@@ -65,10 +65,15 @@ const showsInches = (job: BlockNode): boolean =>
   })
 
 /** Words of a section that could name a top-level block. */
-const wordsIn = once(
-  ({ parsed: { tree } }: Section): ReadonlySet<string> =>
-    new Set(tree.tokens.flatMap((t) => (t.tokenType === Word ? (t.image.split('.', 1)[0] ?? []) : []))),
-)
+const wordsIn = once(({ parsed: { tree } }: Section): ReadonlySet<string> => {
+  const words = new Set<string>()
+  for (const { tokenType, image } of tree.tokens) {
+    if (tokenType !== Word) continue
+    const dot = image.indexOf('.')
+    words.add(dot < 0 ? image : image.slice(0, dot))
+  }
+  return words
+})
 
 const nothing: Bound = { blocks: [], problems: [], references: [] }
 
@@ -95,7 +100,8 @@ export class Analysis {
   }
 
   bound(file: JobFile, section: Section): Bound {
-    if (this.#bound.isCurrent(section, this.#revision)) return this.#bind(file, section)
+    const current = this.#bound.current(section, this.#revision)
+    if (current) return current
     // Those it mentions first, so that a long chain of references does not go down one call a link.
     const seen = new Set<Section>()
     const waiting: { readonly file: JobFile; readonly section: Section; readonly opened: boolean }[] = [
@@ -108,7 +114,7 @@ export class Analysis {
       waiting.push({ ...next, opened: true })
       for (const word of this.#mentionedIn(next.section, next.file)) {
         const at = holderOf(next.file, word)
-        if (at && !seen.has(at.section) && !this.#bound.isCurrent(at.section, this.#revision))
+        if (at && !seen.has(at.section) && !this.#bound.current(at.section, this.#revision))
           waiting.push({ ...at, opened: false })
       }
     }

@@ -1,23 +1,19 @@
 import type { Kind } from '../quantity/kinds.ts'
 import {
-  asKind,
   bad,
   combine,
   good,
   negate,
   type Outcome,
-  parseNumber,
   type Quantity,
-  type QuantityProblem,
   quantity,
   readQuantity,
 } from '../quantity/quantity.ts'
 import type { Entry, FactNode, Leaf, Part, Span } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
-import { fittingUnits } from '../vocabulary/fitting-units.ts'
-import type { Reader, ValueProblem } from '../vocabulary/reader.ts'
 import { decimalComma } from './decimal-comma.ts'
 import type { Draft } from './draft.ts'
+import { type Evaluation, FactReader } from './fact-reader.ts'
 import { alongPath, furthestPath, lookFor } from './look-for.ts'
 import { meantPath } from './meant-path.ts'
 import type { BindingProblem, Block, Reference, Section, Value } from './model.ts'
@@ -39,8 +35,10 @@ const longestChain = 32
 export function evaluator(around: Surroundings) {
   const { section, scope, report } = around
   const system = scope.system()
-  const running = new Set<FactNode | Draft>()
+  /** What is being worked out now, each for the one before it. */
+  const running: (FactNode | Draft)[] = []
   const textOf = ({ start, end }: Span): string => section.text.slice(start, end)
+  const evaluation: Evaluation = { system, report, textOf, evaluate, refers }
 
   function fact(block: Draft, name: string): Value<unknown> | undefined {
     const done = block.facts.get(name) ?? block.others.get(name)
@@ -64,7 +62,7 @@ export function evaluator(around: Surroundings) {
   }
 
   function written(block: Draft, node: FactNode, definition: Fact): Value<unknown> | undefined {
-    if (running.has(node)) {
+    if (running.includes(node)) {
       report(node.valueSpan, { type: 'refers-to-itself', path: node.name.text })
       return undefined
     }
@@ -87,15 +85,15 @@ export function evaluator(around: Surroundings) {
       report(touching, { type: 'sign-touches' })
       return undefined
     }
-    if (running.size >= longestChain) {
+    if (running.length >= longestChain) {
       report(node.valueSpan, { type: 'chain-too-long', path: node.name.text })
       return undefined
     }
-    running.add(node)
+    running.push(node)
     try {
       return read(block, node, node.entries, definition)
     } finally {
-      running.delete(node)
+      running.pop()
     }
   }
 
@@ -117,7 +115,7 @@ export function evaluator(around: Surroundings) {
     entries: readonly Entry[],
     definition: Fact,
   ): Value<unknown> | undefined {
-    const value = definition.shape.read(entries, readerFor(block, definition))
+    const value = definition.shape.read(entries, new FactReader(evaluation, block, definition))
     if (value === undefined) return undefined
     const { provenance } = node
     return {
@@ -147,16 +145,16 @@ export function evaluator(around: Surroundings) {
       })
       return
     }
-    if (running.has(block)) {
+    if (running.includes(block)) {
       report(part.span, { type: 'refers-to-itself', path: part.text })
       return
     }
-    if (running.size >= longestChain) {
+    if (running.length >= longestChain) {
       report(part.span, { type: 'chain-too-long', path: part.text })
       unknownBut(block)
       return
     }
-    running.add(block)
+    running.push(block)
     try {
       const path = findPath(block.parent, part.text, [block.kind], block)
       const source = path?.at(-1)
@@ -186,7 +184,7 @@ export function evaluator(around: Surroundings) {
       for (const name of names) block.unread.add(name)
       if (names.length > 0) report(part.span, { type: 'source-unread', path: part.text, names })
     } finally {
-      running.delete(block)
+      running.pop()
     }
   }
 
@@ -270,7 +268,10 @@ export function evaluator(around: Surroundings) {
       const definition = (holder as Draft).definition?.facts[name]
       if (value || holder.unread.has(name)) referToFact(part, holder)
       if (value) return { value: value.value, kind: definition?.shape.quantity }
-      if (holder.unread.has(name) || running.has((holder as Draft).written.get(name) ?? (holder as Draft)))
+      if (
+        holder.unread.has(name) ||
+        running.includes((holder as Draft).written.get(name) ?? (holder as Draft))
+      )
         return { unread: holder }
     }
     return undefined
@@ -316,60 +317,18 @@ export function evaluator(around: Surroundings) {
     }
   }
 
-  function readerFor(block: Draft, definition: Fact): Reader {
-    const problem = (span: Span, p: ValueProblem) =>
-      report(span, p.type === 'not-this-value' ? { ...p, example: definition.example } : p)
-    const amount = (part: Part, kind: Kind, or?: Kind): number | undefined => {
-      const outcome = evaluate(part, block, kind)
-      if (!outcome) return undefined
-      const fitted = outcome.ok ? asKind(outcome.value, kind) : outcome
-      if (fitted.ok) return fitted.value.si
-      const told = fitted.problem
-      const span = problemSpan(part, told)
-      if (told.type === 'no-unit') {
-        const wanted = or ? [kind, or] : [kind]
-        const [likely = told.likely] = fittingUnits(textOf(span), wanted, definition, system)
-        problem(span, { ...told, ...(or && { or }), likely })
-      } else problem(span, told)
-      return undefined
+  function refers(part: Part, block: Draft, kinds: readonly string[]): string | undefined {
+    const found = part.type === 'word' && findPath(block.parent ?? block, part.text, kinds)
+    if (found) {
+      refer(part, found)
+      return part.text
     }
-    return {
-      system,
-      amount,
-      amounts: (parts, kind) => {
-        const unit = parts.flatMap((p) => (p.type === 'amount' && p.unit ? [p.unit] : []))[0]
-        return parts.map((p) => amount(p.type === 'amount' && !p.unit && unit ? { ...p, unit } : p, kind))
-      },
-      sides: (part, kind, unitOf) => {
-        const unit = part.unit ?? (unitOf.type === 'amount' ? unitOf.unit : undefined)
-        const numbers = /^([+\-−])(.+?)\s?\/\s?([+\-−])(.+)$/.exec(part.text)
-        if (!numbers) return undefined
-        const side = (text: string) => amount({ type: 'amount', number: text, unit, span: part.span }, kind)
-        const first = side(numbers[2] ?? '')
-        const second = parseNumber(numbers[4] ?? '') === 0 ? 0 : side(numbers[4] ?? '')
-        if (first === undefined || second === undefined) return undefined
-        return numbers[1] === '+' ? [first, second] : [second, first]
-      },
-      refers: (part, kinds) => {
-        const found = part.type === 'word' && findPath(block.parent ?? block, part.text, kinds)
-        if (found) {
-          refer(part, found)
-          return part.text
-        }
-        const path = part.type === 'word' ? part.text : undefined
-        // Two blocks may name each other: a bus bar and the cable that it protects.
-        if (path !== undefined && scope.circular(path) && kinds.includes(scope.kindOf(path) ?? ''))
-          return path
-        unresolved(part.span, path ?? textOf(part.span), kinds, block)
-        return undefined
-      },
-      problem,
-    }
+    const path = part.type === 'word' ? part.text : undefined
+    // Two blocks may name each other: a bus bar and the cable that it protects.
+    if (path !== undefined && scope.circular(path) && kinds.includes(scope.kindOf(path) ?? '')) return path
+    unresolved(part.span, path ?? textOf(part.span), kinds, block)
+    return undefined
   }
 
   return { fact, inherit }
 }
-
-/** A wrong unit is marked itself; anything else, the whole amount. */
-const problemSpan = (part: Part, problem: QuantityProblem): Span =>
-  part.type === 'amount' && part.unit && problem.type === 'unknown-unit' ? part.unit.span : part.span

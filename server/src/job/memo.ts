@@ -34,15 +34,17 @@ export class Memo<T> {
   readonly #kept = new WeakMap<Section, Remembered<T>>()
   readonly #running = new Set<Section>()
 
-  isCurrent(section: Section, revision: number): boolean {
-    return this.#kept.get(section)?.revision === revision
+  /** The section's result, where it is known to hold in this revision. */
+  current(section: Section, revision: number): T | undefined {
+    const kept = this.#kept.get(section)
+    return kept?.revision === revision ? kept.value : undefined
   }
 
   /** The section's result; undefined while it is being made, which happens only when sections refer to each other in a circle. */
   get(
     section: Section,
     { revision, scope, input }: { revision: number; scope: Scope; input?: unknown },
-    make: (asking: Scope) => T,
+    make: (asking: Scope, section: Section) => T,
   ): T | undefined {
     const kept = this.#kept.get(section)
     if (kept?.revision === revision) return kept.value
@@ -65,14 +67,15 @@ export class Memo<T> {
         asked.set(key, { question, answer })
         return answer
       }
-      const value = make({
+      const through: Scope = {
         named: (key) => asking({ ask: 'named', key }) as Block | undefined,
         holder: (key) => asking({ ask: 'holder', key }) as Section | undefined,
         ofKind: (key) => asking({ ask: 'ofKind', key }) as readonly Block[],
         first: (key) => asking({ ask: 'first', key }) as Section | undefined,
         names: () => asking({ ask: 'names' }) as readonly string[],
         system: () => asking({ ask: 'system' }) as UnitSystem,
-      })
+      }
+      const value = make(through, section)
       this.#kept.set(section, { revision, input, answers: [...asked.values()], value })
       return value
     } finally {

@@ -27,6 +27,8 @@ import type {
  *     part       = "±" [ sum ] | +a/-b [ unit ] | sum [ ".." [ sum ] ]
  *     sum        = operand { ("+" | "-" | "*" | "/") [ operand ] }
  *     operand    = [ sign ] AMOUNT [ WORD ] | WORD | TEXT | DATE | "(" [ sum [ sum ] ] ")" | "-" [ operand ]
+ *
+ * Alternatives that hold on to nothing of one run of their rule are made once (`of…`).
  */
 export class SectionParser extends EmbeddedActionsParser {
   problems: SyntaxProblem[] = []
@@ -38,28 +40,26 @@ export class SectionParser extends EmbeddedActionsParser {
 
   readonly section = this.RULE('section', () => {
     const items: Item[] = []
-    this.MANY(() =>
-      this.OR([
-        { ALT: () => this.CONSUME(T.Newline) },
-        { ALT: () => this.collect(items, this.SUBRULE(this.item)) },
-        {
-          ALT: () => {
-            const brace = this.CONSUME(T.Closing)
-            this.ACTION(() => this.closesNothing(spanOf(brace)))
-          },
+    const inside: IOrAlt<unknown>[] = [
+      { ALT: () => this.CONSUME(T.Newline) },
+      { ALT: () => this.collect(items, this.SUBRULE(this.item)) },
+      {
+        ALT: () => {
+          const brace = this.CONSUME(T.Closing)
+          this.ACTION(() => this.closesNothing(spanOf(brace)))
         },
-      ]),
-    )
+      },
+    ]
+    this.MANY(() => this.OR(inside))
     return items
   })
 
-  private readonly item = this.RULE('item', (): Item | undefined =>
-    this.OR([
-      { ALT: () => this.SUBRULE(this.block) },
-      { ALT: () => this.SUBRULE(this.fact) },
-      { ALT: () => this.SUBRULE(this.line) },
-    ]),
-  )
+  private readonly ofItem: IOrAlt<Item | undefined>[] = [
+    { ALT: () => this.SUBRULE(this.block) },
+    { ALT: () => this.SUBRULE(this.fact) },
+    { ALT: () => this.SUBRULE(this.line) },
+  ]
+  private readonly item = this.RULE('item', () => this.OR(this.ofItem))
 
   private readonly block = this.RULE('block', (): BlockNode => {
     const kind = this.CONSUME(T.BlockKind)
@@ -74,12 +74,11 @@ export class SectionParser extends EmbeddedActionsParser {
     )
     const opening = this.CONSUME(T.Opening)
     const items: Item[] = []
-    this.MANY2(() =>
-      this.OR2([
-        { ALT: () => this.CONSUME(T.Newline) },
-        { ALT: () => this.collect(items, this.SUBRULE(this.item)) },
-      ]),
-    )
+    const inside: IOrAlt<unknown>[] = [
+      { ALT: () => this.CONSUME(T.Newline) },
+      { ALT: () => this.collect(items, this.SUBRULE(this.item)) },
+    ]
+    this.MANY2(() => this.OR2(inside))
     const closing = this.OPTION(() => this.CONSUME(T.Closing))
     return this.ACTION(() => {
       const headSpan = join(spanOf(kind), heading.at(-1)?.span ?? spanOf(kind))
@@ -144,30 +143,35 @@ export class SectionParser extends EmbeddedActionsParser {
     })
   })
 
+  /** The entries of the value being read, and the parts of its last. No value stands inside another. */
+  private value: { readonly entries: Entry[]; parts: Part[] } = { entries: [], parts: [] }
+
+  private readonly ofEntries: IOrAlt<unknown>[] = [
+    { ALT: () => this.collect(this.value.parts, this.SUBRULE(this.part)) },
+    {
+      ALT: () => {
+        this.CONSUME(T.Comma)
+        this.endEntry()
+      },
+    },
+    { ALT: () => this.SUBRULE(this.stray) },
+    { ALT: () => this.unread(this.CONSUME(T.Opening)) },
+  ]
   private readonly entries = this.RULE('entries', (): Entry[] => {
-    const entries: Entry[] = []
-    let parts: Part[] = []
-    const close = () => {
+    this.value = { entries: [], parts: [] }
+    this.AT_LEAST_ONE(() => this.OR(this.ofEntries))
+    this.endEntry()
+    return this.value.entries
+  })
+
+  private endEntry(): void {
+    this.ACTION(() => {
+      const { entries, parts } = this.value
       const [first, last] = [parts[0], parts.at(-1)]
       if (first && last) entries.push({ parts, span: join(first.span, last.span) })
-      parts = []
-    }
-    this.AT_LEAST_ONE(() =>
-      this.OR([
-        { ALT: () => this.collect(parts, this.SUBRULE(this.part)) },
-        {
-          ALT: () => {
-            this.CONSUME(T.Comma)
-            this.ACTION(close)
-          },
-        },
-        { ALT: () => this.SUBRULE(this.stray) },
-        { ALT: () => this.unread(this.CONSUME(T.Opening)) },
-      ]),
-    )
-    this.ACTION(close)
-    return entries
-  })
+      this.value.parts = []
+    })
+  }
 
   private readonly provenance = this.RULE('provenance', (): Provenance => {
     const open = this.CONSUME(T.LeftBracket)
@@ -207,9 +211,7 @@ export class SectionParser extends EmbeddedActionsParser {
     })
   })
 
-  // Every value goes through the alternatives of a part and of an operand: they are made once.
-
-  private readonly parts: IOrAlt<Part>[] = [
+  private readonly ofPart: IOrAlt<Part>[] = [
     {
       ALT: () => {
         const sign = this.CONSUME(T.PlusMinus)
@@ -244,7 +246,7 @@ export class SectionParser extends EmbeddedActionsParser {
       },
     },
   ]
-  private readonly part = this.RULE('part', (): Part => this.OR(this.parts))
+  private readonly part = this.RULE('part', (): Part => this.OR(this.ofPart))
 
   private readonly sum = this.RULE('sum', (): Part => {
     const first = this.SUBRULE1(this.operand)
@@ -263,7 +265,7 @@ export class SectionParser extends EmbeddedActionsParser {
     return this.ACTION(() => (further ? worked(first, further) : first))
   })
 
-  private readonly operands: IOrAlt<Part>[] = [
+  private readonly ofOperand: IOrAlt<Part>[] = [
     {
       ALT: () => {
         const sign = this.OPTION1(() => this.CONSUME(T.Sign))
@@ -274,14 +276,12 @@ export class SectionParser extends EmbeddedActionsParser {
     },
     {
       ALT: () => {
-        const word = this.CONSUME2(T.Word)
-        return this.ACTION((): Part => ({ type: 'word', ...leaf(word) }))
+        return { type: 'word', ...leaf(this.CONSUME2(T.Word)) }
       },
     },
     {
       ALT: () => {
-        const text = this.CONSUME(T.Text)
-        return this.ACTION((): Part => ({ type: 'text', ...textLeaf(text) }))
+        return { type: 'text', ...textLeaf(this.CONSUME(T.Text)) }
       },
     },
     {
@@ -301,8 +301,7 @@ export class SectionParser extends EmbeddedActionsParser {
     },
     {
       ALT: () => {
-        const date = this.CONSUME(T.DateTime)
-        return this.ACTION((): Part => ({ type: 'date', ...leaf(date) }))
+        return { type: 'date', ...leaf(this.CONSUME(T.DateTime)) }
       },
     },
     {
@@ -330,7 +329,7 @@ export class SectionParser extends EmbeddedActionsParser {
       },
     },
   ]
-  private readonly operand = this.RULE('operand', (): Part => this.OR(this.operands))
+  private readonly operand = this.RULE('operand', (): Part => this.OR(this.ofOperand))
 
   /** What stands in curly quotes is read as it was meant. */
   private curly(token: IToken): Leaf {

@@ -4,10 +4,8 @@ import type { Leaf, Part, Span } from './tree.ts'
 
 export const spanOf = (token: IToken): Span => ({ start: token.startOffset, end: endOf(token) })
 
-export const join = (first: Span, last: Span): Span => ({
-  start: first.start,
-  end: Math.max(first.end, last.end),
-})
+export const join = (first: Span, last: Span): Span =>
+  last.end <= first.end ? first : { start: first.start, end: last.end }
 
 export const leaf = (token: IToken): Leaf => ({ text: token.image, span: spanOf(token) })
 

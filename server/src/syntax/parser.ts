@@ -47,5 +47,6 @@ function merge(tokens: readonly IToken[], trivia: readonly IToken[]): IToken[] {
       all.push(next)
     all.push(token)
   }
-  return [...all, ...trivia.slice(t)]
+  for (let next = trivia[t]; next; next = trivia[++t]) all.push(next)
+  return all
 }

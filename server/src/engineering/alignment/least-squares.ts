@@ -14,6 +14,20 @@ export type Estimator = (values: readonly number[], standards: readonly number[]
  * for the linear estimate b = G y.
  * @example estimator([[1], [1]], [1, 1])([2, 4], [1, 1]).values[0] // ≈ 3 */
 export function estimator(rows: readonly (readonly number[])[], weights: readonly number[]): Estimator {
+  const key = `${rows.join(';')} ${weights.join(',')}`
+  const known = kept.get(key)
+  if (known) return known
+  const made = newEstimator(rows, weights)
+  if (kept.size === mostKept) kept.clear()
+  kept.set(key, made)
+  return made
+}
+
+/** The same rows come again and again: flanges are read at the same four places, and a machine keeps its feet. */
+const kept = new Map<string, Estimator>()
+const mostKept = 64
+
+function newEstimator(rows: readonly (readonly number[])[], weights: readonly number[]): Estimator {
   const weighting = Matrix.diag([...weights])
   const design = new Matrix(rows.map((row) => [...row]))
   const gain = new QrDecomposition(weighting.mmul(design))

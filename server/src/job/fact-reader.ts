@@ -1,0 +1,91 @@
+import type { Kind, UnitSystem } from '../quantity/kinds.ts'
+import {
+  asKind,
+  type Outcome,
+  parseNumber,
+  type Quantity,
+  type QuantityProblem,
+} from '../quantity/quantity.ts'
+import type { Part, Span } from '../syntax/tree.ts'
+import type { Fact } from '../vocabulary/block.ts'
+import { fittingUnits } from '../vocabulary/fitting-units.ts'
+import type { Reader, ValueProblem } from '../vocabulary/reader.ts'
+import type { Draft } from './draft.ts'
+import type { BindingProblem } from './model.ts'
+
+/** What a value is worked out with: the job around it, and where problems go. */
+export interface Evaluation {
+  readonly system: UnitSystem
+  readonly report: (span: Span, problem: BindingProblem) => void
+  readonly textOf: (span: Span) => string
+  /** The part worked out, references and arithmetic too; undefined where what is wrong has been told. */
+  readonly evaluate: (part: Part, block: Draft, expected: Kind) => Outcome<Quantity> | undefined
+  /** The name of a block of one of the kinds, seen from the draft; undefined where none goes by it, which has been told. */
+  readonly refers: (part: Part, block: Draft, kinds: readonly string[]) => string | undefined
+}
+
+/** What the shape of one fact asks while its value is read. */
+export class FactReader implements Reader {
+  readonly #with: Evaluation
+  readonly #block: Draft
+  readonly #fact: Fact
+
+  constructor(evaluation: Evaluation, block: Draft, fact: Fact) {
+    this.#with = evaluation
+    this.#block = block
+    this.#fact = fact
+  }
+
+  get system(): UnitSystem {
+    return this.#with.system
+  }
+
+  amount(part: Part, kind: Kind, or?: Kind): number | undefined {
+    const outcome = this.#with.evaluate(part, this.#block, kind)
+    if (!outcome) return undefined
+    const fitted = outcome.ok ? asKind(outcome.value, kind) : outcome
+    if (fitted.ok) return fitted.value.si
+    const told = fitted.problem
+    const span = problemSpan(part, told)
+    if (told.type === 'no-unit') {
+      const wanted = or ? [kind, or] : [kind]
+      const [likely = told.likely] = fittingUnits(this.#with.textOf(span), wanted, this.#fact, this.system)
+      this.problem(span, { ...told, ...(or && { or }), likely })
+    } else this.problem(span, told)
+    return undefined
+  }
+
+  amounts(parts: readonly Part[], kind: Kind): readonly (number | undefined)[] {
+    const unit = parts.flatMap((p) => (p.type === 'amount' && p.unit ? [p.unit] : []))[0]
+    return parts.map((p) => this.amount(p.type === 'amount' && !p.unit && unit ? { ...p, unit } : p, kind))
+  }
+
+  sides(
+    part: Part & { readonly type: 'two-sided' },
+    kind: Kind,
+    unitOf: Part,
+  ): readonly [plus: number, minus: number] | undefined {
+    const unit = part.unit ?? (unitOf.type === 'amount' ? unitOf.unit : undefined)
+    const numbers = /^([+\-−])(.+?)\s?\/\s?([+\-−])(.+)$/.exec(part.text)
+    if (!numbers) return undefined
+    const side = (text: string) => this.amount({ type: 'amount', number: text, unit, span: part.span }, kind)
+    const first = side(numbers[2] ?? '')
+    const second = parseNumber(numbers[4] ?? '') === 0 ? 0 : side(numbers[4] ?? '')
+    if (first === undefined || second === undefined) return undefined
+    return numbers[1] === '+' ? [first, second] : [second, first]
+  }
+
+  refers(part: Part, kinds: readonly string[]): string | undefined {
+    return this.#with.refers(part, this.#block, kinds)
+  }
+
+  /** A value of another form is answered with the fact's own example. */
+  problem(span: Span, problem: ValueProblem): void {
+    const { example } = this.#fact
+    this.#with.report(span, problem.type === 'not-this-value' ? { ...problem, example } : problem)
+  }
+}
+
+/** A wrong unit is marked itself; anything else, the whole amount. */
+const problemSpan = (part: Part, problem: QuantityProblem): Span =>
+  part.type === 'amount' && part.unit && problem.type === 'unknown-unit' ? part.unit.span : part.span
