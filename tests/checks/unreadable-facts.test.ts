@@ -4,6 +4,7 @@ import { Checker } from '../../server/src/checks/run.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
+import { findingsOf } from './marks.ts'
 
 const idsOf = (text: string): readonly string[] => {
   const analysis = new Analysis()
@@ -47,5 +48,17 @@ drive main {
     expect(idsOf(job(''))).toContain('protection/none')
     const fuse = 'protection main-fuse {\n    rating: 315 A\n    protects: 3 mm\n  }'
     expect(idsOf(job(fuse))).not.toContain('protection/none')
+  })
+})
+
+// DEVELOPERS.md: a fault in a check costs that check's findings; none is to have one, whatever cannot be read.
+describe('no check fails where one fact cannot be read, or is misspelt', () => {
+  it.each(allChecks.map((check) => [check.id, check.fires] as const))('in the example of %s', (_id, text) => {
+    for (const { index, 0: written } of text.matchAll(/[a-z][a-z-]+:/g)) {
+      const before = text.slice(0, index)
+      const after = text.slice(index + written.length)
+      for (const damaged of [`${written} 3 kg, ! `, `${written.slice(0, -2)}x:`])
+        expect(() => findingsOf(before + damaged + after, allChecks)).not.toThrow()
+    }
   })
 })

@@ -10,7 +10,7 @@ export interface Unsaid {
   readonly unsaid: string
 }
 
-/** The blocks a cable joins, in the order from, to. */
+/** The blocks a cable joins, in the order from, to. Throws Unreadable. */
 export const endsOf = remembered((cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
   (['from', 'to'] as const).map((end) =>
     said(cable, `cable.${end}`) === undefined ? undefined : lookup.referred(end),

@@ -8,7 +8,7 @@ export default check({
   why: 'A battery gives DC. Its cable is checked as DC, with the fuse that it needs, whatever is written.',
   source: theJobFile('what the cable joins'),
   on: 'cable',
-  needs: { system: 'cable.system' },
+  needs: { from: 'cable.from', to: 'cable.to', system: 'cable.system' },
   fires: `battery house { nominal: 96 V  window: 84..108 V }
 drive main {
   motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }

@@ -1,5 +1,5 @@
-import { twiceListed } from '../../plans/phase-faults.ts'
-import { at, check, published } from '../check.ts'
+import { check, published } from '../check.ts'
+import { markedTwice } from '../terminals.ts'
 
 export default check({
   id: 'phases/controller-terminal-twice',
@@ -16,13 +16,5 @@ export default check({
   quiet: `drive main {
   controller { terminals: A, B, C }
 }`,
-  run: ({ terminals }) =>
-    twiceListed(terminals).map((twice) => ({
-      ...at(terminals, {
-        message: `The controller has two terminals marked ${twice.name}.`,
-        todo: 'Read the marks on the controller again and write each once. The controller holds charge after it is switched off: wait as its maker says and prove it dead.',
-        found: twice.name,
-      }),
-      at: twice.at,
-    })),
+  run: ({ terminals }) => markedTwice('controller', terminals),
 })

@@ -1,0 +1,18 @@
+import type { Value } from '../job/model.ts'
+import { twiceListed } from '../plans/phase-faults.ts'
+import type { FactValue } from '../vocabulary/index.ts'
+import { at, type Reported } from './check.ts'
+
+/** Marks that a machine lists more than once. */
+export const markedTwice = (
+  machine: 'controller' | 'motor',
+  terminals: Value<FactValue<'motor.terminals'>>,
+): readonly Reported[] =>
+  twiceListed(terminals).map((twice) => ({
+    ...at(terminals, {
+      message: `The ${machine} has two terminals marked ${twice.name}.`,
+      todo: `Read the marks on the ${machine} again and write each once. The controller holds charge after it is switched off: wait as its maker says and prove it dead.`,
+      found: twice.name,
+    }),
+    at: twice.at,
+  }))
