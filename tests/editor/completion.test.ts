@@ -22,7 +22,7 @@ function complete(marked: string, typed?: string) {
     file,
     today,
     findings: () => new Checker(workspace.analysis, allChecks).check(file, { today }),
-    paths: [...marked.matchAll(/^#- (.+)$/gm)].map(([, path = '']) => path),
+    paths: () => [...marked.matchAll(/^#- (.+)$/gm)].map(([, path = '']) => path),
   }
   const found = at && completion(asking, at.section, at.offset, { typed })
   const replaced = found && at.section.text.slice(found.replace.span.start, found.replace.span.end)
@@ -315,7 +315,11 @@ describe('completion anywhere', () => {
       const offset = at - start
       start += section.text.length
       if (offset < 0 || offset > section.text.length) continue
-      const found = completion({ analysis, file, today, paths: [], findings: () => [] }, section, offset)
+      const found = completion(
+        { analysis, file, today, paths: () => [], findings: () => [] },
+        section,
+        offset,
+      )
       if (!found) continue
       const { span } = found.replace
       expect(span.start).toBeLessThanOrEqual(offset)

@@ -32,7 +32,7 @@ function offersAt(marked: string): readonly Offer[] {
   const lines = marked.slice(0, marked.indexOf('$0')).split('\n')
   const at = locate(file.document, { line: lines.length - 1, character: lines.at(-1)?.length ?? 0 })
   const found =
-    at && completion({ analysis, file, today, paths: [], findings: () => [] }, at.section, at.offset)
+    at && completion({ analysis, file, today, paths: () => [], findings: () => [] }, at.section, at.offset)
   return found?.offers ?? []
 }
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { Workspace } from '../../server/src/editor/workspace.ts'
+import { openDocument } from '../../server/src/job/document.ts'
 
 const job = 'file:///jobs/boat.wright'
 const parts = 'file:///jobs/parts.wright'
@@ -110,6 +111,22 @@ describe('the job files of the folders', () => {
     workspace.setFolders({ added: ['file:///jobs', 'file:///jobs/in/'] })
     expect(await workspace.list()).toEqual(files)
     expect(workspace.paths).toEqual(files)
+  })
+
+  it.each([
+    ['file:///jobs/x.wright', ['a.wright', 'in/b c.wright']],
+    ['file:///jobs/in/x.wright', ['b c.wright']],
+    ['file:///other/x.wright', []],
+    ['untitled:Untitled-1', []],
+  ])('are offered to %s as far as it may use them', async (uri, wanted) => {
+    const files = ['file:///jobs/a.wright', 'file:///jobs/in/b%20c.wright']
+    const workspace = new Workspace(
+      () => undefined,
+      () => files,
+    )
+    workspace.setFolders({ added: ['file:///jobs', 'file:///jobs/in'] })
+    await workspace.list()
+    expect(workspace.pathsFor({ uri, version: 1, document: openDocument('') })).toEqual(wanted)
   })
 
   it.each(['file:///', 'file:///c:/', 'file:///C%3A/', 'file:/'])(

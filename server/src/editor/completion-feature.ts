@@ -13,7 +13,6 @@ import { featureAt } from './feature.ts'
 import { withoutTicks } from './markdown.ts'
 import { markup } from './markup.ts'
 import { snippetOf } from './template.ts'
-import { keyOf } from './uri.ts'
 
 const itemKinds: Readonly<Record<Offer['kind'], CompletionItemKind>> = {
   fact: CompletionItemKind.Field,
@@ -31,14 +30,11 @@ export const completionFeature = featureAt(
   CompletionRequest.type,
   { completionProvider: { triggerCharacters: [':', ' ', ',', '.', '"', '[', '/'] } },
   ({ params, workspace, open, client, today, findingsOf }, { section, offset }) => {
-    const view = workspace.viewOf(open)
-    const root = keyOf(open.uri).slice(0, -view.file.path.length)
-    const paths = workspace.paths.map(keyOf).filter((key) => key.startsWith(root))
     const asking = {
-      ...view,
+      ...workspace.viewOf(open),
       today,
       findings: () => findingsOf(open),
-      paths: paths.map((key) => key.slice(root.length)),
+      paths: () => workspace.pathsFor(open),
     }
     const { triggerKind, triggerCharacter } = params.context ?? {}
     const typed = triggerKind === CompletionTriggerKind.TriggerCharacter ? triggerCharacter : undefined

@@ -29,8 +29,8 @@ export const withoutPlaces = ({ kind, insert }: Offer): string =>
 export interface Asking extends View {
   /** `YYYY-MM-DD` */
   readonly today: string
-  /** Job files of the folder, by their paths from its root. */
-  readonly paths: readonly string[]
+  /** Job files that the file may use, by their paths from its root. */
+  readonly paths: () => readonly string[]
   /** What is found in the file as it stands now. */
   readonly findings: () => readonly Finding[]
 }

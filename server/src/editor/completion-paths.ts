@@ -14,7 +14,7 @@ export function relativePath(from: string, to: string): string {
 export function pathOffers({ file, paths, context }: Here, quoted: boolean): readonly Offer[] {
   const used = new Set(file.used.map(({ path }) => path))
   const written = relativeTo(file.path)
-  return paths
+  return paths()
     .filter((path) => path !== file.path && (!used.has(path) || written(path) === context.word))
     .map((path) => {
       const relative = written(path)

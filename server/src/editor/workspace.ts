@@ -123,6 +123,14 @@ export class Workspace {
     return this.#paths
   }
 
+  /** Those that a file may use, by their paths from its root. */
+  pathsFor({ uri }: OpenFile): readonly string[] {
+    const root = this.#rootOf(keyOf(uri))
+    if (root === undefined) return []
+    const below = this.#paths.map(keyOf).filter((key) => isWithin(key, root))
+    return below.map((key) => key.slice(root.length + 1))
+  }
+
   /** Lists the job files in the folders again. One that lies in two folders, of which one is in the other, is listed once. */
   async list(): Promise<readonly string[]> {
     const found = await Promise.all(this.#folders.map((folder) => this.#list(uriOf(folder))))
