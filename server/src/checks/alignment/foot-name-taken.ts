@@ -24,7 +24,7 @@ export default check({
   }
 }`,
   run: (_facts, { block }) =>
-    block.name !== undefined && Object.hasOwn(move.facts, block.name)
+    block.name !== undefined && (block.name === 'like' || Object.hasOwn(move.facts, block.name))
       ? [
           atHead(block, {
             message: `A foot cannot be called ${block.name}: in a move that word says something else.`,

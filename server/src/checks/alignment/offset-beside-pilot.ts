@@ -1,4 +1,5 @@
-import { at, check, commonPractice } from '../check.ts'
+import { check, commonPractice } from '../check.ts'
+import { atRead, correction } from '../correction.ts'
 
 export default check({
   id: 'alignment/offset-beside-pilot',
@@ -7,7 +8,7 @@ export default check({
   why: 'A pilot that fits holds the flanges concentric, so there is no offset to read. Where one is read, the pilot is worn, not engaged, or not there.',
   source: commonPractice('common practice, no source'),
   on: 'reading',
-  needs: { offsets: 'reading.offsets' },
+  needs: { pilot: 'coupling.pilot' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  pilot: yes  gap-variation: max 0.10 mm [maker] }
   reading dry-1 {
@@ -26,11 +27,11 @@ export default check({
     gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
   }
 }`,
-  run: ({ offsets }, { near }) => {
-    const pilot = near('coupling')?.facts.get('pilot')
-    return pilot?.value === 'yes'
+  run: ({ pilot }, context) => {
+    const rim = correction(context)?.readBy.rim
+    return pilot.value === 'yes' && rim
       ? [
-          at(offsets, {
+          atRead(context, rim, {
             message:
               'An offset was read, yet the coupling is said to have a pilot, which should hold it at nothing. The offset that was read counts.',
             todo: 'See whether the pilot is engaged when the rims are read; if there is none, say `pilot: no`.',
