@@ -178,6 +178,16 @@ describe('the server over standard input and output', () => {
     expect(said).toEqual([expect.stringMatching(new RegExp(`^${method}: .* not as LSP 3.17 has it$`))])
   })
 
+  it.each([undefined, null, {}, { settings: null }, { settings: { shaftwright: 'none' } }])(
+    'takes settings as they come: %j',
+    async (params) => {
+      const before = client.log.length
+      await client.connection.sendNotification('workspace/didChangeConfiguration', params as object)
+      expect(await ask('textDocument/hover', { line: 0, character: 1 })).not.toBeNull()
+      expect(client.log.slice(before).join('')).not.toContain('failed')
+    },
+  )
+
   it('passes over a notice it does not know', async () => {
     await client.connection.sendNotification('no/such', { a: 1 })
     expect(await ask('textDocument/hover', { line: 0, character: 1 })).not.toBeNull()

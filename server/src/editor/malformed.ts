@@ -59,6 +59,8 @@ const needed: Readonly<Record<string, Readonly<Record<string, Holds>>>> = {
   'textDocument/signatureHelp': place,
   'typeHierarchy/subtypes': { item: isItem },
   'typeHierarchy/supertypes': { item: isItem },
+  // Of any kind: what makes no sense stands at its default.
+  'workspace/didChangeConfiguration': { settings: () => true },
   'workspace/didChangeWatchedFiles': { changes: uris },
   'workspace/didChangeWorkspaceFolders': {
     event: (value) => isObject(value) && uris(value['added']) && uris(value['removed']),
@@ -72,7 +74,8 @@ const needed: Readonly<Record<string, Readonly<Record<string, Holds>>>> = {
 /** What is wrong with what is sent along with a request or a notice, in words; undefined when everything that is needed is there. */
 export function malformed(method: string, params: unknown): string | undefined {
   const parts = needed[method] ?? (method.startsWith('textDocument/') ? { textDocument } : {})
-  const given = isObject(params) ? params : {}
-  const wrong = Object.entries(parts).flatMap(([name, holds]) => (holds(given[name]) ? [] : [name]))
+  const wrong = Object.entries(parts).flatMap(([name, holds]) =>
+    isObject(params) && holds(params[name]) ? [] : [name],
+  )
   return wrong.length > 0 ? `${method}: ${wrong.join(', ')} not as LSP 3.17 has it` : undefined
 }
