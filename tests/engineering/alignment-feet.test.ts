@@ -1,30 +1,30 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { gapAt } from '../../server/src/engineering/alignment/face.ts'
 import { footCorrections } from '../../server/src/engineering/alignment/feet.ts'
 import { gapVariation } from '../../server/src/engineering/alignment/gap-variation.ts'
 import {
   lineAt,
-  movedPose,
   type OffsetPlane,
   type Pose,
   poseFromFace,
   poseFromTwoPlanes,
 } from '../../server/src/engineering/alignment/pose.ts'
 import { movedFace, movedRim, rigidMove } from '../../server/src/engineering/alignment/rigid-move.ts'
-import { rimAt } from '../../server/src/engineering/alignment/rim.ts'
 import { softFeet } from '../../server/src/engineering/alignment/soft-foot.ts'
 import { exactly } from '../../server/src/quantity/uncertainty.ts'
 import {
   deg,
   face,
   feetOf,
+  gapAt,
   gapOf,
   mm,
+  movedPose,
   moves,
   ok,
   problem,
   rim,
+  rimAt,
   round,
   type TruePose,
 } from './alignment-helpers.ts'

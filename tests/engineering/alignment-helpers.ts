@@ -1,9 +1,16 @@
-import { type FaceFit, fitFace } from '../../server/src/engineering/alignment/face.ts'
+import { type Face, type FaceFit, fitFace } from '../../server/src/engineering/alignment/face.ts'
 import type { Foot } from '../../server/src/engineering/alignment/feet.ts'
+import {
+  type Covariance,
+  type InPlanes,
+  inBothPlanes,
+} from '../../server/src/engineering/alignment/planes.ts'
+import type { Line, Pose } from '../../server/src/engineering/alignment/pose.ts'
 import type { Reading } from '../../server/src/engineering/alignment/readings.ts'
 import type { FootMove } from '../../server/src/engineering/alignment/rigid-move.ts'
-import { fitRim, type RimFit } from '../../server/src/engineering/alignment/rim.ts'
+import { fitRim, type Rim, type RimFit } from '../../server/src/engineering/alignment/rim.ts'
 import type { Result } from '../../server/src/engineering/result.ts'
+import { plus, type Uncertain } from '../../server/src/quantity/uncertainty.ts'
 
 export const inch = 0.0254
 export const deg = Math.PI / 180
@@ -70,3 +77,37 @@ export function fixedRandom(start: number): () => number {
     return ((t ^ (t >>> 14)) >>> 0) / 2 ** 32
   }
 }
+
+/** Pose after a rigid move of the machine: both planes add up. */
+export const movedPose = (pose: Pose, move: InPlanes<Line>): Pose => ({
+  ...inBothPlanes((plane) => ({
+    offset: plus(pose[plane].offset, move[plane].offset),
+    slope: plus(pose[plane].slope, move[plane].slope),
+    covariance: pose[plane].covariance + move[plane].covariance,
+  })),
+  offsetBasis: pose.offsetBasis,
+})
+
+/** Gap that a face shows at an angle (rad), at its own radius, by the formula of docs/engineering/alignment.md. */
+export function gapAt({ radius, gap, slope, covariance }: Face, angle: number): Uncertain {
+  const j = [1, -radius * Math.cos(angle), -radius * Math.sin(angle)]
+  const values = [gap.value, slope.vertical.value, slope.horizontal.value]
+  return combined(j, values, covariance)
+}
+
+/** How far the machine rim stands outward of the shaft rim at an angle (rad). */
+export function rimAt({ step, offset, covariance }: Rim, angle: number): Uncertain {
+  const j = [1, Math.cos(angle), Math.sin(angle)]
+  return combined(j, [step.value, offset.vertical.value, offset.horizontal.value], covariance)
+}
+
+/** j b and its uncertainty, √(j C jᵀ). */
+const combined = (j: readonly number[], b: readonly number[], C: Covariance): Uncertain => ({
+  value: j.reduce((sum, factor, i) => sum + factor * (b[i] ?? 0), 0),
+  standard: Math.sqrt(
+    Math.max(
+      0,
+      j.reduce((sum, a, i) => sum + j.reduce((s, c, k) => s + a * c * (C[i]?.[k] ?? 0), 0), 0),
+    ),
+  ),
+})

@@ -1,11 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import {
-  assumedGapLimit,
-  gapSpread,
-  gapVariation,
-} from '../../server/src/engineering/alignment/gap-variation.ts'
+import { assumedGapLimit, gapVariation } from '../../server/src/engineering/alignment/gap-variation.ts'
 import { gaugeStepToDecide, verdict } from '../../server/src/engineering/alignment/verdict.ts'
-import { expanded, rectangular } from '../../server/src/quantity/uncertainty.ts'
+import { expanded } from '../../server/src/quantity/uncertainty.ts'
 import { deg, face, inch, mm, round } from './alignment-helpers.ts'
 
 const U = (value: number, expandedUncertainty: number) => ({ value, standard: expandedUncertainty / 2 })
@@ -70,15 +66,12 @@ describe('gap variation', () => {
       value: 2 * mm + 0.05 * mm * Math.cos((a - 45) * deg),
     }))
     expect(gapVariation(face(gaps, 55 * mm)).value).toBeCloseTo(0.1 * mm, 12)
-    expect(gapSpread(gaps, 0.02 * mm).value).toBeCloseTo(0.1 * mm * Math.SQRT1_2, 12)
+    const read = gaps.map(({ value }) => value)
+    expect(Math.max(...read) - Math.min(...read)).toBeCloseTo(0.1 * mm * Math.SQRT1_2, 12)
   })
   it('with four readings a quarter turn apart is uncertain by the step over √6 ([derived]: difference of two rectangular errors)', () => {
     const far = gapVariation(face(round([2.5, 2, 1.5, 2], mm), 55 * mm))
     expect(far.standard).toBeCloseTo((0.02 * mm) / Math.sqrt(6), 12)
-    expect(gapSpread(round([2.5, 2, 1.5, 2], mm), 0.02 * mm).standard).toBeCloseTo(
-      Math.SQRT2 * rectangular(0.02 * mm),
-      12,
-    )
   })
   it('is not known to be nothing when all gaps read alike: zero is inside value ± U, and U is not zero', () => {
     const none = gapVariation(face(round([2, 2, 2, 2], mm), 55 * mm))
@@ -104,9 +97,6 @@ describe('gap variation', () => {
     const f = face(round([2.5, 2, 1.5, 2], mm), 50 * mm)
     expect(gapVariation(f, { diameter: 125 * mm }).value).toBeCloseTo(1.25 * gapVariation(f).value, 12)
     expect(() => gapVariation(f, { diameter: 0 })).toThrow(RangeError)
-  })
-  it('spread needs readings', () => {
-    expect(() => gapSpread([], 0.02 * mm)).toThrow(RangeError)
   })
 })
 

@@ -1,4 +1,4 @@
-import { reaches } from '../engineering/electrical/guard.ts'
+import { reaches } from '../engineering/compare.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
 import { sectionOf } from '../plans/cable-ampacity.ts'

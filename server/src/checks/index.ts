@@ -90,6 +90,7 @@ import phasesUnknownTerminal from './phases/unknown-terminal.ts'
 import protectionAboveCable from './protection/above-cable.ts'
 import protectionBelowLoad from './protection/below-load.ts'
 import protectionFarFromSource from './protection/far-from-source.ts'
+import protectionInterruptsTooLittle from './protection/interrupts-too-little.ts'
 import protectionNone from './protection/none.ts'
 import protectionVoltageBelow from './protection/voltage-below.ts'
 import sealCompressionMissing from './seal/compression-missing.ts'
@@ -186,6 +187,7 @@ export const allChecks: readonly Check[] = [
   protectionAboveCable,
   protectionBelowLoad,
   protectionFarFromSource,
+  protectionInterruptsTooLittle,
   protectionNone,
   protectionVoltageBelow,
   sealCompressionMissing,

@@ -1,4 +1,4 @@
-import { reaches } from '../engineering/electrical/guard.ts'
+import { reaches } from '../engineering/compare.ts'
 import { type Lookup, lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf, type Section } from '../job/model.ts'
 import { perSection, type View } from '../job/per-section.ts'

@@ -1,4 +1,4 @@
-import { reaches } from '../engineering/electrical/guard.ts'
+import { reaches } from '../engineering/compare.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
 import { correctionOf } from '../plans/alignment.ts'

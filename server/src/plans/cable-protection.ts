@@ -1,4 +1,4 @@
-import { reaches } from '../engineering/electrical/guard.ts'
+import { reaches } from '../engineering/compare.ts'
 import {
   type ConductorLimit,
   type ConductorVerdict,
@@ -72,7 +72,7 @@ export interface CableVerdict {
 }
 
 /** On charge a lead-acid cell of nominal 2 V may see 2.5 V (equalising; common practice, no source). */
-const onCharge = 1.25
+export const onCharge = 1.25
 
 /** What decides how large a rating the cable bears; undefined when it cannot be told what it carries. */
 function protectable(cable: Block | undefined, lookup: Lookup) {

@@ -169,7 +169,7 @@ function phaseVoltage(
   const rated = said(motor, 'motor.voltage')
   if (rated !== undefined) {
     const lows = batteries.flatMap((battery) => said(battery, 'battery.window')?.low ?? [])
-    const most = lows.length === 0 ? undefined : inverterVoltage({ dcVoltage: Math.min(...lows) }).volts
+    const most = lows.length === 0 ? undefined : inverterVoltage(Math.min(...lows)).volts
     if (most !== undefined && most < rated) {
       assume(
         `full power is drawn at the low end of the battery too, where the controller makes ${formatNumber(most, 4)} V at most, less than the ${formatNumber(rated, 4)} V the motor is rated for`,
@@ -182,7 +182,7 @@ function phaseVoltage(
   }
   const lowest = lowestOf(batteries, assume)
   if (lowest === undefined) return undefined
-  const estimate = inverterVoltage({ dcVoltage: lowest })
+  const estimate = inverterVoltage(lowest)
   estimate.assumptions.forEach(assume)
   return estimate.volts
 }

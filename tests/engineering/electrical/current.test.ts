@@ -88,19 +88,14 @@ describe('battery current', () => {
 })
 
 describe('inverter voltage', () => {
-  // Index 1 at a phase peak of half the DC voltage: 0.6124; index 2/√3 = 1.1547 with space vectors: 0.7071.
-  it('is 0.7071 of the DC voltage by space vectors and 0.6124 by sine-triangle (modulation documentation)', () => {
-    asPrinted(inverterVoltage({ dcVoltage: 1 }).volts, '0.7071')
-    asPrinted(inverterVoltage({ dcVoltage: 1, modulation: 'sine-triangle' }).volts, '0.6124')
-    const ratio =
-      inverterVoltage({ dcVoltage: 1 }).volts /
-      inverterVoltage({ dcVoltage: 1, modulation: 'sine-triangle' }).volts
-    exactly(ratio, 1.154701)
+  // A phase peak of half the DC voltage times 2/√3 = 1.1547 (overmodulation documentation); between lines √3 of that, rms over √2.
+  it('is 0.7071 of the DC voltage', () => {
+    asPrinted(inverterVoltage(1).volts, '0.7071')
+    exactly(inverterVoltage(96).volts, (48 * 1.1547005 * Math.sqrt(3)) / Math.SQRT2)
   })
 
   it('is never given without saying that it is an assumption', () => {
-    expect(inverterVoltage({ dcVoltage: 96 }).assumptions).toHaveLength(2)
-    expect(inverterVoltage({ dcVoltage: 96, modulation: 'sine-triangle' }).assumptions).toHaveLength(1)
+    expect(inverterVoltage(96).assumptions).toHaveLength(2)
   })
 })
 
@@ -112,7 +107,7 @@ describe('bad numbers', () => {
     for (const name of Object.keys(dc)) expect(() => dcCurrent({ ...dc, [name]: bad })).toThrow(RangeError)
     for (const name of Object.keys(ac)) expect(() => lineCurrent({ ...ac, [name]: bad })).toThrow(RangeError)
     expect(() => threePhaseInput({ ...ac, current: bad })).toThrow(RangeError)
-    expect(() => inverterVoltage({ dcVoltage: bad })).toThrow(RangeError)
+    expect(() => inverterVoltage(bad)).toThrow(RangeError)
   })
 
   it('an efficiency in per cent is refused', () => {

@@ -84,21 +84,20 @@ describe('bundling', () => {
   // memory, unverified; that it starts at four is public. The two disagree from three conductors up, and must
   // not be mixed.
   it.each([
-    [1, 1, 1],
-    [2, 1, 1],
-    [3, 0.7, 1],
-    [4, 0.6, 0.7],
-    [6, 0.6, 0.7],
-    [7, 0.5, 0.6],
-    [24, 0.5, 0.6],
-    [25, 0.4, 0.5],
-    [100, 0.4, 0.5],
-  ])('%i conductors: %s in the US set, %s in the ISO set', (conductors, us, iso) => {
-    expect(bundlingFactor(conductors, 'us')).toMatchObject({ value: us, confidence: 'confirmed' })
-    expect(bundlingFactor(conductors, 'iso')).toMatchObject({ value: iso, confidence: 'from memory' })
+    [1, 1],
+    [2, 1],
+    [3, 0.7],
+    [4, 0.6],
+    [6, 0.6],
+    [7, 0.5],
+    [24, 0.5],
+    [25, 0.4],
+    [100, 0.4],
+  ])('%i conductors: %s (33 CFR 183.425 Table 5 note 2)', (conductors, factor) => {
+    expect(bundlingFactor(conductors)).toMatchObject({ value: factor, confidence: 'confirmed' })
   })
 
   it.each([Number.NaN, 0, -3, 2.5, 1e15])('%s conductors are refused', (conductors) => {
-    expect(() => bundlingFactor(conductors, 'us')).toThrow(RangeError)
+    expect(() => bundlingFactor(conductors)).toThrow(RangeError)
   })
 })

@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { bankResistance, faultCurrent } from '../../../server/src/engineering/electrical/fault-current.ts'
+import { faultCurrent } from '../../../server/src/engineering/electrical/fault-current.ts'
 import {
   conductorLimit,
   judgeConductor,
@@ -106,44 +106,23 @@ describe('standard ratings', () => {
 
 describe('fault current', () => {
   it('12 V over 5 mΩ: 2 400 A (battery fault tutorial)', () => {
-    exactly(faultCurrent({ voltage: 12, bankResistance: 0.005 }), 2400)
+    exactly(faultCurrent({ voltage: 12, internalResistance: 0.005 }), 2400)
   })
 
-  it('four cells of 0.75 mΩ with three jumpers of 0.25 mΩ: 14/0.00375 A; one cell 4 667 A (off-road electrical forum)', () => {
-    const bank = bankResistance({
-      unitResistance: 0.75e-3,
-      series: 4,
-      parallel: 1,
-      linkResistance: 3 * 0.25e-3,
-    })
-    exactly(bank, 0.00375)
-    exactly(faultCurrent({ voltage: 14, bankResistance: bank }), 3733.333)
-    const cell = faultCurrent({ voltage: 3.5, bankResistance: 0.75e-3 })
+  it('14 V over four cells of 0.75 mΩ and three jumpers of 0.25 mΩ: 3 733 A; one cell 4 667 A (off-road electrical forum)', () => {
+    exactly(faultCurrent({ voltage: 14, internalResistance: 0.00375 }), 3733.333)
+    const cell = faultCurrent({ voltage: 3.5, internalResistance: 0.75e-3 })
     exactly(cell, 4666.667)
     asPrinted(cell, '4667')
   })
 
   it('six 6 V units of 2 400 A, 2 in series by 3: 7 200 A (ABYC-based interrupting-capacity note)', () => {
-    const bank = bankResistance({ unitResistance: 6 / 2400, series: 2, parallel: 3 })
-    exactly(faultCurrent({ voltage: 12, bankResistance: bank }), 7200)
-  })
-
-  it('falls with every ohm of the loop', () => {
-    const ohm = fc.double({ min: 1e-5, max: 1, noNaN: true })
-    fc.assert(
-      fc.property(ohm, ohm, (bank, loop) => {
-        const at = (loopResistance: number) =>
-          faultCurrent({ voltage: 48, bankResistance: bank, loopResistance })
-        expect(at(loop)).toBeLessThan(at(0))
-        exactly(at(loop), 1 / (1 / at(0) + loop / 48))
-      }),
-    )
+    exactly(faultCurrent({ voltage: 12, internalResistance: (2 * (6 / 2400)) / 3 }), 7200)
   })
 })
 
 describe('bad numbers', () => {
   const window = protectionWindow({ current: 30, ampacity: 40, volts: 96 })
-  const bank = { unitResistance: 0.001, series: 16, parallel: 2 }
 
   it.each(badNumbers)('%s is refused', (bad) => {
     expect(() => protectionWindow({ current: bad, ampacity: 40, volts: 96 })).toThrow(RangeError)
@@ -151,15 +130,8 @@ describe('bad numbers', () => {
     expect(() => protectionWindow({ current: 30, ampacity: 40, volts: bad })).toThrow(RangeError)
     expect(() => judgeRating(bad, window, 'us')).toThrow(RangeError)
     expect(() => smallestStandardRating(bad, 'us')).toThrow(RangeError)
-    expect(() => faultCurrent({ voltage: bad, bankResistance: 1 })).toThrow(RangeError)
-    expect(() => faultCurrent({ voltage: 1, bankResistance: bad })).toThrow(RangeError)
-    for (const name of Object.keys(bank))
-      expect(() => bankResistance({ ...bank, [name]: bad })).toThrow(RangeError)
-  })
-
-  it.each([Number.NaN, -0.001, 1e6])('a link or loop of %s Ω is refused', (ohm) => {
-    expect(() => bankResistance({ ...bank, linkResistance: ohm })).toThrow(RangeError)
-    expect(() => faultCurrent({ voltage: 12, bankResistance: 1, loopResistance: ohm })).toThrow(RangeError)
+    expect(() => faultCurrent({ voltage: bad, internalResistance: 1 })).toThrow(RangeError)
+    expect(() => faultCurrent({ voltage: 1, internalResistance: bad })).toThrow(RangeError)
   })
 })
 

@@ -1,12 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { circularMils } from '../../../server/src/engineering/electrical/awg.ts'
 import { copperResistivity, resistanceAt } from '../../../server/src/engineering/electrical/conductor.ts'
-import {
-  dropFormulas,
-  formulaDrop,
-  formulaSection,
-} from '../../../server/src/engineering/electrical/drop-formulas.ts'
 import {
   dcDrop,
   operatingResistance,
@@ -15,62 +9,28 @@ import {
 } from '../../../server/src/engineering/electrical/voltage-drop.ts'
 import { asPrinted, badNumbers, exactly } from './outside.ts'
 
-const foot = 0.3048
 const amps = fc.double({ min: 0.1, max: 2000, noNaN: true })
 const metres = fc.double({ min: 0.1, max: 100, noNaN: true })
 const ohmPerMetre = fc.double({ min: 5e-5, max: 0.02, noNaN: true })
 
-describe('ABYC E-11 and ISO 13297 formulas', () => {
-  // Marine wiring guide on ABYC E-11: 12 AWG, 6 500 CM; 12 gauge SAE cable, 5 833 CM, would be too small.
-  it('10 A, 11 and 10 ft, 12 V, 3 %: 6 270.8 CM', () => {
-    const cm = circularMils(formulaSection('abyc', { current: 10, loopLength: 21 * foot, drop: 0.36 }))
-    exactly(cm, 6270.8333)
-    expect(cm).toBeLessThan(6500)
-    expect(cm).toBeGreaterThan(5833)
+describe('the small-craft formulas', () => {
+  const area = 35e-6
+  const lost = (conductorC: number) => {
+    const run = { length: 3, ohmPerMetre: resistanceAt({ resistance: copperResistivity / area, conductorC }) }
+    return dcDrop({ current: 100, out: run, back: run })
+  }
+
+  // ABYC E-11.14.2.6 (quoted in a public thread): volts = K I L / CM, K = 10.75 Ω·CM/ft, L out and back in feet.
+  it('of ABYC E-11 are the drop in copper of 29 °C', () => {
+    const circularMils = area / ((Math.PI / 4) * (0.001 * 0.0254) ** 2)
+    expect(lost(29) / ((10.75 * 100 * (6 / 0.3048)) / circularMils)).toBeCloseTo(1, 2)
   })
 
-  // Marine catalogue table, 2021: 16 AWG, boat cable of 2 600 CM; 18 AWG has 1 600.
-  it('the same at 10 %: 1 881.25 CM', () => {
-    const cm = circularMils(formulaSection('abyc', { current: 10, loopLength: 21 * foot, drop: 1.2 }))
-    exactly(cm, 1881.25)
-    expect(cm).toBeLessThan(2600)
-    expect(cm).toBeGreaterThan(1600)
-  })
-
-  // ABYC E-11.14.2.6: K = 10.75 Ω·CM/ft; 58 MS/m copper is K = 10.37. ISO: 0.0164 Ω·mm²/m.
-  it('their copper is at 29 °C and at 8 °C', () => {
-    asPrinted(dropFormulas.abyc.resistivity * 1e6, '0.01787')
-    const at = (conductorC: number) => resistanceAt({ resistance: copperResistivity, conductorC })
-    expect(dropFormulas.abyc.resistivity / at(29)).toBeCloseTo(1, 2)
-    expect(dropFormulas.iso.resistivity / at(8)).toBeCloseTo(1, 2)
-    asPrinted((10.75 * copperResistivity) / dropFormulas.abyc.resistivity, '10.37')
-  })
-
-  it('ISO: E = 0.0164 I L / S (marine supplier note on ISO 10133)', () => {
-    exactly(formulaDrop('iso', { current: 10, loopLength: 20, area: 2.5e-6 }), (0.0164 * 10 * 20) / 2.5)
-  })
-
-  // 9 % between the two for the same cable; a 90 °C conductor loses 34 % more than ISO's formula says.
-  it('disagree by 9 %, and both with a warm conductor', () => {
-    const given = { current: 100, loopLength: 6, area: 35e-6 }
-    expect(formulaDrop('abyc', given) / formulaDrop('iso', given)).toBeCloseTo(1.09, 2)
-    const resistance = resistanceAt({ resistance: copperResistivity / given.area, conductorC: 90 })
-    const run = { length: 3, ohmPerMetre: resistance }
-    expect(dcDrop({ current: 100, out: run, back: run }) / formulaDrop('iso', given)).toBeCloseTo(1.34, 2)
-  })
-
-  it('give the section back from the drop', () => {
-    fc.assert(
-      fc.property(
-        fc.constantFrom('abyc' as const, 'iso' as const),
-        amps,
-        metres,
-        (formula, current, loopLength) => {
-          const drop = formulaDrop(formula, { current, loopLength, area: 35e-6 })
-          exactly(formulaSection(formula, { current, loopLength, drop }), 35e-6)
-        },
-      ),
-    )
+  // ISO 10133 and 13297, annex (marine supplier note): volts = 0.0164 I L / S, L out and back in m, S in mm².
+  it('of ISO 13297 are the drop in copper of 8 °C: a conductor of 90 °C loses 34 % more', () => {
+    const iso = (0.0164 * 100 * 6) / 35
+    expect(lost(8) / iso).toBeCloseTo(1, 2)
+    expect(lost(90) / iso).toBeCloseTo(1.34, 2)
   })
 })
 
@@ -175,10 +135,6 @@ describe('bad numbers', () => {
     expect(() => threePhaseDrop({ ...phase, run: { ...run, ohmPerMetre: bad } })).toThrow(RangeError)
     expect(() => operatingResistance({ ohmPerMetre: bad, insulationC: 90 })).toThrow(RangeError)
     expect(() => touchingCoreReactance(bad)).toThrow(RangeError)
-    expect(() => formulaDrop('abyc', { current: 1, loopLength: 1, area: bad })).toThrow(RangeError)
-    expect(() => formulaSection('iso', { current: bad, loopLength: 1, drop: 1 })).toThrow(RangeError)
-    expect(() => formulaSection('iso', { current: 1, loopLength: bad, drop: 1 })).toThrow(RangeError)
-    expect(() => formulaSection('iso', { current: 1, loopLength: 1, drop: bad })).toThrow(RangeError)
   })
 
   it.each([Number.NaN, -1e-5, 80])('reactance of %s Ω/m is refused', (ohmReactancePerMetre) => {

@@ -1,4 +1,4 @@
-import { reaches } from '../../engineering/electrical/guard.ts'
+import { reaches } from '../../engineering/compare.ts'
 import { saidLoading } from '../../plans/amperes.ts'
 import { cableAmpacity } from '../../plans/cable-ampacity.ts'
 import { ampacityWords } from '../../plans/cable-words.ts'

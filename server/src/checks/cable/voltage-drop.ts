@@ -1,4 +1,4 @@
-import { reaches } from '../../engineering/electrical/guard.ts'
+import { reaches } from '../../engineering/compare.ts'
 import { cableLoading } from '../../plans/cable-loading.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { at, check, commonPractice } from '../check.ts'

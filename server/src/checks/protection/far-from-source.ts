@@ -1,4 +1,4 @@
-import { reaches } from '../../engineering/electrical/guard.ts'
+import { reaches } from '../../engineering/compare.ts'
 import { at, check, published } from '../check.ts'
 
 /** 7 in and 40 in, 33 CFR 183.455(b)(1) and (2). */

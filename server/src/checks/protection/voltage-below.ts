@@ -1,4 +1,4 @@
-import { reaches } from '../../engineering/electrical/guard.ts'
+import { reaches } from '../../engineering/compare.ts'
 import { highestOf } from '../../plans/cable-protection.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { at, check, published } from '../check.ts'

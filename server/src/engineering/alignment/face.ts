@@ -1,9 +1,9 @@
 import type { Uncertain } from '../../quantity/uncertainty.ts'
-import { inRange, size } from '../guard.ts'
+import { size } from '../guard.ts'
 import type { Result } from '../result.ts'
 import type { AngleProblem } from './angles.ts'
 import { fitHarmonic, type Goodness } from './harmonic.ts'
-import { type Covariance, type InPlanes, pick, variance } from './planes.ts'
+import { type Covariance, type InPlanes, pick } from './planes.ts'
 import type { Reading } from './readings.ts'
 
 /** The machine's flange face as seen from the shaft's: mean gap (m) and slope of the machine axis (rad:
@@ -60,15 +60,4 @@ export function fitFace(
     ok: true,
     value: { radius, gap: pick(values, covariance, 0), slope, covariance, ...fit.value.goodness },
   }
-}
-
-/** Gap (m) that a face shows at an angle (rad), at its own radius.
- * @example gapAt({ radius: 0.055, gap: exactly(2e-3), slope: { vertical: exactly(-2e-3), horizontal:
- * exactly(0) }, covariance: [] }, Math.PI).value // ≈ 1.89e-3 */
-export function gapAt(face: Face, angle: number): Uncertain {
-  const a = inRange('angle (rad)', angle, -1000, 1000)
-  const j = [1, -face.radius * Math.cos(a), -face.radius * Math.sin(a)]
-  const value =
-    face.gap.value + (j[1] ?? 0) * face.slope.vertical.value + (j[2] ?? 0) * face.slope.horizontal.value
-  return { value, standard: Math.sqrt(variance(j, face.covariance)) }
 }

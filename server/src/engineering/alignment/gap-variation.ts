@@ -1,7 +1,6 @@
 import type { Uncertain } from '../../quantity/uncertainty.ts'
 import { size } from '../guard.ts'
 import type { Face } from './face.ts'
-import { gather, type Reading } from './readings.ts'
 
 /** 95 % point of chi-square with two degrees of freedom, -2 ln 0.05. */
 const chiSquare95 = -2 * Math.log(0.05)
@@ -32,18 +31,6 @@ export function gapVariation(
   const along = slope > 0 ? Math.sqrt(Math.max(0, a * v * v + 2 * b * v * h + d * h * h)) / slope : 0
   const widest = Math.sqrt((a + d) / 2 + Math.hypot((a - d) / 2, b))
   return { value: D * slope, standard: D * (directionless ? (widest * Math.sqrt(chiSquare95)) / 2 : along) }
-}
-
-/** Greatest less least of the gaps as read (m; repeats at an angle averaged). For the record, not judged:
- * it misses a tilt that lies between the angles read (by 29 % at worst with four) and takes each reading's
- * error whole. Uncertainty that of a difference of two readings. RangeError without readings.
- * @example gapSpread([{ angle: 0, value: 1.92e-3 }, { angle: Math.PI, value: 1.66e-3 }],
- * 2e-5).value // ≈ 2.6e-4 */
-export function gapSpread(readings: readonly Reading[], gaugeStep: number): Uncertain {
-  const places = [...gather(readings, gaugeStep)].sort((a, b) => a.value - b.value)
-  const [least, greatest] = [places[0], places.at(-1)]
-  if (!least || !greatest) throw new RangeError('gap spread: expected at least one reading, got none')
-  return { value: greatest.value - least.value, standard: Math.hypot(least.standard, greatest.standard) }
 }
 
 /** Limit of gap variation when nothing is stated: 0.001 of the flange diameter, m; a slope of 1 mrad. An

@@ -1,4 +1,4 @@
-import { exactly, plus, type Uncertain } from '../../quantity/uncertainty.ts'
+import { exactly, type Uncertain } from '../../quantity/uncertainty.ts'
 import { coordinate, inRange, uncertain } from '../guard.ts'
 import type { Face } from './face.ts'
 import { type InPlanes, inBothPlanes } from './planes.ts'
@@ -79,20 +79,3 @@ export function lineAt({ offset, slope, covariance }: Line, x: number): Uncertai
   const square = offset.standard ** 2 + 2 * x * covariance + (x * slope.standard) ** 2
   return { value: offset.value + slope.value * x, standard: Math.sqrt(Math.max(0, square)) }
 }
-
-const together = (a: Line, b: Line): Line => ({
-  offset: plus(a.offset, b.offset),
-  slope: plus(a.slope, b.slope),
-  covariance: a.covariance + b.covariance,
-})
-
-/** Pose after a rigid move of the machine (`rigidMove`). An offset that was unknown stays so.
- * @example movedPose(poseFromFace({ radius: 0.055, gap: exactly(2e-3), slope: { vertical: exactly(-2e-3),
- * horizontal: exactly(0) }, covariance: [] }, 'pilot'), { vertical: { offset: exactly(-1e-4), slope:
- * exactly(1e-3), covariance: 0 }, horizontal: { offset: exactly(0), slope: exactly(0), covariance: 0 }
- * }).vertical.slope.value // ≈ -1e-3 */
-export const movedPose = (pose: Pose, move: InPlanes<Line>): Pose => ({
-  vertical: together(pose.vertical, move.vertical),
-  horizontal: together(pose.horizontal, move.horizontal),
-  offsetBasis: pose.offsetBasis,
-})

@@ -106,7 +106,7 @@ const widened = (C: Covariance, by: InPlanes<Uncertain>): Covariance =>
 const sum = (a: InPlanes<Uncertain>, b: InPlanes<Uncertain>): InPlanes<Uncertain> =>
   inBothPlanes((plane) => plus(a[plane], b[plane]))
 
-/** What the face should show after a move: `gapAt` and `gapVariation` then give predicted readings. The
+/** What the face should show after a move: `gapVariation` then gives the predicted one. The
  * mean gap is taken as unchanged, which holds only as long as the machine does not slide fore and aft:
  * tilting about feet below the axis shifts it a little. Compare differences of gaps, not single gaps.
  * @example movedFace({ radius: 0.055, gap: exactly(2e-3), slope: { vertical: exactly(-2e-3), horizontal:
@@ -119,7 +119,7 @@ export function movedFace(face: Face, move: InPlanes<Line>): Face {
   return { radius, gap, slope: sum(face.slope, change), covariance: widened(face.covariance, change) }
 }
 
-/** What the rim should show after a move: `offset`, and `rimAt` for single readings.
+/** What the rim should show after a move.
  * @example movedRim({ step: exactly(0), offset: { vertical: exactly(1e-4), horizontal: exactly(0) },
  * covariance: [] }, { vertical: { offset: exactly(-1e-4), slope: exactly(1e-3), covariance: 0 },
  * horizontal: { offset: exactly(0), slope: exactly(0), covariance: 0 } }).offset.vertical.value // ≈ 0 */

@@ -1,9 +1,8 @@
 import type { Uncertain } from '../../quantity/uncertainty.ts'
-import { inRange } from '../guard.ts'
 import type { Result } from '../result.ts'
 import type { AngleProblem } from './angles.ts'
 import { fitHarmonic, type Goodness } from './harmonic.ts'
-import { type Covariance, type InPlanes, pick, variance } from './planes.ts'
+import { type Covariance, type InPlanes, pick } from './planes.ts'
 import type { Reading } from './readings.ts'
 
 /** The machine's rim as seen from the shaft's: offset of the machine flange centre (m: vertical + high,
@@ -33,15 +32,4 @@ export function fitRim(
   const { values, covariance, goodness } = fit.value
   const offset = { vertical: pick(values, covariance, 1), horizontal: pick(values, covariance, 2) }
   return { ok: true, value: { step: pick(values, covariance, 0), offset, covariance, ...goodness } }
-}
-
-/** How far (m) the machine rim stands outward of the shaft rim at an angle (rad).
- * @example rimAt({ step: exactly(0), offset: { vertical: exactly(1e-4), horizontal: exactly(0) },
- * covariance: [] }, Math.PI).value // ≈ -1e-4 */
-export function rimAt(rim: Rim, angle: number): Uncertain {
-  const a = inRange('angle (rad)', angle, -1000, 1000)
-  const j = [1, Math.cos(a), Math.sin(a)]
-  const value =
-    rim.step.value + Math.cos(a) * rim.offset.vertical.value + Math.sin(a) * rim.offset.horizontal.value
-  return { value, standard: Math.sqrt(variance(j, rim.covariance)) }
 }

@@ -1,6 +1,7 @@
+import { reaches } from '../compare.ts'
+import { temperature } from '../guard.ts'
 import { type ConductorSection, sectionArea } from './conductor.ts'
 import type { Confidence } from './derating.ts'
-import { reaches, temperature } from './guard.ts'
 
 /** Ampacity of single copper conductors in air of 30 °C: the tables as printed, and how to read between their
  * lines. */

@@ -1,7 +1,7 @@
+import { same } from '../compare.ts'
 import { type AmpacityTable, isoTableA1, type Reading, readTable, usTable5 } from './ampacity-tables.ts'
 import { type ConductorSection, sectionArea } from './conductor.ts'
 import {
-  type BundlingSet,
   bundlingFactor,
   type Confidence,
   type Factor,
@@ -9,7 +9,6 @@ import {
   machinerySpaceFactor,
   openAmbientC,
 } from './derating.ts'
-import { same } from './guard.ts'
 
 export interface Ampacity {
   /** What the conductor carries where it lies, A. */
@@ -40,19 +39,18 @@ interface Choice {
  * section, because the ISO figures are from memory. Beyond the rows (metric above 150 mm², AWG above 4/0):
  * `no-table-row`. `insulationC` rated temperature of the insulation, °C; between columns the next lower;
  * RangeError below 60. `place` open air at 30 °C or a machinery space at 50 °C. `bundled` current-carrying
- * conductors together, itself included (whole, 1 up, else RangeError). `bundlingSet` the US factors unless
- * `'iso'`: with doubt the stricter.
+ * conductors together, itself included (whole, 1 up, else RangeError). Bundling factors
+ * are those of the US: the stricter of the two sets in use.
  * @example ampacity({ section: { system: 'awg', n: -3 }, insulationC: 105, place: 'machinery-space', bundled: 3 }).amps // ≈ 264.775 */
 export function ampacity(given: {
   readonly section: ConductorSection
   readonly insulationC: number
   readonly place: 'open' | 'machinery-space'
   readonly bundled: number
-  readonly bundlingSet?: BundlingSet
 }): Ampacity | NoTableRow {
   const { section, insulationC, place, bundled } = given
   const area = sectionArea(section)
-  const bundle = bundlingFactor(bundled, given.bundlingSet ?? 'us')
+  const bundle = bundlingFactor(bundled)
   const heat = machinerySpaceFactor(insulationC)
   const choice = section.system === 'awg' ? awgChoice(area, insulationC) : metricChoice(area, insulationC)
   if (!choice) return { fault: 'no-table-row', area }
@@ -73,9 +71,7 @@ export function ampacity(given: {
         : [`${insulationC} °C insulation is read in the ${reading.columnC} °C column`]),
       ...(reading.between ? ['the size lies between two rows of the table: interpolated by section'] : []),
       ...choice.assumptions,
-      ...(given.bundlingSet || bundled < 3
-        ? []
-        : ['bundling factors are the US set, the stricter of the two in use']),
+      ...(bundled < 3 ? [] : ['bundling factors are the US set, the stricter of the two in use']),
       ...(bundled === 2
         ? ['two conductors together are not derated; recent ABYC E-11 derates DC pairs']
         : []),

@@ -1,5 +1,5 @@
-import { circle, circularMil, gaugeDiameter, gaugeRatio, smallestGauge } from '../../quantity/wire-gauge.ts'
-import { positive, whole } from './guard.ts'
+import { circle, gaugeDiameter, gaugeRatio, smallestGauge } from '../../quantity/wire-gauge.ts'
+import { positive, whole } from '../guard.ts'
 
 /** American wire gauge by ASTM B258: 36 AWG is 0.005 in and 4/0 is 0.460 in by definition, 39 equal ratios
  * between. Gauge numbers are signed: 0 is 1/0, −1 is 2/0, −2 is 3/0, −3 is 4/0. An "SAE gauge" cable is
@@ -18,7 +18,3 @@ export const awgArea = (n: number): number => circle(awgDiameter(n))
  * @example awgFromArea(67.43e-6) // ≈ -1.0 */
 export const awgFromArea = (area: number): number =>
   36 - Math.log(positive('section', area) / circle(smallestGauge)) / (2 * Math.log(gaugeRatio))
-
-/** Section in circular mils (a circle of 0.001 in diameter is 1 CM) of `area` (m², > 0, else RangeError).
- * @example circularMils(107.219e-6) // ≈ 211600 */
-export const circularMils = (area: number): number => positive('section', area) / circularMil

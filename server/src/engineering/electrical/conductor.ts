@@ -1,5 +1,6 @@
+import { same } from '../compare.ts'
+import { inRange, positive, temperature } from '../guard.ts'
 import { awgArea } from './awg.ts'
-import { positive, same, temperature, within } from './guard.ts'
 import { iec60228 } from './iec-60228.ts'
 
 /** Copper conductors: section and resistance. Temperatures are in °C throughout this folder, because
@@ -41,8 +42,8 @@ export function resistanceAt(given: {
   readonly referenceC?: number
   readonly coefficient?: number
 }): number {
-  const reference = within('reference temperature in °C', given.referenceC ?? 20, 0, 50)
-  const coefficient = within('temperature coefficient', given.coefficient ?? copperCoefficient, 0, 0.005)
+  const reference = inRange('reference temperature in °C', given.referenceC ?? 20, 0, 50)
+  const coefficient = inRange('temperature coefficient', given.coefficient ?? copperCoefficient, 0, 0.005)
   const rise = temperature('conductor', given.conductorC) - reference
   return positive('resistance', given.resistance) * (1 + coefficient * rise)
 }

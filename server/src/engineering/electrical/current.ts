@@ -1,4 +1,4 @@
-import { fraction, positive } from './guard.ts'
+import { fraction, positive } from '../guard.ts'
 
 /** Currents of a propulsion motor, from its shaft back to the battery. */
 
@@ -54,22 +54,14 @@ export interface EstimatedVoltage {
   readonly assumptions: readonly string[]
 }
 
-/** Highest line voltage an inverter makes from `dcVoltage` (V, > 0, else RangeError) without overmodulation:
- * space vector V / √2, sine-triangle √(3/8) V. For a motor whose voltage is not given; the current worked
- * out from it is the least there can be, so the figure on the motor's plate governs. Source: index 1 at V/2
- * phase peak, or 2/√3 with space vectors.
- * @example inverterVoltage({ dcVoltage: 96 }).volts // ≈ 67.882 */
-export function inverterVoltage(given: {
-  readonly dcVoltage: number
-  readonly modulation?: 'space-vector' | 'sine-triangle'
-}): EstimatedVoltage {
-  const dcVoltage = positive('DC voltage', given.dcVoltage)
-  const modulation = given.modulation ?? 'space-vector'
-  return {
-    volts: dcVoltage * (modulation === 'space-vector' ? Math.SQRT1_2 : Math.sqrt(3 / 8)),
-    assumptions: [
-      'motor runs at the highest voltage its inverter makes; at less the current is greater',
-      ...(given.modulation ? [] : ['inverter modulates by space vectors']),
-    ],
-  }
-}
+/** Highest line voltage an inverter makes from `dcVoltage` (V, > 0, else RangeError) without overmodulation, by space vectors: V / √2. For a motor
+ * whose voltage is not given; the current worked out from it is the least there can be, so the figure on the motor's plate governs. Source: a
+ * phase peak of 2/√3 times V/2 (overmodulation documentation). [derived]
+ * @example inverterVoltage(96).volts // ≈ 67.882 */
+export const inverterVoltage = (dcVoltage: number): EstimatedVoltage => ({
+  volts: positive('DC voltage', dcVoltage) * Math.SQRT1_2,
+  assumptions: [
+    'motor runs at the highest voltage its inverter makes; at less the current is greater',
+    'inverter modulates by space vectors',
+  ],
+})

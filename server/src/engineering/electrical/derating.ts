@@ -1,4 +1,4 @@
-import { temperature, whole } from './guard.ts'
+import { temperature, whole } from '../guard.ts'
 
 /** What takes ampacity off a conductor: heat around it, and other conductors beside it. */
 
@@ -73,39 +73,25 @@ export function machinerySpaceFactor(insulationC: number): Factor {
   return { name: 'machinery space', ...factor }
 }
 
-/** Two sets are in use and must not be mixed: the US one starts at three conductors, the ISO one at four. */
-export type BundlingSet = 'us' | 'iso'
+/** Source: 33 CFR 183.425 Table 5 note 2; the US set, which starts at three conductors. The set of ISO 13297 (0.7 from four, 0.6 from seven, 0.5 from
+ * 25; from memory) is less strict, and the two must not be mixed. */
+const bundling = [
+  [25, 0.4],
+  [7, 0.5],
+  [4, 0.6],
+  [3, 0.7],
+  [1, 1],
+] as const
 
-const bundling = {
-  us: {
+/** Factor on ampacity for `conductors` current-carrying conductors in one bundle, duct or sheath (a three-phase cable is 3); RangeError unless a
+ * whole number of 1 to 1000. The federal rule binds from 50 V up; we apply it at any voltage. Source: 33 CFR 183.425 Table 5 note 2.
+ * @example bundlingFactor(3).value // 0.7 */
+export function bundlingFactor(conductors: number): Factor {
+  const count = whole('conductors in the bundle', conductors, 1, 1000)
+  return {
+    name: 'bundling',
+    value: bundling.find(([from]) => count >= from)?.[1] ?? 1,
     source: '33 CFR 183.425 Table 5 note 2',
     confidence: 'confirmed',
-    steps: [
-      [25, 0.4],
-      [7, 0.5],
-      [4, 0.6],
-      [3, 0.7],
-      [1, 1],
-    ],
-  },
-  iso: {
-    source: 'ISO 13297 bundling factors',
-    confidence: 'from memory',
-    steps: [
-      [25, 0.5],
-      [7, 0.6],
-      [4, 0.7],
-      [1, 1],
-    ],
-  },
-} as const
-
-/** Factor on ampacity for `conductors` current-carrying conductors in one bundle, duct or sheath (a
- * three-phase cable is 3); RangeError unless a whole number of 1 to 1000. The federal rule binds from 50 V
- * up; we apply it at any voltage.
- * @example bundlingFactor(3, 'us').value // 0.7 */
-export function bundlingFactor(conductors: number, set: BundlingSet): Factor {
-  const count = whole('conductors in the bundle', conductors, 1, 1000)
-  const { source, confidence, steps } = bundling[set]
-  return { name: 'bundling', value: steps.find(([from]) => count >= from)?.[1] ?? 1, source, confidence }
+  }
 }

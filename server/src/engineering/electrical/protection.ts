@@ -1,4 +1,5 @@
-import { positive, reaches } from './guard.ts'
+import { reaches } from '../compare.ts'
+import { positive } from '../guard.ts'
 import { type RatingSeries, smallestStandardRating } from './standard-ratings.ts'
 
 /** Overcurrent protection of a conductor. */

@@ -1,4 +1,5 @@
-import { positive, reaches } from './guard.ts'
+import { reaches } from '../compare.ts'
+import { positive } from '../guard.ts'
 
 /** Ratings that fuses and breakers are made in, A. */
 export const standardRatings = {

@@ -1,8 +1,8 @@
+import { fraction, inRange, positive, temperature } from '../guard.ts'
 import { resistanceAt } from './conductor.ts'
-import { fraction, positive, temperature, within } from './guard.ts'
 
-/** Volts lost in cables. The verdict is taken from the resistance at operating temperature; the two
- * small-craft formulas stand beside it as cross-checks, because both leave out the heat of the conductor. */
+/** Volts lost in cables, from the resistance at operating temperature. The formulas of ABYC E-11 and ISO 13297 leave out the heat of the conductor:
+ * their copper is at 29 °C and at 8 °C. */
 
 export interface OperatingResistance {
   /** Ω/m at `conductorC`. */
@@ -61,7 +61,7 @@ export function threePhaseDrop(given: {
   readonly powerFactor: number
 }): number {
   const cos = fraction('power factor', given.powerFactor)
-  const reactance = within('reactance', given.ohmReactancePerMetre, 0, 1)
+  const reactance = inRange('reactance', given.ohmReactancePerMetre, 0, 1)
   const length = positive('length of the phase', given.run.length)
   const perAmpere =
     positive('resistance of the phase', given.run.ohmPerMetre) * cos + reactance * Math.sqrt(1 - cos ** 2)

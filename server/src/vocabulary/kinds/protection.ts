@@ -14,9 +14,13 @@ export const protection = block({
       required: true,
     }),
     protects: fact(reference('cable'), 'The cable it protects.', { example: 'feed', required: true }),
-    interrupts: fact(amount('current', { min: 1, max: 1e6 }), 'Current it can interrupt. Not checked yet.', {
-      example: '20 kA',
-    }),
+    interrupts: fact(
+      amount('current', { min: 1, max: 1e6 }),
+      'DC current it can interrupt at the voltage of the circuit; held against the short-circuit current of the battery.',
+      {
+        example: '20 kA',
+      },
+    ),
     voltage: fact(amount('voltage', { min: 1, max: 1500 }), 'Rated DC voltage.', {
       example: '125 V',
     }),

@@ -1,0 +1,66 @@
+import { reaches } from '../../engineering/compare.ts'
+import { bankFault } from '../../plans/bank-fault.ts'
+import { at, check, published } from '../check.ts'
+
+export default check({
+  id: 'protection/interrupts-too-little',
+  severity: 'error',
+  title: 'Fuse that cannot interrupt a short circuit',
+  why: 'A fuse or breaker that opens on more than it can interrupt may burst or go on burning. The battery alone sets that current: cables and a battery-management limit are not counted on.',
+  source: published(
+    'ABYC E-11 as quoted in a public note: at least the short-circuit current that the maker of the battery states; else voltage over internal resistance',
+  ),
+  on: 'protection',
+  needs: { interrupts: 'protection.interrupts', protects: 'protection.protects' },
+  fires: `battery house { nominal: 96 V  window: 84..108 V  internal-resistance: 14 mohm }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+  }
+  protection main-fuse {
+    rating: 315 A
+    protects: feed
+    interrupts: 5 kA
+#               ^^^^ short circuit
+  }
+}`,
+  quiet: `battery house { nominal: 96 V  window: 84..108 V  short-circuit-current: 8 kA  internal-resistance: 14 mohm }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+  }
+  protection main-fuse {
+    rating: 315 A
+    protects: feed
+    interrupts: 20 kA
+  }
+}`,
+  run: ({ interrupts, protects }, context) => {
+    const cable = context.referred('protects')
+    const fault = cable && bankFault(cable, context.from(cable))
+    if (!fault || reaches(interrupts.value, fault.current)) return []
+    const found = context.show(interrupts.value, 'current')
+    const limit = context.show(fault.current, 'current')
+    return [
+      at(interrupts, {
+        message: `It can interrupt ${found}, and the battery can drive ${limit} through a short circuit: ${fault.from.join('; ')}; the cable up to it is not counted.`,
+        todo: 'Take one that interrupts more, in DC at the voltage of this circuit. The battery stays live: work for a licensed person.',
+        found,
+        limit: `at least ${limit}`,
+        related: [{ at: protects.at, message: 'the cable it protects' }],
+      }),
+    ]
+  },
+})
