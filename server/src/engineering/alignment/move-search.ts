@@ -71,7 +71,7 @@ const mostStill = 6
  *
  * Exact, and `sure` then, over all heights of the two end stations, as long as 20 000 tries suffice (or those that are left of `tries`): branch and bound (`walkHeights`).
  * Feet of one station move alike, so the roll stays as it is; feet between the end ones follow to the nearest height they
- * have, within `stray` of the line. Sideways the machine slides: by the whole correction, as far as the feet can go, or not
+ * have (midway the lower), within `stray` of the line. Sideways the machine slides: by the whole correction, as far as the feet can go, or not
  * at all. m, rad; + up, + to starboard. Feet at one station or in one oblique line come back as a problem, like no heights at
  * all that go together (`no-heights`); bad numbers are RangeErrors. [derived]
  * @example searchMoves({ feet: [{ name: 'aft', x: 0.2, y: 0 }, { name: 'fwd', x: 0.6, y: 0 }].map((foot) => ({ ...foot,
@@ -293,7 +293,7 @@ function followed(
       own.upTo(line) ?? Number.NEGATIVE_INFINITY,
       own.from(line) ?? Number.POSITIVE_INFINITY,
     ]
-    const nearest = line - down <= up - line ? down : up
+    const nearest = line - down <= up - line + tiny ? down : up
     if (Math.abs(nearest - line) > stray + tiny) {
       const foreFor = (height: number) => (height - aft * (1 - share)) / share
       return { above: foreFor(up - stray), below: foreFor(down + stray) }
