@@ -47,10 +47,10 @@ export function blockMarkdown(block: Block, kind: BlockKind, system: UnitSystem)
 
 /** A check, as a concession names it. */
 export const checkMarkdown = (check: Check, docs: string | undefined): string => {
-  const { title, why, source } = check
+  const { title, source } = check
   return paragraphs(
     `**${checkLink(check, docs)}**`,
-    `${title}. ${why}`,
+    `${title}.`,
     `Source (${source.basis}): ${source.text}`,
   )
 }
