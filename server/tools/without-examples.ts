@@ -1,11 +1,11 @@
 import { readFile } from 'node:fs/promises'
 import type { Plugin } from 'esbuild'
 
-/** What a check says for its page and its tests alone: its examples, and why it matters. The checker never reads them. */
+/** What a check says for its page and its tests alone: its examples. The server never reads them. */
 const forPages =
-  /^ {2}(fires|quiet|why):\s+(?:`(?:[^`\\]|\\[\s\S])*`|'(?:[^'\\\n]|\\.)*'|"(?:[^"\\\n]|\\.)*"),$/gm
+  /^ {2}(fires|quiet):\s+(?:`(?:[^`\\]|\\[\s\S])*`|'(?:[^'\\\n]|\\.)*'|"(?:[^"\\\n]|\\.)*"),$/gm
 
-/** Leaves out of a bundle what only the pages of the checks show. */
+/** Leaves out of a bundle what only the pages and tests of the checks show. */
 export const withoutExamples: Plugin = {
   name: 'without-examples',
   setup: ({ onLoad }) =>

@@ -47,10 +47,10 @@ export function blockMarkdown(block: Block, kind: BlockKind, system: UnitSystem)
 
 /** A check, as a concession names it. */
 export const checkMarkdown = (check: Check, docs: string | undefined): string => {
-  const { title, source } = check
+  const { title, why, source } = check
   return paragraphs(
     `**${checkLink(check, docs)}**`,
-    `${title}.`,
+    `${title}. ${why}`,
     `Source (${source.basis}): ${source.text}`,
   )
 }
