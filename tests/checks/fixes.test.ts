@@ -143,7 +143,9 @@ describe('a unit', () => {
       `drive main {\n  motor main { power: 15 kW  efficiency: ${efficiency} }\n}\n`
     expect(laws(motor('96'), 'job/value-outside')).toEqual(['Write 96 %'])
     expect(fixed(motor('96'), 'job/value-outside', 'Write 96 %')).toBe(motor('96 %'))
-    for (const not of ['0', '120', '120 %', '-5']) expect(laws(motor(not), 'job/value-outside')).toEqual([])
+    expect(laws(motor('0.96 %'), 'job/value-outside')).toEqual(['Write 0.96'])
+    for (const not of ['0', '0.001', '0.001 %', '120', '120 %', '-5'])
+      expect(laws(motor(not), 'job/value-outside')).toEqual([])
     // A count of conductors is no share.
     expect(laws('drive main {\n  cable feed { parallel: 5000 }\n}\n', 'job/value-outside')).toEqual([])
   })

@@ -90,7 +90,7 @@ export const units: readonly Unit[] = [
   unit('angle', 'flat', TURN / 6, 'flat of a hexagon nut, a sixth of a turn', 'geometry of a hexagon', [
     'flats',
   ]),
-  unit('rotational speed', 'rpm', TURN / 60, 'turns a minute', NIST, ['r/min', 'rev/min', '1/min']),
+  unit('rotational speed', 'rpm', TURN / 60, 'turns a minute', NIST, ['r/min', 'rev/min', 'min^-1']),
   unit('rotational speed', 'rad/s', 1, 'radian a second'),
   unit('frequency', 'Hz', 1, 'hertz'),
   unit('frequency', 'kHz', 1e3, 'kilohertz'),

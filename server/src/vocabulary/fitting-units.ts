@@ -26,8 +26,8 @@ export function fittingUnits(
     .map((unit) => nameBehind(number, unit))
 }
 
-/** Whether a number in a unit is within what the fact can be. One that is not a plain number may be anything. */
-export function canBe(number: string, unit: string, fact: Fact | undefined): boolean {
+/** Whether a number in a unit, or without one, is within what the fact can be. One that is not a plain number may be anything. */
+export function canBe(number: string, unit: string | undefined, fact: Fact | undefined): boolean {
   const read = readQuantity(number, unit)
   if (!read.ok) return read.problem.type === 'not-a-number'
   const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY } = fact?.shape.allowed ?? {}

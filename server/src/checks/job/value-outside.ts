@@ -1,7 +1,7 @@
 import { canBe } from '../../vocabulary/fitting-units.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 import { declaredAt } from '../declared-at.ts'
-import { insert, textAt } from '../fix-text.ts'
+import { replace, textAt } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/value-outside',
@@ -23,20 +23,14 @@ export default problemCheck({
   }),
   fixes: ({ at }, { block }) => {
     const written = textAt(at)
-    const [, number = ''] = /^(?:(?:min|max)\s+)?([\d.]+)$/.exec(written) ?? []
+    const [, before = '', number = '', percent] = /^((?:min|max)\s+)?([\d.]+)(\s*%)?$/.exec(written) ?? []
     const fact = declaredAt(block, at)
-    // A share of something, which is 1 at most, was written as per cent.
+    // A share of something, which is 1 at most: `96` was written for `96 %`, and `0.96 %` for `0.96`.
     const isShare =
       fact?.shape.quantity === 'ratio' && (fact.shape.allowed?.high ?? Number.POSITIVE_INFINITY) <= 1
-    return isShare && number !== '' && Number(number) > 1 && canBe(number, '%', fact)
-      ? [
-          {
-            title: `Write ${written} %`,
-            edits: [insert(at.section, at.span.end, ' %')],
-            preferred: true,
-            uncovers: true,
-          },
-        ]
+    const meant = `${before}${number}${percent ? '' : ' %'}`
+    return isShare && number !== '' && canBe(number, percent ? undefined : '%', fact)
+      ? [{ title: `Write ${meant}`, edits: [replace(at, meant)], preferred: true, uncovers: true }]
       : []
   },
 })
