@@ -1,3 +1,4 @@
+import { reaches } from '../../engineering/compare.ts'
 import { at, check, commonPractice } from '../check.ts'
 
 export default check({
@@ -25,7 +26,7 @@ export default check({
 }`,
   run: ({ bore, diameter }, { show }) => {
     const shaft = diameter.value.low ?? diameter.value.nominal
-    if (bore.value >= shaft * (1 - 1e-9)) return []
+    if (reaches(bore.value, shaft)) return []
     return [
       at(bore, {
         message: `The bore, ${show(bore.value, 'length')}, is smaller than the shaft, ${show(shaft, 'length')} at least.`,

@@ -1,3 +1,4 @@
+import { reaches } from '../../engineering/compare.ts'
 import { at, check, commonPractice } from '../check.ts'
 
 export default check({
@@ -23,7 +24,7 @@ export default check({
 }`,
   run: ({ flange, diameter }, { show }) => {
     const shaft = diameter.value.low ?? diameter.value.nominal
-    if (flange.value > shaft * (1 + 1e-9)) return []
+    if (!reaches(shaft, flange.value)) return []
     return [
       at(flange, {
         message: `The flange, ${show(flange.value, 'length')}, is not larger than the shaft it sits on, ${show(diameter.value.nominal, 'length')}.`,

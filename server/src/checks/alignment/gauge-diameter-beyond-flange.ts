@@ -1,3 +1,4 @@
+import { reaches } from '../../engineering/compare.ts'
 import { at, check, published } from '../check.ts'
 
 export default check({
@@ -22,7 +23,7 @@ export default check({
   }
 }`,
   run: ({ gauge, flange }, { show }) =>
-    gauge.value <= flange.value * (1 + 1e-9)
+    reaches(flange.value, gauge.value)
       ? []
       : [
           at(gauge, {
