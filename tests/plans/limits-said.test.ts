@@ -2,7 +2,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../server/src/checks/index.ts'
-import { saidLimit } from '../../server/src/plans/alignment-words.ts'
+import { correctionOf } from '../../server/src/plans/alignment.ts'
+import { correctionText, saidLimit } from '../../server/src/plans/alignment-words.ts'
 import { effectOf } from '../../server/src/plans/move-effect.ts'
 import { findingsOf } from '../checks/marks.ts'
 import { blockIn } from './job-text.ts'
@@ -27,6 +28,24 @@ describe('a limit', () => {
       }),
     )
   })
+})
+
+// A feeler of 0.005 in is 0.127 mm (NIST SP 811, B.8).
+it('a gauge is said as it is, not as one that would be fine enough', () => {
+  const { block, lookup } = blockIn(
+    `drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm  offset: max 0.15 mm }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.005 in
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+  }
+}
+`,
+    'main.dry-1',
+  )
+  const outcome = correctionOf(block, lookup)
+  expect(outcome.ok && correctionText(outcome.value, 'metric')).toContain('a gauge step of 0.127 mm')
 })
 
 // 15 kW / 0.92 / 0.96 / 84 V ≈ 202.2 A (P = U · I); the length is one at which the drop lies a hair above what is allowed.

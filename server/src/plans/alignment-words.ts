@@ -1,5 +1,5 @@
 import type { Closure } from '../engineering/alignment/closure.ts'
-import { formatFixed, formatNumber } from '../quantity/format.ts'
+import { formatFixed, formatNumber, formatSi } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 import type { Correction } from './alignment.ts'
@@ -191,7 +191,7 @@ function notReached(c: Correction, system: UnitSystem): string | undefined {
     }`
   return c.predicted.provable
     ? undefined
-    : `These steps bring the machine inside its limits, but nearer to one of them than the next reading can prove with steps of ${saidGauge(c.gaugeStep, system)}: read with a finer gauge.`
+    : `These steps bring the machine inside its limits, but nearer to one of them than the next reading can prove with steps of ${formatSi(c.gaugeStep, 'length', system)}: read with a finer gauge.`
 }
 
 function closureLine(closure: Closure, what: string, system: UnitSystem): string | undefined {
@@ -266,7 +266,7 @@ function nextReading({ gapVariation, offset }: Predicted, system: UnitSystem): s
 function lines(c: Correction, system: UnitSystem): Lines {
   const offset = c.offset
   return {
-    gauge: saidGauge(c.gaugeStep, system),
+    gauge: formatSi(c.gaugeStep, 'length', system),
     summary: [
       judgedLine('Gap variation', c.gapVariation, system),
       ...(offset

@@ -1,4 +1,4 @@
-import { saidGauge, saidLimit } from '../../plans/alignment-words.ts'
+import { saidLimit } from '../../plans/alignment-words.ts'
 import { at, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
 
@@ -34,10 +34,8 @@ export default check({
   run: ({ gauge }, context) => {
     const c = correction(context)
     if (!c || gauge.value < c.gapVariation.limit) return []
-    const [found, limit] = [
-      saidGauge(gauge.value, context.system),
-      saidLimit(c.gapVariation.limit, context.system),
-    ]
+    const found = context.show(gauge.value, 'length')
+    const limit = saidLimit(c.gapVariation.limit, context.system)
     return [
       at(gauge, {
         message: `The gauge has steps of ${found}, and a gap variation of ${limit} is allowed: it cannot show that the faces are within.`,
