@@ -3,12 +3,14 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
 import { join } from 'node:path'
 import { pathToFileURL } from 'node:url'
-import { afterAll, beforeAll, describe, expect, it } from 'vitest'
+import { afterAll, beforeAll, describe, expect, it, vi } from 'vitest'
 import {
   type DocumentLink,
   type DocumentSymbol,
+  ErrorCodes,
   FoldingRangeKind,
   type Location,
+  ResponseError,
   type SymbolInformation,
   type TypeHierarchyItem,
   type WorkspaceEdit,
@@ -172,6 +174,36 @@ describe('the server', () => {
     const [selection] = await ask<object[]>('selectionRange', boatUri, { positions: [like.position] })
     expect(selection).toMatchObject({ range: range(5, 15, 20), parent: { range: range(5, 9, 20) } })
   })
+})
+
+it('an editor that refuses what it is asked first costs that alone', async () => {
+  const folder = mkdtempSync(join(tmpdir(), 'refusing-'))
+  writeFileSync(join(folder, 'parts.wright'), parts)
+  const refuse = () => new ResponseError(ErrorCodes.InternalError, 'not now')
+  const { client, stop } = await startProcess(
+    {
+      workspaceFolders: [{ uri: pathToFileURL(folder).href, name: 'boats' }],
+      capabilities: {
+        workspace: { configuration: true, didChangeWatchedFiles: { dynamicRegistration: true } },
+      },
+    },
+    (connection) => {
+      connection.onRequest('client/registerCapability', refuse)
+      connection.onRequest('workspace/configuration', refuse)
+    },
+  )
+  await vi.waitFor(async () => {
+    const found = await client.connection.sendRequest<SymbolInformation[]>('workspace/symbol', {
+      query: 'spare',
+    })
+    expect(found.map(({ name }) => name)).toEqual(['spare'])
+    expect(client.log.map((words) => words.split(' ', 1)[0]).toSorted()).toEqual([
+      'client/registerCapability',
+      'workspace/configuration',
+    ])
+  })
+  await stop()
+  rmSync(folder, { recursive: true })
 })
 
 it('an editor that opens a whole disk has it not searched, and is told so', async () => {

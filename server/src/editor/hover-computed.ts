@@ -10,7 +10,7 @@ import { cableLoading } from '../plans/cable-loading.ts'
 import { cableMarkdown } from '../plans/cable-words.ts'
 import { couplingMarkdown, driveMarkdown } from './hover-drive.ts'
 import { moveMarkdown, protectionMarkdown, sealMarkdown } from './hover-parts.ts'
-import { paragraphs } from './markdown.ts'
+import { headed, paragraphs } from './markdown.ts'
 
 /** How a reading is corrected: with what was found in its file, where that is known. */
 export type Correcting = typeof correctionOf
@@ -79,6 +79,5 @@ function readingMarkdown(reading: Block, lookup: Lookup, correct: Correcting): s
       progress && `Readings so far: ${progress}.`,
     )
   }
-  const title = ['Reading', ...(reading.name === undefined ? [] : [reading.name])].join(' ')
-  return `**${title}: no correction**\n\n${outcome.fault.words}`
+  return `**${headed('Reading', reading.name)}: no correction**\n\n${outcome.fault.words}`
 }

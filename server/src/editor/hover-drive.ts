@@ -11,7 +11,7 @@ import { changeOf } from '../plans/reading-change.ts'
 import { squeezeOf } from '../plans/seal-squeeze.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { protectionInBrief, sayFit } from './hover-parts.ts'
-import { code } from './markdown.ts'
+import { code, headed } from './markdown.ts'
 import { sayValue } from './say-value.ts'
 
 type Row = readonly [what: string, words: string]
@@ -24,7 +24,7 @@ export function driveMarkdown(drive: Block, lookup: Lookup): string | undefined 
     ...partRow(drive, 'motor', ['power', 'speed', 'voltage'], lookup),
     ...childrenOf(drive, 'seal').flatMap((seal): Row[] => {
       const squeeze = squeezeOf(seal, lookup.from(seal))
-      return squeeze ? [['seal', `${squeeze.found}${sayFit(squeeze)}`]] : []
+      return squeeze ? [['seal', `${squeeze.found}${sayFit(squeeze, '**outside**')}`]] : []
     }),
     ...childrenOf(drive, 'cable').flatMap((cable): Row[] => {
       const outcome = cableLoading(cable, lookup.from(cable))
@@ -41,11 +41,10 @@ export function driveMarkdown(drive: Block, lookup: Lookup): string | undefined 
   ]
   return rows.length === 0
     ? undefined
-    : [`**Drive ${drive.name ?? ''}**`.replace(' **', '**'), '', markdownTable(['part', ''], rows)].join('\n')
+    : [`**${headed('Drive', drive.name)}**`, '', markdownTable(['part', ''], rows)].join('\n')
 }
 
-const called = ({ kind, name }: Block): string =>
-  [kind, ...(name === undefined ? [] : [code(name)])].join(' ')
+const called = ({ kind, name }: Block): string => headed(kind, name && code(name))
 
 function lastRows(drive: Block, lookup: Lookup): readonly Row[] {
   const last = lastReading(drive)

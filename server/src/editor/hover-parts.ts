@@ -10,12 +10,12 @@ import { formatFixed, formatNumber } from '../quantity/format.ts'
 import { code } from './markdown.ts'
 
 /** `, 24 mm to 29 mm wanted: within`. */
-export const sayFit = ({ wanted, within }: Squeeze): string =>
-  wanted === undefined ? '' : `, ${wanted} wanted: ${within ? 'within' : '**outside**'}`
+export const sayFit = ({ wanted, within }: Squeeze, outside = 'outside'): string =>
+  wanted === undefined ? '' : `, ${wanted} wanted: ${within ? 'within' : outside}`
 
 export function sealMarkdown(seal: Block, lookup: Lookup): string | undefined {
   const squeeze = squeezeOf(seal, lookup)
-  return squeeze && `**Bellows ${squeeze.found}${sayFit(squeeze).replaceAll('**', '')}**\n\n${squeeze.sum}`
+  return squeeze && `**Bellows ${squeeze.found}${sayFit(squeeze)}**\n\n${squeeze.sum}`
 }
 
 const ratings = {

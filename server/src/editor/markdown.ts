@@ -12,6 +12,10 @@ export const withoutTicks = (text: string): string =>
 /** The language as editors name it, so that they colour it. */
 export const example = (text: string): string => `\`\`\`shaftwright\n${text}\n\`\`\``
 
+/** What a thing is, with its name where it has one. */
+export const headed = (what: string, name: string | undefined): string =>
+  name === undefined ? what : `${what} ${name}`
+
 /** Paragraphs, without the empty ones. */
 export const paragraphs = (...texts: readonly (string | undefined)[]): string =>
   texts.filter((text) => text !== undefined && text !== '').join('\n\n')

@@ -105,6 +105,15 @@ export function startServer(connection: Connection, host: Host, features: readon
     guard.told('workspace/didChangeConfiguration', (params) => lookAtSettings(params.settings?.shaftwright)),
   )
 
+  const firstSettings = guard.own('workspace/configuration', () =>
+    client.workspace?.configuration ? lookAtSettings() : undefined,
+  )
+  const register = guard.own('client/registerCapability', async () => {
+    const registrations = registrationsFor(client)
+    if (registrations.length > 0) await connection.sendRequest(RegistrationRequest.type, { registrations })
+    watches = client.workspace?.didChangeWatchedFiles?.dynamicRegistration === true
+  })
+
   connection.onInitialized(
     guard.told('initialized', async () => {
       // Here, since the library puts a handler of its own in the place before.
@@ -116,11 +125,8 @@ export function startServer(connection: Connection, host: Host, features: readon
           await workspace.list()
         }),
       )
-      const registrations = registrationsFor(client)
-      if (registrations.length > 0) await connection.sendRequest(RegistrationRequest.type, { registrations })
-      watches = client.workspace?.didChangeWatchedFiles?.dynamicRegistration === true
-      if (client.workspace?.configuration) await lookAtSettings()
-      await workspace.list()
+      // None waits for another, or is lost with it.
+      await Promise.all([register(undefined), firstSettings(undefined), workspace.list()])
     }),
   )
 
