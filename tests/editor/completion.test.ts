@@ -128,6 +128,16 @@ describe('completion of a value', () => {
     ['the sign of a number of bolts', 'coupling {\n  bolts: 4 $0\n}', ['x']],
     ['ways to move', drive('move after dry-2 { aft: $0 }'), ['up', 'down', 'port', 'starboard', 'none']],
     ['terminals of the controller', drive('phase-map { $0 }'), ['A', 'B', 'C']],
+    [
+      'terminals that are no words in quotes',
+      drive('phase-map { $0 }').replace('A, B, C', 'A, "1B", "1C"'),
+      ['A', '"1B"', '"1C"'],
+    ],
+    [
+      'those of them that are left',
+      drive('phase-map { "1B" to U, $0 }').replace('A, B, C', 'A, "1B", "1C"'),
+      ['A', '"1C"'],
+    ],
     ['the word between terminals', drive('phase-map { A $0 }'), ['to']],
     ['terminals of the motor', drive('phase-map { A to U, B to $0 }'), ['V', 'W']],
     ['terminals no line has yet', drive('phase-map {\n    A to U\n    $0\n    B to V\n  }'), ['C']],

@@ -198,6 +198,11 @@ describe('a snippet', () => {
     )
   })
 
+  it('has in quotes what has to be', () => {
+    const marked = full.replace('terminals: L1, L2, L3', 'terminals: "1U1", A.1')
+    expect(plainOf(at(marked, 'phase-map'))).toBe('phase-map { "1U1" to U, "A.1" to U }')
+  })
+
   it('says what is to be put, with the unit behind it', () => {
     expect(snippetOf(at(full, 'reading'))).toContain(
       `gaps:    top \${5:gaps at top} mm, starboard \${6:gaps at starboard} mm`,
@@ -214,6 +219,9 @@ describe('a snippet', () => {
     expect(plainOf(at(bare.replace('vessel: "A"', 'vessel: "A"  show-in: inch'), 'propeller'))).toContain(
       'diameter: diameter in\n',
     )
+    const inches = full.replace('vessel: "A"', 'vessel: "A"  show-in: inch')
+    // Conductors are sold by IEC 60228 or by gauge, by square inches nowhere.
+    expect(plainOf(at(inches, 'cable'))).toContain('conductor:  conductor mm2\n  length:     length in\n')
   })
 
   it('ends a concession when it is written: the day is still to be said', () => {

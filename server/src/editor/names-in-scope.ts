@@ -5,6 +5,7 @@ import type { View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
 import type { Kind } from '../quantity/kinds.ts'
 import { once } from '../syntax/once.ts'
+import { isName } from '../syntax/segments.ts'
 import { findKind } from '../vocabulary/index.ts'
 
 /** A block by the name it goes by. */
@@ -129,8 +130,9 @@ export const readingsFor = (block: Block): readonly string[] =>
     .flatMap(({ name }) => name ?? [])
     .toReversed()
 
-/** Marks of the phase terminals of the controller or the motor that goes with a block. */
+/** Marks of the phase terminals of the controller or the motor that goes with a block, as they are written: those that are no words in quotes. */
 export function terminalsFor(block: Block, scope: Scope, of: 'controller' | 'motor'): readonly string[] {
   const device = lookupFrom(block, scope).near(of)
-  return (device && factOf(device, `${of}.terminals`)?.value.map(({ name }) => name)) ?? []
+  const marks = device ? (factOf(device, `${of}.terminals`)?.value ?? []) : []
+  return marks.map(({ name }) => (isName(name) ? name : `"${name}"`))
 }

@@ -2,7 +2,7 @@ import type { Analysis } from '../job/analysis.ts'
 import { hasSection } from '../job/document.ts'
 import type { Block, Section } from '../job/model.ts'
 import type { View } from '../job/per-section.ts'
-import { lex, Word } from '../syntax/tokens.ts'
+import { isName } from '../syntax/segments.ts'
 import type { Span } from '../syntax/tree.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { FileAround } from './around.ts'
@@ -87,12 +87,6 @@ function topOf(analysis: Analysis, { named }: Target, around: readonly FileAroun
 const marksOf = ({ block }: Target): readonly string[] => {
   const marks = block.facts.get('terminals')?.value
   return Array.isArray(marks) ? marks.map(({ name }: { readonly name: string }) => name) : []
-}
-
-/** Whether a text is read as one name. */
-export function isName(text: string): boolean {
-  const [word, ...more] = lex(text).tokens
-  return word?.tokenType === Word && word.image === text && more.length === 0 && !text.includes('.')
 }
 
 function bare({ text }: Section, { start, end }: Span): Span {

@@ -124,10 +124,10 @@ function placesIn(part: Part, around: Around): readonly Piece[] {
   }
 }
 
-/** The unit as the job has its own. */
+/** The unit as the job has its own. Sections of conductors are metric or a gauge wherever. */
 function unitIn(written: string, system: UnitSystem): string {
   const unit = findUnit(written)
-  return unit && system === 'inch' ? kinds[unit.kind].shown.inch : written
+  return unit && system === 'inch' && unit.kind !== 'area' ? kinds[unit.kind].shown.inch : written
 }
 
 const spaced = (name: string): string => name.replaceAll('-', ' ')
