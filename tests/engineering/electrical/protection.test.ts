@@ -5,6 +5,7 @@ import {
   conductorLimit,
   judgeConductor,
   judgeRating,
+  largestRating,
   protectionWindow,
 } from '../../../server/src/engineering/electrical/protection.ts'
 import {
@@ -159,4 +160,12 @@ it('a rating below one that protects the conductor protects it too', () => {
     'allowed-above',
     'allowed-above',
   ])
+})
+
+// 33 CFR 183.455(c): under 50 V 150 % outright; above, the next standard rating (NEC 240.6(A)) where that is not beyond 150 %.
+it('the largest rating is 150 % under 50 V, above it the next standard rating', () => {
+  expect(largestRating(conductorLimit({ ampacity: 120, volts: 12 }), 'us')).toBeCloseTo(180, 9)
+  expect(largestRating(conductorLimit({ ampacity: 120, volts: 96 }), 'us')).toBe(125)
+  // No standard rating from 1201 A up.
+  expect(largestRating(conductorLimit({ ampacity: 1300, volts: 96 }), 'us')).toBe(1300)
 })

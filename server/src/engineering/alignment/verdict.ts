@@ -21,7 +21,7 @@ export function verdict(measured: Uncertain, limit: number): Verdict {
 }
 
 /** The gauge step (m) below which a verdict would be reached if the value came out the same, or undefined
- * when none could: the value is on the limit, the step would be finer than any gauge (1 µm), or the
+ * when none could or none is asked for: it is reached already, the value is on the limit, the step would be finer than any gauge (1 µm), or the
  * readings disagree by more than their gauge explains (`gaugeExplains` of the fit), so that reading again
  * comes before a finer gauge. U goes with the step. [derived]
  * @example gaugeStepToDecide({ value: 0.09e-3, standard: 0.01e-3 }, 0.1e-3, { gaugeStep: 2e-5,
@@ -33,7 +33,7 @@ export function gaugeStepToDecide(
 ): number | undefined {
   const { value } = uncertain('measured value', measured)
   const margin = Math.abs(upperLimit(limit) - value)
-  if (!gaugeExplains) return undefined
+  if (!gaugeExplains || verdict(measured, limit) !== 'undecided') return undefined
   const step = (inRange('gauge step (m)', gaugeStep, 1e-8, 0.01) * margin) / expanded(measured)
   return step >= finestStep ? step : undefined
 }
