@@ -138,6 +138,15 @@ describe('a unit', () => {
     expect(offersOf(motor('15 KW'), 'job/unit-unknown').offers.some(({ fix }) => fix.safe)).toBe(false)
   })
 
+  it('of another kind than is wanted there is not offered, but in an arithmetic', () => {
+    const motor = (power: string) => `drive main {\n  motor main { power: ${power} }\n}\n`
+    expect(laws(motor('15 kgs'), 'job/unit-unknown')).toEqual([])
+    expect(laws(motor('96 volts * 160 A'), 'job/unit-unknown')).toEqual(['Write V'])
+    const reading = (place: string) =>
+      `drive main {\n  reading dry-1 { taken: 2026-03-04  gauge: 0.02 mm  gaps: ${place} 1.8 mm }\n}\n`
+    expect(laws(reading('30 degs'), 'job/unit-unknown')).toEqual(['Write deg'])
+  })
+
   it('of a share is per cent where the number is above one', () => {
     const motor = (efficiency: string) =>
       `drive main {\n  motor main { power: 15 kW  efficiency: ${efficiency} }\n}\n`

@@ -88,4 +88,11 @@ export class FactReader implements Reader {
 
 /** A wrong unit is marked itself; anything else, the whole amount. */
 const problemSpan = (part: Part, problem: QuantityProblem): Span =>
-  part.type === 'amount' && part.unit && problem.type === 'unknown-unit' ? part.unit.span : part.span
+  (problem.type === 'unknown-unit' ? unitSpan(part, problem.unit) : undefined) ?? part.span
+
+/** Where a unit stands in an amount, or first in an arithmetic. */
+function unitSpan(part: Part, unit: string): Span | undefined {
+  if (part.type === 'amount') return part.unit?.text === unit ? part.unit.span : undefined
+  if (part.type === 'negated') return unitSpan(part.of, unit)
+  return part.type === 'operation' ? (unitSpan(part.left, unit) ?? unitSpan(part.right, unit)) : undefined
+}

@@ -1,13 +1,27 @@
-import type { Place } from '../../job/model.ts'
+import type { Block, Place } from '../../job/model.ts'
 import { elide } from '../../quantity/elide.ts'
+import type { Kind } from '../../quantity/kinds.ts'
+import { findUnit } from '../../quantity/units.ts'
 import { canBe } from '../../vocabulary/fitting-units.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 import { declaredAt } from '../declared-at.ts'
-import { useNearest } from '../fix-text.ts'
+import { factAt, useNearest } from '../fix-text.ts'
 
 /** The plain number that a unit stands behind. */
 const numberBefore = ({ section, span }: Place): string | undefined =>
   /[\d./]+(?=\s*$)/.exec(section.text.slice(Math.max(0, span.start - 40), span.start))?.[0]
+
+/** Whether a unit was meant at a place: one of the kind that is wanted there, in which the number is within what the fact can be. In an arithmetic
+ * the amounts may be of any kind. */
+function mayBe(near: string, at: Place, wanted: Kind | undefined, block: Block | undefined): boolean {
+  const isArithmetic = factAt(block, at)?.entries.some(({ parts }) =>
+    parts.some(({ type }) => type === 'operation'),
+  )
+  if (isArithmetic || wanted === undefined) return true
+  if (findUnit(near)?.kind !== wanted) return false
+  const [number, fact] = [numberBefore(at), declaredAt(block, at)]
+  return number === undefined || fact?.shape.quantity !== wanted || canBe(number, near, fact)
+}
 
 export default problemCheck({
   id: 'job/unit-unknown',
@@ -25,12 +39,11 @@ export default problemCheck({
     message: `${elide(p.unit)} is not a unit known here.`,
     todo: p.nearest ? `Did you mean ${p.nearest}?` : 'Write one of the units in the reference.',
     found: elide(p.unit),
-    ...(p.nearest && { data: { nearest: p.nearest } }),
+    data: { ...(p.nearest && { nearest: p.nearest }), ...(p.expected && { kind: p.expected }) },
   }),
   fixes: ({ at, data }, { block }) => {
     const near = data?.nearest
-    const number = numberBefore(at)
-    if (near === undefined || (number !== undefined && !canBe(number, near, declaredAt(block, at)))) return []
+    if (near === undefined || !mayBe(near, at, data?.kind, block)) return []
     // Letters of a unit say something by their case, m is milli and M mega: none is put right unasked.
     return useNearest(at, near).map(({ safe: _, ...fix }) => fix)
   },
