@@ -155,7 +155,7 @@ it('heights of any adjuster are the nearest of each', () => {
 
 describe('stations', () => {
   const feet = [0.6, 0.2, 0.2004, 0.4].map((x, i) => ({ name: `${i}`, x, y: 0, heights: stepHeights(1e-4) }))
-  const stations = stationsOf(feet, ok(rigidMachine(feet)))
+  const stations = stationsOf(feet, ok(rigidMachine(feet)), { left: 100 })
   it('are counted from aft, feet within a millimetre at one', () => {
     expect(stations.map((station) => station.feet)).toEqual([[1, 2], [3], [0]])
     expect(stations[1]?.share).toBeCloseTo(0.5, 12)

@@ -142,17 +142,35 @@ function upright({ still, aft, fore }: Leaves): number {
 
 const golden = (Math.sqrt(5) - 1) / 2
 
-/** Where a convex function is least between two places: at `guess` where it is no less to either side, else by the golden section. */
+/** Where a convex function is least between two places: at `guess` where it is no less to either side, else downhill from there by strides that
+ * double, and then by the golden section. */
 function valley(at: (x: number) => number, from: number, to: number, guess: number): number {
-  const near = Math.min(Math.max(guess, from), to)
-  if (to - from <= tiny) return near
+  const within = (x: number) => Math.min(Math.max(x, from), to)
+  const near = within(guess)
   const level = at(near)
-  if (level <= at(near - 1e-7) && level <= at(near + 1e-7)) return near
-  let [low, high] = [from, to]
+  const downhill = [1e-7, -1e-7].find((by) => within(near + by) !== near && at(near + by) < level)
+  if (downhill === undefined) return near
+  let reach = downhill
+  while (
+    within(near + 2 * reach) !== within(near + reach) &&
+    at(within(near + 2 * reach)) < at(within(near + reach))
+  )
+    reach *= 2
+  let [low, high] = [near, within(near + 2 * reach)].sort((a, b) => a - b) as [number, number]
+  let [a, b] = [high - golden * (high - low), low + golden * (high - low)]
+  let [atA, atB] = [at(a), at(b)]
   while (high - low > tiny) {
-    const [a, b] = [high - golden * (high - low), low + golden * (high - low)]
-    if (at(a) <= at(b)) high = b
-    else low = a
+    if (atA <= atB) {
+      high = b
+      ;[b, atB] = [a, atA]
+      a = high - golden * (high - low)
+      atA = at(a)
+    } else {
+      low = a
+      ;[a, atA] = [b, atB]
+      b = low + golden * (high - low)
+      atB = at(b)
+    }
   }
   return (low + high) / 2
 }

@@ -6,7 +6,7 @@ import { type Gap, type Measure, measured, tiny, walkHeights } from './height-wa
 import type { AxisError, InPlanes } from './planes.ts'
 import { rigidMachine } from './rigid-move.ts'
 import { type Slide, slidesOf } from './slides.ts'
-import { type Station, stationsOf } from './stations.ts'
+import { type Station, stationsOf, type Tries } from './stations.ts'
 
 /** A foot with what its adjuster can do. */
 type AdjustableFoot = Foot & {
@@ -29,8 +29,6 @@ export type SearchProblem = {
   /** Tries that are left, counted down: several searches may share them. */
   readonly tries?: Tries
 }
-
-type Tries = { left: number }
 
 /** Moves of the feet, in their order, m. `used`: share of the limits that is then used up, 1 on a limit. `sure`: none are better; false where
  * the search was broken off after its most tries. */
@@ -60,6 +58,9 @@ const shares = ({ offset, slope }: AxisError, limit: AxisError): AxisError => ({
  * ten. */
 const mostTries = 20_000
 
+/** Tries that it counts for to find where a branch has its best place. */
+const toBegin = 20
+
 /** Feet of more stations than this are not tried standing still in every choice of them. */
 const mostStill = 6
 
@@ -82,7 +83,10 @@ export function searchMoves(problem: SearchProblem): Result<ChosenMoves, FeetPro
   if (!set.ok) return set
   const inside = bestInside(set.value)
   if (inside.best) return { ok: true, value: chosen(inside.best, set.value, inside.sure) }
-  const outside = leastOutside({ ...set.value, tries: { left: mostTries / 2 } })
+  // What was spent inside the limits is not missing outside them.
+  const anew = setUp({ ...problem, tries: { left: mostTries / 2 } })
+  if (!anew.ok) return anew
+  const outside = leastOutside(anew.value)
   if (!outside.best) return { ok: false, problem: { type: 'no-heights', sure: outside.sure } }
   return { ok: true, value: chosen(outside.best, set.value, inside.sure && outside.sure) }
 }
@@ -120,9 +124,10 @@ function setUp(problem: SearchProblem): Result<SetUp, FeetProblem> {
   shareUsed(problem.error, problem.limit)
   const machine = rigidMachine(problem.feet)
   if (!machine.ok) return machine
-  const stations = stationsOf(problem.feet, machine.value)
+  const tries = problem.tries ?? { left: mostTries }
+  const stations = stationsOf(problem.feet, machine.value, tries)
   const slides = slidesOf(problem.feet, problem.error.horizontal, problem.limit.slope)
-  return { ok: true, value: { tries: { left: mostTries }, ...problem, stations, slides } }
+  return { ok: true, value: { ...problem, tries, stations, slides } }
 }
 
 type Candidate = {
@@ -226,9 +231,12 @@ function looking<B extends Branch & { readonly across: number }>(
   )
   let best: Candidate | undefined
   for (const branch of branches) {
-    const mostNow = () => (tries.left > 0 ? most(best, branch) : Number.NEGATIVE_INFINITY)
-    if (branch.across - slack > mostNow()) continue
-    tries.left -= 1
+    const mostNow = () => {
+      tries.left -= 1
+      return tries.left > 0 ? most(best, branch) : Number.NEGATIVE_INFINITY
+    }
+    if (tries.left <= 0 || branch.across - slack > most(best, branch)) continue
+    tries.left -= toBegin
     const bounds = between.map(({ share, heights }, i) => {
       const [low, high] = branch.still[i + 1]
         ? [0, 0]
@@ -247,7 +255,7 @@ function looking<B extends Branch & { readonly across: number }>(
       },
       mostNow,
       (a, f) => {
-        tries.left -= stations.length - 1
+        tries.left -= stations.length - 2
         const heights = followed(between, a, f, stray)
         if ('above' in heights) return heights
         const candidate = weighed(set, heights, branch.slide)

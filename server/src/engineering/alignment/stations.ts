@@ -5,6 +5,9 @@ import { tiny } from './height-walk.ts'
 import type { AxisError, InPlanes } from './planes.ts'
 import type { RigidMove } from './rigid-move.ts'
 
+/** Heights that may still be looked up, counted down. */
+export type Tries = { left: number }
+
 /** Feet at one distance from the coupling, which are moved alike. */
 export type Station = {
   readonly x: number
@@ -24,12 +27,14 @@ const alone = (vertical: number): InPlanes<Uncertain> => ({
   horizontal: exactly(0),
 })
 
-/** Feet by station, from aft: those less than a millimetre apart along the shaft stand at one. `machine` is that of the same feet. m. [derived]
+/** Feet by station, from aft: those less than a millimetre apart along the shaft stand at one. `machine` is that of the same feet;
+ * looking for a height that all feet of a station have takes `tries`, and where there are none left finds none. m. [derived]
  * @example stationsOf([0.2, 0.6].map((x) => ({ name: `${x}`, x, y: 0, heights: stepHeights(1e-4) })), rigidMachine([0.2, 0.6].map((x) => ({ name:
- * `${x}`, x, y: 0 }))).value).length // 2 */
+ * `${x}`, x, y: 0 }))).value, { left: 100 }).length // 2 */
 export function stationsOf(
   feet: readonly (Foot & { readonly heights: Heights })[],
   machine: Move,
+  tries: Tries,
 ): readonly Station[] {
   const groups: { readonly x: number; readonly feet: number[] }[] = []
   for (const [i, { x }] of [...feet.entries()].sort(([, a], [, b]) => a.x - b.x)) {
@@ -46,13 +51,13 @@ export function stationsOf(
       share: (x - aft) / (fore - aft),
       feet: members,
       per: { offset: vertical.offset.value, slope: vertical.slope.value },
-      heights: common([...new Set(members.flatMap((i) => feet[i]?.heights ?? []))]),
+      heights: common([...new Set(members.flatMap((i) => feet[i]?.heights ?? []))], tries),
     }
   })
 }
 
 /** Heights that every one of some feet has. */
-function common(all: readonly Heights[]): Heights {
+function common(all: readonly Heights[], tries: Tries): Heights {
   const [only, ...others] = all
   if (only && others.length === 0) return only
   /** Goes from one foot to the next until they agree: a foot that has a height less far on is asked again. */
@@ -61,7 +66,9 @@ function common(all: readonly Heights[]): Heights {
     next: (of: Heights, from: number) => number | undefined,
   ): number | undefined => {
     let [at, agreeing] = [height, 0]
-    for (let i = 0; i < mostSteps; i++) {
+    for (let i = 0; i < all.length || tries.left > 0; i++) {
+      // The first round comes with the height itself.
+      if (i >= all.length) tries.left -= 1
       const one = all[i % all.length]
       const found = one && next(one, at)
       if (found === undefined) return undefined
@@ -76,6 +83,3 @@ function common(all: readonly Heights[]): Heights {
     upTo: (height) => agreed(height, (of, at) => of.upTo(at)),
   }
 }
-
-/** Steps in search of one height that all feet of a station have. */
-const mostSteps = 2000
