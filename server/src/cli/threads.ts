@@ -55,7 +55,7 @@ export async function* checkInThreads(
 }
 
 /** A file leaves little behind, so that a small nursery keeps the memory down and costs no time. */
-const resourceLimits = { maxYoungGenerationSizeMb: 16 }
+const resourceLimits = { maxYoungGenerationSizeMb: 8 }
 
 function newThread(): Hand {
   const thread = new Worker(new URL(import.meta.url), { resourceLimits })
