@@ -36,7 +36,7 @@ export function stepHeights(step: number, { up = 100, down = 100 }: Travel = {})
   }
 }
 
-/** Moves that packs of at most 4 shims from `stock` (m, 1 to 41 thicknesses of 1 µm to 0.1 m, to the tenth of a micrometre) can make, each as
+/** Moves that packs of at most 4 shims from `stock` (m, 1 to 41 thicknesses of 1 µm to 0.1 m, to the nanometre) can make, each as
  * often as wanted. Without `present` (m, 0 to 1, the pack there now) the shims come on top of what is there, and nothing can be taken out;
  * with it the whole pack is made anew. RangeError on a bad number. Source of the limit of 4: Bachus & Custodio, Know and Understand
  * Centrifugal Pumps.
@@ -44,15 +44,15 @@ export function stepHeights(step: number, { up = 100, down = 100 }: Travel = {})
 export function shimHeights(stock: readonly number[]): (present?: number) => Heights {
   const sums = packSums(stock)
   return (present = 0) => {
-    // Whole tenths of a micrometre, so that sums that are the same come out the same.
-    const there = Math.round(inRange('present pack (m)', present, 0, 1) * 1e7)
+    // Whole nanometres, so that sums that are the same come out the same.
+    const there = Math.round(inRange('present pack (m)', present, 0, 1) * 1e9)
     const move = (i: number) => {
       const sum = sums[i]
-      return sum === undefined ? undefined : (sum - there) / 1e7
+      return sum === undefined ? undefined : (sum - there) / 1e9
     }
     return {
-      from: (height) => move(firstFrom(sums, (height - alike) * 1e7 + there)),
-      upTo: (height) => move(firstFrom(sums, (height + alike) * 1e7 + there) - 1),
+      from: (height) => move(firstFrom(sums, (height - alike) * 1e9 + there)),
+      upTo: (height) => move(firstFrom(sums, (height + alike) * 1e9 + there) - 1),
     }
   }
 }

@@ -19,11 +19,11 @@ function thicknesses(stock: readonly number[]): readonly number[] {
   return sizes.sort((a, b) => b - a)
 }
 
-/** Thicknesses (tenths of a micrometre, whole) of all packs of at most 4 shims, each as often as wanted, ascending; none at all is 0. Stock in m,
- * 1 to 41 thicknesses of 1 µm to 0.1 m, else RangeError.
- * @example packSums([0.0002])[4] // 8000 */
+/** Thicknesses (whole nanometres, which a 64th of an inch is too) of all packs of at most 4 shims, each as often as wanted, ascending; none at
+ * all is 0. Stock in m, 1 to 41 thicknesses of 1 µm to 0.1 m, else RangeError.
+ * @example packSums([0.0002])[4] // 800000 */
 export function packSums(stock: readonly number[]): ArrayLike<number> {
-  const sizes = [0, ...thicknesses(stock).map((t) => Math.round(t * 1e7))]
+  const sizes = [0, ...thicknesses(stock).map((t) => Math.round(t * 1e9))]
   const sums = new Int32Array(
     (sizes.length * (sizes.length + 1) * (sizes.length + 2) * (sizes.length + 3)) / 24,
   )

@@ -95,7 +95,8 @@ export function stepFor(
   }
   const added = vertical > 0 ? exact(vertical) : undefined
   if (added) return done({ by: 'shims', action: 'put in', ...added })
-  const anew = pack === undefined ? undefined : exact(pack + vertical)
+  // Where the whole pack comes out, the sum may be a hair below nothing.
+  const anew = pack === undefined ? undefined : exact(Math.max(0, pack + vertical))
   if (anew) return done({ by: 'shims', action: 'make', ...anew })
   const taken = exact(-vertical)
   return done({ by: 'shims', action: 'take out', thickness: -vertical, pieces: taken?.pieces ?? [] })
