@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../server/src/checks/index.ts'
 import { findingsOf } from './marks.ts'
+import { applied, offersOf } from './offers.ts'
 
 /** What is found in a text, each with the marked words. */
 const found = (text: string) =>
@@ -73,6 +74,32 @@ describe('what was pasted from elsewhere', () => {
     const of = found(text)
     expect(of.map((one) => [one.check, one.marked])).toEqual([['job/curly-quotes', marked]])
     expect(of[0]?.words).toContain(`Use straight quotes: ${straight}.`)
+  })
+})
+
+describe('what is half written, or written as elsewhere', () => {
+  it.each([
+    ['a block without its brace', 'drive main', 'drive main', 'drive begins a block, and its { is missing.'],
+    ['a word that is a block or a fact', 'drive main {\n  battery house\n}', 'battery house', 'or a colon'],
+    ['a path without its quotes', 'use parts/stock', 'use parts/stock', '`use "parts/stock.wright"`'],
+    ['an origin without its end', seal('148 mm [maker'), '[maker', 'The closing ] is missing.'],
+    ['a sum without its end', seal('2 * (70 mm + 4 mm'), '(70 mm + 4 mm', 'The closing ) is missing.'],
+    ['a line of comment', '// all invented', '//', 'A comment begins with #.'],
+    ['a block behind a fact', 'bed { thread: M16 foot aft {\n  } }', '{', 'on a line of its own'],
+  ])('%s', (_title, text, marked, words) => {
+    const [first] = found(text).filter((one) => one.marked === marked)
+    expect(first?.words).toContain(words)
+  })
+
+  it.each([
+    [seal('148 mm [maker'), 'job/bracket-not-closed', seal('148 mm [maker]')],
+    [seal('(140 mm + 8 mm'), 'job/bracket-not-closed', seal('(140 mm + 8 mm)')],
+    ['// all invented', 'job/unreadable', '# all invented'],
+    ['seal {\n  free-length = 148 mm\n}', 'job/line-not-understood', 'seal {\n  free-length: 148 mm\n}'],
+  ])('%j is put right', (text, check, right) => {
+    const [offer] = offersOf(text, check).offers
+    expect(offer && applied(offer.document, offer.fix)).toBe(right)
+    expect(about(right, check)).toEqual([])
   })
 })
 

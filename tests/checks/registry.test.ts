@@ -17,6 +17,7 @@ const root = path.resolve(import.meta.dirname, '../..')
 const problemTypes: Record<Problem['type'], true> = {
   'block-not-closed': true,
   'closing-without-block': true,
+  'bracket-not-closed': true,
   'text-not-closed': true,
   'curly-quotes': true,
   unreadable: true,

@@ -45,6 +45,7 @@ import jobBlockMisplaced from './job/block-misplaced.ts'
 import jobBlockMissing from './job/block-missing.ts'
 import jobBlockNotClosed from './job/block-not-closed.ts'
 import jobBlockUnknown from './job/block-unknown.ts'
+import jobBracketNotClosed from './job/bracket-not-closed.ts'
 import jobChainTooLong from './job/chain-too-long.ts'
 import jobClosingWithoutBlock from './job/closing-without-block.ts'
 import jobConcessionExpired from './job/concession-expired.ts'
@@ -142,6 +143,7 @@ export const allChecks: readonly Check[] = [
   jobBlockMissing,
   jobBlockNotClosed,
   jobBlockUnknown,
+  jobBracketNotClosed,
   jobChainTooLong,
   jobClosingWithoutBlock,
   jobConcessionExpired,

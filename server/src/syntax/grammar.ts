@@ -199,15 +199,11 @@ export class SectionParser extends EmbeddedActionsParser {
     )
     const shut = this.OPTION(() => this.CONSUME(T.RightBracket))
     return this.ACTION(() => {
-      if (!shut) this.noise(open, words.length + texts.length === 0)
-      return {
-        words,
-        texts,
-        span: join(
-          spanOf(open),
-          shut ? spanOf(shut) : ((texts.at(-1) ?? words.at(-1))?.span ?? spanOf(open)),
-        ),
-      }
+      const last = [...words, ...texts].toSorted((a, b) => a.span.start - b.span.start).at(-1)
+      const span = join(spanOf(open), shut ? spanOf(shut) : (last?.span ?? spanOf(open)))
+      if (!shut && last) this.problems.push({ type: 'bracket-not-closed', closing: ']', span })
+      else if (!shut) this.noise(open)
+      return { words, texts, span }
     })
   })
 
@@ -315,8 +311,8 @@ export class SectionParser extends EmbeddedActionsParser {
         const shut = this.OPTION3(() => this.CONSUME(T.RightParen))
         return this.ACTION((): Part => {
           if (touching) this.problems.push({ type: 'sign-touches', span: touching.span })
-          if (!shut) this.problems.push({ type: 'unreadable', text: open.image, span: spanOf(open) })
           const span = join(spanOf(open), shut ? spanOf(shut) : (touching ?? inner).span)
+          if (!shut) this.problems.push({ type: 'bracket-not-closed', closing: ')', span })
           return touching ? { type: 'missing', span } : { ...inner, span }
         })
       },
@@ -376,7 +372,7 @@ export class SectionParser extends EmbeddedActionsParser {
   private last: IToken | undefined
 
   /** One problem for a run of noise, not one for each sign of it. */
-  private noise(token: IToken, ends = true): void {
+  private noise(token: IToken): void {
     const last = this.problems.at(-1)
     const follows = this.last !== undefined && this.LA(-1) === this.last
     if (follows && last?.type === 'unreadable')
@@ -386,7 +382,7 @@ export class SectionParser extends EmbeddedActionsParser {
         span: join(last.span, spanOf(token)),
       }
     else this.problems.push({ type: 'unreadable', text: token.image, span: spanOf(token) })
-    this.last = ends ? token : undefined
+    this.last = token
   }
 
   private closesNothing(span: Span): void {

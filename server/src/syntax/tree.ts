@@ -84,6 +84,7 @@ export type SyntaxProblem =
   | { readonly type: 'block-not-closed'; readonly kind: string; readonly span: Span }
   | { readonly type: 'closing-without-block'; readonly span: Span }
   | { readonly type: 'text-not-closed'; readonly span: Span }
+  | { readonly type: 'bracket-not-closed'; readonly closing: ']' | ')'; readonly span: Span }
   | { readonly type: 'curly-quotes'; readonly text: string; readonly span: Span }
   | { readonly type: 'unreadable'; readonly text: string; readonly span: Span }
   /** `(20 mm +3 mm)`: a sign that belongs to its number where one of a sum is wanted. */

@@ -14,7 +14,7 @@ export default problemCheck({
 }`,
   quiet: `drive main { coupling { flange-diameter: 100 mm } }`,
   words: (p) => ({
-    message: `The ${p.kind} does not say its ${p.name}.`,
+    message: `Missing in the ${p.kind}: ${p.name}.`,
     todo: `Add it, such as \`${p.name}: ${p.example}\`.`,
     limit: p.name,
     data: { add: p.name, example: p.example },

@@ -1,6 +1,6 @@
 import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
-import { takeOut, textAt } from '../fix-text.ts'
+import { replace, takeOut, textAt } from '../fix-text.ts'
 
 /** Signs that show as nothing, or as a blank. */
 const unseen = /[\p{C}\p{Z}\u115F\u1160\u3164\uFFA0]/gu
@@ -20,6 +20,13 @@ function said(text: string): string {
     : shown(text)
 }
 
+/** What to do about a sign that people bring along from elsewhere. */
+function todoFor(text: string): string {
+  if (/^(\/\/|\/\*|\*\/)/.test(text)) return 'A comment begins with #.'
+  if (text.startsWith('{')) return 'A block inside another begins on a line of its own.'
+  return 'Take it out, or put it in quotes or behind a #.'
+}
+
 export default problemCheck({
   id: 'job/unreadable',
   problem: 'unreadable',
@@ -34,18 +41,14 @@ export default problemCheck({
   quiet: `seal { free-length: 148 mm }`,
   words: (p) => ({
     message: `${said(p.text)} cannot be read here.`,
-    todo: 'Take it out, or put it in quotes or behind a #.',
+    todo: todoFor(p.text),
     found: shown(p.text),
   }),
-  fixes: ({ at }) =>
-    textAt(at) === ';'
-      ? [
-          {
-            title: 'Take the ; out',
-            edits: [takeOut(at.section, at.span)],
-            preferred: true,
-            uncovers: true,
-          },
-        ]
-      : [],
+  fixes: ({ at }) => {
+    const fix = { preferred: true, uncovers: true } as const
+    if (textAt(at) === ';')
+      return [{ ...fix, title: 'Take the ; out', edits: [takeOut(at.section, at.span)] }]
+    if (/^\/{2,}$/.test(textAt(at))) return [{ ...fix, title: 'Write #', edits: [replace(at, '#')] }]
+    return []
+  },
 })
