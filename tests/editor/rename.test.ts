@@ -52,6 +52,14 @@ describe('rename', () => {
       'drive d { reading «dry$0-1» { }\nmove after «dry-1» { } }\nconcession cable/undersized { on: "d.«dry-1»" }\n',
     ],
     [
+      'a cable, in the fuse that it names too',
+      'cable «fe$0ed» { to: fuse }\nprotection fuse { protects: «feed» }\n',
+    ],
+    [
+      'a fuse, in the cable that it names too',
+      'cable feed { to: «fuse» }\nprotection «fu$0se» { protects: feed }\n',
+    ],
+    [
       'a foot, in the moves',
       'drive d { bed { foot «aft» { } }\nreading r { }\nmove after r { «a$0ft»: up 1 mm } }\n',
     ],

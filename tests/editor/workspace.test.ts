@@ -1,4 +1,6 @@
 import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../server/src/checks/index.ts'
+import { Checker } from '../../server/src/checks/run.ts'
 import { Workspace } from '../../server/src/editor/workspace.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 
@@ -79,6 +81,39 @@ describe('a change of one file', () => {
     const kept = workspace.link(a)
     workspace.change(b.uri, 2, [{ text: '\n' }])
     expect(workspace.link(a)).toBe(kept)
+  })
+})
+
+describe('a file that means more where another uses it', () => {
+  const texts = {
+    'file:///yard/boat.wright': 'use "in/parts.wright"\ngear here { like: parted }\n',
+    'file:///yard/in/parts.wright': 'use "../stock.wright"\ngear parted { like: stocked }\n',
+    'file:///yard/stock.wright': 'gear stocked { ratio: 2.5 }\n',
+  }
+  const [boat, inner] = Object.keys(texts) as [string, string]
+
+  it.each([
+    [[], [boat, inner]],
+    [[], [inner, boat]],
+    [
+      ['file:///yard', 'file:///yard/in'],
+      [boat, inner],
+    ],
+    [
+      ['file:///yard', 'file:///yard/in'],
+      [inner, boat],
+    ],
+  ])('means the same whichever is asked first: %j open, %j', (added, order) => {
+    const workspace = new Workspace(() => undefined)
+    workspace.setFolders({ added })
+    for (const [uri, text] of Object.entries(texts)) workspace.open(uri, 1, text)
+    const checker = new Checker(workspace.analysis, allChecks)
+    const found = order.map((uri) => {
+      const open = workspace.get(uri)
+      const findings = open && checker.check(workspace.link(open), { today: '2026-03-10' })
+      return [uri, findings?.map(({ check }) => check)] as const
+    })
+    expect(Object.fromEntries(found)).toEqual({ [boat]: [], [inner]: ['job/file-outside', 'job/unresolved'] })
   })
 })
 

@@ -84,6 +84,17 @@ drive stbd { gear { ratio: port.gear.ratio } }`)
     expect(factValue(read(text).blocks, 'bus.protects')).toBe('e')
   })
 
+  it.each([0, 1])('by the kind alone means the same whichever is read first (%i)', (first) => {
+    const { file } = read('cable x { from: controller }\ncontroller { capacitance: cable.length }\n')
+    const analysis = new Analysis()
+    const { sections } = file.document
+    for (const section of first === 0 ? sections : sections.toReversed()) analysis.bound(file, section)
+    const told = sections.flatMap((section) => analysis.bound(file, section).problems)
+    const types = told.map(({ problem }) => problem.type).filter((type) => type !== 'fact-missing')
+    expect(types).toEqual(['refers-to-itself'])
+    expect(factValue(analysis.blocks(file), 'x.from')).toBe('controller')
+  })
+
   it('of the value itself is told once', () => {
     expect(typesOf('drive d { reading r { gauge: gauge } }')).toContain('refers-to-itself')
     expect(typesOf('drive d { reading r { gauge: gauge } }')).not.toContain('unresolved')

@@ -85,14 +85,13 @@ export class Checker {
   /** Every finding of the file, in order of where it stands. */
   check(file: JobFile, run: Run): readonly Finding[] {
     const scope = this.#analysis.scope(file)
-    const { revision } = this.#analysis
+    const moment = this.#analysis.moment(file)
     const make = (asking: Scope, section: Section) =>
       this.#section(this.#analysis.bound(file, section), section, asking, run)
     const found: Finding[] = []
     for (const section of file.document.sections) {
       const input = this.#analysis.bound(file, section)
-      for (const finding of this.#kept.get(section, { revision, scope, input }, make) ?? [])
-        found.push(finding)
+      for (const finding of this.#kept.get(section, { moment, scope, input }, make) ?? []) found.push(finding)
     }
     found.push(...this.#worded(file.problems))
     const view = {

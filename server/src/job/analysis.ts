@@ -5,7 +5,7 @@ import type { BlockNode } from '../syntax/tree.ts'
 import { type Bound, bind, headingWord } from './bind.ts'
 import type { Document } from './document.ts'
 import type { JobFile } from './files.ts'
-import { Memo } from './memo.ts'
+import { Memo, type Moment } from './memo.ts'
 import type { Block, Section } from './model.ts'
 import type { BindingScope, Scope } from './scope.ts'
 
@@ -75,6 +75,8 @@ const wordsIn = once(({ parsed: { tree } }: Section): ReadonlySet<string> => {
   return words
 })
 
+const newMoments = () => once((_: JobFile): Moment => Symbol('moment'))
+
 const nothing: Bound = { blocks: [], problems: [], references: [] }
 
 /** Meaning of job files, kept from one keystroke to the next. */
@@ -89,18 +91,25 @@ export class Analysis {
     { readonly among: readonly string[]; readonly names: readonly string[] }
   >()
   #revision = 0
+  #moments = newMoments()
 
   /** To be called when any file has changed. */
   begin(): void {
     this.#revision += 1
+    this.#moments = newMoments()
   }
 
   get revision(): number {
     return this.#revision
   }
 
+  /** As long as no file has changed, the same for the same file. */
+  moment(file: JobFile): Moment {
+    return this.#moments(file)
+  }
+
   bound(file: JobFile, section: Section): Bound {
-    const current = this.#bound.current(section, this.#revision)
+    const current = this.#bound.current(section, this.moment(file))
     if (current) return current
     // Those it mentions first, so that a long chain of references does not go down one call a link.
     const seen = new Set<Section>()
@@ -114,7 +123,7 @@ export class Analysis {
       waiting.push({ ...next, opened: true })
       for (const word of this.#mentionedIn(next.section, next.file)) {
         const at = holderOf(next.file, word)
-        if (at && !seen.has(at.section) && !this.#bound.current(at.section, this.#revision))
+        if (at && !seen.has(at.section) && !this.#bound.current(at.section, this.moment(at.file)))
           waiting.push({ ...at, opened: false })
       }
     }
@@ -132,7 +141,7 @@ export class Analysis {
 
   #bind(file: JobFile, section: Section): Bound {
     const scope = this.scope(file)
-    const made = this.#bound.get(section, { revision: this.#revision, scope }, (asking) =>
+    const made = this.#bound.get(section, { moment: this.moment(file), scope }, (asking) =>
       bind(section, this.#oneWay(section, asking)),
     )
     return made ?? nothing
@@ -148,15 +157,29 @@ export class Analysis {
       const block = asking.named(name)
       return holder && holder !== section && this.#leads(holder, section) ? undefined : block
     }
+    // Where one is not given none is: the others would be fewer than there are.
+    const ofKind = (kind: string): readonly Block[] => {
+      const holders = asking.holders(kind).filter((holder) => holder !== section)
+      for (const holder of holders) asked.add(holder)
+      const blocks = asking.ofKind(kind)
+      return holders.some((holder) => this.#leads(holder, section)) ? [] : blocks
+    }
+    const isOnly = (kind: string): boolean =>
+      asking
+        .holders(kind)
+        .flatMap(headsIn)
+        .filter((head) => head.kind === kind).length === 1
     const circular = (name: string): boolean => {
       const holder = asking.holder(name)
-      return holder !== undefined && holder !== section && named(name) === undefined
+      if (holder) return holder !== section && named(name) === undefined
+      return isOnly(name) && ofKind(name).length === 0
     }
     const kindOf = (name: string): string | undefined => {
       const holder = asking.holder(name)
-      return holder && headsIn(holder).find((head) => head.name === name)?.kind
+      if (holder) return headsIn(holder).find((head) => head.name === name)?.kind
+      return isOnly(name) ? name : undefined
     }
-    return { ...asking, named, circular, kindOf }
+    return { ...asking, named, ofKind, circular, kindOf }
   }
 
   #leads(from: Section, to: Section): boolean {
@@ -186,6 +209,7 @@ export class Analysis {
         (own.ofKind.get(kind) ?? []).flatMap((section) =>
           this.#bind(file, section).blocks.filter((block) => block.kind === kind),
         ),
+      holders: (kind) => own.ofKind.get(kind) ?? [],
       first: (name) => own.first.get(name),
       names: () => names,
       system: () => own.system,

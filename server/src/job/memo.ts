@@ -3,7 +3,7 @@ import type { Block, Section } from './model.ts'
 import type { Scope } from './scope.ts'
 
 type Question =
-  | { readonly ask: 'named' | 'holder' | 'ofKind' | 'first'; readonly key: string }
+  | { readonly ask: 'named' | 'holder' | 'ofKind' | 'holders' | 'first'; readonly key: string }
   | { readonly ask: 'names' | 'system' }
 
 interface Answered {
@@ -11,8 +11,11 @@ interface Answered {
   readonly answer: unknown
 }
 
+/** A state of the job as seen from one file. One text may be asked as part of several jobs, and mean something else in each. */
+export type Moment = symbol
+
 interface Remembered<T> {
-  revision: number
+  moment: Moment
   readonly input: unknown
   readonly answers: readonly Answered[]
   readonly value: T
@@ -34,20 +37,20 @@ export class Memo<T> {
   readonly #kept = new WeakMap<Section, Remembered<T>>()
   readonly #running = new Set<Section>()
 
-  /** The section's result, where it is known to hold in this revision. */
-  current(section: Section, revision: number): T | undefined {
+  /** The section's result, where it is known to hold at this moment. */
+  current(section: Section, moment: Moment): T | undefined {
     const kept = this.#kept.get(section)
-    return kept?.revision === revision ? kept.value : undefined
+    return kept?.moment === moment ? kept.value : undefined
   }
 
   /** The section's result; undefined while it is being made, which happens only when sections refer to each other in a circle. */
   get(
     section: Section,
-    { revision, scope, input }: { revision: number; scope: Scope; input?: unknown },
+    { moment, scope, input }: { moment: Moment; scope: Scope; input?: unknown },
     make: (asking: Scope, section: Section) => T,
   ): T | undefined {
     const kept = this.#kept.get(section)
-    if (kept?.revision === revision) return kept.value
+    if (kept?.moment === moment) return kept.value
     if (this.#running.has(section) || this.#running.size >= deepest) return undefined
     this.#running.add(section)
     try {
@@ -55,7 +58,7 @@ export class Memo<T> {
         kept?.input === input &&
         kept?.answers.every(({ question, answer }) => same(put(scope, question), answer))
       ) {
-        kept.revision = revision
+        kept.moment = moment
         return kept.value
       }
       const asked = new Map<string, Answered>()
@@ -71,12 +74,13 @@ export class Memo<T> {
         named: (key) => asking({ ask: 'named', key }) as Block | undefined,
         holder: (key) => asking({ ask: 'holder', key }) as Section | undefined,
         ofKind: (key) => asking({ ask: 'ofKind', key }) as readonly Block[],
+        holders: (key) => asking({ ask: 'holders', key }) as readonly Section[],
         first: (key) => asking({ ask: 'first', key }) as Section | undefined,
         names: () => asking({ ask: 'names' }) as readonly string[],
         system: () => asking({ ask: 'system' }) as UnitSystem,
       }
       const value = make(through, section)
-      this.#kept.set(section, { revision, input, answers: [...asked.values()], value })
+      this.#kept.set(section, { moment, input, answers: [...asked.values()], value })
       return value
     } finally {
       this.#running.delete(section)

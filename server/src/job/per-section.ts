@@ -20,7 +20,7 @@ export function perSection<T>(
     const input = analysis.bound(file, section)
     const scope = analysis.scope(file)
     return (
-      memoOf(analysis).get(section, { revision: analysis.revision, scope, input }, (asking) =>
+      memoOf(analysis).get(section, { moment: analysis.moment(file), scope, input }, (asking) =>
         make(input, asking),
       ) ?? []
     )

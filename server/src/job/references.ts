@@ -6,17 +6,27 @@ import { type Block, childrenOf, nameOf, type Reference, type Section } from './
 import { perSection } from './per-section.ts'
 
 /** Every word of a section that stands for something, in the order of the text: those of its values, which binding has resolved, and the names
- * of readings, feet, terminals and whatever a concession is about, which are looked up where they stand. */
-export const referencesOf = perSection(({ references, blocks }, scope): readonly Reference[] =>
-  [...references, ...blocks.flatMap((block) => lookedUp(block, lookupFrom(block, scope)))].sort(
-    (a, b) => a.at.span.start - b.at.span.start,
-  ),
-)
+ * of readings, feet, terminals and whatever a concession is about, which are looked up where they stand; so are those of blocks that name each
+ * other, which binding does not give. */
+export const referencesOf = perSection(({ references, blocks }, scope): readonly Reference[] => {
+  const found = new Map(
+    [...blocks.flatMap((block) => lookedUp(block, lookupFrom(block, scope))), ...references].map(
+      (reference) => [reference.at.span.start, reference],
+    ),
+  )
+  return [...found.values()].sort((a, b) => a.at.span.start - b.at.span.start)
+})
 
 function lookedUp(block: Block, lookup: Lookup): readonly Reference[] {
   const own =
     (Object.hasOwn(byKind, block.kind) ? byKind[block.kind as BlockName]?.(block, lookup) : undefined) ?? []
-  return [...own, ...block.children.flatMap((child) => lookedUp(child, lookup.from(child)))]
+  const named = [...block.facts].flatMap(([fact, { value, origin, at }]): readonly Reference[] => {
+    const to = origin ? undefined : lookup.referred(fact)
+    return to && typeof value === 'string'
+      ? alongPath({ text: value, span: at.span }, outwards(to, value), block.section)
+      : []
+  })
+  return [...named, ...own, ...block.children.flatMap((child) => lookedUp(child, lookup.from(child)))]
 }
 
 const byKind: { readonly [K in BlockName]?: (block: Block, lookup: Lookup) => readonly Reference[] } = {
