@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { compression } from '../../server/src/engineering/seal.ts'
+import { compression, squeezedAsWanted } from '../../server/src/engineering/seal.ts'
 
 const mm = (value: number): number => value / 1000
 
@@ -12,5 +12,15 @@ describe('bellows seal', () => {
   it.each([Number.NaN, 0, -0.1, 148, Number.POSITIVE_INFINITY])('refuses a length of %s m', (bad) => {
     expect(() => compression({ free: bad, fitted: 0.122 })).toThrow(RangeError)
     expect(() => compression({ free: 0.148, fitted: bad })).toThrow(RangeError)
+  })
+
+  it.each([
+    [{ low: mm(24), high: mm(29) }, 24, true],
+    [{ low: mm(24), high: mm(29) }, 23.9, false],
+    [{ high: mm(29) }, 29, true],
+    [{ high: mm(29) }, 0, false],
+    [{ low: 0, high: mm(29) }, 0, true],
+  ])('where %o m is wanted, %d mm is as wanted: %s', (wanted, squeeze, is) => {
+    expect(squeezedAsWanted(mm(squeeze), wanted)).toBe(is)
   })
 })

@@ -33,6 +33,7 @@ import alignmentThreadUnknown from './alignment/thread-unknown.ts'
 import alignmentTooFewAngles from './alignment/too-few-angles.ts'
 import cableBatteryNotDc from './cable/battery-not-dc.ts'
 import cableBatteryToMotor from './cable/battery-to-motor.ts'
+import cableControllerInputOutside from './cable/controller-input-outside.ts'
 import cableCurrentUnknown from './cable/current-unknown.ts'
 import cableJoinsItself from './cable/joins-itself.ts'
 import cableNoTableRow from './cable/no-table-row.ts'
@@ -132,6 +133,7 @@ export const allChecks: readonly Check[] = [
   alignmentTooFewAngles,
   cableBatteryNotDc,
   cableBatteryToMotor,
+  cableControllerInputOutside,
   cableCurrentUnknown,
   cableJoinsItself,
   cableNoTableRow,

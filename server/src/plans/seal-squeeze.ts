@@ -1,7 +1,6 @@
-import { compression } from '../engineering/seal.ts'
+import { compression, squeezedAsWanted } from '../engineering/seal.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
-import { holds } from '../quantity/band.ts'
 
 /** How far a bellows is squeezed, in words, and how that stands to what its maker wants. */
 export interface Squeeze {
@@ -24,6 +23,6 @@ export function squeezeOf(seal: Block, lookup: Lookup): Squeeze | undefined {
   return {
     found: squeeze < 0 ? `stretched ${other}` : `squeezed ${own}`,
     sum: `${lookup.show(free, 'length')} - ${lookup.show(fitted, 'length')} = ${own}`,
-    ...(band && { wanted: lookup.showBand(band, 'length'), within: holds(band, squeeze) }),
+    ...(band && { wanted: lookup.showBand(band, 'length'), within: squeezedAsWanted(squeeze, band) }),
   }
 }

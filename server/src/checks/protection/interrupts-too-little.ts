@@ -1,4 +1,5 @@
 import { reaches } from '../../engineering/compare.ts'
+import { saidCarried, saidLoad } from '../../plans/amperes.ts'
 import { bankFault } from '../../plans/bank-fault.ts'
 import { at, check, published } from '../check.ts'
 
@@ -51,8 +52,8 @@ drive main {
     const cable = context.referred('protects')
     const fault = cable && bankFault(cable, context.from(cable))
     if (!fault || reaches(interrupts.value, fault.current)) return []
-    const found = context.show(interrupts.value, 'current')
-    const limit = context.show(fault.current, 'current')
+    const found = saidCarried(interrupts.value)
+    const limit = saidLoad(fault.current)
     return [
       at(interrupts, {
         message: `It can interrupt ${found}, and the battery can drive ${limit} through a short circuit: ${fault.from.join('; ')}; the cable up to it is not counted.`,

@@ -1,5 +1,4 @@
-import { compression } from '../../engineering/seal.ts'
-import { holds } from '../../quantity/band.ts'
+import { compression, squeezedAsWanted } from '../../engineering/seal.ts'
 import { at, check, theJobFile } from '../check.ts'
 
 export default check({
@@ -23,16 +22,16 @@ export default check({
 }`,
   run: ({ free, fitted, band }, { show, showBand }) => {
     const squeeze = compression({ free: free.value, fitted: fitted.value })
-    if (holds(band.value, squeeze)) return []
+    if (squeezedAsWanted(squeeze, band.value)) return []
     const found = show(squeeze, 'length')
     const limit = showBand(band.value, 'length')
-    const little = band.value.low !== undefined && squeeze < band.value.low
+    const little = squeeze < (band.value.low ?? 1e-9)
     return [
       at(fitted, {
         message:
           squeeze < 0
             ? `The bellows is stretched: the fitted length is longer than the free length. ${limit} of compression is wanted.`
-            : `The bellows is compressed ${found}; ${limit} is wanted.`,
+            : `The bellows is ${little && band.value.low === undefined ? 'not compressed' : `compressed ${found}`}; ${limit} is wanted.`,
         todo: `Slide the rotor ${little ? 'towards' : 'away from'} the bellows, read the length again, and lock it as the maker says. The boat is only as watertight as the seal while it is open.`,
         found,
         limit,
