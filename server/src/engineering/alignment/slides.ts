@@ -14,6 +14,9 @@ type SlidingFoot = { readonly x: number; readonly sideways?: number }
 /** Less than a nanometre is none. */
 const tiny = 1e-9
 
+/** Thirtieths nearer than this are one. */
+const alike = 1e-6
+
 /** Ways of sliding that are tried at the most. */
 const mostSlides = 240
 
@@ -49,12 +52,13 @@ export function slidesOf(
   if (whole && Math.abs(whole.left.offset) <= tiny)
     return whole.moves.every((across) => Math.abs(across) <= tiny) ? [none] : [none, whole]
   const thirtieth = slopeAllowed / 30
-  const from = Math.floor(Math.min(error.slope, -slopeAllowed) / thirtieth)
-  const to = Math.ceil(Math.max(error.slope, slopeAllowed) / thirtieth)
-  const stride = Math.max(1, Math.ceil((to - from) / mostSlides))
-  const part = Array.from({ length: Math.floor((to - from) / stride) + 1 }, (_, i) =>
-    leaving((from + i * stride) * thirtieth),
-  )
+  const least = Math.min(error.slope, -slopeAllowed) / thirtieth
+  const most = Math.max(error.slope, slopeAllowed) / thirtieth
+  // Counted from nought, so that a machine and its image in a mirror have the same; the last bits of a double add none.
+  const stride = Math.max(1, Math.ceil((most - least) / mostSlides - alike))
+  const from = Math.floor(least / stride + alike)
+  const to = Math.ceil(most / stride - alike)
+  const part = Array.from({ length: to - from + 1 }, (_, i) => leaving((from + i) * stride * thirtieth))
   return [none, ...part, whole].filter((slide) => slide !== undefined)
 }
 
