@@ -1,6 +1,7 @@
 // Made by `npm run generate` from the files beside it.
 
 import alignmentBearingSmallerThanShaft from './alignment/bearing-smaller-than-shaft.ts'
+import alignmentFeetAtOnePlace from './alignment/feet-at-one-place.ts'
 import alignmentFeetCannotSetSlope from './alignment/feet-cannot-set-slope.ts'
 import alignmentFeetOnOneSide from './alignment/feet-on-one-side.ts'
 import alignmentFlangeSmallerThanShaft from './alignment/flange-smaller-than-shaft.ts'
@@ -101,6 +102,7 @@ import sealShaftSizeDiffers from './seal/shaft-size-differs.ts'
 
 export const allChecks: readonly Check[] = [
   alignmentBearingSmallerThanShaft,
+  alignmentFeetAtOnePlace,
   alignmentFeetCannotSetSlope,
   alignmentFeetOnOneSide,
   alignmentFlangeSmallerThanShaft,
