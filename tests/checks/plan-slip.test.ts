@@ -9,6 +9,7 @@ import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
 import { lookupFrom } from '../../server/src/job/lookup.ts'
 import { correctionMarkdown, correctionText } from '../../server/src/plans/alignment-words.ts'
+import { findingsOf } from './marks.ts'
 
 interface Pose {
   readonly oz: number
@@ -102,6 +103,23 @@ describe('a reading after a move', () => {
     const c = planned(job(reading('r1', '2026-03-04', start) + move + reading('r2', '2026-03-05', odd)), 'r2')
     expect(c.withheld).toBe('another-effect')
   })
+})
+
+it('the finding on a move asks to read again exactly where its plan gives no moves', () => {
+  const asks = (text: string) =>
+    findingsOf(text, allChecks).findings.find(({ check }) => check === 'alignment/move-had-another-effect')
+      ?.todo
+  const logged = (pose: Pose) =>
+    job(reading('r1', '2026-03-04', start) + move + reading('r2', '2026-03-05', pose))
+  for (const pose of [
+    after(-1 / 3, -2 / 3),
+    { ...right, oz: -right.oz, tv: -right.tv },
+    { oz: 2.5, oy: 1.5, tv: 5, th: -6 },
+  ]) {
+    const withheld = planned(logged(pose), 'r2').withheld === 'another-effect'
+    expect(asks(logged(pose))?.includes('read again before anything is moved')).toBe(withheld)
+  }
+  expect(asks(logged(right))).toBeUndefined()
 })
 
 describe('a soft foot', () => {

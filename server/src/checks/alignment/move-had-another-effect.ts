@@ -1,5 +1,6 @@
 import { againstMoves, outdated } from '../../plans/alignment-log.ts'
 import { sayExplanations, sayMismatch } from '../../plans/alignment-log-words.ts'
+import { slipOf } from '../../plans/alignment-slip.ts'
 import { atHead, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
 
@@ -55,7 +56,9 @@ export default check({
     const value = by && block.facts.get(by)
     const head = atHead(block, {
       message: `The moves since ${against.since} had another effect than they should. They should have brought ${sayMismatch(against, system)}. ${sayExplanations(against, system)}`,
-      todo: 'Look into that first, and read again before anything is moved: put right what was written wrong, or write down as a move what was done.',
+      todo: slipOf(block, context)?.ofTheReading
+        ? 'Look into that first, and read again before anything is moved: put right what was written wrong, or write down as a move what was done.'
+        : 'Look into that before a foot is moved again: put right what was written wrong, or write down as a move what was done. The reading itself shows the machine as it stands.',
       related: against.moves.map((move) => ({
         at: { section: move.section, span: move.node.headSpan },
         message: 'what was to be done',
