@@ -41,6 +41,8 @@ describe('a value of another form is shown how it is written', () => {
     ['feet and inches', seal('5 ft 6-1/2 in'), '5 ft 6-1/2 in', 'Did you mean 5 ft + 6-1/2 in?'],
     ['a word for a length', seal('"long"'), '"long"', ''],
     ['a word of few', 'coupling { kind: bolted }', 'bolted', 'Write one of rigid,'],
+    ['phases with a colon', 'phase-map {\n  A: U\n}', 'A', 'Write it like this: `A to U,'],
+    ['a block by its short name', 'drive main {\n  prop { }\n}', 'prop', 'Did you mean propeller?'],
     ['one length too many', seal('148 mm 2 mm'), '148 mm 2 mm', 'Write it like this: 148 mm.'],
   ])('%s', (_title, text, marked, words) => {
     const of = found(text).filter(({ check }) => !aside.includes(check))

@@ -207,7 +207,7 @@ describe('plan', () => {
     expect(shaftwright(['plan', built, '--reading', 'dry-1']).out).toContain('main dry-1: outside')
     const twin = shaftwright(['plan', 'docs/examples/twin-screw-ferry.wright'])
     expect(twin).toMatchObject({ code: 2, out: '' })
-    expect(twin.err).toContain('port, starboard')
+    expect(twin.err).toContain('The job has several drives: say which with --drive (port, starboard).')
     expect(shaftwright(['plan', 'docs/examples/twin-screw-ferry.wright', '--drive', 'port']).code).toBe(0)
   })
 

@@ -155,6 +155,8 @@ describe('completion of a value', () => {
   it.each([
     ['shaft { diameter: 35 $0 }', 'mm', 'in', 'V'],
     ['shaft { diameter: 35 m$0 }', 'mm', 'thou', 'kg'],
+    ['shaft { length: 2.65 $0 }', 'm', 'mm', 'deg'],
+    ['job "A" { show-in: inch }\nshaft { length: 100 $0 }', 'in', 'm', 'lb'],
     ['shaft { diameter: 35$0 }', 'mm', 'ft', 'deg'],
     ['battery b { window: 84..108 $0 }', 'V', 'kV', 'A'],
     ['coupling { bolts: 4 x M10 class 8.8, 45 $0 }', 'N·m', 'lbf·ft', 'mm'],
@@ -166,6 +168,12 @@ describe('completion of a value', () => {
     expect(offered[0]).toBe(first)
     expect(offered).toContain(also)
     expect(offered).not.toContain(never)
+  })
+
+  it('offers units in which the number is more than there can be behind the others', () => {
+    const offered = labels('coupling { flange-diameter: 5 $0 }')
+    expect(offered.indexOf('in')).toBeLessThan(offered.indexOf('m'))
+    expect(offered).toContain('km')
   })
 
   it('offers classes of ISO 286 behind a size', () => {

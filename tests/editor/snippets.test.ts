@@ -181,6 +181,24 @@ describe('a snippet', () => {
     expect(plainOf(at(full, 'reading'))).toMatch(/^reading dry-2 \{\n {2}taken: {3}2026-03-09\n/)
   })
 
+  it('gives the next foot its name, and leaves open on which side it stands', () => {
+    const bed = (feet: string) => `drive main {\n  bed {\n    adjuster: shims\n${feet}    $0\n  }\n}\n`
+    const aftPort = '    foot aft-port { from-coupling: 180 mm  across: 140 mm port }\n'
+    expect(snippetOf(at(bed(''), 'foot'))).toMatch(
+      /^foot \$\{1:aft-port\} .* mm \$\{4\|port,starboard\|\} \}$/,
+    )
+    expect(snippetOf(at(bed(aftPort), 'foot'))).toMatch(
+      /^foot \$\{1:aft-stbd\} .* mm \$\{4\|starboard,port\|\} \}$/,
+    )
+    expect(snippetOf(at(`drive main {\n  bed {\n    foot aft-stbd { $0 }\n  }\n}`, 'across'))).toContain(
+      '|port,starboard|',
+    )
+  })
+
+  it('a job begins as a draft', () => {
+    expect(plainOf(at('$0', 'job'))).toContain('status:   draft')
+  })
+
   it('gives a move the last reading and every foot', () => {
     expect(plainOf(at(full, 'move'))).toBe(
       'move after dry-1 {\n  done: 2026-03-09\n  aft:  up\n  fwd:  up\n  mid:  up\n}',

@@ -43,7 +43,7 @@ function pick(blocks: readonly Block[], kind: string, name: string | undefined):
   if (blocks.length === 0) throw new CannotRun(`The job has no ${kind}.`)
   throw new CannotRun(
     name === undefined
-      ? `The job has several: say which with --${kind} (${names(blocks)}).`
+      ? `The job has several ${kind}s: say which with --${kind} (${names(blocks)}).`
       : `There is no ${kind} called ${name}; there is ${names(blocks)}.`,
   )
 }

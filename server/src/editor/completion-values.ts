@@ -3,6 +3,7 @@ import { hasSection } from '../job/document.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import { threadNear } from '../plans/move-effect.ts'
 import { kinds } from '../quantity/kinds.ts'
+import { readQuantity } from '../quantity/quantity.ts'
 import { findUnit, nameBehind, type Unit, unitsOf } from '../quantity/units.ts'
 import { type Fact, factIn } from '../vocabulary/block.ts'
 import type { Form, Slot } from '../vocabulary/form.ts'
@@ -158,21 +159,24 @@ function likeliest(slots: readonly Slot[], { block, scope }: Here): readonly Slo
   return [...slots.filter((slot) => !isTurn(slot)), ...slots.filter(isTurn)]
 }
 
-/** Units that fit behind a number: the job's own first, then the one of the example. */
-function unitOffers(
-  { scope }: Here,
-  { example }: Fact,
-  slots: readonly Slot[],
-  number: string,
-): readonly Offer[] {
+/** Units that fit behind a number: the one of the example first, in a job in inches its own. */
+function unitOffers({ scope }: Here, fact: Fact, slots: readonly Slot[], number: string): readonly Offer[] {
   const behind = slots.flatMap((slot) => slot.behind ?? []).map((text) => word(text))
   const units = slots
     .flatMap(({ quantity, units: named }) => {
       if (named) return named.flatMap((name) => findUnit(name) ?? [])
       if (!quantity) return []
-      const first = [kinds[quantity].shown[scope.system()], ...example.split(/[\s,]+/)]
+      const [system, usual] = [scope.system(), fact.example.split(/[\s,]+/)]
+      const shown = kinds[quantity].shown[system]
+      const first = system === 'inch' ? [shown, ...usual] : [...usual, shown]
       const rank = ({ name }: Unit) => (first.indexOf(name) + first.length + 1) % (first.length + 1)
-      return unitsOf(quantity).toSorted((a, b) => rank(a) - rank(b))
+      // Those in which the number is more than there can be stand last: it may yet become a fraction.
+      const high = (fact.shape.quantity === quantity && fact.shape.allowed?.high) || Number.POSITIVE_INFINITY
+      const beyond = ({ name }: Unit): number => {
+        const read = readQuantity(number, name)
+        return Number(read.ok && read.value.si > high)
+      }
+      return unitsOf(quantity).toSorted((a, b) => beyond(a) - beyond(b) || rank(a) - rank(b))
     })
     .filter((unit) => !unit.named || unit.named(number) !== undefined)
   return unique([

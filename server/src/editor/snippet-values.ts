@@ -62,12 +62,12 @@ export function valuePieces(
 
 function referring(
   kinds: readonly string[],
-  { shape, example }: Fact,
+  { example }: Fact,
   { site, used }: { readonly site: ValueSite; readonly used: Set<string> },
 ): Piece {
   const left = site.refer(kinds).filter((name) => !used.has(name))
   const first = left.includes(example) ? example : left[0]
-  if (first === undefined) return { value: shape.words }
+  if (first === undefined) return { value: `the name of a ${kinds.join(' or ')}` }
   used.add(first)
   return choiceOf(site.refer(kinds), first)
 }
@@ -113,6 +113,9 @@ function placesIn(part: Part, around: Around): readonly Piece[] {
     case 'negated':
       return placesIn(part.of, around)
     case 'word':
+      // Which side a thing is on nobody else can know.
+      if (around.entries.length === 1 && isOneOfFew(around))
+        return [choiceOf(around.fact.shape.choices ?? [], part.text)]
       return [isFixed(part.text, around) ? part.text : place(wordName(around))]
     case 'text':
       // Within quotes nothing would be wrong.
@@ -149,6 +152,10 @@ function isFixed(word: string, { fact: { shape }, entries, at }: Around): boolea
   const slot = slotAt(shape.forms ?? [], entries, at)
   return (shape.choices ?? slot?.choices)?.includes(word) ?? false
 }
+
+/** Whether any of the fact's words may stand there. */
+const isOneOfFew = ({ fact: { shape }, entries, at }: Around): boolean =>
+  shape.choices !== undefined && slotAt(shape.forms ?? [], entries, at)?.choices === shape.choices
 
 /** What a word stands for, in words: together they are none. */
 function wordName({ fact: { doc, shape }, entries, at }: Around): string {

@@ -1,3 +1,4 @@
+import { headingWord } from '../job/bind.ts'
 import { once } from '../syntax/once.ts'
 import { parseSection } from '../syntax/parser.ts'
 import type { BlockNode, Span } from '../syntax/tree.ts'
@@ -19,18 +20,33 @@ type Piece = Template[number]
 /** A block as the vocabulary shows it, each name and value a place to fill in. */
 export function blockTemplate(kind: BlockKind, site: Site): Template {
   if (kind.heading === 'after') return moveTemplate(kind, site)
-  const { example } = kind
-  const block = exampleOf(kind)
-  if (!block) return [example]
+  const examples = examplesOf(kind)
+  // Of several feet the next: with its name goes its side.
+  const next = examples.find(({ block }) => !site.taken.includes(headingWord(block) ?? '')) ?? examples[0]
+  if (!next) return [kind.example]
   const places: Place[] = []
-  fill(block, { example, site, places, used: new Set() })
-  return cut(example, places)
+  fill(next.block, { example: next.text, site, places, used: new Set() })
+  return cut(next.text, places)
 }
 
-/** The tree of a kind's example, read once. */
-const exampleOf = once(({ example }: BlockKind): BlockNode | undefined =>
-  parseSection(example).tree.items.find((item) => item.type === 'block'),
-)
+interface Example {
+  readonly text: string
+  readonly block: BlockNode
+}
+
+const exampleIn = (text: string): readonly Example[] =>
+  parseSection(text).tree.items.flatMap((item) => (item.type === 'block' ? [{ text, block: item }] : []))
+
+/** The example of a kind, then those of one line that stand in the block around it, read once. */
+const examplesOf = once(({ kind, example, within }: BlockKind): readonly Example[] => {
+  const around = within.flatMap((name) => exampleIn(findKind(name)?.example ?? ''))
+  const beside = around.flatMap(({ text, block }) =>
+    block.items
+      .filter((item) => item.type === 'block' && item.kind.text === kind)
+      .map(({ span }) => text.slice(span.start, span.end)),
+  )
+  return [example, ...beside.filter((text) => !text.includes('\n'))].flatMap(exampleIn)
+})
 
 interface Place {
   readonly span: Span

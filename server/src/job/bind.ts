@@ -3,6 +3,7 @@ import { once } from '../syntax/once.ts'
 import type { BlockNode, FactNode, Item, LineNode, Span } from '../syntax/tree.ts'
 import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import { findKind, vocabulary } from '../vocabulary/index.ts'
+import { meant } from '../vocabulary/meant.ts'
 import type { Draft } from './draft.ts'
 import { evaluator } from './evaluate.ts'
 import type { BindingProblem, Block, Place, Reference, Section } from './model.ts'
@@ -21,6 +22,10 @@ export interface Bound {
 }
 
 const kindNames = Object.keys(vocabulary)
+
+/** The kind of block meant by a word: `prop` for propeller. One or two letters are short for nothing in particular. */
+const kindMeant = (word: string): string | undefined =>
+  word.length > 2 ? meant(word, kindNames) : nearest(word, kindNames)
 
 /** Gives meaning to one section: typed values, names, references, and what is wrong with them. Never throws. */
 export function bind(section: Section, scope: BindingScope): Bound {
@@ -55,7 +60,7 @@ function draft(node: BlockNode, parent: Draft | undefined, section: Section, rep
   const definition = findKind(node.kind.text)
   const heading = readHeading(node, definition, section, report)
   if (!definition) {
-    const near = nearest(node.kind.text, kindNames)
+    const near = kindMeant(node.kind.text)
     report(node.kind.span, { type: 'unknown-block', kind: node.kind.text, ...(near && { nearest: near }) })
   } else if (!definition.within.includes(parent?.kind ?? 'top') && (!parent || parent.definition)) {
     report(node.kind.span, { type: 'misplaced-block', kind: definition.kind, within: definition.within })
@@ -233,7 +238,7 @@ function missing(block: Draft, definition: BlockKind, report: Report): void {
       report(block.node.headSpan, { type: 'fact-missing', kind: definition.kind, name, example })
   }
   for (const kind of definition.needs ?? []) {
-    const isMeant = (child: Draft) => !child.definition && nearest(child.kind, kindNames) === kind
+    const isMeant = (child: Draft) => !child.definition && kindMeant(child.kind) === kind
     if (!block.children.some((child) => child.kind === kind || isMeant(child)))
       report(block.node.headSpan, { type: 'block-missing', kind: definition.kind, name: kind })
   }

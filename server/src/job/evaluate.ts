@@ -11,6 +11,7 @@ import {
 } from '../quantity/quantity.ts'
 import type { Entry, FactNode, Leaf, Part, Span } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
+import { either } from '../vocabulary/shape.ts'
 import { decimalComma } from './decimal-comma.ts'
 import type { Draft } from './draft.ts'
 import { type Evaluation, FactReader } from './fact-reader.ts'
@@ -198,7 +199,7 @@ export function evaluator(around: Surroundings) {
 
   /** Without kinds, a fact with an amount was wanted. */
   function unresolved(span: Span, path: string, kinds: readonly string[] | undefined, from: Draft): void {
-    const wanted = kinds ? `a ${kinds.join(' or ')}` : 'a fact with an amount'
+    const wanted = kinds ? `a ${either(kinds)}` : 'a fact with an amount'
     const told = furthest(from, path)
     refer({ text: path, span }, told)
     const other = told.length === path.split('.').length ? told.at(-1) : undefined

@@ -218,7 +218,7 @@ function turned({ low, high }: Part & { readonly type: 'range' }): string | unde
 
 /** Limits that must have an upper end: `max 0.10 mm`. A `min` alone would allow everything that matters. */
 export function upperLimit(kind: Kind, limits: Limits): Shape<Band> {
-  const words = `the most that is allowed, ${kinds[kind].words}: \`max a\``
+  const words = `the most that is allowed: \`max\` and ${kinds[kind].words}`
   const whole = band(kind, { ...limits, min: 0 })
   return {
     ...whole,
@@ -286,12 +286,16 @@ export const date: Shape<string> = {
   },
 }
 
+/** `battery, controller or motor`. */
+export const either = (words: readonly string[]): string =>
+  words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`
+
 /** Name of a block of one of the kinds. */
 export const reference = (...refersTo: readonly string[]): Shape<string> => ({
-  words: `the name of a ${refersTo.join(' or ')}`,
+  words: `the name of a ${either(refersTo)}`,
   refersTo,
   read: (entries, reader) => {
-    const part = single(entries, reader, `the name of a ${refersTo.join(' or ')}`)?.[0]
+    const part = single(entries, reader, `the name of a ${either(refersTo)}`)?.[0]
     return part && reader.refers(part, refersTo)
   },
 })

@@ -13,7 +13,7 @@ export const job = block({
     status: fact(
       choice(['draft', 'for-review', 'issued', 'as-built']),
       'How far the job has got. `as-built` says that the readings are final: no error may stand open.',
-      { example: 'for-review' },
+      { example: 'draft' },
     ),
     launched: fact(
       date,
@@ -31,7 +31,7 @@ export const job = block({
   example: `job "Survey launch 07: electric repower" {
   vessel:   "Launch 07"
   revision: "C"
-  status:   for-review
+  status:   draft
   show-in:  metric
 }`,
 })
