@@ -123,7 +123,8 @@ describe('a name that is none', () => {
     ['reading dry 1 { }', ['reading dry 1'], 'reading dry-1'],
     ['bed {\n  foot 1 { }\n  foot 2 { }\n}', ['foot 1', 'foot 2'], 'foot foot-1'],
     ['job Hello { }', ['job Hello'], 'job "Hello"'],
-    ['bearing { }\nbearing { }', ['bearing', 'bearing'], ''],
+    ['bearing { }\nbearing { }', ['bearing', 'bearing'], 'Write it like this: bearing stern.'],
+    ['move first { }', ['move first'], 'Write it like this: move after dry-1.'],
   ])('%j', (text, marked, offered) => {
     const of = found(text).filter(({ check }) => !aside.includes(check))
     expect(of.map((one) => [one.check, one.marked])).toEqual(

@@ -17,6 +17,11 @@ describe('hover on words of the language', () => {
     checkHover(`$0${kind} {\n}\n`, `**${kind}**`, doc, example)
   })
 
+  it('says which blocks may stand in it', () => {
+    checkHover('be$0d { }', 'Blocks: `foot`')
+    checkHover('dri$0ve main { }', '`propeller`', '`reading`', '`move`', '`phase-map`')
+  })
+
   const facts = Object.values(vocabulary).flatMap(({ kind, facts }) =>
     Object.entries(facts).map(([name, { doc, example, shape }]) => ({ kind, name, doc, example, shape })),
   )

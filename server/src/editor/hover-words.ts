@@ -4,6 +4,7 @@ import { formatNumber } from '../quantity/format.ts'
 import { kinds, type UnitSystem } from '../quantity/kinds.ts'
 import { otherSpellings, type Unit, unitsOf } from '../quantity/units.ts'
 import type { BlockKind, Fact } from '../vocabulary/block.ts'
+import { vocabulary } from '../vocabulary/index.ts'
 import { checkLink } from './hover-sources.ts'
 import { code, example, list, paragraphs, plain } from './markdown.ts'
 import { sayBand, sayProvenance, sayValue } from './say-value.ts'
@@ -16,6 +17,10 @@ export function kindMarkdown(kind: BlockKind): string {
   const facts = Object.entries(kind.facts).map(
     ([name, fact]) => `${code(name)}${fact.required ? ' (required)' : ''}`,
   )
+  const inside = Object.values(vocabulary).flatMap((other) => {
+    const places: readonly string[] = other.within
+    return places.includes(kind.kind) ? [other.kind] : []
+  })
   return paragraphs(
     `**${kind.kind}**`,
     kind.doc,
@@ -23,6 +28,7 @@ export function kindMarkdown(kind: BlockKind): string {
       `Stands ${places(kind)}`,
       kind.needs && `Needs ${kind.needs.map(code).join(', ')} inside`,
       facts.length > 0 ? `Facts: ${facts.join(', ')}` : undefined,
+      inside.length > 0 ? `Blocks: ${inside.map(code).join(', ')}` : undefined,
     ]),
     example(kind.example),
   )

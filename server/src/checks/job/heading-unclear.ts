@@ -1,3 +1,4 @@
+import { findKind } from '../../vocabulary/index.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 import { useNearest } from '../fix-text.ts'
 
@@ -10,6 +11,9 @@ function meant(kind: string, heading: string, expected: string): string | undefi
   const name = words.replaceAll(' ', '-')
   return `${kind} ${/^[A-Za-z]/.test(name) ? name : `${kind}-${name}`}`
 }
+
+/** The heading of the example of the kind. */
+const usual = (kind: string): string => findKind(kind)?.example.split(' {', 1)[0] ?? kind
 
 export default problemCheck({
   id: 'job/heading-unclear',
@@ -26,7 +30,7 @@ export default problemCheck({
     const near = meant(p.kind, written, p.expected)
     return {
       message: `A ${p.kind} block is headed by ${p.expected}.`,
-      todo: near ? `Write it like this: ${near}.` : `Write \`${p.kind}\`, ${p.expected}, then the brace.`,
+      todo: `Write it like this: ${near ?? usual(p.kind)}.`,
       limit: p.expected,
       ...(near && { data: { nearest: near } }),
     }
