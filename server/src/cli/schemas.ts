@@ -101,8 +101,12 @@ export const planSchema = z
       .object({
         gapVariation_mm: figure,
         offset_mm: parts.nullable(),
-        inside: z.boolean().describe('Whether that is inside the limits.'),
-        provable: z.boolean().describe('Far enough inside for the next reading to prove it.'),
+        inside: z
+          .boolean()
+          .describe(
+            'Whether that is inside the limits: of both where an offset is given, else of the gap variation alone.',
+          ),
+        provable: z.boolean().describe('Far enough inside those limits for the next reading to prove it.'),
       })
       .nullable()
       .describe(

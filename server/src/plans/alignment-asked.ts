@@ -14,7 +14,8 @@ import { chooseMoves, errorOf, limitOf, provableFor, type Way } from './choose-m
 import { said } from './said.ts'
 import { type Adjuster, type CorrectedFoot, left, stepFor, unseen } from './steps.ts'
 
-/** What the next reading should show after the steps; `inside` when that is within both limits. The uncertainty is that of what it will show:
+/** What the next reading should show after the steps; `inside` when that is within both limits, or within that of the gap variation where
+ * the offset is not known. The uncertainty is that of what it will show:
  * of this reading and of the next, taken in the same way. */
 export interface Predicted {
   readonly gapVariation: Uncertain
