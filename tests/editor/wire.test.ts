@@ -139,6 +139,25 @@ describe('the order of a life', () => {
     expect(await codeOf(server.ask(2, 'initialize', hello))).toBe(ErrorCodes.InvalidRequest)
   })
 
+  it('initialize that makes no sense is refused, and may be asked again', async () => {
+    const server = start()
+    const wrong = [
+      { ...hello, workspaceFolders: [null] },
+      { ...hello, rootUri: 5 },
+    ]
+    for (const [n, params] of wrong.entries())
+      expect(await codeOf(server.ask(1 + n, 'initialize', params))).toBe(ErrorCodes.InvalidParams)
+    expect((await server.ask(9, 'initialize', hello)).result).toBeDefined()
+  })
+
+  it('a request that sends nothing along is told what it lacks', async () => {
+    const server = start()
+    await server.ask(1, 'initialize', hello)
+    server.write(frame({ jsonrpc: '2.0', id: 2, method: 'textDocument/hover' }))
+    expect((await server.ask(3, 'textDocument/hover', hover)).result).toBeNull()
+    expect(server.said.find(({ id }) => id === 2)?.error?.code).toBe(ErrorCodes.InvalidParams)
+  })
+
   it('after shutdown only exit is taken, and the code is 0', async () => {
     const server = start()
     await server.ask(1, 'initialize', hello)

@@ -1,4 +1,4 @@
-import { type CancellationToken, ErrorCodes, LSPErrorCodes, ResponseError } from 'vscode-languageserver'
+import { CancellationToken, ErrorCodes, LSPErrorCodes, ResponseError } from 'vscode-languageserver'
 import { malformed } from './malformed.ts'
 
 /** Where a server stands in its life (LSP 3.17, Server lifecycle). */
@@ -51,7 +51,12 @@ export const guards = (log: (words: string) => void, phase: () => Phase) => {
         method: string,
         handle: (params: P, token: CancellationToken, ...more: More) => R | Promise<R>,
       ) =>
-      async (params: P, token: CancellationToken, ...more: More): Promise<R | ResponseError<never>> => {
+      // Where nothing is sent along, the library gives the token alone, in the place of the params.
+      async (
+        params: P,
+        token: CancellationToken = CancellationToken.None,
+        ...more: More
+      ): Promise<R | ResponseError<never>> => {
         const refused = refusal(phase())
         if (refused) return refused
         if (token.isCancellationRequested) return cancelled()

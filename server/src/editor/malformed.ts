@@ -36,6 +36,10 @@ const uris = listOf(isGiven('uri'))
 
 /** What of LSP 3.17 has to be there for a request to be answered, or a notice to be taken. */
 const needed: Readonly<Record<string, Readonly<Record<string, Holds>>>> = {
+  initialize: {
+    rootUri: optional(isText),
+    workspaceFolders: optional(listOf(isGiven('uri'))),
+  },
   'textDocument/codeAction': { ...stretch, context: isAboutActions },
   'textDocument/completion': place,
   'textDocument/definition': place,

@@ -20,6 +20,7 @@ import { diagnosticsFor } from './diagnostics-feature.ts'
 import type { Asked, Feature } from './feature.ts'
 import { guards, type Phase, refusal, wordsOf } from './guard.ts'
 import type { Host } from './host.ts'
+import { malformed } from './malformed.ts'
 import { bareSettings, readSettings } from './settings.ts'
 import { type OpenFile, Workspace } from './workspace.ts'
 
@@ -66,6 +67,8 @@ export function startServer(connection: Connection, host: Host, features: readon
   connection.onInitialize((params) => {
     if (phase !== 'new')
       return new ResponseError<never>(ErrorCodes.InvalidRequest, 'initialize is asked once, and first.')
+    const wrong = malformed('initialize', params)
+    if (wrong !== undefined) return new ResponseError<never>(ErrorCodes.InvalidParams, wrong)
     client = params.capabilities
     docs = baseOf(params.initializationOptions) ?? host.docs
     setFolders(params.workspaceFolders ?? (params.rootUri ? [{ uri: params.rootUri }] : []))
