@@ -9,8 +9,10 @@ import {
   quantity,
   readQuantity,
 } from '../quantity/quantity.ts'
-import type { Entry, FactNode, Leaf, Part, Span } from '../syntax/tree.ts'
+import type { Entry, FactNode, Leaf, Part, Provenance, Span } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
+import { provenanceWords } from '../vocabulary/form.ts'
+import { meant } from '../vocabulary/meant.ts'
 import { either } from '../vocabulary/shape.ts'
 import { decimalComma } from './decimal-comma.ts'
 import type { Draft } from './draft.ts'
@@ -117,8 +119,9 @@ export function evaluator(around: Surroundings) {
     definition: Fact,
   ): Value<unknown> | undefined {
     const value = definition.shape.read(entries, new FactReader(evaluation, block, definition))
-    if (value === undefined) return undefined
     const { provenance } = node
+    if (provenance) originKnown(provenance)
+    if (value === undefined) return undefined
     return {
       value,
       name: node.name.text,
@@ -131,6 +134,16 @@ export function evaluator(around: Surroundings) {
         },
       }),
     }
+  }
+
+  /** A misspelt origin would pass for one: a value that is assumed for one that is not. */
+  function originKnown({ words: [word], texts, span }: Provenance): void {
+    const known = Object.keys(provenanceWords)
+    const isClosed = section.text[span.end - 1] === ']'
+    if (word ? known.includes(word.text) : texts.length === 0 && !isClosed) return
+    const near = word && meant(word.text, known)
+    const expected = `one of ${known.join(', ')}`
+    report(word?.span ?? span, { type: 'not-this-value', expected, ...(near && { nearest: near }) })
   }
 
   /** Takes over what the block named by `like` says and this one does not. */

@@ -21,6 +21,7 @@ import type { Repeats } from './alignment-repeats.ts'
 import { type StatedTarget, targetOf } from './alignment-target.ts'
 import type { Way } from './choose-moves.ts'
 import { gaugeCircle } from './gauge-circle.ts'
+import { markedAssumed } from './marked-assumed.ts'
 import { remembered } from './remembered.ts'
 import { said, Unreadable } from './said.ts'
 import { type CorrectedFoot, left } from './steps.ts'
@@ -171,6 +172,9 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const { face, rim, pose } = stand.value
   const bed = theOne(reading, 'bed', lookup)
   const oneBed = bed && 'words' in bed ? undefined : bed
+  assumptions.push(
+    ...markedAssumed([coupling, reading, lookup.near('target'), oneBed, ...(oneBed?.children ?? [])]),
+  )
   const aim = targetOf(reading, oneBed, lookup, assumptions)
   const away = againstTarget({ face: face.value, rim: rim?.value, pose }, aim.target)
 

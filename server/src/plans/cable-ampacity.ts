@@ -5,6 +5,7 @@ import type { Lookup } from '../job/lookup.ts'
 import type { Block } from '../job/model.ts'
 import { systemOf, type Unsaid } from './cable-circuit.ts'
 import { outcomeOf } from './cable-outcome.ts'
+import { markedAssumed } from './marked-assumed.ts'
 import { remembered } from './remembered.ts'
 import { said } from './said.ts'
 
@@ -54,7 +55,11 @@ export const cableAmpacity = remembered((cable: Block, lookup: Lookup) =>
       ampacity: rated,
       ...('amps' in rated && { carries: rated.amps * parallel }),
       sources: 'amps' in rated ? [rated.source, ...rated.factors.map((factor) => factor.source)] : [],
-      assumptions: [...laid.assumptions, ...('amps' in rated ? rated.assumptions : [])],
+      assumptions: [
+        ...markedAssumed([cable]),
+        ...laid.assumptions,
+        ...('amps' in rated ? rated.assumptions : []),
+      ],
     }
   }),
 )

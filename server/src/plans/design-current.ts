@@ -12,6 +12,7 @@ import {
   type Unsaid,
 } from './cable-circuit.ts'
 import { outcomeOf } from './cable-outcome.ts'
+import { markedAssumed } from './marked-assumed.ts'
 import { remembered } from './remembered.ts'
 import { said } from './said.ts'
 
@@ -95,11 +96,17 @@ export function batteriesOf(cable: Block, lookup: Lookup): readonly Block[] {
 function ofFeeder(cable: Block, lookup: Lookup): CableCurrent | Unsaid {
   const { assumptions, assume, or } = assuming()
   const stated = said(cable, 'cable.current')
-  const volts = lowestOf(batteriesOf(cable, lookup), assume)
+  const batteries = batteriesOf(cable, lookup)
+  const volts = lowestOf(batteries, assume)
   const common = { system: 'dc', powerFactor: 1, assumptions, ...(volts !== undefined && { volts }) } as const
-  if (stated !== undefined) return { ...common, current: stated, currentFrom: asStated }
+  if (stated !== undefined) {
+    markedAssumed(batteries).forEach(assume)
+    return { ...common, current: stated, currentFrom: asStated }
+  }
   const feed = feedOf(cable, lookup)
   if ('unsaid' in feed) return feed
+  const driven = feed.motors.flatMap(({ motor, controller }) => [motor, controller])
+  markedAssumed([...batteries, ...driven]).forEach(assume)
   const powers = feed.motors.flatMap(({ motor }) => said(motor, 'motor.power') ?? [])
   if (powers.length < feed.motors.length) return { unsaid: 'the power of the motor' }
   if (volts === undefined) return { unsaid: 'the voltage of the battery' }
@@ -135,7 +142,9 @@ function ofPhase(cable: Block, lookup: Lookup): CableCurrent | Unsaid {
   const stated = said(cable, 'cable.current')
   const motors = motorsAt(cable, lookup)
   const [motor] = motors
-  const volts = phaseVoltage(motor, batteriesOf(cable, lookup), assume)
+  const batteries = batteriesOf(cable, lookup)
+  markedAssumed([motor, ...batteries]).forEach(assume)
+  const volts = phaseVoltage(motor, batteries, assume)
   const powerFactor = or(said(motor, 'motor.power-factor'), usual.powerFactor, 'power factor of the motor')
   const common = {
     system: 'three-phase',
