@@ -66,12 +66,12 @@ describe('code lenses', () => {
   }`
     const change = 'Since one: gap variation 0.20 → 0.00 mm, 3 feet moved'
     expect(lensesOf(put(move))).toEqual([
-      'drive d: two within: 0.00 of 0.10 mm',
+      'drive d: two within: 0.00, limit 0.10 mm',
       'drive d: Plan',
       `drive d: ${change}`,
-      'reading one: Outside: 0.20 of 0.10 mm',
+      'reading one: Outside: 0.20, limit 0.10 mm',
       'reading one: Plan',
-      'reading two: Within: 0.00 of 0.10 mm',
+      'reading two: Within: 0.00, limit 0.10 mm',
       'reading two: Plan',
       `reading two: ${change}`,
     ])
@@ -83,7 +83,7 @@ describe('code lenses', () => {
 
   it('take the readings in the order they were taken, not written', () => {
     const text = put().replace('2026-03-05', '2026-03-01')
-    expect(lensesOf(text)[0]).toBe('drive d: one outside: 0.20 of 0.10 mm')
+    expect(lensesOf(text)[0]).toBe('drive d: one outside: 0.20, limit 0.10 mm')
     expect(lensesOf(text).join('\n')).toContain('Since two: gap variation 0.00 → 0.20 mm')
   })
 

@@ -121,11 +121,11 @@ describe('hover on a coupling', () => {
   it('holds the last reading against what is allowed', () => {
     checkHover(
       machine({ coupling: 'coup$0ling' }),
-      '**reading `one`: outside: 0.20 of 0.10 mm**',
+      '**reading `one`: outside: 0.20, limit 0.10 mm**',
       '| gap variation | 0.20 mm | 0.10 mm | the maker |',
       'ISO 14253-1',
     )
-    checkHover(machine({ drive: 'dri$0ve d' }), '| reading `one` | **outside: 0.20 of 0.10 mm** |')
+    checkHover(machine({ drive: 'dri$0ve d' }), '| reading `one` | **outside: 0.20, limit 0.10 mm** |')
   })
 })
 

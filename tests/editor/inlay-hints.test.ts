@@ -124,17 +124,17 @@ describe('hints of results', () => {
 }`
   // ISO 14253-1: outside only where value less U is above the limit, within only where value plus U is not.
   it.each([
-    ['top 1.26 mm, starboard 1.13 mm, bottom 1.00 mm, port 1.13 mm', '', 'outside: 0.26 of 0.10 mm'],
+    ['top 1.26 mm, starboard 1.13 mm, bottom 1.00 mm, port 1.13 mm', '', 'outside: 0.26, limit 0.10 mm'],
     [
       'top 1 mm, starboard 1 mm, bottom 1 mm, port 1 mm',
       'offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm',
-      'within: 0.00 of 0.10 mm',
+      'within: 0.00, limit 0.10 mm',
     ],
     // The axis is half the difference of opposite places away: common practice, no source.
     [
       'top 1 mm, starboard 1 mm, bottom 1 mm, port 1 mm',
       'offsets: top 0.5 mm, starboard 0 mm, bottom -0.5 mm, port 0 mm',
-      'outside: offset 0.50 of 0.15 mm',
+      'outside: offset 0.50, limit 0.15 mm',
     ],
     ['top 1 mm, starboard 1 mm, bottom 1 mm, port 1 mm', '', 'not decided: offset not read'],
     ['top 2 mm, starboard 1 mm, bottom 1 mm, port 1 mm', '', 'readings disagree: read again'],

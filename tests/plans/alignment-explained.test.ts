@@ -330,7 +330,7 @@ describe('the log of the demo', () => {
 
   it('goes from the first reading to within', () => {
     const lines = logText('main', log, 'metric').split('\n')
-    expect(lines[1]).toMatch(/dry-1 +2026-03-04 +dry +gap variation 0\.26 of 0\.10 mm +offset .*outside$/)
+    expect(lines[1]).toMatch(/dry-1 +2026-03-04 +dry +gap variation 0\.26, limit 0\.10 mm +offset .*outside$/)
     expect(lines[2]).toContain('then aft-port, aft-stbd up 1 flat')
     expect(lines[3]).toMatch(/dry-2 .*within$/)
     expect(lines[4]).toContain('As the moves since dry-1 should have brought it')

@@ -78,7 +78,7 @@ export function hover(
 function provenanceMarkdown({ words }: Provenance): string {
   const known = words.flatMap(({ text }) => (Object.hasOwn(provenanceWords, text) ? [text] : []))
   return paragraphs(
-    '**Where the value comes from**, as the writer says. It goes with the value wherever that is used.',
+    '**Where the value comes from**, as the writer says. It goes with the value into each block that is `like` this one.',
     list(
       (known.length > 0 ? known : Object.keys(provenanceWords)).map(
         (word) => `${code(word)}: ${provenanceWords[word]}`,

@@ -20,9 +20,9 @@ function saidTogether(lengths: readonly number[], system: UnitSystem, tie: strin
 }
 
 export const ofLimit = ({ value, limit }: Judged, system: UnitSystem): string =>
-  saidTogether([value.value, limit], system, ' of ')
+  saidTogether([value.value, limit], system, ', limit ')
 
-/** A reading in a few words: `outside: 0.26 of 0.10 mm`. The offset is named where it decides. */
+/** A reading in a few words: `outside: 0.26, limit 0.10 mm`. The offset is named where it decides. */
 export function briefVerdict(c: Correction, system: UnitSystem): string {
   if (c.contradictory) return 'readings disagree: read again'
   const { gapVariation, offset, verdict } = c

@@ -57,7 +57,7 @@ describe('what a job file shows without being asked', () => {
 
   it('is the verdict over a reading, and what changed since the one before', async () => {
     const titles = (await lensesAt('reading dry-2')).map(({ title }) => title)
-    assert.deepEqual(titles.slice(0, 2), ['Within: 0.03 of 0.10 mm', 'Plan'])
+    assert.deepEqual(titles.slice(0, 2), ['Within: 0.03, limit 0.10 mm', 'Plan'])
     assert.match(titles[2] ?? '', /^Since dry-1: /)
     await takePictures('lenses', ['.codelens-decoration:visible'])
   })
