@@ -47,7 +47,7 @@ describe('what a job file shows without being asked', () => {
       /^\(16\.54 in\)$/,
       /^\(0\.33 mm\)$/,
       /A, can carry/,
-      /^outside: 0\.26 of 0\.10 mm$/,
+      /^outside: 0\.26, limit 0\.10 mm$/,
     ])
       assert.ok(
         words.some((said) => expected.test(said)),
