@@ -94,6 +94,7 @@ import protectionAboveCable from './protection/above-cable.ts'
 import protectionBelowLoad from './protection/below-load.ts'
 import protectionFarFromSource from './protection/far-from-source.ts'
 import protectionInterruptsTooLittle from './protection/interrupts-too-little.ts'
+import protectionInterruptsUnknown from './protection/interrupts-unknown.ts'
 import protectionNone from './protection/none.ts'
 import protectionVoltageBelow from './protection/voltage-below.ts'
 import sealCompressionMissing from './seal/compression-missing.ts'
@@ -194,6 +195,7 @@ export const allChecks: readonly Check[] = [
   protectionBelowLoad,
   protectionFarFromSource,
   protectionInterruptsTooLittle,
+  protectionInterruptsUnknown,
   protectionNone,
   protectionVoltageBelow,
   sealCompressionMissing,
