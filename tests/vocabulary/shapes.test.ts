@@ -70,6 +70,20 @@ describe('a size', () => {
   })
 })
 
+describe('limits', () => {
+  // How limits are written by hand (common practice, no source).
+  it.each(['84 to 108 V', '84-108 V', '84 - 108 V'])('%s is told how it is written here', (written) => {
+    const { problems } = read(`battery b { window: ${written} }`)
+    expect(problems).toMatchObject([{ type: 'not-this-value', nearest: '84..108 V' }])
+  })
+
+  it('may be worked out', () => {
+    const { blocks, problems } = read('battery b { window: 108 V - 24 V }')
+    expect(problems.filter(({ type }) => type !== 'fact-missing')).toEqual([])
+    expect(factValue(blocks, 'b.window')).toMatchObject({ low: 84, high: 84 })
+  })
+})
+
 describe('every amount', () => {
   const facts = (Object.values(vocabulary) as unknown as readonly BlockKind[]).flatMap((kind) =>
     Object.entries(kind.facts).map(([name, { shape, example }]) => ({

@@ -192,6 +192,8 @@ function readBand(entries: readonly Entry[], reader: Reader, kind: Kind): Band |
   const parts = single(entries, reader, words, 2)
   const [first, second] = parts ?? []
   if (!parts || !first) return undefined
+  const meant = rangeMeant(parts)
+  if (meant) return notThis(entries, reader, words, meant)
   if (first.type === 'word' && (first.text === 'max' || first.text === 'min')) {
     const value = second && reader.amount(second, kind)
     if (!second) return notThis(entries, reader, `${first.text} and ${kinds[kind].words}`)
@@ -207,6 +209,19 @@ function readBand(entries: readonly Entry[], reader: Reader, kind: Kind): Band |
   }
   const size = readSized(parts, entries, reader, kind)
   return size && { low: size.nominal, high: size.nominal, ...size }
+}
+
+/** `84 to 108 V` and `84-108 V` as `84..108 V`. */
+function rangeMeant([first, second]: readonly Part[]): string | undefined {
+  const [low, high] =
+    first?.type === 'operation' && first.operator === '-' && !second
+      ? [first.left, first.right]
+      : first?.type === 'amount' && first.unit?.text === 'to'
+        ? [{ ...first, unit: undefined }, second]
+        : []
+  return low?.type === 'amount' && !low.unit && high?.type === 'amount' && high.unit
+    ? `${low.number}..${high.number} ${high.unit.text}`
+    : undefined
 }
 
 /** `29..24 mm` as `24..29 mm`. */
