@@ -237,6 +237,8 @@ describe('plan', () => {
     const ambiguous = shaftwright(['plan', twice, '--reading', 'r'], folder)
     expect(ambiguous).toMatchObject({ code: 1, out: '' })
     expect(ambiguous.err).toContain('2 readings called r')
+    const open = put('open.wright', `drive d {\n coupling {\n${reading}}\n`)
+    expect(shaftwright(['plan', open], folder).err).toContain('faults that may hide one')
   })
 })
 

@@ -48,6 +48,12 @@ function pick(blocks: readonly Block[], kind: string, name: string | undefined):
   )
 }
 
+/** A brace that is missing puts a block where it is not looked for. */
+const mayHide = ({ section }: Block): string =>
+  section.parsed.problems.length === 0
+    ? ''
+    : ' Its text has faults that may hide one: `shaftwright check` names them.'
+
 /** `plan`: the moves of each foot. Ends with 1 when the reading cannot be worked out, or something it hangs on is written wrong. */
 export function plan(path: string, options: Options): void {
   const { file } = openJob(path)
@@ -57,7 +63,7 @@ export function plan(path: string, options: Options): void {
   const drive = pick(drives, 'drive', options.drive)
   if (!drive) return
   const last = lastReading(drive)
-  if (!last) throw new CannotRun(`The drive ${drive.name ?? ''} has no reading.`)
+  if (!last) throw new CannotRun(`The drive ${drive.name ?? ''} has no reading.${mayHide(drive)}`)
   const reading =
     options.reading === undefined ? last : pick(childrenOf(drive, 'reading'), 'reading', options.reading)
   if (!reading) return

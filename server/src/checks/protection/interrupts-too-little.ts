@@ -1,16 +1,14 @@
 import { reaches } from '../../engineering/compare.ts'
 import { saidCarried, saidLoad } from '../../plans/amperes.ts'
-import { bankFault } from '../../plans/bank-fault.ts'
-import { at, check, published } from '../check.ts'
+import { at, check } from '../check.ts'
+import { shortCircuit, shortCircuitSource } from '../short-circuit.ts'
 
 export default check({
   id: 'protection/interrupts-too-little',
   severity: 'error',
   title: 'Fuse that cannot interrupt a short circuit',
   why: 'A fuse or breaker that opens on more than it can interrupt may burst or go on burning. The battery alone sets that current: cables and a battery-management limit are not counted on.',
-  source: published(
-    'ABYC E-11 as quoted in a public note: at least the short-circuit current that the maker of the battery states; else voltage over internal resistance',
-  ),
+  source: shortCircuitSource,
   on: 'protection',
   needs: { interrupts: 'protection.interrupts', protects: 'protection.protects' },
   fires: `battery house { nominal: 96 V  window: 84..108 V  internal-resistance: 14 mohm }
@@ -49,8 +47,7 @@ drive main {
   }
 }`,
   run: ({ interrupts, protects }, context) => {
-    const cable = context.referred('protects')
-    const fault = cable && bankFault(cable, context.from(cable))
+    const fault = shortCircuit(context)
     if (!fault || reaches(interrupts.value, fault.current)) return []
     const found = saidCarried(interrupts.value)
     const limit = saidLoad(fault.current)

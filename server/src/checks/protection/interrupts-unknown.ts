@@ -1,15 +1,13 @@
 import { saidLoad } from '../../plans/amperes.ts'
-import { bankFault } from '../../plans/bank-fault.ts'
-import { atHead, check, published } from '../check.ts'
+import { atHead, check } from '../check.ts'
+import { shortCircuit, shortCircuitSource } from '../short-circuit.ts'
 
 export default check({
   id: 'protection/interrupts-unknown',
   severity: 'information',
   title: 'Fuse that does not say what it can interrupt',
   why: 'A fuse or breaker that opens on more than it can interrupt may burst or go on burning. The job tells what the battery can drive through a short circuit, but not whether the fuse bears it.',
-  source: published(
-    'ABYC E-11 as quoted in a public note: at least the short-circuit current that the maker of the battery states; else voltage over internal resistance',
-  ),
+  source: shortCircuitSource,
   on: 'protection',
   needs: { protects: 'protection.protects' },
   fires: `battery house { nominal: 96 V  window: 84..108 V  internal-resistance: 14 mohm }
@@ -48,8 +46,7 @@ drive main {
   run: (_facts, context) => {
     const { facts, unread } = context.block
     if (facts.has('interrupts') || unread.has('interrupts')) return []
-    const cable = context.referred('protects')
-    const fault = cable && bankFault(cable, context.from(cable))
+    const fault = shortCircuit(context)
     if (!fault) return []
     const limit = saidLoad(fault.current)
     return [
