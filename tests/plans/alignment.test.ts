@@ -1,7 +1,8 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Correction, correctionOf } from '../../server/src/plans/alignment.ts'
-import { correctionMarkdown, correctionText, sayTurns } from '../../server/src/plans/alignment-words.ts'
+import { correctionMarkdown, correctionText } from '../../server/src/plans/alignment-words.ts'
+import { sayTurns } from '../../server/src/plans/foot-words.ts'
 import { type PlanJson, planJson } from '../../server/src/plans/plan-json.ts'
 import { blockIn } from './job-text.ts'
 

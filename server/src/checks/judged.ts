@@ -4,7 +4,7 @@ import type { Correction } from '../plans/alignment.ts'
 import { sayAngle } from '../plans/alignment-fault.ts'
 import type { Judged } from '../plans/alignment-judged.ts'
 import { type RoundFact, sayRound } from '../plans/alignment-readings.ts'
-import { saidGauge, saidLength, saidLimit, saidSure } from '../plans/alignment-words.ts'
+import { saidGauge, saidLength, saidLimit, saidSure } from '../quantity/said.ts'
 import type { Context, Reported } from './check.ts'
 import { atRead } from './correction.ts'
 

@@ -1,7 +1,7 @@
 import type { Value } from '../job/model.ts'
-import { saidLength } from '../plans/alignment-words.ts'
 import { formatFixed, inUnit, sayBand, shownUnit } from '../quantity/format.ts'
 import type { Kind, UnitSystem } from '../quantity/kinds.ts'
+import { saidLength } from '../quantity/said.ts'
 import { findUnit, type Unit } from '../quantity/units.ts'
 import type { Entry, Part } from '../syntax/tree.ts'
 import type { Shape } from '../vocabulary/shape.ts'

@@ -1,12 +1,13 @@
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
-import { saidLength, sayTurns } from '../plans/alignment-words.ts'
 import { saidCarried, saidLoad } from '../plans/amperes.ts'
 import { ratingOf } from '../plans/cable-protection.ts'
+import { sayTurns } from '../plans/foot-words.ts'
 import { markdownTable } from '../plans/markdown-table.ts'
 import { effectOf } from '../plans/move-effect.ts'
 import { type Squeeze, squeezeOf } from '../plans/seal-squeeze.ts'
-import { formatFixed, formatNumber } from '../quantity/format.ts'
+import { formatNumber } from '../quantity/format.ts'
+import { saidLength, saidSlope } from '../quantity/said.ts'
 import { code } from './markdown.ts'
 
 /** `, 24 mm to 29 mm wanted: within`. */
@@ -60,8 +61,6 @@ export function protectionMarkdown(device: Block, lookup: Lookup): string | unde
   ].join('\n')
 }
 
-const milliradians = (slope: number): string => `${formatFixed(slope * 1000, 2)} mrad`
-
 /** What a move did at each foot, and to the slope of the machine. */
 export function moveMarkdown(move: Block, lookup: Lookup): string | undefined {
   const { feet, slope } = effectOf(move, lookup)
@@ -76,8 +75,8 @@ export function moveMarkdown(move: Block, lookup: Lookup): string | undefined {
   })
   const plane = (which: 'vertical' | 'horizontal'): string =>
     slope?.before
-      ? `${milliradians(slope.before[which])} → ${milliradians(slope.before[which] + slope.change[which])}`
-      : `by ${milliradians(slope?.change[which] ?? 0)}`
+      ? `${saidSlope(slope.before[which])} → ${saidSlope(slope.before[which] + slope.change[which])}`
+      : `by ${saidSlope(slope?.change[which] ?? 0)}`
   return [
     `**Move${move.about ? ` after ${move.about.text}` : ''}**`,
     '',

@@ -1,5 +1,5 @@
 import type { Target } from '../engineering/alignment/feet.ts'
-import { formatFixed } from '../quantity/format.ts'
+import { saidSlope } from '../quantity/said.ts'
 import type { Uncertain } from '../quantity/uncertainty.ts'
 import type { Correction } from './alignment.ts'
 
@@ -21,9 +21,9 @@ function sayStanding({ vertical, horizontal }: Target, { length }: Lengths): str
   ].filter(Boolean)
   const far = [
     Math.abs(vertical.slope) > least &&
-      `${formatFixed(Math.abs(vertical.slope) * 1000, 2)} mrad ${vertical.slope < 0 ? 'low' : 'high'}`,
+      `${saidSlope(Math.abs(vertical.slope))} ${vertical.slope < 0 ? 'low' : 'high'}`,
     Math.abs(horizontal.slope) > least &&
-      `${formatFixed(Math.abs(horizontal.slope) * 1000, 2)} mrad to ${horizontal.slope < 0 ? 'port' : 'starboard'}`,
+      `${saidSlope(Math.abs(horizontal.slope))} to ${horizontal.slope < 0 ? 'port' : 'starboard'}`,
   ].filter(Boolean)
   const said = [
     flange.length > 0 && `machine flange ${flange.join(' and ')}`,

@@ -1,7 +1,8 @@
 import { atOneStation } from '../engineering/alignment/feet.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
+import { isSaidAsNothing, saidLength, saidLimit } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
-import { saidLength, saidLimit, sayStep, sayTurns } from './alignment-words.ts'
+import { sayStep, sayTurns } from './foot-words.ts'
 import { listed } from './listed.ts'
 import type { CorrectedFoot } from './steps.ts'
 
@@ -39,9 +40,6 @@ function stationsOf(feet: readonly CorrectedFoot[]): readonly (readonly Correcte
   return stations.map((station) => station.sort((a, b) => feet.indexOf(a) - feet.indexOf(b)))
 }
 
-const isNothing = (si: number, system: UnitSystem): boolean =>
-  Number.parseFloat(saidLength(Math.abs(si), system)) === 0
-
 /** What holds a foot down. */
 const holder = (c: Correction): string =>
   c.adjuster === 'stud-and-nuts' ? 'upper nuts' : c.adjuster === 'shims' ? 'bolts' : 'fastenings'
@@ -50,8 +48,8 @@ const holder = (c: Correction): string =>
  * there is nothing to be moved. Common practice, no source. */
 function tasksOf(c: Correction, system: UnitSystem): readonly Task[] {
   if (c.withheld || c.verdict === 'within') return []
-  const raised = c.feet.filter(({ step, moved }) => step.by !== 'none' && !isNothing(moved, system))
-  const slid = c.feet.filter((foot) => !isNothing(foot.slid, system))
+  const raised = c.feet.filter(({ step, moved }) => step.by !== 'none' && !isSaidAsNothing(moved, system))
+  const slid = c.feet.filter((foot) => !isSaidAsNothing(foot.slid, system))
   if (raised.length + slid.length === 0) return []
   const byNut = raised.some(({ step }) => step.by === 'nut')
   return [

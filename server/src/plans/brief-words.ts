@@ -1,23 +1,12 @@
-import { formatFixed } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
+import { saidLength, saidTogether } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
 import type { Judged } from './alignment-judged.ts'
-import { saidLength } from './alignment-words.ts'
 import { saidLoad, saidLoading } from './amperes.ts'
 import type { CableLoading } from './cable-loading.ts'
 import type { MovedInWords, ReadingChange } from './reading-change.ts'
 
 const verdicts = { within: 'within', outside: 'outside', undecided: 'not decided' } as const
-
-/** Lengths of one comparison in one unit, with as many decimals as it takes to tell them apart. */
-function saidTogether(lengths: readonly number[], system: UnitSystem, tie: string): string {
-  const [size, unit, least] = system === 'inch' ? [0.0254, 'in', 4] : [1e-3, 'mm', 2]
-  const at = (decimals: number) => lengths.map((si) => formatFixed(si / size, decimals))
-  const differ = [least, least + 1, least + 2].find(
-    (decimals) => new Set(at(decimals)).size === lengths.length,
-  )
-  return `${at(differ ?? least).join(tie)} ${unit}`
-}
 
 export const ofLimit = ({ value, limit }: Judged, system: UnitSystem): string =>
   saidTogether([value.value, limit], system, ', limit ')

@@ -1,4 +1,4 @@
-import { saidLimit } from '../../plans/alignment-words.ts'
+import { saidLimit } from '../../quantity/said.ts'
 import { at, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
 

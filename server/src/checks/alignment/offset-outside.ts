@@ -1,4 +1,4 @@
-import { saidLimit, saidSure } from '../../plans/alignment-words.ts'
+import { saidLimit, saidSure } from '../../quantity/said.ts'
 import { check, published } from '../check.ts'
 import { atRead, correction } from '../correction.ts'
 import { nextReading, writeMove } from '../fix-alignment.ts'

@@ -1,6 +1,6 @@
 import { sayAngle } from '../../plans/alignment-fault.ts'
 import { sayRound } from '../../plans/alignment-readings.ts'
-import { saidLength, saidLimit } from '../../plans/alignment-words.ts'
+import { saidLength, saidLimit } from '../../quantity/said.ts'
 import { check, published } from '../check.ts'
 import { atRead, correction } from '../correction.ts'
 import { nextReading } from '../fix-alignment.ts'

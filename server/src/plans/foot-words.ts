@@ -1,0 +1,76 @@
+import type { UnitSystem } from '../quantity/kinds.ts'
+import { isSaidAsNothing, saidLength, saidShim, saidSure } from '../quantity/said.ts'
+import type { Uncertain } from '../quantity/uncertainty.ts'
+import type { Correction } from './alignment.ts'
+import { type CorrectedFoot, type FootStep, unseen } from './steps.ts'
+
+/** The size of a move, whichever way it goes. */
+export const magnitude = (u: Uncertain): Uncertain => ({ ...u, value: Math.abs(u.value) })
+
+const fractions = ['', '¼', '½', '¾'] as const
+
+/** `1 turn 2 flats`, `half a flat`, `1½ flats`, `2¼ flats`. */
+export function sayTurns({ turns, flats }: { readonly turns: number; readonly flats: number }): string {
+  const quarters = Math.round(flats * 4)
+  const [whole, fraction] = [Math.floor(quarters / 4), fractions[quarters % 4] ?? '']
+  const said =
+    whole === 0 && fraction !== ''
+      ? `${{ '¼': 'a quarter of', '½': 'half', '¾': 'three quarters of' }[fraction]} a flat`
+      : `${whole}${fraction} ${whole === 1 && fraction === '' ? 'flat' : 'flats'}`
+  if (turns === 0) return said
+  const full = turns === 1 ? '1 turn' : `${turns} turns`
+  return flats === 0 ? full : `${full} ${said}`
+}
+
+/** `shims of 0.20 mm + 0.05 mm, together 0.25 mm`; the thickness alone where none is named. */
+function sayShims({ pieces, thickness }: Extract<FootStep, { by: 'shims' }>, system: UnitSystem): string {
+  const each = pieces.map((piece) => saidShim(piece, system))
+  const together = (pieces.length > 0 ? saidShim : saidLength)(thickness, system)
+  if (each.length === 0) return together
+  return each.length === 1 ? `a shim of ${together}` : `shims of ${each.join(' + ')}, together ${together}`
+}
+
+/** What to do at one foot to set its height. */
+export function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem): string {
+  const { step } = foot
+  if (c.withheld) return 'no step is given'
+  if (step.by === 'nut') {
+    const { move } = step
+    if (move.direction === 'none') return 'leave as it is'
+    return `${move.direction} ${sayTurns(move)}: turn the lower nut ${move.lowerNut}, seen from above`
+  }
+  if (step.by === 'shims') {
+    if (step.action === 'none') return 'leave as it is'
+    const shims = sayShims(step, system)
+    if (step.action === 'make')
+      return step.pieces.length > 0 ? `make the pack of ${shims}` : 'take all shims out'
+    return step.action === 'put in' ? `put in ${shims}` : `take out ${shims}, or as near as the pack allows`
+  }
+  if (step.by === 'none') return 'leave as it is'
+  const { value } = foot.vertical
+  const by = saidLength(Math.abs(value), system)
+  return isSaidAsNothing(value, system) ? 'leave as it is' : `${value > 0 ? 'raise' : 'lower'} ${by}`
+}
+
+/** What to say beside a move whose own uncertainty is larger than it is. */
+const doubt = (move: Uncertain, c: Correction): string =>
+  c.verdict !== 'within' && unseen(move) ? ' (U is larger than the move)' : ''
+
+const across = (u: Uncertain, system: UnitSystem): string =>
+  `${saidSure(magnitude(u), system)} to ${u.value > 0 ? 'starboard' : 'port'}`
+
+/** What the foot is to go sideways, or would have to: by the whole correction, as far as its hole lets it, or not at all. */
+export const saySideways = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {
+  const { value } = foot.horizontal
+  if (isSaidAsNothing(value, system)) return 'none'
+  const whole = `${across(foot.horizontal, system)}${doubt(foot.horizontal, c)}`
+  if (c.verdict === 'within' || c.withheld || foot.step.by === 'none' || Math.abs(foot.slid - value) < 1e-9)
+    return whole
+  if (foot.slid === 0) return `leave (${across(foot.horizontal, system)} would be the whole)`
+  return `${saidLength(Math.abs(foot.slid), system)} to ${foot.slid > 0 ? 'starboard' : 'port'}, as the holes let it (${whole} would be the whole)`
+}
+
+export const sayHeight = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {
+  const { value } = foot.vertical
+  return `${value < 0 ? 'down' : 'up'} ${saidSure(magnitude(foot.vertical), system)}${doubt(foot.vertical, c)}`
+}

@@ -1,0 +1,77 @@
+// Figures in words. Each sentence that states a length, an angle or another amount takes it from here or from format.ts, in SI, and so never names a
+// unit itself: a factor of a thousand cannot slip in between a value and its unit.
+import { formatFixed, formatNumber } from './format.ts'
+import type { UnitSystem } from './kinds.ts'
+import { expanded, type Uncertain } from './uncertainty.ts'
+
+interface Shown {
+  /** Its size, SI. */
+  readonly size: number
+  readonly name: string
+  /** Decimals of a figure: finer than any feeler, and no finer than a dial. */
+  readonly decimals: number
+}
+
+const length: Readonly<Record<UnitSystem, Shown>> = {
+  metric: { size: 1e-3, name: 'mm', decimals: 2 },
+  inch: { size: 0.0254, name: 'in', decimals: 4 },
+}
+const slope: Shown = { size: 1e-3, name: 'mrad', decimals: 2 }
+
+const fixed = (si: number, { size, name, decimals }: Shown, more = 0): string =>
+  `${formatFixed(si / size, decimals + more)} ${name}`
+
+/** The value with its expanded uncertainty, to the digit that the uncertainty still fills: a small one must not read as none. */
+function sure(u: Uncertain, { size, name, decimals }: Shown): string {
+  const U = expanded(u) / size
+  const places = U > 0 && U < 10 ** -decimals ? decimals + 1 : decimals
+  return `${formatFixed(u.value / size, places)} ± ${formatFixed(U, places)} ${name}`
+}
+
+/** `0.37 mm`, or in the inch system `0.0146 in`. */
+export const saidLength = (si: number, system: UnitSystem): string => fixed(si, length[system])
+
+/** Whether a length is shown as nothing. */
+export const isSaidAsNothing = (si: number, system: UnitSystem): boolean =>
+  Number.parseFloat(saidLength(Math.abs(si), system)) === 0
+
+/** `0.26 ± 0.02 mm`. */
+export const saidSure = (u: Uncertain, system: UnitSystem): string => sure(u, length[system])
+
+/** `2.36 mrad`. */
+export const saidSlope = (rad: number): string => fixed(rad, slope)
+
+/** `2.36 ± 0.15 mrad`. */
+export const saidSureSlope = (u: Uncertain): string => sure(u, slope)
+
+/** What is allowed, with one digit more than other lengths where it has them, and never more than it is: a limit of 0.125 mm is not 0.13 mm. */
+export function saidLimit(si: number, system: UnitSystem): string {
+  const { size, name, decimals } = length[system]
+  const down = (places: number) => Math.floor((si / size) * 10 ** places + 1e-6) / 10 ** places
+  const places = down(decimals + 1) > down(decimals) ? decimals + 1 : decimals
+  return `${formatFixed(down(places), places)} ${name}`
+}
+
+/** A gauge step that is fine enough: rounded down, never up. */
+export function saidGauge(step: number, system: UnitSystem): string {
+  const { size, name } = length[system]
+  const scale = 10 ** (2 - Math.floor(Math.log10(step / size)) - 1)
+  return `${formatNumber(Math.floor((step / size) * scale + 1e-9) / scale, 2)} ${name}`
+}
+
+/** A shim with its own digits, at least those of other lengths: `0.20 mm`, `0.025 mm`. */
+export function saidShim(si: number, system: UnitSystem): string {
+  const { size, decimals } = length[system]
+  const short = formatFixed(si / size, decimals)
+  return fixed(si, length[system], Math.abs(Number(short) * size - si) < 1e-8 ? 0 : 1)
+}
+
+/** Lengths of one comparison in one unit, with as many decimals as it takes to tell them apart: `0.26, limit 0.10 mm`. */
+export function saidTogether(lengths: readonly number[], system: UnitSystem, tie: string): string {
+  const { size, name, decimals } = length[system]
+  const at = (places: number) => lengths.map((si) => formatFixed(si / size, places))
+  const differ = [decimals, decimals + 1, decimals + 2].find(
+    (places) => new Set(at(places)).size === lengths.length,
+  )
+  return `${at(differ ?? decimals).join(tie)} ${name}`
+}
