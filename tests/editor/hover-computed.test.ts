@@ -23,7 +23,7 @@ describe('hover on a seal', () => {
   it.each([
     [121, 'Bellows squeezed 27 mm (1.063 in), 24 mm to 29 mm wanted: within', '148 mm'],
     [130, 'Bellows squeezed 18 mm (0.7087 in), 24 mm to 29 mm wanted: outside', '148 mm'],
-    [150, 'Bellows stretched 2 mm (0.07874 in), 24 mm to 29 mm wanted: outside', '148 mm'],
+    [150, 'Bellows stretched 2 mm (0.0787 in), 24 mm to 29 mm wanted: outside', '148 mm'],
   ])('says how far it is squeezed at %d mm', (fitted, ...says) => {
     checkHover(seal(fitted), ...says, 'Formula: compression = free length - fitted length')
   })
@@ -101,15 +101,15 @@ describe('hover on a move', () => {
       machine({ move: 'mo$0ve' }),
       '**Move after one**',
       '| `fwd` | up 0.67 mm | 2 flats | to port 0.40 mm |',
-      'Slope up, going forward: -2.00 mrad → -0.33 mrad',
-      'Slope to starboard, going forward: 0.00 mrad → -1.00 mrad',
+      'Slope, going forward: 2.00 mrad down → 0.33 mrad down',
+      'Sideways, going forward: 0.00 mrad to starboard → 1.00 mrad to port',
       'Gap variation to be expected: 0.11 mm',
     )
   })
 
   it('says what is not known where the thread is not', () => {
     checkHover(machine({ move: 'mo$0ve', thread: 'M17' }), '| `fwd` | not known: the thread is not |')
-    expect(hoverAt(machine({ move: 'mo$0ve', thread: 'M17' }))?.markdown).not.toContain('Slope up')
+    expect(hoverAt(machine({ move: 'mo$0ve', thread: 'M17' }))?.markdown).not.toContain('Slope, going')
   })
 
   it('says what `after` means', () => {

@@ -93,14 +93,23 @@ export const planSchema = z
     errors: z
       .array(z.object({ check: z.string(), place: z.string().describe('Line and column, from 1.') }))
       .describe('Errors of the job file in what the plan hangs on.'),
-    gapVariation_mm: figure.extend({ limit: z.number() }),
+    gauge_mm: z.number().describe('Smallest step of the gauge.'),
+    gapVariation_mm: figure.extend({ limit: z.number() }).describe('Against the target, where there is one.'),
+    offsetDistance_mm: figure
+      .extend({ limit: z.number() })
+      .nullable()
+      .describe('Distance of the machine flange from where it is to stand; null when it was not measured.'),
     slope_mrad: parts,
     offset_mm: parts.nullable().describe('null when it was not measured.'),
     feet: z.array(foot),
     predicted: z
       .object({
         gapVariation_mm: figure,
+        opening_mm: parts.describe('Gap at the top less gap at the bottom, and at starboard less at port.'),
         offset_mm: parts.nullable(),
+        fromTarget_mm: z
+          .object({ gapVariation: z.number(), offset: z.number().nullable() })
+          .describe('What is left to the target; without a target, the same as above.'),
         inside: z
           .boolean()
           .describe(

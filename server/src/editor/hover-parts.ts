@@ -6,6 +6,7 @@ import { sayTurns } from '../plans/foot-words.ts'
 import { markdownTable } from '../plans/markdown-table.ts'
 import { effectOf } from '../plans/move-effect.ts'
 import { type Squeeze, squeezeOf } from '../plans/seal-squeeze.ts'
+import { wayOf } from '../plans/ways.ts'
 import { formatNumber } from '../quantity/format.ts'
 import { saidLength, saidSlope } from '../quantity/said.ts'
 import { code } from './markdown.ts'
@@ -73,10 +74,14 @@ export function moveMarkdown(move: Block, lookup: Lookup): string | undefined {
     const turns = !nut || nut.direction === 'none' ? '' : sayTurns(nut)
     return [code(name), up, turns, way(starboard, 'to starboard', 'to port')]
   })
-  const plane = (which: 'vertical' | 'horizontal'): string =>
-    slope?.before
-      ? `${saidSlope(slope.before[which])} → ${saidSlope(slope.before[which] + slope.change[which])}`
-      : `by ${saidSlope(slope?.change[which] ?? 0)}`
+  const tilt = (which: 'vertical' | 'horizontal', rad: number): string =>
+    `${saidSlope(Math.abs(rad))} ${wayOf('slope', which, rad)}`
+  const plane = (which: 'vertical' | 'horizontal'): string => {
+    const { before, change = { vertical: 0, horizontal: 0 } } = slope ?? {}
+    return before
+      ? `${tilt(which, before[which])} → ${tilt(which, before[which] + change[which])}`
+      : `by ${tilt(which, change[which])}`
+  }
   return [
     `**Move${move.about ? ` after ${move.about.text}` : ''}**`,
     '',
@@ -84,8 +89,8 @@ export function moveMarkdown(move: Block, lookup: Lookup): string | undefined {
     ...(slope
       ? [
           '',
-          `- Slope up, going forward: ${plane('vertical')}`,
-          `- Slope to starboard, going forward: ${plane('horizontal')}`,
+          `- Slope, going forward: ${plane('vertical')}`,
+          `- Sideways, going forward: ${plane('horizontal')}`,
           ...(slope.gapVariation === undefined
             ? []
             : [`- Gap variation to be expected: ${saidLength(slope.gapVariation, system)}`]),

@@ -19,7 +19,11 @@ import { type Adjuster, type CorrectedFoot, left, stepFor, unseen } from './step
  * of this reading and of the next, taken in the same way. */
 export interface Predicted {
   readonly gapVariation: Uncertain
+  /** Gap at top less gap at bottom, at starboard less at port, where the gauge goes in, m. */
+  readonly opening: InPlanes<Uncertain>
   readonly offset?: InPlanes<Uncertain>
+  /** What is left to the target, m. */
+  readonly fromTarget: { readonly gapVariation: number; readonly offset?: number }
   readonly inside: boolean
   /** Far enough inside for that reading to prove it. */
   readonly provable: boolean
@@ -127,15 +131,26 @@ interface Outcome extends Omit<Predicted, 'inside' | 'provable'> {
 }
 
 function outcomeOf(found: Found, moved: Parameters<typeof movedFace>[1]): Outcome {
-  const { face, rim } = found
-  const gap = gapVariation(readAgain(movedFace(face, moved)))
+  const { rim } = found
+  const face = readAgain(movedFace(found.face, moved))
+  const diameter = 2 * face.radius
   const offset = rim && inBothPlanes((plane) => twice(movedRim(rim, moved).offset[plane]))
   const wanted = errorOf(found)
   const left = inBothPlanes((plane) => ({
     offset: wanted[plane].offset + moved[plane].offset.value,
     slope: wanted[plane].slope + moved[plane].slope.value,
   }))
-  return { gapVariation: gap, ...(offset && { offset }), used: shareUsed(left, limitOf(found)) }
+  const length = (what: 'offset' | 'slope') => Math.hypot(left.vertical[what], left.horizontal[what])
+  return {
+    gapVariation: gapVariation(face),
+    opening: inBothPlanes((plane) => ({
+      value: 0 - diameter * face.slope[plane].value,
+      standard: diameter * face.slope[plane].standard,
+    })),
+    ...(offset && { offset }),
+    fromTarget: { gapVariation: diameter * length('slope'), ...(offset && { offset: length('offset') }) },
+    used: shareUsed(left, limitOf(found)),
+  }
 }
 
 /** A second reading errs as much as the first and independently of it, so the variances add (JCGM 100, 5.1.2). */

@@ -1,9 +1,9 @@
 import type { Closure } from '../engineering/alignment/closure.ts'
-import { formatSi } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { saidGauge, saidLength, saidLimit, saidShim } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
 import { allUnseen } from './alignment-asked.ts'
+import type { Withheld } from './alignment-doubts.ts'
 import { sayAngle } from './alignment-fault.ts'
 import { sayRound } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
@@ -11,11 +11,11 @@ import type { Way } from './choose-moves.ts'
 
 /** Why nothing can be said for certain, and what would help. */
 function undecided(c: Correction, system: UnitSystem): string | undefined {
-  if (c.verdict !== 'undecided') return undefined
+  if (c.verdict !== 'undecided' || c.contradictory) return undefined
   if (c.gapVariation.verdict === 'within' && !c.offset)
     return 'The offset was not read, so the machine is not shown to be aligned. Read the rims as well.'
   return c.decidedBy === undefined
-    ? 'The reading lies too near the limit, or what was read agrees too badly, for any gauge to decide: read again.'
+    ? 'The reading lies too near the limit, or what was read agrees too badly, for any gauge to decide. Read again.'
     : `A gauge with steps of ${saidGauge(c.decidedBy, system)} or finer could decide.`
 }
 
@@ -56,17 +56,30 @@ function notReached(c: Correction, system: UnitSystem): string | undefined {
     }`
   return c.predicted.provable
     ? undefined
-    : `These steps bring the machine inside its limits, but nearer to one of them than the next reading can prove with steps of ${formatSi(c.gaugeStep, 'length', system)}: read with a finer gauge.`
+    : `These steps bring the machine inside its limits, but nearer to one of them than the next reading can prove with steps of ${saidGauge(c.gaugeStep, system)}: read with a finer gauge.`
 }
 
-function closureLine(closure: Closure, what: string, system: UnitSystem): string | undefined {
-  if (closure.state !== 'open') return undefined
-  return `The ${what} do not close: opposite pairs differ by ${saidLength(closure.difference, system)}, the gauge explains ${saidLimit(closure.allowed, system)}. Read again before anything is moved: no moves are given from these.`
-}
+const closureLine = (closure: Closure | undefined, what: string, system: UnitSystem): string | undefined =>
+  closure?.state === 'open'
+    ? `The ${what} do not close: opposite pairs differ by ${saidLength(closure.difference, system)}, the gauge explains ${saidLimit(closure.allowed, system)}.`
+    : undefined
 
-function repeatsLine(repeats: Repeats | undefined, what: string, system: UnitSystem): string | undefined {
-  if (!repeats) return undefined
-  return `The ${what} read more than once at ${sayAngle(repeats.angle)} differ by ${saidLength(repeats.difference, system)}, the gauge explains ${saidLimit(repeats.allowed, system)}. Read again before anything is moved: no moves are given from these.`
+const repeatsLine = (repeats: Repeats | undefined, what: string, system: UnitSystem): string | undefined =>
+  repeats &&
+  `The ${what} read more than once at ${sayAngle(repeats.angle)} differ by ${saidLength(repeats.difference, system)}, the gauge explains ${saidLimit(repeats.allowed, system)}.`
+
+/** What of the reading contradicts itself, and then once what to do about it. */
+function contradictions(c: Correction, system: UnitSystem): string | undefined {
+  const [faces, rims] = [sayRound(c.readBy.face), sayRound(c.readBy.rim ?? 'offsets')]
+  const found = [
+    repeatsLine(c.repeats?.gaps, faces, system),
+    repeatsLine(c.repeats?.offsets, rims, system),
+    closureLine(c.closure, faces, system),
+    closureLine(c.rimClosure, rims, system),
+  ].filter((line) => line !== undefined)
+  return found.length === 0
+    ? undefined
+    : [...found, 'Read again before anything is moved: no moves are given from this reading.'].join(' ')
 }
 
 /** What the reading is still good for once the machine was moved. */
@@ -88,20 +101,29 @@ function unsure(c: Correction): string | undefined {
     : 'The machine is proven outside its limits, yet at every foot U is larger than the move: a finer gauge or a better reading would place the feet better.'
 }
 
-/** What stands against moving the machine by this plan, or against believing it. */
-export const warningsOf = (c: Correction, system: UnitSystem): readonly string[] =>
-  [
-    c.slip,
-    moved(c),
-    ...c.doubts.filter(({ type }) => !(c.movedSince && type === 'later-reading')).map(({ words }) => words),
-    errors(c),
-    undecided(c, system),
-    unsure(c),
-    repeatsLine(c.repeats?.gaps, sayRound(c.readBy.face), system),
-    repeatsLine(c.repeats?.offsets, sayRound(c.readBy.rim ?? 'offsets'), system),
-    closureLine(c.closure, sayRound(c.readBy.face), system),
-    c.rimClosure && closureLine(c.rimClosure, sayRound(c.readBy.rim ?? 'offsets'), system),
-    c.feetFault?.words,
-    tooFar(c, system),
-    notReached(c, system),
-  ].filter((line): line is string => line !== undefined)
+/** A line of warning, and why no steps are given where that is what it is about. */
+interface Warning {
+  readonly words: string | undefined
+  readonly withholds?: Withheld
+}
+
+/** What stands against moving the machine by this plan, or against believing it: first what withholds the steps, then what else would, then what
+ * only limits them. */
+export function warningsOf(c: Correction, system: UnitSystem): readonly string[] {
+  const all: readonly Warning[] = [
+    { words: errors(c), withholds: 'errors' },
+    { words: moved(c), withholds: 'moved-since' },
+    ...c.doubts
+      .filter(({ type }) => !(c.movedSince && type === 'later-reading'))
+      .map(({ words, type }) => ({ words, withholds: type })),
+    { words: contradictions(c, system), withholds: 'contradictory' },
+    { words: c.slip, ...(c.withheld === 'another-effect' && { withholds: 'another-effect' }) },
+    { words: unsure(c), ...(c.verdict === 'undecided' && { withholds: 'unsure' }) },
+    { words: c.feetFault?.words },
+    { words: tooFar(c, system) },
+    { words: notReached(c, system) },
+    { words: undecided(c, system) },
+  ]
+  const rank = ({ withholds }: Warning) => (withholds === undefined ? 2 : withholds === c.withheld ? 0 : 1)
+  return all.toSorted((a, b) => rank(a) - rank(b)).flatMap(({ words }) => words ?? [])
+}

@@ -1,14 +1,15 @@
-import { formatSi } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
-import { saidLength, saidLimit, saidSure, saidSureSlope } from '../quantity/said.ts'
-import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
+import { saidGauge, saidLength, saidLimit, saidSure, saidSureSlope } from '../quantity/said.ts'
+import { expanded } from '../quantity/uncertainty.ts'
 import type { Correction } from './alignment.ts'
 import { asReadLines } from './alignment-as-read.ts'
-import type { Predicted } from './alignment-asked.ts'
 import type { Judged } from './alignment-judged.ts'
 import { warningsOf } from './alignment-warnings.ts'
+import { ofLimit } from './brief-words.ts'
 import { magnitude, sayHeight, saySideways, sayStep } from './foot-words.ts'
 import { markdownTable } from './markdown-table.ts'
+import { sayNextReading } from './next-reading-words.ts'
+import { wayOf } from './ways.ts'
 
 /** Cautions that belong to moving a machine on its feet; how it is moved is said only where it is to be. */
 const moveCaution = ({ adjuster, verdict, withheld }: Correction): string =>
@@ -49,46 +50,44 @@ export function sayLean({ slope: { vertical, horizontal } }: Correction): string
 
 /** What the figures for the next reading hold for. */
 const nextTaken =
-  ' Its ± is of both readings, the next with the same gauge at the same places; the steps are taken as made exactly.'
+  'Its ± is of both readings, the next with the same gauge at the same places; the steps are taken as made exactly.'
 
 interface Lines {
   readonly gauge: string
+  /** All that was found, in a line. */
+  readonly brief: string
   readonly summary: readonly string[]
   readonly warnings: readonly string[]
   readonly next: readonly string[]
 }
 
-/** `0.09 ± 0.01 mm low`, `0.02 ± 0.01 mm to port`. */
-const placed = (u: Uncertain, [more, less]: readonly [string, string], system: UnitSystem): string =>
-  `${saidSure(magnitude(u), system)} ${u.value < 0 ? less : more}`
-
-function nextReading({ gapVariation, offset }: Predicted, system: UnitSystem): string {
-  const flange =
-    offset &&
-    `machine flange ${placed(offset.vertical, ['high', 'low'], system)}, ${placed(offset.horizontal, ['to starboard', 'to port'], system)}`
-  return [`gap variation ${saidSure(gapVariation, system)}`, flange].filter(Boolean).join('; ')
-}
+/** `2.36 ± 0.15 mrad down and 0.18 ± 0.15 mrad to port`. */
+const saySlope = ({ slope }: Correction): string =>
+  (['vertical', 'horizontal'] as const)
+    .map((plane) => `${saidSureSlope(magnitude(slope[plane]))} ${wayOf('slope', plane, slope[plane].value)}`)
+    .join(' and ')
 
 function lines(c: Correction, system: UnitSystem): Lines {
   const offset = c.offset
   return {
-    gauge: formatSi(c.gaugeStep, 'length', system),
+    gauge: saidGauge(c.gaugeStep, system),
+    brief: `Gap variation ${ofLimit(c.gapVariation, system)}${offset ? `; offset ${ofLimit(offset, system)}` : ''}. ${sayLean(c)}`,
     summary: [
-      judgedLine('Gap variation', c.gapVariation, system),
+      judgedLine(c.target ? 'Gap variation, from the target' : 'Gap variation', c.gapVariation, system),
       ...(offset
         ? [
-            judgedLine('Offset', offset, system),
-            `Machine flange ${saidLength(Math.abs(offset.parts.vertical.value), system)} ${offset.parts.vertical.value < 0 ? 'low' : 'high'}, ${saidLength(Math.abs(offset.parts.horizontal.value), system)} to ${offset.parts.horizontal.value < 0 ? 'port' : 'starboard'}`,
+            judgedLine(c.target ? 'Offset, from the target' : 'Offset', offset, system),
+            `Machine flange ${(['vertical', 'horizontal'] as const).map((plane) => `${saidLength(Math.abs(offset.parts[plane].value), system)} ${wayOf('offset', plane, offset.parts[plane].value)}`).join(', ')}`,
           ]
         : [c.offsetBasis === 'pilot' ? 'Offset held by the pilot' : 'Offset not read']),
-      `Slope ${saidSureSlope(c.slope.vertical)} up, ${saidSureSlope(c.slope.horizontal)} to starboard going forward. ${sayLean(c)}`,
+      `Slope ${saySlope(c)}, going forward`,
       ...asReadLines(c, {
         length: (si) => saidLength(si, system),
         sure: (u) => saidSure(u, system),
       }),
     ],
     warnings: warningsOf(c, system),
-    next: c.predicted ? [nextReading(c.predicted, system)] : [],
+    next: c.predicted ? [`${sayNextReading(c, c.predicted, system)} ${nextTaken}`] : [],
   }
 }
 
@@ -119,7 +118,7 @@ export function correctionText(c: Correction, system: UnitSystem, work: readonly
   const wide = (texts: readonly string[]) => Math.max(...texts.map((t) => t.length), 0)
   return [
     `${c.drive} ${c.reading}: ${verdictWords[c.verdict]}`,
-    ...said.summary.map((line) => `  ${line}`),
+    `  ${said.brief}`,
     ...said.warnings.map((line) => `  ! ${line}`),
     ...(c.feet.length > 0
       ? [
@@ -129,13 +128,14 @@ export function correctionText(c: Correction, system: UnitSystem, work: readonly
             (foot, i) =>
               `  ${foot.name.padEnd(width)}  ${(heights[i] ?? '').padEnd(wide(heights))}  ${(steps[i] ?? '').padEnd(wide(steps))}  sideways ${saySideways(foot, c, system)}`,
           ),
-          ...(said.next.length > 0
-            ? ['', `The next reading should show ${said.next.join('; ')}.${nextTaken}`]
-            : []),
+          ...(said.next.length > 0 ? ['', ...said.next] : []),
           '',
           ...(work.length > 0 ? work : [`Caution: ${moveCaution(c)}`]),
         ]
       : []),
+    '',
+    'As read:',
+    ...said.summary.map((line) => `  ${line}`),
     ...(c.assumptions.length > 0 ? ['', 'Assumed:', ...c.assumptions.map((line) => `  - ${line}`)] : []),
     '',
     `± is the expanded uncertainty (k = 2) from a gauge step of ${said.gauge}. Up, starboard and forward are positive.`,
@@ -153,14 +153,13 @@ export function correctionMarkdown(c: Correction, system: UnitSystem): string {
   ])
   const table =
     rows.length === 0 ? [] : [advice(c), '', markdownTable(['foot', 'height', 'step', 'sideways'], rows), '']
-  const next = said.next.map((line) => `The next reading should show ${line}.${nextTaken}`)
   return [
     `**Reading ${c.reading}: ${verdictWords[c.verdict]}.** ${sayLean(c)}`,
     '',
     ...said.warnings.map((line) => `- **${line}**`),
     ...(said.warnings.length > 0 ? [''] : []),
     ...table,
-    ...next,
+    ...said.next,
     '',
     ...said.summary.map((line) => `- ${line}`),
     ...(rows.length > 0 ? ['', `*Caution: ${moveCaution(c)}*`] : []),

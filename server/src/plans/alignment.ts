@@ -1,5 +1,6 @@
 import type { Closure } from '../engineering/alignment/closure.ts'
 import { gapVariation } from '../engineering/alignment/gap-variation.ts'
+import { gaugeStepMade } from '../engineering/alignment/gauge-steps.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
 import type { OffsetBasis } from '../engineering/alignment/pose.ts'
 import type { SoftFeet } from '../engineering/alignment/soft-foot.ts'
@@ -71,7 +72,9 @@ export interface Correction {
   /** What sets the heights of the feet, where the bed says. */
   readonly adjuster?: 'stud-and-nuts' | 'shims'
   readonly gaugeStep: number
-  /** The gauge step that could decide, where this one cannot and a finer one could. */
+  /** Diameter (m) on which the gap variation is judged. */
+  readonly gaugeDiameter: number
+  /** Step (m) of a gauge that is made and could decide, where this one cannot. */
   readonly decidedBy?: number
   readonly feet: readonly CorrectedFoot[]
   /** What would bring the machine inside, where the steps do not. */
@@ -187,8 +190,9 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const byOffset = offset !== undefined && gapsFound.verdict !== 'undecided'
   const open = byOffset ? offset : gapsFound
   const readWith = byOffset && rim ? rim.value : face.value
-  const decidedBy =
+  const fineEnough =
     open.verdict === 'undecided' ? gaugeStepToDecide(open.value, open.limit, readWith) : undefined
+  const decidedBy = fineEnough === undefined ? undefined : gaugeStepMade(fineEnough, lookup.system)
 
   const contradictory =
     face.closure.state === 'open' ||
@@ -254,6 +258,7 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       closure: face.closure,
       ...(rim && { rimClosure: rim.closure }),
       gaugeStep: face.value.gaugeStep,
+      gaugeDiameter: readAt,
       ...(decidedBy !== undefined && { decidedBy }),
       feet: 'words' in steps ? [] : steps.feet,
       ...((face.repeats || rim?.repeats) && {

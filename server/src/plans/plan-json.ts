@@ -60,13 +60,17 @@ export interface PlanJson {
   readonly withheld: Withheld | null
   readonly slip: string | null
   readonly errors: readonly WrittenWrong[]
+  readonly gauge_mm: number
   readonly gapVariation_mm: Figure & { readonly limit: number }
+  readonly offsetDistance_mm: (Figure & { readonly limit: number }) | null
   readonly slope_mrad: { readonly vertical: Figure; readonly horizontal: Figure }
   readonly offset_mm: { readonly vertical: Figure; readonly horizontal: Figure } | null
   readonly feet: readonly PlanFoot[]
   readonly predicted: {
     readonly gapVariation_mm: Figure
+    readonly opening_mm: { readonly vertical: Figure; readonly horizontal: Figure }
     readonly offset_mm: { readonly vertical: Figure; readonly horizontal: Figure } | null
+    readonly fromTarget_mm: { readonly gapVariation: number; readonly offset: number | null }
     readonly inside: boolean
     readonly provable: boolean
   } | null
@@ -151,14 +155,22 @@ export const planJson = (c: Correction): PlanJson => ({
   withheld: c.withheld ?? null,
   slip: c.slip ?? null,
   errors: c.errors ?? [],
+  gauge_mm: round(c.gaugeStep * 1000),
   gapVariation_mm: { ...figure(c.gapVariation.value), limit: round(c.gapVariation.limit * 1000) },
+  offsetDistance_mm: c.offset ? { ...figure(c.offset.value), limit: round(c.offset.limit * 1000) } : null,
   slope_mrad: both(c.slope),
   offset_mm: c.offset ? both(c.offset.parts) : null,
   feet: c.feet.map(foot),
   predicted: c.predicted
     ? {
         gapVariation_mm: figure(c.predicted.gapVariation),
+        opening_mm: both(c.predicted.opening),
         offset_mm: c.predicted.offset ? both(c.predicted.offset) : null,
+        fromTarget_mm: {
+          gapVariation: round(c.predicted.fromTarget.gapVariation * 1000),
+          offset:
+            c.predicted.fromTarget.offset === undefined ? null : round(c.predicted.fromTarget.offset * 1000),
+        },
         inside: c.predicted.inside,
         provable: c.predicted.provable,
       }

@@ -43,6 +43,16 @@ function say(si: number, unit: Unit, digits: number): string {
   return `${formatNumber(value, Math.max(digits, before + (places[unit.name] ?? Number.NEGATIVE_INFINITY)))} ${unit.name}`
 }
 
+/** The finest decimal (of an inch) that a gauge or a dial shows. Common practice, no source. */
+const finestInch = 4
+
+/** Inches no finer than any gauge shows them, as long as something is left: `0.0008 in`. */
+function sayInches(si: number, unit: Unit, digits: number): string {
+  const value = Math.abs(inUnit(si, unit))
+  const first = value === 0 ? 0 : Math.floor(Math.log10(value)) + 1
+  return say(si, unit, Math.max(1, Math.min(digits, first + finestInch)))
+}
+
 /** `26 mm`; in the inch system `1.024 in`. Conductor sections that are a wire gauge are shown as one. */
 export function formatSi(si: number, kind: Kind, system: UnitSystem = 'metric', digits = 4): string {
   if (kind === 'area' && system === 'inch') {
@@ -50,7 +60,8 @@ export function formatSi(si: number, kind: Kind, system: UnitSystem = 'metric', 
     if (gauge) return `${gauge} AWG`
   }
   const unit = shownUnit(kind, si, system)
-  return unit ? say(si, unit, digits) : formatNumber(si, digits)
+  if (!unit) return formatNumber(si, digits)
+  return unit.name === 'in' ? sayInches(si, unit, digits) : say(si, unit, digits)
 }
 
 /** In the job's own system with the other in brackets, when they differ: `26 mm (1.024 in)`. */

@@ -52,12 +52,9 @@ export function saidLimit(si: number, system: UnitSystem): string {
   return `${formatFixed(down(places), places)} ${name}`
 }
 
-/** A gauge step that is fine enough: rounded down, never up. */
-export function saidGauge(step: number, system: UnitSystem): string {
-  const { size, name } = length[system]
-  const scale = 10 ** (2 - Math.floor(Math.log10(step / size)) - 1)
-  return `${formatNumber(Math.floor((step / size) * scale + 1e-9) / scale, 2)} ${name}`
-}
+/** The step of a gauge, with its own digits: `0.02 mm`, `0.0015 in`. */
+export const saidGauge = (step: number, system: UnitSystem): string =>
+  `${formatNumber(step / length[system].size, 4)} ${length[system].name}`
 
 /** A shim with its own digits, at least those of other lengths: `0.20 mm`, `0.025 mm`. */
 export function saidShim(si: number, system: UnitSystem): string {
