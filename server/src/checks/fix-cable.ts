@@ -5,6 +5,7 @@ import { sectionOf } from '../plans/cable-ampacity.ts'
 import { type CableLoading, cableLoading } from '../plans/cable-loading.ts'
 import { fittingRating, isProtected, needsProtection } from '../plans/cable-protection.ts'
 import { type ConductorSize, conductorSizes } from '../plans/conductor-sizes.ts'
+import { formatSi } from '../quantity/format.ts'
 import type { FixGround } from './check.ts'
 import type { Fix } from './fix.ts'
 import { newValue } from './fix-text.ts'
@@ -63,8 +64,8 @@ export function fitRating({ block, lookup }: FixGround): readonly Fix[] {
     ? []
     : [
         {
-          title: `Use ${amps} A`,
-          edits: [newValue(block.section, rating.node, `${amps} A`)],
+          title: `Use ${formatSi(amps, 'current')}`,
+          edits: [newValue(block.section, rating.node, formatSi(amps, 'current'))],
           preferred: true,
         },
       ]

@@ -36,6 +36,10 @@ const foot = z.object({
     .number()
     .optional()
     .describe('How far the step takes the foot sideways, + to starboard; absent where no step is given.'),
+  moved_mm: z
+    .number()
+    .optional()
+    .describe('What the step does to the height, + up; absent where no step is given.'),
   turns: z
     .object({
       nut: z.literal('lower'),
@@ -94,6 +98,20 @@ export const planSchema = z
       .array(z.object({ check: z.string(), place: z.string().describe('Line and column, from 1.') }))
       .describe('Errors of the job file in what the plan hangs on.'),
     gauge_mm: z.number().describe('Smallest step of the gauge.'),
+    decidedBy_mm: z
+      .number()
+      .nullable()
+      .describe('Step of a gauge that could decide, where this one cannot; null where none could.'),
+    contradictions: z
+      .array(
+        z.object({
+          read: z.string().describe('The fact it was read into.'),
+          type: z.enum(['do not close', 'repeated']),
+          difference_mm: z.number(),
+          allowed_mm: z.number().describe('What the gauge explains.'),
+        }),
+      )
+      .describe('Values of the reading that do not agree: read again.'),
     gapVariation_mm: figure.extend({ limit: z.number() }).describe('Against the target, where there is one.'),
     offsetDistance_mm: figure
       .extend({ limit: z.number() })

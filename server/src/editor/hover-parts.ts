@@ -7,7 +7,7 @@ import { markdownTable } from '../plans/markdown-table.ts'
 import { effectOf } from '../plans/move-effect.ts'
 import { type Squeeze, squeezeOf } from '../plans/seal-squeeze.ts'
 import { wayOf } from '../plans/ways.ts'
-import { formatNumber } from '../quantity/format.ts'
+import { formatSi } from '../quantity/format.ts'
 import { saidLength, saidSlope } from '../quantity/said.ts'
 import { code } from './markdown.ts'
 
@@ -27,7 +27,7 @@ const ratings = {
   'above-conductor': 'too large for the cable',
 } as const
 
-const amperes = (value: number): string => `${formatNumber(value, 3)} A`
+const amperes = (value: number): string => formatSi(value, 'current', 'metric', 3)
 
 function judgedOf(device: Block, lookup: Lookup) {
   const rating = factOf(device, 'protection.rating')?.value

@@ -1,6 +1,7 @@
 import { usTable5 } from '../engineering/electrical/ampacity-tables.ts'
 import { standardThreads } from '../engineering/thread.ts'
 import { conductorSizes } from '../plans/conductor-sizes.ts'
+import { formatSi } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { FactPath } from '../vocabulary/index.ts'
 
@@ -9,7 +10,7 @@ interface Standard {
   readonly source: string
 }
 
-const ratings = usTable5.columnsC.map((celsius) => `${celsius} degC`)
+const ratings = usTable5.columnsC.map((celsius) => formatSi(celsius + 273.15, 'temperature'))
 const written = (sizes: typeof conductorSizes.metric) => sizes.map((size) => size.written)
 
 const standards: { readonly [P in FactPath]?: Standard } = {

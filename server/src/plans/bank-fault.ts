@@ -1,7 +1,7 @@
 import { faultCurrent } from '../engineering/electrical/fault-current.ts'
 import type { Lookup } from '../job/lookup.ts'
 import type { Block } from '../job/model.ts'
-import { formatNumber } from '../quantity/format.ts'
+import { formatSi } from '../quantity/format.ts'
 import { onCharge } from './cable-protection.ts'
 import { batteriesOf } from './design-current.ts'
 import { said, Unreadable } from './said.ts'
@@ -37,8 +37,8 @@ function ofBattery(battery: Block): { readonly current: number; readonly from: s
   const high = said(battery, 'battery.window')?.high
   const voltage = high ?? (nominal === undefined ? undefined : onCharge * nominal)
   if (internalResistance === undefined || voltage === undefined) return undefined
-  const volts = `${formatNumber(voltage, 4)} V`
-  const over = `the internal resistance of ${battery.name}, ${formatNumber(internalResistance * 1000, 3)} mohm`
+  const volts = formatSi(voltage, 'voltage')
+  const over = `the internal resistance of ${battery.name}, ${formatSi(internalResistance, 'resistance', 'metric', 3)}`
   const assumed =
     high === undefined ? `, ${onCharge} times its nominal voltage as its window is not said` : ''
   return {

@@ -1,4 +1,5 @@
-import { formatNumber } from '../quantity/format.ts'
+import { formatNumber, formatSi } from '../quantity/format.ts'
+import { saidShare } from '../quantity/said.ts'
 import { saidLoad, saidLoading } from './amperes.ts'
 import type { CableAmpacity } from './cable-ampacity.ts'
 import type { CableLoading } from './cable-loading.ts'
@@ -27,10 +28,10 @@ export function cableMarkdown(load: CableLoading): string {
     ['carries', carries, ampacityWords(load)],
     [
       'voltage drop',
-      `${formatNumber(load.dropVolts, 3)} V${load.drop === undefined ? '' : ` (${formatNumber(load.drop * 100, 3)} %)`}`,
+      `${formatSi(load.dropVolts, 'voltage', 'metric', 3)}${load.drop === undefined ? '' : ` (${saidShare(load.drop)})`}`,
       load.dropLimit === undefined
         ? 'what is allowed cannot be used as written'
-        : `${formatNumber(load.dropLimit * 100, 3)} % allowed, ${load.dropLimitFrom}`,
+        : `${saidShare(load.dropLimit)} allowed, ${load.dropLimitFrom}`,
     ],
   ]
   return [

@@ -1,7 +1,7 @@
 import { dcCurrent, inverterVoltage, lineCurrent } from '../engineering/electrical/current.ts'
 import type { Lookup } from '../job/lookup.ts'
 import type { Block } from '../job/model.ts'
-import { formatNumber } from '../quantity/format.ts'
+import { formatNumber, formatSi } from '../quantity/format.ts'
 import {
   type CableSystem,
   type Driven,
@@ -47,7 +47,7 @@ const asStated = 'the current the cable states'
 function shaftWords(powers: readonly number[]): string {
   const total = powers.reduce((sum, power) => sum + power, 0)
   const where = powers.length === 1 ? 'the shaft of the motor' : `the shafts of ${powers.length} motors`
-  return `${formatNumber(total / 1000, 4)} kW at ${where}`
+  return `${formatSi(total, 'power')} at ${where}`
 }
 
 /** Collects what had to be assumed, each once. */
@@ -75,7 +75,7 @@ function lowestOf(batteries: readonly Block[], assume: Assume): number | undefin
     const nominal = said(battery, 'battery.nominal')
     if (low === undefined && nominal !== undefined)
       assume(
-        `the battery falls no lower than its nominal ${formatNumber(nominal, 4)} V: the low end of its window is not said`,
+        `the battery falls no lower than its nominal ${formatSi(nominal, 'voltage')}: the low end of its window is not said`,
       )
     return low ?? nominal ?? []
   })
@@ -126,7 +126,7 @@ function ofFeeder(cable: Block, lookup: Lookup): CableCurrent | Unsaid {
   return {
     ...common,
     current: feed.motors.reduce((sum, driven, index) => sum + drawn(driven, powers[index] ?? 0), 0),
-    currentFrom: `${shaftWords(powers)}, ${formatNumber(volts, 4)} V at the low end of the battery`,
+    currentFrom: `${shaftWords(powers)}, ${formatSi(volts, 'voltage')} at the low end of the battery`,
   }
 }
 
@@ -164,7 +164,7 @@ function ofPhase(cable: Block, lookup: Lookup): CableCurrent | Unsaid {
     powerFactor,
     efficiency: or(said(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
   })
-  const currentFrom = `${shaftWords([power])}, ${formatNumber(volts, 4)} V between phases, power factor ${formatNumber(powerFactor, 3)}`
+  const currentFrom = `${shaftWords([power])}, ${formatSi(volts, 'voltage')} between phases, power factor ${formatNumber(powerFactor, 3)}`
   return { ...common, current, currentFrom }
 }
 
@@ -181,7 +181,7 @@ function phaseVoltage(
     const most = lows.length === 0 ? undefined : inverterVoltage(Math.min(...lows)).volts
     if (most !== undefined && most < rated) {
       assume(
-        `full power is drawn at the low end of the battery too, where the controller makes ${formatNumber(most, 4)} V at most, less than the ${formatNumber(rated, 4)} V the motor is rated for`,
+        `full power is drawn at the low end of the battery too, where the controller makes ${formatSi(most, 'voltage')} at most, less than the ${formatSi(rated, 'voltage')} the motor is rated for`,
       )
       return most
     }

@@ -1,7 +1,9 @@
+import type { Closure } from '../engineering/alignment/closure.ts'
 import type { Target } from '../engineering/alignment/feet.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 import type { Correction, WrittenWrong } from './alignment.ts'
 import type { Withheld } from './alignment-doubts.ts'
+import type { RoundFact } from './alignment-readings.ts'
 import type { Way } from './choose-moves.ts'
 import type { CorrectedFoot } from './steps.ts'
 
@@ -40,6 +42,8 @@ export interface PlanFoot {
   readonly starboard_mm: Figure
   /** How far the step takes the foot sideways, + to starboard; absent where no step is given. */
   readonly slide_mm?: number
+  /** What the step does to the height, + up; absent where no step is given. */
+  readonly moved_mm?: number
   readonly turns?: NutTurns
   readonly shims?: Shims
 }
@@ -48,6 +52,14 @@ export interface PlanFoot {
 export interface PlanTarget {
   readonly offset_mm: { readonly vertical: number; readonly horizontal: number }
   readonly slope_mrad: { readonly vertical: number; readonly horizontal: number }
+}
+
+/** Values of one round that do not agree. */
+interface Contradiction {
+  readonly read: RoundFact
+  readonly type: 'do not close' | 'repeated'
+  readonly difference_mm: number
+  readonly allowed_mm: number
 }
 
 /** `plan --format json`: millimetres and milliradians; uncertainties are expanded (k = 2). */
@@ -61,6 +73,8 @@ export interface PlanJson {
   readonly slip: string | null
   readonly errors: readonly WrittenWrong[]
   readonly gauge_mm: number
+  readonly decidedBy_mm: number | null
+  readonly contradictions: readonly Contradiction[]
   readonly gapVariation_mm: Figure & { readonly limit: number }
   readonly offsetDistance_mm: (Figure & { readonly limit: number }) | null
   readonly slope_mrad: { readonly vertical: Figure; readonly horizontal: Figure }
@@ -114,12 +128,12 @@ const way = (one: Way): PlanWay => {
   }
 }
 
-function foot({ name, vertical, horizontal, step, slid }: CorrectedFoot): PlanFoot {
+function foot({ name, vertical, horizontal, step, moved, slid }: CorrectedFoot): PlanFoot {
   const base = {
     name,
     up_mm: figure(vertical),
     starboard_mm: figure(horizontal),
-    ...(step.by !== 'none' && { slide_mm: round(slid * 1000) }),
+    ...(step.by !== 'none' && { moved_mm: round(moved * 1000), slide_mm: round(slid * 1000) }),
   }
   if (step.by === 'nut') {
     const { direction, turns, flats, lowerNut } = step.move
@@ -146,6 +160,32 @@ const standing = ({ vertical, horizontal }: Target): PlanTarget => ({
   slope_mrad: { vertical: round(vertical.slope * 1000), horizontal: round(horizontal.slope * 1000) },
 })
 
+function contradictions(c: Correction): readonly Contradiction[] {
+  const rim = c.readBy.rim ?? 'offsets'
+  const of = (
+    read: RoundFact,
+    type: Contradiction['type'],
+    found: { readonly difference: number; readonly allowed: number } | undefined,
+  ) =>
+    found
+      ? [
+          {
+            read,
+            type,
+            difference_mm: round(found.difference * 1000),
+            allowed_mm: round(found.allowed * 1000),
+          },
+        ]
+      : []
+  const open = (closure: Closure | undefined) => (closure?.state === 'open' ? closure : undefined)
+  return [
+    ...of(c.readBy.face, 'repeated', c.repeats?.gaps),
+    ...of(rim, 'repeated', c.repeats?.offsets),
+    ...of(c.readBy.face, 'do not close', open(c.closure)),
+    ...of(rim, 'do not close', open(c.rimClosure)),
+  ]
+}
+
 export const planJson = (c: Correction): PlanJson => ({
   version: 1,
   drive: c.drive,
@@ -156,6 +196,8 @@ export const planJson = (c: Correction): PlanJson => ({
   slip: c.slip ?? null,
   errors: c.errors ?? [],
   gauge_mm: round(c.gaugeStep * 1000),
+  decidedBy_mm: c.decidedBy === undefined ? null : round(c.decidedBy * 1000),
+  contradictions: contradictions(c),
   gapVariation_mm: { ...figure(c.gapVariation.value), limit: round(c.gapVariation.limit * 1000) },
   offsetDistance_mm: c.offset ? { ...figure(c.offset.value), limit: round(c.offset.limit * 1000) } : null,
   slope_mrad: both(c.slope),

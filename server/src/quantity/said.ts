@@ -72,3 +72,10 @@ export function saidTogether(lengths: readonly number[], system: UnitSystem, tie
   )
   return `${at(differ ?? decimals).join(tie)} ${name}`
 }
+
+/** `202.2 A`, with so many decimals. */
+export const saidAmperes = (amps: number, decimals: number): string =>
+  fixed(amps, { size: 1, name: 'A', decimals })
+
+/** A share of one, in per cent: `2.35 %`. */
+export const saidShare = (share: number, digits = 3): string => `${formatNumber(share * 100, digits)} %`

@@ -1,10 +1,10 @@
 import { factOf } from '../../job/model.ts'
 import { suppliesOf } from '../../plans/controller-supply.ts'
 import { holds } from '../../quantity/band.ts'
-import { formatNumber } from '../../quantity/format.ts'
+import { formatSi } from '../../quantity/format.ts'
 import { at, check, theJobFile } from '../check.ts'
 
-const volts = (value: number) => `${formatNumber(value, 4)} V`
+const volts = (value: number) => formatSi(value, 'voltage')
 
 export default check({
   id: 'cable/controller-input-outside',

@@ -1,13 +1,13 @@
 import { reaches } from '../../engineering/compare.ts'
 import { cableLoading } from '../../plans/cable-loading.ts'
-import { formatNumber } from '../../quantity/format.ts'
+import { formatSi } from '../../quantity/format.ts'
+import { saidShare } from '../../quantity/said.ts'
 import { at, check, commonPractice } from '../check.ts'
 import { largerConductor } from '../fix-cable.ts'
 
 /** Two shares in per cent, with as many digits as tell them apart. */
 function apart(one: number, other: number): readonly [string, string] {
-  const at = (digits: number) =>
-    [one, other].map((share) => `${formatNumber(share * 100, digits)} %`) as [string, string]
+  const at = (digits: number) => [one, other].map((share) => saidShare(share, digits)) as [string, string]
   return [3, 4, 5, 6].map(at).find(([a, b]) => a !== b) ?? at(9)
 }
 
@@ -54,7 +54,7 @@ drive main {
     const [found, limit] = apart(load.drop, load.dropLimit)
     return [
       at(length, {
-        message: `The voltage drop is ${formatNumber(load.dropVolts, 3)} V, ${found}; ${limit} is allowed (${load.dropLimitFrom}).`,
+        message: `The voltage drop is ${formatSi(load.dropVolts, 'voltage', 'metric', 3)}, ${found}; ${limit} is allowed (${load.dropLimitFrom}).`,
         todo: 'Shorten the run or take a larger conductor.',
         found,
         limit: `at most ${limit}`,

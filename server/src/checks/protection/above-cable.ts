@@ -1,6 +1,6 @@
 import { saidCarried } from '../../plans/amperes.ts'
 import { ratingToCable } from '../../plans/cable-protection.ts'
-import { formatNumber } from '../../quantity/format.ts'
+import { formatSi } from '../../quantity/format.ts'
 import { at, check, published } from '../check.ts'
 import { fitRating } from '../fix-cable.ts'
 
@@ -51,7 +51,7 @@ drive main {
     const judged = ratingToCable(rating.value, context.referred('protects'), context)
     if (judged?.verdict !== 'above-conductor') return []
     const { limit, largest, ratings, carrying } = judged
-    const found = `${formatNumber(rating.value, 4)} A`
+    const found = formatSi(rating.value, 'current')
     const carries = saidCarried(limit.high)
     const allowed = saidCarried(largest)
     const beyond =

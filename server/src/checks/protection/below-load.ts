@@ -1,6 +1,6 @@
 import { saidCarried, saidLoad } from '../../plans/amperes.ts'
 import { fittingRating, ratingToCable, ratingToLoad } from '../../plans/cable-protection.ts'
-import { formatNumber } from '../../quantity/format.ts'
+import { formatSi } from '../../quantity/format.ts'
 import { at, check, commonPractice } from '../check.ts'
 import { fitRating } from '../fix-cable.ts'
 
@@ -55,7 +55,7 @@ drive main {
     if (!judged || judged.carries) return []
     const { load, low } = judged
     const carrying = ratingToCable(rating.value, cable, context)?.carrying
-    const found = `${formatNumber(rating.value, 4)} A`
+    const found = formatSi(rating.value, 'current')
     return [
       at(rating, {
         message: `The rating, ${found}, is below 1.25 times the continuous current of ${saidLoad(load.current, 1)} (${load.currentFrom}).`,

@@ -1,4 +1,5 @@
 import { fittingRating, isProtected, needsProtection } from '../../plans/cable-protection.ts'
+import { formatSi } from '../../quantity/format.ts'
 import { atHead, check, published } from '../check.ts'
 import { addAfter, freeName } from '../fix-text.ts'
 
@@ -58,12 +59,16 @@ drive main {
     const lines = [
       `protection ${name} {`,
       '  kind:     fuse',
-      `  rating:   ${amps} A`,
+      `  rating:   ${formatSi(amps, 'current')}`,
       `  protects: ${block.name}`,
       '}',
     ]
     return [
-      { title: `Protect it with ${amps} A`, edits: [addAfter(block, lines.join('\n'))], preferred: true },
+      {
+        title: `Protect it with ${formatSi(amps, 'current')}`,
+        edits: [addAfter(block, lines.join('\n'))],
+        preferred: true,
+      },
     ]
   },
 })

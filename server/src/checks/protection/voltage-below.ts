@@ -1,6 +1,6 @@
 import { reaches } from '../../engineering/compare.ts'
 import { highestOf } from '../../plans/cable-protection.ts'
-import { formatNumber } from '../../quantity/format.ts'
+import { formatSi } from '../../quantity/format.ts'
 import { at, check, published } from '../check.ts'
 
 export default check({
@@ -52,8 +52,8 @@ drive main {
     const cable = context.referred('protects')
     const highest = cable && highestOf(cable, context.from(cable))
     if (highest === undefined || reaches(voltage.value, highest)) return []
-    const found = `${formatNumber(voltage.value, 4)} V`
-    const limit = `${formatNumber(highest, 4)} V`
+    const found = formatSi(voltage.value, 'voltage')
+    const limit = formatSi(highest, 'voltage')
     return [
       at(voltage, {
         message: `The rated voltage, ${found}, is below the highest of its circuit, ${limit}.`,
