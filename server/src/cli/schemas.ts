@@ -143,7 +143,7 @@ export const planSchema = z
       .array(
         z.array(
           z.object({
-            type: z.enum(['finer-step', 'thinner-shim', 'travel', 'hole-clearance']),
+            type: z.enum(['finer-step', 'thinner-shim', 'travel', 'hole-clearance', 'off-centre']),
             partsOfFlat: z.int().optional(),
             thickness_mm: z.number().optional(),
             foot: z.string().optional(),
@@ -152,6 +152,12 @@ export const planSchema = z
               .number()
               .optional()
               .describe('Clearance to either side that its hole would need.'),
+            offCentre_mm: z
+              .number()
+              .optional()
+              .describe(
+                'How far the machine flange would go at most from where it stands, which was not read.',
+              ),
           }),
         ),
       )

@@ -38,18 +38,26 @@ function sayWay(way: Way, system: UnitSystem): string {
       return `${saidLength(Math.abs(way.up), system)} of travel ${way.up < 0 ? 'down' : 'up'} at ${way.foot}`
     case 'hole-clearance':
       return `a hole at ${way.foot} that lets it ${saidLength(way.sideways, system)} to either side`
+    case 'off-centre':
+      return `reading the rims, and then letting the machine flange go up to ${saidLength(way.by, system)} from where it stands`
   }
+}
+
+/** What no steps do. A place of the flange that was not read has no limits: it is left where it is. */
+function whatIsNotReached({ untried, offsetBasis }: Correction): string {
+  const [none, not] = untried
+    ? ['No steps were found that', ', but not all could be tried']
+    : ['No steps that the adjusters can make', '']
+  return offsetBasis === 'unknown'
+    ? `${none} bring the slope inside its limit and leave the machine flange where it stands, which was not read${not}`
+    : `${none} bring the machine inside its limits${not}`
 }
 
 /** Steps that leave the machine outside, and what would not; or inside, but nearer to a limit than the gauge can tell. */
 function notReached(c: Correction, system: UnitSystem): string | undefined {
   if (!c.predicted || c.verdict === 'within' || c.withheld) return undefined
   if (!c.predicted.inside)
-    return `${
-      c.untried
-        ? 'No steps were found that bring the machine inside its limits, but not all could be tried'
-        : 'No steps that the adjusters can make bring the machine inside its limits'
-    }; these bring it nearest. ${
+    return `${whatIsNotReached(c)}; these bring it nearest. ${
       c.ways.length > 0
         ? `What would: ${c.ways.map((together) => together.map((way) => sayWay(way, system)).join(' and ')).join('; or ')}.`
         : 'Set each foot to its height by gauge.'

@@ -22,6 +22,8 @@ export type Way =
   | { readonly type: 'travel'; readonly foot: string; readonly up: number }
   /** Clearance (m) to either side that its hole would have to have. */
   | { readonly type: 'hole-clearance'; readonly foot: string; readonly sideways: number }
+  /** How far (m) the machine flange would go from where it stands, where that place was not read. */
+  | { readonly type: 'off-centre'; readonly by: number }
 
 interface Choice {
   readonly moves: readonly InPlanes<number>[]
@@ -113,7 +115,20 @@ function waysInside(feet: readonly BedFoot[], adjuster: Steps, found: Found): re
   const room = (which: Room) => roomFor(feet, which, (some) => problem(some, adjuster))
   const [travel, holes] = [room({ travel: true }), room({ holes: true })]
   const both = travel || holes ? undefined : room({ travel: true, holes: true })
-  return [finer ? [finer[0]] : [], travel ?? [], holes ?? [], both ?? []].filter((way) => way.length > 0)
+  const offCentre = slopeAlone(found, (limit) => comesInside({ ...problem(feet, adjuster), limit }))
+  return [finer ? [finer[0]] : [], travel ?? [], holes ?? [], both ?? [], offCentre].filter(
+    (way) => way.length > 0,
+  )
+}
+
+/** How far off its place the machine flange would have to go for the slope to come inside, where its place was not read: to a power of two, as far
+ * as 50 mm. */
+function slopeAlone(found: Found, inside: (limit: AxisError) => boolean): readonly Way[] {
+  if (found.pose.offsetBasis !== 'unknown') return []
+  const limit = limitOf(found)
+  for (let offset = 2 * limit.offset; offset <= 0.05; offset *= 2)
+    if (inside({ ...limit, offset })) return [{ type: 'off-centre', by: offset }]
+  return []
 }
 
 interface Room {

@@ -34,6 +34,7 @@ export interface PlanWay {
   readonly foot?: string
   readonly up_mm?: number
   readonly clearance_mm?: number
+  readonly offCentre_mm?: number
 }
 
 export interface PlanFoot {
@@ -125,6 +126,8 @@ const way = (one: Way): PlanWay => {
       return { type: one.type, foot: one.foot, up_mm: round(one.up * 1000) }
     case 'hole-clearance':
       return { type: one.type, foot: one.foot, clearance_mm: round(one.sideways * 1000) }
+    case 'off-centre':
+      return { type: one.type, offCentre_mm: round(one.by * 1000) }
   }
 }
 
