@@ -76,6 +76,7 @@ export const planSchema = z
         'doubled-names',
         'later-reading',
         'errors',
+        'finding',
         'soft-foot',
         'pilot-engaged',
         'another-effect',
@@ -84,7 +85,7 @@ export const planSchema = z
       ])
       .nullable()
       .describe(
-        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan hangs on; a soft foot; a pilot that holds the flanges together where the machine is to stand off; moves that had another effect, so that the reading itself may be wrong; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
+        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan is made from; something else found in it that is neither fixed nor accepted by a concession; a soft foot; a pilot that holds the flanges together where the machine is to stand off; moves that had another effect, so that the reading itself may be wrong; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
       ),
     slip: z
       .string()
@@ -93,6 +94,18 @@ export const planSchema = z
     errors: z
       .array(z.object({ check: z.string(), place: z.string().describe('Line and column, from 1.') }))
       .describe('Errors of the job file in what the plan hangs on.'),
+    findings: z
+      .array(
+        z.object({
+          check: z.string(),
+          place: z.string().describe('Line and column, from 1.'),
+          message: z.string(),
+          todo: z.string().describe('What to do about it.'),
+        }),
+      )
+      .describe(
+        'What was found in it that is no error: no steps are given until it is fixed, or accepted by a concession.',
+      ),
     gapVariation_mm: figure.extend({ limit: z.number() }),
     slope_mrad: parts,
     offset_mm: parts.nullable().describe('null when it was not measured.'),

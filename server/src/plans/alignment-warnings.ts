@@ -80,6 +80,13 @@ const errors = ({ errors: all = [] }: Correction): string | undefined =>
     ? undefined
     : `${all.length === 1 ? 'An error stands' : `${all.length} errors stand`} in what this plan hangs on; put ${all.length === 1 ? 'it' : 'them'} right first: ${all.map(({ check, place }) => `${check} at ${place}`).join(', ')}.`
 
+/** What was found, what to do about it, and that it may be accepted instead. */
+const findings = ({ findings: all = [] }: Correction): readonly string[] =>
+  all.map(
+    ({ check, place, message, todo }) =>
+      `${message} ${todo} Until then no steps are given, unless the job has a concession for ${check} (at ${place}).`,
+  )
+
 /** Moves that the gauge cannot see. An error that is proven outside is still an error: the moves then stay, with the doubt said. */
 function unsure(c: Correction): string | undefined {
   if (c.verdict === 'within' || !allUnseen(c.feet)) return undefined
@@ -91,6 +98,7 @@ function unsure(c: Correction): string | undefined {
 /** What stands against moving the machine by this plan, or against believing it. */
 export const warningsOf = (c: Correction, system: UnitSystem): readonly string[] =>
   [
+    ...findings(c),
     c.slip,
     moved(c),
     ...c.doubts.filter(({ type }) => !(c.movedSince && type === 'later-reading')).map(({ words }) => words),

@@ -34,6 +34,13 @@ export interface WrittenWrong {
   readonly place: string
 }
 
+/** A finding that is no error, and that no steps are given beside. */
+export interface Awaited extends WrittenWrong {
+  readonly message: string
+  /** What to do about it. */
+  readonly todo: string
+}
+
 /** What a reading of the coupling says, and what each foot has to do. SI; signs as in the engineering floor: + up, + starboard. */
 export interface Correction {
   readonly drive: string
@@ -68,6 +75,8 @@ export interface Correction {
   readonly doubts: readonly Doubt[]
   /** What is written wrong in what the plan hangs on. */
   readonly errors?: readonly WrittenWrong[]
+  /** What else was found in it that has to be fixed or accepted before there are steps. */
+  readonly findings?: readonly Awaited[]
   /** What sets the heights of the feet, where the bed says. */
   readonly adjuster?: 'stud-and-nuts' | 'shims'
   readonly gaugeStep: number

@@ -1,6 +1,6 @@
 import type { Target } from '../engineering/alignment/feet.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
-import type { Correction, WrittenWrong } from './alignment.ts'
+import type { Awaited, Correction, WrittenWrong } from './alignment.ts'
 import type { Withheld } from './alignment-doubts.ts'
 import type { Way } from './choose-moves.ts'
 import type { CorrectedFoot } from './steps.ts'
@@ -60,6 +60,7 @@ export interface PlanJson {
   readonly withheld: Withheld | null
   readonly slip: string | null
   readonly errors: readonly WrittenWrong[]
+  readonly findings: readonly Awaited[]
   readonly gapVariation_mm: Figure & { readonly limit: number }
   readonly slope_mrad: { readonly vertical: Figure; readonly horizontal: Figure }
   readonly offset_mm: { readonly vertical: Figure; readonly horizontal: Figure } | null
@@ -151,6 +152,7 @@ export const planJson = (c: Correction): PlanJson => ({
   withheld: c.withheld ?? null,
   slip: c.slip ?? null,
   errors: c.errors ?? [],
+  findings: c.findings ?? [],
   gapVariation_mm: { ...figure(c.gapVariation.value), limit: round(c.gapVariation.limit * 1000) },
   slope_mrad: both(c.slope),
   offset_mm: c.offset ? both(c.offset.parts) : null,

@@ -11,6 +11,7 @@ export default check({
   why: 'Two feet cannot stand on one spot: most often a line was copied and its side, port or starboard, or its distance was not changed. Growth and roll of the machine are then worked out for feet it has not.',
   source: commonPractice('common practice, no source'),
   on: 'bed',
+  plan: 'waits',
   fires: `drive main {
   bed {
     adjuster: stud-and-nuts

@@ -10,6 +10,7 @@ export default check({
     'general industry alignment tolerance table: 0.06 mm at any speed; shim by the difference: Maintenance Scheduling for Mechanical Equipment, US Bureau of Reclamation, FIST 4-1A',
   ),
   on: 'reading',
+  plan: 'goes-on',
   needs: { lifts: 'reading.lifts' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
