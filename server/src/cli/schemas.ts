@@ -28,6 +28,14 @@ export const checkSchema = z
 export type CheckJson = z.infer<typeof checkSchema>
 export type FindingJson = z.infer<typeof finding>
 
+const turns = z.object({
+  nut: z.literal('lower'),
+  direction: z.enum(['up', 'down', 'none']),
+  seenFromAbove: z.enum(['clockwise', 'counter-clockwise']).optional(),
+  turns: z.int().min(0),
+  flats: z.number().min(0).lt(6).describe('To the step that the bed says; half a flat where it says none.'),
+})
+
 const foot = z.object({
   name: z.string(),
   up_mm: figure,
@@ -36,19 +44,7 @@ const foot = z.object({
     .number()
     .optional()
     .describe('How far the step takes the foot sideways, + to starboard; absent where no step is given.'),
-  turns: z
-    .object({
-      nut: z.literal('lower'),
-      direction: z.enum(['up', 'down', 'none']),
-      seenFromAbove: z.enum(['clockwise', 'counter-clockwise']).optional(),
-      turns: z.int().min(0),
-      flats: z
-        .number()
-        .min(0)
-        .lt(6)
-        .describe('To the step that the bed says; half a flat where it says none.'),
-    })
-    .optional(),
+  turns: turns.optional(),
   shims: z
     .object({
       action: z.enum(['put in', 'take out', 'make', 'none']),
@@ -159,10 +155,21 @@ export const planSchema = z
     softFeet: z
       .object({
         feet: z.array(z.string()),
-        shim: z.object({ foot: z.string(), thickness_mm: z.number() }).nullable(),
+        missing: z
+          .object({ foot: z.string(), up_mm: z.number() })
+          .nullable()
+          .describe('What is missing under the worst; null when no foot stands out.'),
+        shim: z
+          .object({ foot: z.string(), thickness_mm: z.number(), pieces_mm: z.array(z.number()) })
+          .nullable()
+          .describe('On a bed with shims: the pack of its stock, or the thickness where none comes near.'),
+        nut: turns
+          .extend({ foot: z.string() })
+          .nullable()
+          .describe('On a bed with studs: the turn of its nut.'),
       })
       .nullable()
-      .describe('Feet that rise when slackened, and the shim for the worst; null when there are none.'),
+      .describe('Feet that rise when slackened, and what to do at the worst; null when there are none.'),
     assumptions: z.array(z.string()),
     log: logSchema,
   })

@@ -2,7 +2,6 @@ import type { Closure } from '../engineering/alignment/closure.ts'
 import { gapVariation } from '../engineering/alignment/gap-variation.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
 import type { OffsetBasis } from '../engineering/alignment/pose.ts'
-import type { SoftFeet } from '../engineering/alignment/soft-foot.ts'
 import { againstTarget } from '../engineering/alignment/target.ts'
 import { gaugeStepToDecide, type Verdict } from '../engineering/alignment/verdict.ts'
 import type { Lookup } from '../job/lookup.ts'
@@ -13,7 +12,7 @@ import { type Doubt, doubtsAbout, type Withheld } from './alignment-doubts.ts'
 import { type AlignmentFault, fault, WrongFact } from './alignment-fault.ts'
 import type { Found } from './alignment-found.ts'
 import { type Judged, judgeGaps, judgeOffset } from './alignment-judged.ts'
-import { softDoubt, softUpTo } from './alignment-lifts.ts'
+import { type SoftFound, softUpTo } from './alignment-lifts.ts'
 import { lastReading, movedAfter } from './alignment-moves.ts'
 import { hasOffset, pilotDoubt } from './alignment-pilot.ts'
 import { type RoundFact, standOf } from './alignment-readings.ts'
@@ -24,6 +23,7 @@ import { gaugeCircle } from './gauge-circle.ts'
 import { markedAssumed } from './marked-assumed.ts'
 import { remembered } from './remembered.ts'
 import { said, Unreadable } from './said.ts'
+import { softDoubt } from './soft-foot-words.ts'
 import { type CorrectedFoot, left } from './steps.ts'
 
 /** An error of the job file, and where it stands. */
@@ -54,7 +54,7 @@ export interface Correction {
   readonly readBy: { readonly face: RoundFact; readonly rim?: RoundFact }
   /** Where the machine is to stand, where that is not a straight line through the shaft. */
   readonly target?: StatedTarget
-  readonly soft?: SoftFeet
+  readonly soft?: SoftFound
   /** What turned with the flange, total indicator reading, m; where the flange was turned. */
   readonly runOut?: { readonly face?: Uncertain; readonly rim?: Uncertain }
   readonly offsetBasis: OffsetBasis
@@ -206,12 +206,12 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
     rim?.repeats !== undefined
   const movedSince = movedAfter(reading)
 
-  const softFeet = softUpTo(reading)
+  const softFeet = softUpTo(reading, lookup)
   const soft = softFeet?.found
   const softSince = softFeet && softFeet.in !== reading ? (softFeet.in.name ?? '') : undefined
   const doubts = [
     ...doubtsAbout(reading, oneBed),
-    ...(soft ? [softDoubt(soft, lookup, softSince)] : []),
+    ...(soft ? [softDoubt(soft, lookup.system, softSince)] : []),
     ...pilotDoubt(pose, aim.target, lookup),
   ]
   const found: Found = {
