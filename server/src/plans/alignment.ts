@@ -19,7 +19,7 @@ import { type RoundFact, standOf } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
 import { type StatedTarget, targetOf } from './alignment-target.ts'
 import type { Way } from './choose-moves.ts'
-import { gaugeCircle } from './gauge-circle.ts'
+import { gaugeCircle, sayAssumedCircle } from './gauge-circle.ts'
 import { markedAssumed } from './marked-assumed.ts'
 import { remembered } from './remembered.ts'
 import { said, Unreadable } from './said.ts'
@@ -171,14 +171,11 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
 
   const assumptions: string[] = []
   const readAt = circle.diameter
-  if (!circle.stated)
-    assumptions.push(
-      `the gaps were read at the rim of the flange, on ${lookup.show(flange, 'length')}: the coupling does not say its gauge-diameter`,
-    )
   const pilot = said(coupling, 'coupling.pilot') === 'yes'
   const stand = standOf(reading, { radius: readAt / 2, pilot }, assumptions)
   if (!stand.ok) return stand
   const { face, rim, pose } = stand.value
+  if (!circle.stated) assumptions.unshift(sayAssumedCircle(face.by, lookup.show(flange, 'length')))
   const bed = theOne(reading, 'bed', lookup)
   const oneBed = bed && 'words' in bed ? undefined : bed
   assumptions.push(

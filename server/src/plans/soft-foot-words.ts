@@ -2,7 +2,7 @@ import type { UnitSystem } from '../quantity/kinds.ts'
 import { saidLength, saidLimit, saidShim } from '../quantity/said.ts'
 import type { Doubt } from './alignment-doubts.ts'
 import { type SoftFound, softLimit } from './alignment-lifts.ts'
-import { sayTurns } from './foot-words.ts'
+import { sayTurns } from './turn-words.ts'
 
 const unnamed = {
   'too-few-lifts': 'From fewer than three lifts it cannot be said what to do.',
