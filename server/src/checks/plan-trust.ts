@@ -53,7 +53,7 @@ const isAwaited = ({ severity, plan, accepted }: Finding): boolean =>
 /** Facts that no plan asks for: what is wrong in one of them changes none. */
 const beside: Readonly<Record<string, readonly string[]>> = {
   coupling: ['kind', 'rated-torque', 'bolts'],
-  reading: ['by', 'note', 'afloat', 'hot'],
+  reading: ['by', 'note', 'afloat', 'hot', 'parted-end'],
   move: ['by'],
 }
 
