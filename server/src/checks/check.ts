@@ -25,7 +25,7 @@ export const theJobFile = (text: string): Source => ({ basis: 'the job file', te
  * machine as read, a figure is missing that the plan does without, or the plan looks at the same thing itself. */
 export type ForPlan = 'waits' | 'goes-on'
 
-/** A finding as data; `check`, `severity`, `source` and `plan` are the check's own unless it says otherwise. */
+/** A finding as data; `check` and `plan` are the check's own, `severity` and `source` too unless it says otherwise. */
 export interface Finding {
   readonly check: string
   readonly severity: Severity
