@@ -22,10 +22,26 @@ const beyond = (text: string) =>
 it('is told of the reading that counts, with what it hangs on', () => {
   const [found, ...more] = beyond(drive(reading('dry-1', '2026-03-04', 0.6)))
   expect(more).toEqual([])
-  expect(found?.message).toContain('rated for 0.5 mm')
+  expect(found?.message).toContain('rated for 0.50 mm')
   expect(found?.assumptions?.join()).toContain('gauge-diameter')
 })
 
 it('is not told of a reading that a later one follows', () => {
   expect(beyond(drive(reading('dry-1', '2026-03-04', 0.6), reading('dry-2', '2026-03-05', 0.02)))).toEqual([])
+})
+
+// Common practice, no source: one fault is told of once, with one way out of it.
+it('is one finding where both ratings are exceeded, and sends to the plan', () => {
+  const both = drive(reading('dry-1', '2026-03-04', 0.6))
+    .replace('max-offset: 0.5 mm', 'max-offset: 0.5 mm  max-angle: 1 mrad')
+    .replace(
+      'gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm',
+      'gaps: top 1.90 mm, starboard 1.80 mm, bottom 1.70 mm',
+    )
+  const [found, ...more] = beyond(both)
+  expect(more).toEqual([])
+  expect(found?.message).toContain('0.60 mm from the shaft axis, and the coupling is rated for 0.50 mm')
+  expect(found?.message).toContain('2.00 mrad to each other, and the coupling is rated for 1.00 mrad')
+  expect(found?.related).toHaveLength(2)
+  expect(found?.todo).toMatch(/^Do not run the drive\. Move the feet as .*`shaftwright plan` says/)
 })

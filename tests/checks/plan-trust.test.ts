@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { fixesFor } from '../../server/src/checks/fixes.ts'
 import { allChecks } from '../../server/src/checks/index.ts'
-import { errorsUnder, trustedCorrection } from '../../server/src/checks/plan-trust.ts'
+import { awaitedUnder, trustedCorrection } from '../../server/src/checks/plan-trust.ts'
 import { Checker } from '../../server/src/checks/run.ts'
 import { hover } from '../../server/src/editor/hover.ts'
 import { planAt } from '../../server/src/editor/plan.ts'
@@ -68,7 +68,7 @@ const changed = (good: string | RegExp, bad: string): string => {
 
 const under = (text: string): readonly string[] => {
   const { file, findings, reading, lookup } = opened(text)
-  return errorsUnder(reading, lookup, { file, findings }).map(({ check }) => check)
+  return awaitedUnder(reading, lookup, { file, findings }).map(({ check }) => check)
 }
 
 const inR1 = /(reading r1 \{[^}]*)\n {2}\}/
@@ -118,7 +118,7 @@ describe('a plan is given without steps', () => {
       hover({ analysis, file, findings: () => findings }, reading.section, at + 3)?.markdown,
     ]
     for (const words of shown) {
-      expect(words).toMatch(/put (?:it|them) right first: /)
+      expect(words).toMatch(/Fix (?:this error|these \d+ errors) first/)
       expect(words).toMatch(new RegExp(`${check} at \\d+:\\d+`))
       expect(words).toContain('no step is given')
     }

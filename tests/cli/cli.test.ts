@@ -216,7 +216,7 @@ describe('plan', () => {
     const name = put('gaps-twice.wright', text)
     const { code, out } = shaftwright(['plan', name], folder)
     expect(code).toBe(1)
-    expect(out).toMatch(/put it right first: job\/duplicate at \d+:\d+/)
+    expect(out).toMatch(/Fix this error first, the plan depends on it: job\/duplicate at \d+:\d+/)
     expect(out).not.toContain('turn the lower nut counter')
     const json = planSchema.parse(
       held('plan.schema.json', shaftwright(['plan', name, '--format', 'json'], folder).out),

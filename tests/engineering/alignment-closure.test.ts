@@ -46,6 +46,15 @@ const at = ({ g0, p, q }: { g0: number; p: number; q: number }, a: number) =>
   g0 + p * Math.cos(a) + q * Math.sin(a)
 
 describe('closure of more readings', () => {
+  it.each([
+    [[0, 90, 180, 270], true],
+    [[10, 60, 190, 240], true],
+    [[0, 72, 144, 216, 288], false],
+    [[0, 90, 180, 300], false],
+  ] as const)('at %j: the difference is that of opposite pairs: %s', (angles, opposite) => {
+    const found = close(angles.map((a, i) => ({ angle: a * deg, value: (i % 2 === 0 ? 1.9 : 1.6) * mm })))
+    expect(found).toMatchObject({ state: 'open', opposite })
+  })
   it('never blames readings of a true plane for having been rounded to the gauge', () => {
     fc.assert(
       fc.property(anglesApart, plane, (angles, truth) => {

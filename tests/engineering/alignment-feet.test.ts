@@ -10,7 +10,6 @@ import {
   poseFromTwoPlanes,
 } from '../../server/src/engineering/alignment/pose.ts'
 import { movedFace, movedRim, rigidMove } from '../../server/src/engineering/alignment/rigid-move.ts'
-import { softFeet } from '../../server/src/engineering/alignment/soft-foot.ts'
 import { exactly } from '../../server/src/quantity/uncertainty.ts'
 import {
   deg,
@@ -337,32 +336,5 @@ describe('what a move does', () => {
     expect(() => lineAt({ offset: exactly(0), slope: exactly(0), covariance: 0 }, Number.NaN)).toThrow(
       RangeError,
     )
-  })
-})
-
-describe('soft feet', () => {
-  const lifts = (...um: number[]) => um.map((v, i) => ({ name: `foot ${i + 1}`, lift: v * 1e-6 }))
-  it('none when every lift is within the limit (0.06 mm: general industry alignment tolerance table)', () => {
-    expect(softFeet(lifts(50, 60, 20, 0), 60e-6)).toEqual({ soft: [] })
-  })
-  it('two feet across the corner: all named, one shimmed, then read again', () => {
-    const { soft, shim } = softFeet(lifts(127, 51, 120, 51), 60e-6)
-    expect(soft).toEqual(['foot 1', 'foot 3'])
-    expect(shim).toEqual({ name: 'foot 1', thickness: expect.closeTo(76e-6, 12) })
-  })
-  it('all rising alike: the bed springs, no shim helps', () => {
-    expect(softFeet(lifts(100, 100, 100, 100), 60e-6)).toEqual({
-      soft: ['foot 1', 'foot 2', 'foot 3', 'foot 4'],
-    })
-  })
-  it.each([
-    [() => softFeet(lifts(1, 2), 60e-6)],
-    [() => softFeet(lifts(1, 2, -3), 60e-6)],
-    [() => softFeet(lifts(1, 2, Number.NaN), 60e-6)],
-    [() => softFeet(lifts(1, 2, 1e6), 60e-6)],
-    [() => softFeet(lifts(1, 2, 3), 0)],
-    [() => softFeet(lifts(1, 2, 3), Number.NaN)],
-  ])('bad lifts or limits are a RangeError: %s', (bad) => {
-    expect(bad).toThrow(RangeError)
   })
 })

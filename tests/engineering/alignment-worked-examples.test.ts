@@ -72,10 +72,10 @@ describe('published worked examples', () => {
 
   it('soft foot: one foot 0.005 in, others 0.002 in, shim 0.003 in (FIST 4-1A)', () => {
     const lifts = [0.002, 0.005, 0.002, 0.002].map((v, i) => ({ name: `foot ${i + 1}`, lift: v * inch }))
-    const { soft, shim } = softFeet(lifts, 0.06 * mm)
+    const { soft, missing } = softFeet(lifts, 0.06 * mm, 0.001 * inch)
     expect(soft).toEqual(['foot 2'])
-    expect(shim?.name).toBe('foot 2')
-    expect((shim?.thickness ?? 0) / inch).toBeCloseTo(0.003, 8)
+    expect(missing?.name).toBe('foot 2')
+    expect((missing?.height ?? 0) / inch).toBeCloseTo(0.003, 8)
   })
 })
 

@@ -128,6 +128,7 @@ const works: Readonly<Record<string, Work>> = {
     softFeet(
       [0, 1, 2].map((i) => ({ name: `${i}`, lift: n(i) })),
       n(3),
+      n(4),
     ),
   limits: (n) => [assumedGapLimit(n(0)), speedLimits(n(1))],
   targets: (n) => [

@@ -240,7 +240,7 @@ const solved: Record<string, (figures: readonly number[]) => number> = {
   },
   'soft foot': ([one = 0, others = 0]) => {
     const lifts = [one, others, others, others].map((lift, i) => ({ name: `${i}`, lift: lift * inch }))
-    return (softFeet(lifts, 0.06 * mm).shim?.thickness ?? Number.NaN) / inch
+    return (softFeet(lifts, 0.06 * mm, 0.001 * inch).missing?.height ?? Number.NaN) / inch
   },
 }
 

@@ -209,15 +209,17 @@ describe('soft feet (limit 0.06 mm: general industry alignment tolerance table)'
   const level = `gauge: 0.01 mm\n    gaps: top 2.2 mm, starboard 2 mm, bottom 1.8 mm, port 2 mm\n    offsets: ${around(() => 0)}`
 
   // US Bureau of Reclamation, FIST 4-1A: one foot rises 0.005 in, the others 0.002 in: shim 0.003 in.
-  it('withhold the steps, and are shimmed by what they rise more than the others', () => {
+  it('withhold the steps, and are raised by what they rise more than the others', () => {
     const c = correct({
       reading: `${level}\n    lifts: aft-port 0.005 in, aft-stbd 0.002 in, fwd-port 0.002 in, fwd-stbd 0.002 in`,
     })
     expect(c.withheld).toBe('soft-foot')
     expect(c.predicted).toBeUndefined()
     expect(c.soft?.soft).toEqual(['aft-port'])
-    expect((c.soft?.shim?.thickness ?? Number.NaN) / inch).toBeCloseTo(0.003, 6)
-    expect(planJson(c).softFeet).toMatchObject({ feet: ['aft-port'], shim: { foot: 'aft-port' } })
+    expect(
+      ((typeof c.soft?.missing === 'object' ? c.soft.missing.height : undefined) ?? Number.NaN) / inch,
+    ).toBeCloseTo(0.003, 6)
+    expect(planJson(c).softFeet).toMatchObject({ feet: ['aft-port'], missing: { foot: 'aft-port' } })
     expect(correctionText(c, 'metric')).toContain('not to be trusted')
   })
   it('are none where every foot stays below the limit', () => {

@@ -20,10 +20,19 @@ export const commonPractice = (text: string): Source => ({ basis: 'common practi
 export const theLanguage: Source = { basis: 'the language', text: 'the job language' }
 export const theJobFile = (text: string): Source => ({ basis: 'the job file', text })
 
-/** A finding as data; `check`, `severity` and `source` are the check's own unless it says otherwise. */
+/** What a finding means for an alignment plan made from the block it stands in. `waits`: something written there cannot be right, or the reading
+ * cannot be used yet, so no steps are given until the finding is fixed or accepted. `goes-on`: it does not stop the steps. It is a verdict on the
+ * machine as read, a figure is missing that the plan does without, or the plan looks at the same thing itself. */
+export type ForPlan = 'waits' | 'goes-on'
+
+/** A finding as data; `check` and `plan` are the check's own, `severity` and `source` too unless it says otherwise. */
 export interface Finding {
   readonly check: string
   readonly severity: Severity
+  /** Absent: the plan waits for an error. */
+  readonly plan?: ForPlan
+  /** A concession in force accepts it. */
+  readonly accepted?: true
   readonly at: Place
   /** What was found and what it is held against, in a sentence or two. */
   readonly message: string
@@ -55,7 +64,7 @@ export interface FindingData {
   readonly [more: string]: unknown
 }
 
-export type Reported = Omit<Finding, 'check' | 'severity' | 'source'> & {
+export type Reported = Omit<Finding, 'check' | 'severity' | 'source' | 'plan' | 'accepted'> & {
   readonly source?: Source
   readonly severity?: Severity
 }
@@ -96,9 +105,19 @@ interface Described {
 type Paths = Readonly<Record<string, FactPath>>
 export type Found<N extends Paths> = { readonly [K in keyof N]: Value<FactValue<N[K]>> }
 
+/** Kinds of block that the steps of an alignment plan are made from. */
+export const planKinds = ['reading', 'coupling', 'bed', 'foot', 'move', 'target'] as const
+type PlanKind = (typeof planKinds)[number]
+
+/** A check on a block that a plan is made from has to say what its findings mean for that plan. */
+type On =
+  | { readonly on: PlanKind; readonly plan: ForPlan }
+  | { readonly on: Exclude<BlockName, PlanKind>; readonly plan?: never }
+
 /** Looks at one block of a kind. Runs only when every fact it needs is there. */
-export interface BlockCheck<N extends Paths = Paths, W extends Paths = Paths> extends Described {
-  readonly on: BlockName
+export type BlockCheck<N extends Paths = Paths, W extends Paths = Paths> = Looks<N, W> & On
+
+interface Looks<N extends Paths, W extends Paths> extends Described {
   readonly needs?: N
   readonly wants?: W
   readonly run: (facts: Found<N> & Partial<Found<W>>, context: Context) => readonly Reported[]

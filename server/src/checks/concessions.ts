@@ -78,6 +78,7 @@ export function applyConcessions(view: FileView): readonly Finding[] {
     return {
       ...finding,
       severity: 'information',
+      accepted: true,
       message: `${finding.message} Accepted by ${grantedBy} until ${until}: ${reason}`,
     }
   })

@@ -103,6 +103,7 @@ function unitIn(part: Part): string | undefined {
 const carriedOn = [
   'afloat',
   'hot',
+  'parted-end',
   'offset-gauge',
   'dial-carried-by',
   'bar-droop',
@@ -155,9 +156,9 @@ export function nextReading({ block, today }: FixGround, check?: string): readon
   const text = [
     `reading ${name} {`,
     `  taken: ${today}`,
-    ...kept(['afloat', 'hot']),
+    ...kept(carriedOn.slice(0, 3)),
     `  gauge: ${said('gauge') ?? blank}`,
-    ...kept(carriedOn.slice(2)),
+    ...kept(carriedOn.slice(3)),
     ...(round.length > 0 ? round : [`  gaps: ${blank}`]),
     '}',
   ].join('\n')

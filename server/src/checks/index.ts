@@ -5,6 +5,7 @@ import alignmentFeetAtOnePlace from './alignment/feet-at-one-place.ts'
 import alignmentFeetCannotSetSlope from './alignment/feet-cannot-set-slope.ts'
 import alignmentFeetOnOneSide from './alignment/feet-on-one-side.ts'
 import alignmentFlangeSmallerThanShaft from './alignment/flange-smaller-than-shaft.ts'
+import alignmentFootNameContradictsPlace from './alignment/foot-name-contradicts-place.ts'
 import alignmentFootNameTaken from './alignment/foot-name-taken.ts'
 import alignmentGapVariationOutside from './alignment/gap-variation-outside.ts'
 import alignmentGapVariationUndecided from './alignment/gap-variation-undecided.ts'
@@ -107,6 +108,7 @@ export const allChecks: readonly Check[] = [
   alignmentFeetCannotSetSlope,
   alignmentFeetOnOneSide,
   alignmentFlangeSmallerThanShaft,
+  alignmentFootNameContradictsPlace,
   alignmentFootNameTaken,
   alignmentGapVariationOutside,
   alignmentGapVariationUndecided,

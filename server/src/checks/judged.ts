@@ -4,6 +4,7 @@ import type { Correction } from '../plans/alignment.ts'
 import { sayAngle } from '../plans/alignment-fault.ts'
 import type { Judged } from '../plans/alignment-judged.ts'
 import { type RoundFact, sayRound } from '../plans/alignment-readings.ts'
+import { sayOpen } from '../plans/closure-words.ts'
 import { saidGauge, saidLength, saidLimit, saidSure } from '../quantity/said.ts'
 import type { Context, Reported } from './check.ts'
 import { atRead } from './correction.ts'
@@ -58,7 +59,7 @@ export function doNotClose(
       : `The one at ${sayAngle(closure.odd)} is the odd one out.`
   return [
     atRead(context, by, {
-      message: `The ${sayRound(by)} do not close: the sums of opposite pairs differ by ${found}, and the gauge explains ${limit}. ${which}`,
+      message: `${sayOpen(closure, sayRound(by), context.system)} ${which}`,
       todo: 'Read all of them again before anything is moved.',
       found,
       limit: `at most ${limit}`,

@@ -2,7 +2,7 @@ import { hasSection, rangeOf } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
-import { type CorrectionOutcome, correctionOf, withhold } from '../plans/alignment.ts'
+import { type Correction, type CorrectionOutcome, correctionOf, withhold } from '../plans/alignment.ts'
 import { slipOf } from '../plans/alignment-slip.ts'
 import { contains } from '../syntax/tree.ts'
 import { findKind } from '../vocabulary/index.ts'
@@ -14,20 +14,30 @@ export interface Checked {
   readonly findings: readonly Finding[]
 }
 
-/** The correction of a reading as a person may be told it: without steps where something it hangs on is written wrong, or where the log shows that
- * the reading itself may be. */
+/** The correction of a reading as a person may be told it: without steps where the plan waits for something that was found in what it is made
+ * from, or where the log shows that the reading itself may be wrong. */
 export function trustedCorrection(reading: Block, lookup: Lookup, checked: Checked): CorrectionOutcome {
   const outcome = correctionOf(reading, lookup)
   if (!outcome.ok) return outcome
-  const errors = errorsUnder(reading, lookup, checked).map(({ check, at }) => ({
-    check,
-    place: placeIn(checked.file, at),
-  }))
-  if (errors.length > 0) return { ok: true, value: { ...withhold(outcome.value, 'errors'), errors } }
+  const awaited = awaitedUnder(reading, lookup, checked)
+  if (awaited.length > 0) return { ok: true, value: waiting(outcome.value, awaited, checked.file) }
   const slip = slipOf(reading, lookup)
   if (!slip) return outcome
   const told = { ...outcome.value, slip: slip.words }
   return { ok: true, value: slip.ofTheReading ? withhold(told, 'another-effect') : told }
+}
+
+function waiting(c: Correction, awaited: readonly Finding[], file: JobFile): Correction {
+  const isError = ({ severity }: Finding) => severity === 'error'
+  const errors = awaited.filter(isError).map(({ check, at }) => ({ check, place: placeIn(file, at) }))
+  const findings = awaited
+    .filter((finding) => !isError(finding))
+    .map(({ check, at, message, todo }) => ({ check, place: placeIn(file, at), message, todo }))
+  return {
+    ...withhold(c, errors.length > 0 ? 'errors' : 'finding'),
+    ...(errors.length > 0 && { errors }),
+    ...(findings.length > 0 && { findings }),
+  }
 }
 
 function placeIn({ document }: JobFile, at: Finding['at']): string {
@@ -36,13 +46,14 @@ function placeIn({ document }: JobFile, at: Finding['at']): string {
   return `${line + 1}:${character + 1}`
 }
 
-/** The verdict of a reading is what its plan is for: it is no error of the job file. */
-const verdicts = new Set(['alignment/gap-variation-outside', 'alignment/offset-outside'])
+/** An error of the text is waited for; each check on what a plan is made from says for itself. What was accepted is waited for no longer. */
+const isAwaited = ({ severity, plan, accepted }: Finding): boolean =>
+  !accepted && (plan === undefined ? severity === 'error' : plan === 'waits')
 
 /** Facts that no plan asks for: what is wrong in one of them changes none. */
 const beside: Readonly<Record<string, readonly string[]>> = {
   coupling: ['kind', 'rated-torque', 'bolts'],
-  reading: ['by', 'note', 'afloat', 'hot'],
+  reading: ['by', 'note', 'afloat', 'hot', 'parted-end'],
   move: ['by'],
 }
 
@@ -57,16 +68,20 @@ const isBeside = ({ at }: Finding, { kind, node }: Block): boolean =>
 const isIn = ({ at }: Finding, { section, node }: Block): boolean =>
   at.section === section && node.span.start <= at.span.start && at.span.end <= node.span.end
 
-/** The errors in what the plan of a reading hangs on: the reading, the coupling, the bed, the moves, and whatever in the drive was not
- * understood and could have been one of them. */
-export function errorsUnder(reading: Block, lookup: Lookup, { file, findings }: Checked): readonly Finding[] {
+/** What the plan of a reading waits for: findings in the reading, the coupling, the bed, the target and the moves, and in whatever in the drive was
+ * not understood and could have been one of them. */
+export function awaitedUnder(
+  reading: Block,
+  lookup: Lookup,
+  { file, findings }: Checked,
+): readonly Finding[] {
   const drive = reading.parent
   const of = (kind: string) => (drive ? childrenOf(drive, kind) : [])
-  const shared = (['coupling', 'bed'] as const).flatMap((kind) => lookup.near(kind) ?? [])
-  const under = [reading, ...shared, ...of('coupling'), ...of('bed'), ...of('move')]
+  const shared = (['coupling', 'bed', 'target'] as const).flatMap((kind) => lookup.near(kind) ?? [])
+  const under = [reading, ...shared, ...['coupling', 'bed', 'target', 'move'].flatMap(of)]
   const stray = drive ? afterDrive(file, drive) : new Set()
   return findings.filter((finding) => {
-    if (finding.severity !== 'error' || verdicts.has(finding.check)) return false
+    if (!isAwaited(finding)) return false
     const holder = under.find((block) => isIn(finding, block))
     if (holder) return !isBeside(finding, holder)
     if (!drive || !finding.check.startsWith('job/')) return false

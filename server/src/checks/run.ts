@@ -146,6 +146,7 @@ const complete = (c: Check, reported: Reported): Finding => ({
   check: c.id,
   severity: c.severity,
   source: c.source,
+  ...('plan' in c && c.plan && { plan: c.plan }),
   ...reported,
 })
 

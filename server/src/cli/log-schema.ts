@@ -38,8 +38,11 @@ const against = z.discriminatedUnion('type', [
       .describe('What explains it instead, best first; none where noise does, or where no single slip does.'),
   }),
   z
-    .object({ type: z.enum(['launched', 'hauled-out', 'heated', 'cooled']), since: z.string() })
-    .describe('Boat or machine changed shape since, so nothing is compared.'),
+    .object({
+      type: z.enum(['launched', 'hauled-out', 'heated', 'cooled', 'end-supported', 'end-freed']),
+      since: z.string(),
+    })
+    .describe('Boat, machine or the end of the shaft changed shape since, so nothing is compared.'),
 ])
 
 /** The readings of a drive in the JSON of a plan. */

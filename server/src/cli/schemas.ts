@@ -28,6 +28,14 @@ export const checkSchema = z
 export type CheckJson = z.infer<typeof checkSchema>
 export type FindingJson = z.infer<typeof finding>
 
+const turns = z.object({
+  nut: z.literal('lower'),
+  direction: z.enum(['up', 'down', 'none']),
+  seenFromAbove: z.enum(['clockwise', 'counter-clockwise']).optional(),
+  turns: z.int().min(0),
+  flats: z.number().min(0).lt(6).describe('To the step that the bed says; half a flat where it says none.'),
+})
+
 const foot = z.object({
   name: z.string(),
   up_mm: figure,
@@ -40,19 +48,7 @@ const foot = z.object({
     .number()
     .optional()
     .describe('What the step does to the height, + up; absent where no step is given.'),
-  turns: z
-    .object({
-      nut: z.literal('lower'),
-      direction: z.enum(['up', 'down', 'none']),
-      seenFromAbove: z.enum(['clockwise', 'counter-clockwise']).optional(),
-      turns: z.int().min(0),
-      flats: z
-        .number()
-        .min(0)
-        .lt(6)
-        .describe('To the step that the bed says; half a flat where it says none.'),
-    })
-    .optional(),
+  turns: turns.optional(),
   shims: z
     .object({
       action: z.enum(['put in', 'take out', 'make', 'none']),
@@ -80,6 +76,7 @@ export const planSchema = z
         'doubled-names',
         'later-reading',
         'errors',
+        'finding',
         'soft-foot',
         'pilot-engaged',
         'another-effect',
@@ -88,7 +85,7 @@ export const planSchema = z
       ])
       .nullable()
       .describe(
-        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan hangs on; a soft foot; a pilot that holds the flanges together where the machine is to stand off; moves that had another effect, so that the reading itself may be wrong; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
+        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan is made from; something else found in it that is neither fixed nor accepted by a concession; a soft foot; a pilot that holds the flanges together where the machine is to stand off; moves that had another effect, so that the reading itself may be wrong; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
       ),
     slip: z
       .string()
@@ -112,6 +109,18 @@ export const planSchema = z
         }),
       )
       .describe('Values of the reading that do not agree: read again.'),
+    findings: z
+      .array(
+        z.object({
+          check: z.string(),
+          place: z.string().describe('Line and column, from 1.'),
+          message: z.string(),
+          todo: z.string().describe('What to do about it.'),
+        }),
+      )
+      .describe(
+        'What was found in it that is no error: no steps are given until it is fixed, or accepted by a concession.',
+      ),
     gapVariation_mm: figure.extend({ limit: z.number() }).describe('Against the target, where there is one.'),
     offsetDistance_mm: figure
       .extend({ limit: z.number() })
@@ -179,10 +188,21 @@ export const planSchema = z
     softFeet: z
       .object({
         feet: z.array(z.string()),
-        shim: z.object({ foot: z.string(), thickness_mm: z.number() }).nullable(),
+        missing: z
+          .object({ foot: z.string(), up_mm: z.number() })
+          .nullable()
+          .describe('What is missing under the worst; null when no foot stands out.'),
+        shim: z
+          .object({ foot: z.string(), thickness_mm: z.number(), pieces_mm: z.array(z.number()) })
+          .nullable()
+          .describe('On a bed with shims: the pack of its stock, or the thickness where none comes near.'),
+        nut: turns
+          .extend({ foot: z.string() })
+          .nullable()
+          .describe('On a bed with studs: the turn of its nut.'),
       })
       .nullable()
-      .describe('Feet that rise when slackened, and the shim for the worst; null when there are none.'),
+      .describe('Feet that rise when slackened, and what to do at the worst; null when there are none.'),
     assumptions: z.array(z.string()),
     log: logSchema,
   })

@@ -2,13 +2,14 @@ import { type Block, childrenOf } from '../job/model.ts'
 import { lastReading } from './alignment-moves.ts'
 
 /** Why no steps are given though the machine is not within its limits, the first that holds. `errors`: something the plan hangs on is
- * written wrong. `unsure`: nothing is proven and U is larger than every move. */
+ * written wrong. `finding`: something was found in it that is to be fixed or accepted first. `unsure`: nothing is proven and U is larger than every move. */
 export type Withheld =
   | 'moved-since'
   | 'order-unknown'
   | 'doubled-names'
   | 'later-reading'
   | 'errors'
+  | 'finding'
   | 'soft-foot'
   | 'pilot-engaged'
   | 'another-effect'

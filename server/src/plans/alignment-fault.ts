@@ -2,7 +2,8 @@ import type { AngleProblem, Arc } from '../engineering/alignment/angles.ts'
 import type { SlopeProblem } from '../engineering/alignment/face.ts'
 import type { FeetProblem } from '../engineering/alignment/feet.ts'
 import type { Value } from '../job/model.ts'
-import { formatNumber } from '../quantity/format.ts'
+import { formatSi } from '../quantity/format.ts'
+import { saidSlope } from '../quantity/said.ts'
 
 /** What stands in the way of a correction, with words for a person. */
 export interface AlignmentFault {
@@ -48,7 +49,7 @@ const named: Readonly<Record<number, string>> = { 0: 'top', 90: 'starboard', 180
 /** An angle round the shaft as it is said: `starboard`, `30 deg`. */
 export function sayAngle(angle: number): string {
   const degrees = Math.round((angle * 180) / Math.PI) % 360
-  return named[degrees] ?? `${formatNumber((angle * 180) / Math.PI, 4)} deg`
+  return named[degrees] ?? formatSi(angle, 'angle')
 }
 
 const sayArc = ({ from, to }: Arc): string => `from ${sayAngle(from)} round to ${sayAngle(to)}`
@@ -68,7 +69,7 @@ export function asFault(problem: AngleProblem | SlopeProblem | FeetProblem, what
     case 'slope-too-large':
       return fault(
         problem.type,
-        `The gaps give a slope of ${formatNumber(problem.slope * 1000, 3)} mrad, more than any coupling can have: one of the gaps or the gauge-diameter is wrong.`,
+        `The gaps give a slope of ${saidSlope(problem.slope)}, more than any coupling can have: one of the gaps or the gauge-diameter is wrong.`,
       )
     case 'feet-at-one-station':
       return fault(

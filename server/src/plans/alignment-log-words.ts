@@ -132,6 +132,8 @@ const shapes: Readonly<Record<OtherShape['type'], string>> = {
   'hauled-out': 'Ashore now: the boat changed shape',
   heated: 'Hot now: the machine grew',
   cooled: 'Cold now: the machine shrank',
+  'end-supported': 'The end of the shaft is supported now',
+  'end-freed': 'The end of the shaft hangs free now',
 }
 
 /** How a reading stands to the one before it and the moves in between. */

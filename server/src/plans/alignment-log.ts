@@ -38,9 +38,9 @@ export interface Comparison {
   readonly adjuster?: Correction['adjuster']
 }
 
-/** The boat or the machine changed shape between two readings, so they are not held against each other. */
+/** The boat, the machine or the hanging end of the shaft changed shape between two readings, so they are not held against each other. */
 export interface OtherShape {
-  readonly type: 'launched' | 'hauled-out' | 'heated' | 'cooled'
+  readonly type: 'launched' | 'hauled-out' | 'heated' | 'cooled' | 'end-supported' | 'end-freed'
   readonly since: string
 }
 
@@ -154,12 +154,14 @@ function whole(reading: Block, lookup: Lookup): Correction | undefined {
   return open ? undefined : outcome.value
 }
 
-/** A reading that is silent was taken dry and cold. */
+/** A reading that is silent was taken dry and cold, with the end of the shaft hanging free. */
 function shapeChanged(before: Block, now: Block): OtherShape['type'] | undefined {
   const [wasAfloat, isAfloat] = [before, now].map((one) => said(one, 'reading.afloat') === 'yes')
   const [wasHot, isHot] = [before, now].map((one) => said(one, 'reading.hot') === 'yes')
   if (wasAfloat !== isAfloat) return isAfloat ? 'launched' : 'hauled-out'
   if (wasHot !== isHot) return isHot ? 'heated' : 'cooled'
+  const [wasUp, isUp] = [before, now].map((one) => said(one, 'reading.parted-end') === 'supported')
+  if (wasUp !== isUp) return isUp ? 'end-supported' : 'end-freed'
   return undefined
 }
 

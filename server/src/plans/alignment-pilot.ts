@@ -1,6 +1,7 @@
 import type { Target } from '../engineering/alignment/feet.ts'
 import type { Pose } from '../engineering/alignment/pose.ts'
 import type { Lookup } from '../job/lookup.ts'
+import { saidLength } from '../quantity/said.ts'
 import type { Doubt } from './alignment-doubts.ts'
 
 const away = ({ vertical, horizontal }: Target): number => Math.hypot(vertical.offset, horizontal.offset)
@@ -14,7 +15,7 @@ export const pilotDoubt = ({ offsetBasis }: Pose, target: Target, lookup: Lookup
     ? [
         {
           type: 'pilot-engaged',
-          words: `The machine flange is to stand ${lookup.show(away(target), 'length')} off the shaft's, but no offset was read and the pilot holds the two together. Part the coupling until the pilot is free, and read the rims as well.`,
+          words: `The machine flange is to stand ${saidLength(away(target), lookup.system)} off the shaft's, but no offset was read and the pilot holds the two together. Part the coupling until the pilot is free, and read the rims as well.`,
         },
       ]
     : []

@@ -77,6 +77,26 @@ export const sayRound = (of: RoundFact): string => spoken[of]
  * Throws Unreadable and RangeError. */
 export function standOf(
   reading: Block,
+  circle: { readonly radius: number; readonly pilot: boolean },
+  assumptions: string[],
+): StandOutcome {
+  const stand = standAsRead(reading, circle, assumptions)
+  if (stand.ok) assumptions.push(...untested(stand.value))
+  return stand
+}
+
+/** Three places always lie in one plane, whatever was misread. */
+const untested = ({ face, rim }: Stand): readonly string[] =>
+  [face, rim].flatMap((seen) =>
+    seen?.closure.state === 'untestable'
+      ? [
+          `none of the ${sayRound(seen.by)} was misread: they are of three places, and only a fourth can show it`,
+        ]
+      : [],
+  )
+
+function standAsRead(
+  reading: Block,
   { radius, pilot }: { readonly radius: number; readonly pilot: boolean },
   assumptions: string[],
 ): StandOutcome {

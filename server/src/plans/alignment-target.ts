@@ -29,7 +29,7 @@ export function targetOf(
 ): StatedTarget {
   const block = lookup.near('target')
   const parts = [
-    shaftEnd(block),
+    shaftEnd(reading, block, assumptions),
     afloat(reading, block, assumptions),
     growth(reading, bed, assumptions),
     maker(block),
@@ -50,22 +50,28 @@ function unsaid(reading: Block, bed: Block | undefined, block: Block | undefined
     block !== undefined && [...block.facts.keys()].some((name) => name.startsWith(way))
   const grows = bed !== undefined && childrenOf(bed, 'foot').some((foot) => factOf(foot, 'foot.growth'))
   const causes = [
-    !says('shaft-') && 'droop of the parted shaft end',
+    !says('shaft-') && !isSupported(reading) && 'droop of the parted shaft end',
     !grows && said(reading, 'reading.hot') !== 'yes' && 'heat growth',
     !says('afloat-') && said(reading, 'reading.afloat') !== 'yes' && 'movement afloat',
   ]
   return causes.filter((cause) => cause !== false)
 }
 
-function shaftEnd(block: Block | undefined): TargetPart | undefined {
-  const droop = said(block, 'target.shaft-droop')
-  const slope = said(block, 'target.shaft-slope')
-  return droop === undefined && slope === undefined
-    ? undefined
-    : {
-        words: 'the end of the parted shaft hangs, and is lifted when the coupling is joined',
-        ...shaftEndTarget({ droop: droop ?? 0, slope: slope ?? 0 }),
-      }
+const isSupported = (reading: Block): boolean => said(reading, 'reading.parted-end') === 'supported'
+
+/** Holds for a shaft end that hangs free: supported, it stands where it runs. */
+function shaftEnd(reading: Block, block: Block | undefined, assumptions: string[]): TargetPart | undefined {
+  const droop = said(block, 'target.shaft-droop') ?? 0
+  const slope = said(block, 'target.shaft-slope') ?? 0
+  if ((droop === 0 && slope === 0) || isSupported(reading)) return undefined
+  if (said(reading, 'reading.parted-end') === undefined)
+    assumptions.push(
+      'the end of the parted shaft hung free: the reading does not say its parted-end, and the target holds a droop',
+    )
+  return {
+    words: 'the end of the parted shaft hangs, and is lifted when the coupling is joined',
+    ...shaftEndTarget({ droop, slope }),
+  }
 }
 
 type Way = 'afloat' | 'maker'

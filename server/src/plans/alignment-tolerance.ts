@@ -1,8 +1,9 @@
 import { assumedGapLimit } from '../engineering/alignment/gap-variation.ts'
-import { type SpeedLimits, speedLimits } from '../engineering/alignment/speed-limits.ts'
+import { type SpeedLimits, speedLimits, tableEnds } from '../engineering/alignment/speed-limits.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf, type Value } from '../job/model.ts'
-import { formatNumber } from '../quantity/format.ts'
+import { formatSi } from '../quantity/format.ts'
+import { saidLimit } from '../quantity/said.ts'
 import { said } from './said.ts'
 
 /** What is allowed, m, and where that is from: `the maker`, `the job file`, or the rule that was assumed. */
@@ -32,18 +33,29 @@ function bySpeed(coupling: Block, lookup: Lookup): BySpeed | undefined {
   if (said(coupling, 'coupling.kind') !== 'flexible') return undefined
   const motor = said(lookup.near('motor'), 'motor.speed')
   if (motor === undefined) return undefined
-  const ratio = said(lookup.near('gear'), 'gear.ratio') ?? 1
-  const speed = (motor * 60) / (2 * Math.PI) / ratio
-  if (speed < 1 || speed > 6000) return undefined
+  // A nominal speed has to meet its row of the table: what the units leave behind it is rounded off.
+  const speed = Number((motor / (said(lookup.near('gear'), 'gear.ratio') ?? 1) / turnAMinute).toPrecision(12))
   return {
     ...speedLimits(speed),
-    words: `short flexible couplings at ${formatNumber(speed, 4)} rpm, general industry table`,
+    words: `short flexible couplings at ${sayTurns(speed)}, general industry table`,
   }
+}
+
+/** rad/s. */
+const turnAMinute = (2 * Math.PI) / 60
+
+/** From turns a minute. */
+const sayTurns = (speed: number): string => formatSi(speed * turnAMinute, 'rotational speed')
+
+/** What the table of speeds leaves open; said once. */
+function beyondTable({ beyondTable }: BySpeed, assumptions: string[]): void {
+  const words = `the table of speeds ends at ${sayTurns(tableEnds)}: its last row is used, and the maker may ask for less`
+  if (beyondTable && !assumptions.includes(words)) assumptions.push(words)
 }
 
 const noSpeed = (coupling: Block): string | undefined =>
   said(coupling, 'coupling.kind') === 'flexible'
-    ? 'the speed of the flexible coupling is not known, or beyond the table, so nothing is allowed or refused by its speed'
+    ? 'the speed of the flexible coupling is not known, so nothing is allowed or refused by its speed'
     : undefined
 
 /** What gap variation is allowed on the circle the gauge goes in on (`readAt`, m): as stated; else by the diameter of the flange; of a
@@ -58,7 +70,7 @@ export function gapTolerance(
   if (own) {
     if (Math.abs(readAt - flange) > 1e-6)
       assumptions.push(
-        `the gap variation allowed holds where the gauge goes in, on ${lookup.show(readAt, 'length')}`,
+        `the gap variation allowed holds where the gauge goes in, on ${formatSi(readAt, 'length', lookup.system)}`,
       )
     return own
   }
@@ -67,11 +79,13 @@ export function gapTolerance(
   const speed = bySpeed(coupling, lookup)
   const missing = speed ? undefined : noSpeed(coupling)
   if (missing) assumptions.push(missing)
-  if (speed && speed.gapPerDiameter * readAt < byDiameter) {
+  const limit = (speed?.gapPerDiameter ?? Number.POSITIVE_INFINITY) * readAt
+  if (speed && limit < byDiameter) {
     assumptions.push(
-      `no gap variation is stated: ${formatNumber(speed.gapPerDiameter * 1e5, 2)} mm on 100 mm of diameter is allowed (${speed.words}), stricter than 0.001 of the diameter`,
+      `no gap variation is stated: ${saidLimit(limit, lookup.system)} is allowed on the ${formatSi(readAt, 'length', lookup.system)} that the gauge goes in on (${speed.words}), stricter than 0.001 of the diameter`,
     )
-    return { limit: speed.gapPerDiameter * readAt, limitFrom: speed.words }
+    beyondTable(speed, assumptions)
+    return { limit, limitFrom: speed.words }
   }
   assumptions.push(
     'no gap variation is stated: 0.001 of the diameter is allowed (0.001 in per inch of flange diameter, common practice)',
@@ -91,12 +105,13 @@ export function offsetTolerance(
   const speed = bySpeed(coupling, lookup)
   if (speed) {
     assumptions.push(
-      `no offset is stated: ${lookup.show(speed.offset, 'length')} is allowed (${speed.words})`,
+      `no offset is stated: ${saidLimit(speed.offset, lookup.system)} is allowed (${speed.words})`,
     )
+    beyondTable(speed, assumptions)
     return { limit: speed.offset, limitFrom: speed.words }
   }
   assumptions.push(
-    `no offset is stated: it is held against the same ${lookup.show(gaps.limit, 'length')} as the gap variation (common practice, no source)`,
+    `no offset is stated: it is held against the same ${saidLimit(gaps.limit, lookup.system)} as the gap variation (common practice, no source)`,
   )
   return { limit: gaps.limit, limitFrom: 'as the gap variation, common practice, no source' }
 }

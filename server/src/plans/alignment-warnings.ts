@@ -8,6 +8,7 @@ import { sayAngle } from './alignment-fault.ts'
 import { sayRound } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
 import type { Way } from './choose-moves.ts'
+import { sayOpen } from './closure-words.ts'
 
 /** Why nothing can be said for certain, and what would help. */
 function undecided(c: Correction, system: UnitSystem): string | undefined {
@@ -68,9 +69,7 @@ function notReached(c: Correction, system: UnitSystem): string | undefined {
 }
 
 const closureLine = (closure: Closure | undefined, what: string, system: UnitSystem): string | undefined =>
-  closure?.state === 'open'
-    ? `The ${what} do not close: opposite pairs differ by ${saidLength(closure.difference, system)}, the gauge explains ${saidLimit(closure.allowed, system)}.`
-    : undefined
+  closure?.state === 'open' ? sayOpen(closure, what, system) : undefined
 
 const repeatsLine = (repeats: Repeats | undefined, what: string, system: UnitSystem): string | undefined =>
   repeats &&
@@ -99,7 +98,14 @@ const moved = ({ movedSince, laterReading }: Correction): string | undefined =>
 const errors = ({ errors: all = [] }: Correction): string | undefined =>
   all.length === 0
     ? undefined
-    : `${all.length === 1 ? 'An error stands' : `${all.length} errors stand`} in what this plan hangs on; put ${all.length === 1 ? 'it' : 'them'} right first: ${all.map(({ check, place }) => `${check} at ${place}`).join(', ')}.`
+    : `Fix ${all.length === 1 ? 'this error' : `these ${all.length} errors`} first, the plan depends on ${all.length === 1 ? 'it' : 'them'}: ${all.map(({ check, place }) => `${check} at ${place}`).join(', ')}.`
+
+/** What was found, what to do about it, and that it may be accepted instead. */
+const findings = ({ findings: all = [] }: Correction): readonly string[] =>
+  all.map(
+    ({ check, place, message, todo }) =>
+      `${message} ${todo} Until then no steps are given, unless the job has a concession for ${check} (at ${place}).`,
+  )
 
 /** Moves that the gauge cannot see. An error that is proven outside is still an error: the moves then stay, with the doubt said. */
 function unsure(c: Correction): string | undefined {
@@ -120,6 +126,7 @@ interface Warning {
 export function warningsOf(c: Correction, system: UnitSystem): readonly string[] {
   const all: readonly Warning[] = [
     { words: errors(c), withholds: 'errors' },
+    ...findings(c).map((words): Warning => ({ words, withholds: 'finding' })),
     { words: moved(c), withholds: 'moved-since' },
     ...c.doubts
       .filter(({ type }) => !(c.movedSince && type === 'later-reading'))

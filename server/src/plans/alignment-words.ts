@@ -97,6 +97,8 @@ function advice(c: Correction): string {
   if (c.verdict === 'within') return 'Within limits: leave the feet alone. What is left of the error at each:'
   if (c.withheld === 'order-unknown' || c.withheld === 'doubled-names' || c.withheld === 'errors')
     return 'Nothing is to be moved yet. What the job, as far as it can be read, would ask of each foot:'
+  if (c.withheld === 'finding')
+    return 'Nothing is to be moved yet. What the reading, as it is, would ask of each foot:'
   if (
     c.withheld === 'contradictory' ||
     c.withheld === 'soft-foot' ||

@@ -3,7 +3,6 @@ import { gapVariation } from '../engineering/alignment/gap-variation.ts'
 import { gaugeStepMade } from '../engineering/alignment/gauge-steps.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
 import type { OffsetBasis } from '../engineering/alignment/pose.ts'
-import type { SoftFeet } from '../engineering/alignment/soft-foot.ts'
 import { againstTarget } from '../engineering/alignment/target.ts'
 import { gaugeStepToDecide, type Verdict } from '../engineering/alignment/verdict.ts'
 import type { Lookup } from '../job/lookup.ts'
@@ -14,17 +13,18 @@ import { type Doubt, doubtsAbout, type Withheld } from './alignment-doubts.ts'
 import { type AlignmentFault, fault, WrongFact } from './alignment-fault.ts'
 import type { Found } from './alignment-found.ts'
 import { type Judged, judgeGaps, judgeOffset } from './alignment-judged.ts'
-import { softDoubt, softUpTo } from './alignment-lifts.ts'
+import { type SoftFound, softUpTo } from './alignment-lifts.ts'
 import { lastReading, movedAfter } from './alignment-moves.ts'
 import { hasOffset, pilotDoubt } from './alignment-pilot.ts'
 import { type RoundFact, standOf } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
 import { type StatedTarget, targetOf } from './alignment-target.ts'
 import type { Way } from './choose-moves.ts'
-import { gaugeCircle } from './gauge-circle.ts'
+import { gaugeCircle, sayAssumedCircle } from './gauge-circle.ts'
 import { markedAssumed } from './marked-assumed.ts'
 import { remembered } from './remembered.ts'
 import { said, Unreadable } from './said.ts'
+import { softDoubt } from './soft-foot-words.ts'
 import { type CorrectedFoot, left } from './steps.ts'
 
 /** An error of the job file, and where it stands. */
@@ -33,6 +33,13 @@ export interface WrittenWrong {
   readonly check: string
   /** Line and column, counted from 1. */
   readonly place: string
+}
+
+/** A finding that is no error, and that no steps are given beside. */
+export interface Awaited extends WrittenWrong {
+  readonly message: string
+  /** What to do about it. */
+  readonly todo: string
 }
 
 /** What a reading of the coupling says, and what each foot has to do. SI; signs as in the engineering floor: + up, + starboard. */
@@ -48,7 +55,7 @@ export interface Correction {
   readonly readBy: { readonly face: RoundFact; readonly rim?: RoundFact }
   /** Where the machine is to stand, where that is not a straight line through the shaft. */
   readonly target?: StatedTarget
-  readonly soft?: SoftFeet
+  readonly soft?: SoftFound
   /** What turned with the flange, total indicator reading, m; where the flange was turned. */
   readonly runOut?: { readonly face?: Uncertain; readonly rim?: Uncertain }
   readonly offsetBasis: OffsetBasis
@@ -69,6 +76,8 @@ export interface Correction {
   readonly doubts: readonly Doubt[]
   /** What is written wrong in what the plan hangs on. */
   readonly errors?: readonly WrittenWrong[]
+  /** What else was found in it that has to be fixed or accepted before there are steps. */
+  readonly findings?: readonly Awaited[]
   /** What sets the heights of the feet, where the bed says. */
   readonly adjuster?: 'stud-and-nuts' | 'shims'
   readonly gaugeStep: number
@@ -165,14 +174,11 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
 
   const assumptions: string[] = []
   const readAt = circle.diameter
-  if (!circle.stated)
-    assumptions.push(
-      `the gaps were read at the rim of the flange, on ${lookup.show(flange, 'length')}: the coupling does not say its gauge-diameter`,
-    )
   const pilot = said(coupling, 'coupling.pilot') === 'yes'
   const stand = standOf(reading, { radius: readAt / 2, pilot }, assumptions)
   if (!stand.ok) return stand
   const { face, rim, pose } = stand.value
+  if (!circle.stated) assumptions.unshift(sayAssumedCircle(face.by, lookup.show(flange, 'length')))
   const bed = theOne(reading, 'bed', lookup)
   const oneBed = bed && 'words' in bed ? undefined : bed
   assumptions.push(
@@ -201,12 +207,12 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
     rim?.repeats !== undefined
   const movedSince = movedAfter(reading)
 
-  const softFeet = softUpTo(reading)
+  const softFeet = softUpTo(reading, lookup)
   const soft = softFeet?.found
   const softSince = softFeet && softFeet.in !== reading ? (softFeet.in.name ?? '') : undefined
   const doubts = [
     ...doubtsAbout(reading, oneBed),
-    ...(soft ? [softDoubt(soft, lookup, softSince)] : []),
+    ...(soft ? [softDoubt(soft, lookup.system, softSince)] : []),
     ...pilotDoubt(pose, aim.target, lookup),
   ]
   const found: Found = {

@@ -3,24 +3,12 @@ import { isSaidAsNothing, saidLength, saidShim, saidSure } from '../quantity/sai
 import type { Uncertain } from '../quantity/uncertainty.ts'
 import type { Correction } from './alignment.ts'
 import { type CorrectedFoot, type FootStep, unseen } from './steps.ts'
+import { sayTurns } from './turn-words.ts'
+
+export { sayTurns }
 
 /** The size of a move, whichever way it goes. */
 export const magnitude = (u: Uncertain): Uncertain => ({ ...u, value: Math.abs(u.value) })
-
-const fractions = ['', '¼', '½', '¾'] as const
-
-/** `1 turn 2 flats`, `half a flat`, `1½ flats`, `2¼ flats`. */
-export function sayTurns({ turns, flats }: { readonly turns: number; readonly flats: number }): string {
-  const quarters = Math.round(flats * 4)
-  const [whole, fraction] = [Math.floor(quarters / 4), fractions[quarters % 4] ?? '']
-  const said =
-    whole === 0 && fraction !== ''
-      ? `${{ '¼': 'a quarter of', '½': 'half', '¾': 'three quarters of' }[fraction]} a flat`
-      : `${whole}${fraction} ${whole === 1 && fraction === '' ? 'flat' : 'flats'}`
-  if (turns === 0) return said
-  const full = turns === 1 ? '1 turn' : `${turns} turns`
-  return flats === 0 ? full : `${full} ${said}`
-}
 
 /** `shims of 0.20 mm + 0.05 mm, together 0.25 mm`; the thickness alone where none is named. */
 function sayShims({ pieces, thickness }: Extract<FootStep, { by: 'shims' }>, system: UnitSystem): string {

@@ -1,8 +1,10 @@
+import type { NutMove } from '../engineering/adjusters.ts'
 import type { Closure } from '../engineering/alignment/closure.ts'
 import type { Target } from '../engineering/alignment/feet.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
-import type { Correction, WrittenWrong } from './alignment.ts'
+import type { Awaited, Correction, WrittenWrong } from './alignment.ts'
 import type { Withheld } from './alignment-doubts.ts'
+import type { SoftFound } from './alignment-lifts.ts'
 import type { RoundFact } from './alignment-readings.ts'
 import type { Way } from './choose-moves.ts'
 import type { CorrectedFoot } from './steps.ts'
@@ -73,6 +75,7 @@ export interface PlanJson {
   readonly withheld: Withheld | null
   readonly slip: string | null
   readonly errors: readonly WrittenWrong[]
+  readonly findings: readonly Awaited[]
   readonly gauge_mm: number
   readonly decidedBy_mm: number | null
   readonly contradictions: readonly Contradiction[]
@@ -98,7 +101,14 @@ export interface PlanJson {
   readonly runOut_mm: { readonly face: Figure | null; readonly rim: Figure | null } | null
   readonly softFeet: {
     readonly feet: readonly string[]
-    readonly shim: { readonly foot: string; readonly thickness_mm: number } | null
+    /** What is missing under the worst. */
+    readonly missing: { readonly foot: string; readonly up_mm: number } | null
+    readonly shim: {
+      readonly foot: string
+      readonly thickness_mm: number
+      readonly pieces_mm: readonly number[]
+    } | null
+    readonly nut: ({ readonly foot: string } & NutTurns) | null
   } | null
   readonly assumptions: readonly string[]
 }
@@ -131,6 +141,32 @@ const way = (one: Way): PlanWay => {
   }
 }
 
+const nutTurns = ({ direction, turns, flats, lowerNut }: NutMove): NutTurns => ({
+  nut: 'lower',
+  direction,
+  ...(lowerNut && { seenFromAbove: lowerNut }),
+  turns,
+  flats,
+})
+
+function softFeet({ soft, missing }: SoftFound): NonNullable<PlanJson['softFeet']> {
+  if (typeof missing === 'string') return { feet: soft, missing: null, shim: null, nut: null }
+  const { name, height, step } = missing
+  return {
+    feet: soft,
+    missing: { foot: name, up_mm: round(height * 1000) },
+    shim:
+      step.by === 'shims'
+        ? {
+            foot: name,
+            thickness_mm: round((step.pieces.length > 0 ? step.thickness : height) * 1000),
+            pieces_mm: step.pieces.map((piece) => round(piece * 1000)),
+          }
+        : null,
+    nut: step.by === 'nut' ? { foot: name, ...nutTurns(step.move) } : null,
+  }
+}
+
 function foot({ name, vertical, horizontal, step, moved, slid }: CorrectedFoot): PlanFoot {
   const base = {
     name,
@@ -138,13 +174,7 @@ function foot({ name, vertical, horizontal, step, moved, slid }: CorrectedFoot):
     starboard_mm: figure(horizontal),
     ...(step.by !== 'none' && { moved_mm: round(moved * 1000), slide_mm: round(slid * 1000) }),
   }
-  if (step.by === 'nut') {
-    const { direction, turns, flats, lowerNut } = step.move
-    return {
-      ...base,
-      turns: { nut: 'lower', direction, ...(lowerNut && { seenFromAbove: lowerNut }), turns, flats },
-    }
-  }
+  if (step.by === 'nut') return { ...base, turns: nutTurns(step.move) }
   if (step.by === 'shims') {
     return {
       ...base,
@@ -201,6 +231,7 @@ export const planJson = (c: Correction): PlanJson => ({
   gauge_mm: round(c.gaugeStep * 1000),
   decidedBy_mm: c.decidedBy === undefined ? null : round(c.decidedBy * 1000),
   contradictions: contradictions(c),
+  findings: c.findings ?? [],
   gapVariation_mm: { ...figure(c.gapVariation.value), limit: round(c.gapVariation.limit * 1000) },
   offsetDistance_mm: c.offset ? { ...figure(c.offset.value), limit: round(c.offset.limit * 1000) } : null,
   slope_mrad: both(c.slope),
@@ -230,13 +261,6 @@ export const planJson = (c: Correction): PlanJson => ({
   runOut_mm: c.runOut
     ? { face: c.runOut.face ? figure(c.runOut.face) : null, rim: c.runOut.rim ? figure(c.runOut.rim) : null }
     : null,
-  softFeet: c.soft
-    ? {
-        feet: c.soft.soft,
-        shim: c.soft.shim
-          ? { foot: c.soft.shim.name, thickness_mm: round(c.soft.shim.thickness * 1000) }
-          : null,
-      }
-    : null,
+  softFeet: c.soft ? softFeet(c.soft) : null,
   assumptions: c.assumptions,
 })

@@ -1,8 +1,5 @@
-import { childrenOf, factOf } from '../../job/model.ts'
 import { at, check, commonPractice } from '../check.ts'
-
-/** Studs do not stand nearer to each other than this, m. */
-const apart = 0.01
+import { onOneSpot, placedFeet } from '../feet-placed.ts'
 
 export default check({
   id: 'alignment/feet-at-one-place',
@@ -11,6 +8,7 @@ export default check({
   why: 'Two feet cannot stand on one spot: most often a line was copied and its side, port or starboard, or its distance was not changed. Growth and roll of the machine are then worked out for feet it has not.',
   source: commonPractice('common practice, no source'),
   on: 'bed',
+  plan: 'waits',
   fires: `drive main {
   bed {
     adjuster: stud-and-nuts
@@ -29,14 +27,9 @@ export default check({
   }
 }`,
   run: (_facts, { block }) => {
-    const placed = childrenOf(block, 'foot').flatMap((foot) => {
-      const [x, y] = [factOf(foot, 'foot.from-coupling'), factOf(foot, 'foot.across')]
-      return x && y ? [{ name: foot.name ?? 'the other', x, y }] : []
-    })
-    return placed.flatMap(({ x, y }, i) => {
-      const other = placed
-        .slice(0, i)
-        .find((one) => Math.hypot(one.x.value - x.value, one.y.value - y.value) < apart)
+    const placed = placedFeet(block).map((foot) => ({ ...foot, spot: { x: foot.x.value, y: foot.y.value } }))
+    return placed.flatMap(({ spot, y }, i) => {
+      const other = placed.slice(0, i).find((one) => onOneSpot(one.spot, spot))
       if (!other) return []
       return [
         at(y, {

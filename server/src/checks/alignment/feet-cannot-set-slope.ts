@@ -8,6 +8,7 @@ export default check({
   why: 'Feet at one distance from the coupling can raise the machine but not tilt it as the faces need. Such a bed is nearly always miswritten.',
   source: published('statics of a rigid body'),
   on: 'bed',
+  plan: 'waits',
   fires: `drive main {
   bed {
 # ^^^ no slope can be set

@@ -8,6 +8,7 @@ export default check({
   why: 'The flange sits on the shaft and is bolted outside it, so it is larger. One of the two is miswritten, and slopes, limits and foot moves hang on the flange.',
   source: commonPractice('common practice, no source'),
   on: 'coupling',
+  plan: 'waits',
   needs: { flange: 'coupling.flange-diameter', diameter: 'shaft.diameter' },
   fires: `drive main {
   shaft { diameter: 120 mm }

@@ -8,6 +8,7 @@ export default check({
   why: 'In a move each foot stands by its name, beside the facts of the move itself. What is written under such a name is taken for that fact, and the foot can never be logged.',
   source: theLanguage,
   on: 'foot',
+  plan: 'waits',
   fires: `drive main {
   bed {
     adjuster: stud-and-nuts

@@ -14,6 +14,7 @@ export default check({
     'decision rule: ISO 14253-1; limit: the maker, else 0.001 in per inch of flange diameter (common practice)',
   ),
   on: 'reading',
+  plan: 'goes-on',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

@@ -17,6 +17,7 @@ export default check({
   why: 'Where the gaps give a lean of more than a tenth, or the numbers cannot be worked with, something is misread or miswritten, and any move made from it would be wrong.',
   source: commonPractice('common practice, no source'),
   on: 'reading',
+  plan: 'waits',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

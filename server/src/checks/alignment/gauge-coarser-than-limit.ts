@@ -1,4 +1,4 @@
-import { saidLimit } from '../../quantity/said.ts'
+import { saidGauge, saidLimit } from '../../quantity/said.ts'
 import { at, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
 
@@ -11,6 +11,7 @@ export default check({
     'decision rule: ISO 14253-1; a value read to a step is known to half a step: JCGM 100 (GUM) F.2.2.1',
   ),
   on: 'reading',
+  plan: 'goes-on',
   needs: { gauge: 'reading.gauge' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
@@ -34,7 +35,7 @@ export default check({
   run: ({ gauge }, context) => {
     const c = correction(context)
     if (!c || gauge.value < c.gapVariation.limit) return []
-    const found = context.show(gauge.value, 'length')
+    const found = saidGauge(gauge.value, context.system)
     const limit = saidLimit(c.gapVariation.limit, context.system)
     return [
       at(gauge, {

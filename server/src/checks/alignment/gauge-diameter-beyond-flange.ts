@@ -8,6 +8,7 @@ export default check({
   why: 'The gauge cannot go in outside the flange. One of the two is miswritten, and every slope and foot move is worked out from it.',
   source: published('geometry'),
   on: 'coupling',
+  plan: 'waits',
   needs: { gauge: 'coupling.gauge-diameter', flange: 'coupling.flange-diameter' },
   fires: `drive main {
   coupling {

@@ -9,6 +9,7 @@ export default check({
   why: 'A lift under a name that no foot has leaves the foot that was slackened unknown.',
   source: theLanguage,
   on: 'reading',
+  plan: 'waits',
   needs: { lifts: 'reading.lifts' },
   fires: `drive main {
   bed {

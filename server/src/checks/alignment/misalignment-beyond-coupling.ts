@@ -1,8 +1,15 @@
 import type { Value } from '../../job/model.ts'
-import { formatNumber } from '../../quantity/format.ts'
+import { saidLength, saidLimit, saidSlope } from '../../quantity/said.ts'
 import { expanded } from '../../quantity/uncertainty.ts'
 import { at, check, theJobFile } from '../check.ts'
 import { correction } from '../correction.ts'
+import { afterOutside } from '../judged.ts'
+
+/** A rating that is exceeded. */
+interface Beyond {
+  readonly rating: Value<number>
+  readonly words: string
+}
 
 export default check({
   id: 'alignment/misalignment-beyond-coupling',
@@ -11,6 +18,7 @@ export default check({
   why: 'A flexible element that is bent further than it is rated for heats, cracks and fails, and what it lets go of may fly.',
   source: theJobFile('the rating of the flexible element'),
   on: 'reading',
+  plan: 'goes-on',
   needs: { taken: 'reading.taken' },
   wants: { offset: 'coupling.max-offset', angle: 'coupling.max-angle' },
   fires: `drive main {
@@ -34,40 +42,32 @@ export default check({
 }`,
   run: ({ taken, offset, angle }, context) => {
     const c = correction(context)
-    // How the machine stood before it was put right bends nothing in service.
+    // How the machine stood before it was aligned bends nothing in service.
     if (!c || c.laterReading !== undefined) return []
     const { vertical, horizontal } = c.slope
     const slope = Math.hypot(vertical.value, horizontal.value)
     const sure = Math.max(expanded(vertical), expanded(horizontal))
     const away = c.offset && Math.hypot(c.offset.parts.vertical.value, c.offset.parts.horizontal.value)
-    const beyond = (rating: Value<number>, message: string) =>
-      at(taken, {
-        message,
-        todo: 'Do not run the drive. Align it first, or have the maker of the coupling say what the element bears.',
-        assumptions: c.assumptions,
-        related: [{ at: rating.at, message: 'the rating' }],
+    const beyond: Beyond[] = []
+    if (offset && c.offset && away !== undefined && away - expanded(c.offset.value) > offset.value)
+      beyond.push({
+        rating: offset,
+        words: `the machine flange stands ${saidLength(away, context.system)} from the shaft axis, and the coupling is rated for ${saidLimit(offset.value, context.system)}`,
       })
-    const [length, milliradians] = [
-      (si: number) => context.show(si, 'length'),
-      (rad: number) => `${formatNumber(rad * 1000, 3)} mrad`,
-    ]
+    if (angle && slope - sure > angle.value)
+      beyond.push({
+        rating: angle,
+        words: `the axes stand at ${saidSlope(slope)} to each other, and the coupling is rated for ${saidSlope(angle.value)}`,
+      })
+    if (beyond.length === 0) return []
+    const todo = c.verdict === 'outside' ? afterOutside(c) : 'Align it first.'
     return [
-      ...(offset && c.offset && away !== undefined && away - expanded(c.offset.value) > offset.value
-        ? [
-            beyond(
-              offset,
-              `The machine flange stands ${length(away)} from the shaft axis; the coupling is rated for ${length(offset.value)}.`,
-            ),
-          ]
-        : []),
-      ...(angle && slope - sure > angle.value
-        ? [
-            beyond(
-              angle,
-              `The axes stand at ${milliradians(slope)} to each other; the coupling is rated for ${milliradians(angle.value)}.`,
-            ),
-          ]
-        : []),
+      at(taken, {
+        message: `Further out than the coupling is rated for: ${beyond.map(({ words }) => words).join('; ')}.`,
+        todo: `Do not run the drive. ${todo} Or have the maker of the coupling say what the element can take.`,
+        assumptions: c.assumptions,
+        related: beyond.map(({ rating }) => ({ at: rating.at, message: 'the rating' })),
+      }),
     ]
   },
 })

@@ -11,6 +11,7 @@ export default check({
   why: 'A move is told from the reading it comes after. Where that is not in the drive, it cannot be seen which readings still tell how the machine stands.',
   source: theLanguage,
   on: 'move',
+  plan: 'waits',
   fires: `drive main {
   reading dry-1 {
     taken: 2026-03-04

@@ -8,6 +8,7 @@ export default check({
   why: 'A turn or a flat is a height only by the pitch of a thread. A bed on shims has no nuts to turn, so the log does not say what was done.',
   source: theLanguage,
   on: 'move',
+  plan: 'waits',
   fires: `drive main {
   bed {
     adjuster: shims

@@ -43,6 +43,7 @@ export default check({
     'chi-square test at 99 % (NIST/SEMATECH e-Handbook, 1.3.6.7.4); how exactly a move is made: common practice, no source',
   ),
   on: 'reading',
+  plan: 'goes-on',
   fires: moved(`    gaps: top 2.14 mm, starboard 1.78 mm, bottom 1.46 mm, port 1.82 mm
 #         ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ Most likely the nuts at fwd-port and fwd-stbd were turned the wrong way
     offsets: top 1.10 mm, starboard -0.02 mm, bottom -1.10 mm, port 0.04 mm`),

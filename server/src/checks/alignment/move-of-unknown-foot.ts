@@ -8,6 +8,7 @@ export default check({
   why: 'A move that is logged for no foot of the bed is lost to whoever reads the log next: the foot that was really moved seems untouched.',
   source: theLanguage,
   on: 'move',
+  plan: 'waits',
   fires: `drive main {
   bed {
     adjuster: stud-and-nuts

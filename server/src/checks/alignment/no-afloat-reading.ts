@@ -9,6 +9,7 @@ export default check({
   why: 'A hull changes shape when it takes the water. Only a reading afloat, fuel and ballast aboard, shows how the coupling stands in service.',
   source: published('US Army TM 55-1905-220-14: afloat only, fuel and ballast aboard'),
   on: 'reading',
+  plan: 'goes-on',
   fires: `job "Launch" {
   vessel: "Launch 07"
   status: issued

@@ -9,6 +9,7 @@ export default check({
   why: 'Nuts creep as they are tightened and a foot can hang: only the next reading shows where a move has put the machine. Until then the last reading tells of a machine that no longer stands so.',
   source: commonPractice('common practice, no source'),
   on: 'move',
+  plan: 'goes-on',
   fires: `drive main {
   reading dry-1 {
     taken: 2026-03-04

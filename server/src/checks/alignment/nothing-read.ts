@@ -8,6 +8,7 @@ export default check({
   why: 'How the machine leans is seen from the faces, by gaps or by dial, or from the rims in two planes. Without either the reading says nothing.',
   source: theLanguage,
   on: 'reading',
+  plan: 'waits',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

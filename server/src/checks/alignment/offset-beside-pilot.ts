@@ -8,6 +8,7 @@ export default check({
   why: 'A pilot that fits holds the flanges concentric, so there is no offset to read. Where one is read, the pilot is worn, not engaged, or not there.',
   source: commonPractice('common practice, no source'),
   on: 'reading',
+  plan: 'goes-on',
   needs: { pilot: 'coupling.pilot' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  pilot: yes  gap-variation: max 0.10 mm [maker] }

@@ -10,6 +10,7 @@ export default check({
   why: 'Parallel faces can still stand beside each other. Face gaps alone do not show it, unless a pilot holds the flanges concentric.',
   source: published('rim-and-face method: Bloch & Geitner, Machinery Component Maintenance and Repair'),
   on: 'reading',
+  plan: 'goes-on',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

@@ -13,6 +13,7 @@ export default check({
     'decision rule: ISO 14253-1; limit: the maker, else that of the gap variation (common practice, no source)',
   ),
   on: 'reading',
+  plan: 'goes-on',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

@@ -10,6 +10,7 @@ export default check({
   why: 'A reading is only as good as the step of its gauge. Where the limit lies inside the uncertainty, neither within nor outside can be claimed.',
   source: published('decision rule: ISO 14253-1'),
   on: 'reading',
+  plan: 'goes-on',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.10 mm [maker] }
   reading dry-1 {

@@ -9,6 +9,7 @@ export default check({
   why: 'A hull goes on changing shape for a day or two after it takes the water, and carries the feet and the stern bearing with it.',
   source: commonPractice('24 to 48 hours after launching (common practice, no source)'),
   on: 'reading',
+  plan: 'waits',
   needs: { taken: 'reading.taken', afloat: 'reading.afloat' },
   fires: `job "Launch" { vessel: "Launch 07"  launched: 2026-03-18 }
 drive main {
@@ -41,11 +42,16 @@ drive main {
     if (hours >= 24) return []
     return [
       at(taken, {
-        message:
-          hours < 0
-            ? 'The reading is said to be afloat, and was taken before the boat was launched.'
-            : 'The reading was taken less than 24 hours after the boat was launched: the hull may still be settling.',
-        todo: 'Read again 24 to 48 hours after launching, fuel and ballast aboard, and go by that.',
+        ...(hours < 0
+          ? {
+              message: 'The reading is said to be afloat, and was taken before the boat was launched.',
+              todo: 'Find out which is wrong: `taken`, `afloat`, or `launched` of the job.',
+            }
+          : {
+              message:
+                'The reading was taken less than 24 hours after the boat was launched: the hull may still be settling.',
+              todo: 'Read again 24 to 48 hours after launching, with fuel and ballast aboard.',
+            }),
         related: [{ at: launched.at, message: 'launched' }],
       }),
     ]

@@ -9,6 +9,7 @@ export default check({
   why: 'Feelers and dial on the same faces never quite agree, and a reading that has both leaves open which of them counts.',
   source: theLanguage,
   on: 'reading',
+  plan: 'waits',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

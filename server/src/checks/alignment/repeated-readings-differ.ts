@@ -12,6 +12,7 @@ export default check({
   why: 'Two readings of one gap differ by a step of the gauge at most. Where they lie further apart, one was misread, or the shaft or the machine moved between them.',
   source: published('a value read to a step is known to half a step: JCGM 100 (GUM) F.2.2.1'),
   on: 'reading',
+  plan: 'goes-on',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

@@ -1,4 +1,6 @@
-import { aboutSoft, softLimit, softOf } from '../../plans/alignment-lifts.ts'
+import { softLimit, softOf } from '../../plans/alignment-lifts.ts'
+import { aboutSoft } from '../../plans/soft-foot-words.ts'
+import { saidLength, saidLimit } from '../../quantity/said.ts'
 import { at, check, published } from '../check.ts'
 
 export default check({
@@ -7,9 +9,10 @@ export default check({
   title: 'A foot that does not bear',
   why: 'A foot that rises when its own fastening is slackened was pulled down onto nothing: the machine bends as it is tightened, and the coupling moves with every nut. No alignment holds until the foot bears.',
   source: published(
-    'general industry alignment tolerance table: 0.06 mm at any speed; shim by the difference: Maintenance Scheduling for Mechanical Equipment, US Bureau of Reclamation, FIST 4-1A',
+    'general industry alignment tolerance table: 0.06 mm at any speed; raise it by the difference: Maintenance Scheduling for Mechanical Equipment, US Bureau of Reclamation, FIST 4-1A',
   ),
   on: 'reading',
+  plan: 'goes-on',
   needs: { lifts: 'reading.lifts' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
@@ -33,14 +36,14 @@ export default check({
   }
 }`,
   run: ({ lifts }, context) => {
-    const found = softOf(context.block)
+    const found = softOf(context.block, context)
     if (!found) return []
-    const limit = context.show(softLimit, 'length')
-    const worst = context.show(Math.max(...lifts.value.map(({ lift }) => lift)), 'length')
+    const limit = saidLimit(softLimit, context.system)
+    const worst = saidLength(Math.max(...lifts.value.map(({ lift }) => lift)), context.system)
     return [
       at(lifts, {
         message: `${found.soft.join(', ')} ${found.soft.length > 1 ? 'rise' : 'rises'} by up to ${worst} when slackened; ${limit} is the most. While a foot is soft the reading of the coupling is not to be trusted.`,
-        todo: `With the drive isolated and the machine supported, ${aboutSoft(found, context)}; then read the coupling again.`,
+        todo: aboutSoft(found, context.system),
         found: worst,
         limit: `at most ${limit}`,
       }),

@@ -1,12 +1,12 @@
 import { parseThread } from '../../engineering/thread.ts'
 import { elide } from '../../quantity/elide.ts'
-import { formatNumber } from '../../quantity/format.ts'
+import { formatSi } from '../../quantity/format.ts'
 import { at, check, published } from '../check.ts'
 
 const write =
   'Write it as "M16x1.5", "3/4-10 UNC" or, for a left-hand thread, "M16x1.5 LH": without its pitch the moves are lengths, not turns.'
 
-const millimetres = (pitch: number): string => `${formatNumber(pitch * 1000, 4)} mm`
+const sayPitch = (pitch: number): string => formatSi(pitch, 'length')
 
 /** Why a designation gives no pitch; undefined where it gives one. */
 function whyNot(written: string): string | undefined {
@@ -20,7 +20,7 @@ function whyNot(written: string): string | undefined {
     case 'pitch-missing':
       return `The pitch of ${designation} is not known here: it is none of the sizes M6 to M24 and 1/4 to 1 in of the coarse series, or could be either of two.`
     case 'pitch-wrong':
-      return `${designation} has a pitch of ${millimetres(problem.pitch)}${problem.standard === undefined ? ', which no thread of that size has' : `; the series named, or the coarse thread of that size, has ${millimetres(problem.standard)}`}.`
+      return `${designation} has a pitch of ${sayPitch(problem.pitch)}${problem.standard === undefined ? ', which no thread of that size has' : `; the series named, or the coarse thread of that size, has ${sayPitch(problem.standard)}`}.`
   }
 }
 
@@ -31,6 +31,7 @@ export default check({
   why: 'A turn of the nut is a height only by the pitch of its thread, and up or down only by its hand. Without them no turns can be told, and turns that were logged are no heights.',
   source: published('ISO 261 and ISO 262, ASME B1.1'),
   on: 'bed',
+  plan: 'goes-on',
   needs: { thread: 'bed.thread' },
   fires: `drive main {
   bed {

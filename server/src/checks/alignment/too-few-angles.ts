@@ -9,6 +9,7 @@ export default check({
   why: 'A plane needs three points that are not all on one side. With fewer, the flange could stand any way.',
   source: published('plane through three points'),
   on: 'reading',
+  plan: 'waits',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

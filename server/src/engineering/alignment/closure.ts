@@ -7,7 +7,8 @@ type Quad = { readonly of: readonly number[]; readonly difference: number; reado
 /** Whether readings of one plane agree among themselves. `difference` and `allowed` (m) are those of the
  * four readings that agree least, in the measure of the rule for four readings a quarter turn apart: sum
  * of one opposite pair less sum of the other, against two gauge steps. `suspects` are the places (indexes)
- * any one of which could be the odd reading; `odd` is its angle (rad), there when only one could. */
+ * any one of which could be the odd reading; `odd` is its angle (rad), there when only one could. `opposite`: those four are two opposite
+ * pairs, so that the difference is that of their sums. */
 export type Closure =
   | { readonly state: 'untestable' }
   | { readonly state: 'closed'; readonly difference: number; readonly allowed: number }
@@ -16,6 +17,7 @@ export type Closure =
       readonly difference: number
       readonly allowed: number
       readonly suspects: readonly number[]
+      readonly opposite: boolean
       readonly odd?: number
     }
 
@@ -36,6 +38,14 @@ function test(of: readonly [number, number, number, number], places: readonly Pl
   // the mark.
   const allowed = four.reduce((sum, p, i) => sum + Math.sqrt(3) * p.standard * Math.abs(weights[i] ?? 0), 0)
   return { of, difference: Math.abs(difference), allowed }
+}
+
+/** Whether four angles (rad) are two pairs half a turn apart. */
+function arePairs([first = 0, ...others]: readonly number[]): boolean {
+  const areOpposite = (a: number, b: number) => Math.abs(Math.cos(a - b) + 1) < 1e-9
+  const across = others.findIndex((other) => areOpposite(first, other))
+  const [c = 0, d = 0] = others.filter((_, i) => i !== across)
+  return across >= 0 && areOpposite(c, d)
 }
 
 /** Do the places close: is there a plane within reach (√3 u, half a gauge step) of every one of them? At
@@ -63,5 +73,6 @@ export function closure(places: readonly Place[]): Closure {
   const suspects = places.map((_, i) => i).filter((i) => failing.every((q) => q.of.includes(i)))
   const [only, ...more] = suspects
   const odd = only === undefined || more.length > 0 ? undefined : places[only]?.angle
-  return { state: 'open', difference, allowed, suspects, ...(odd !== undefined && { odd }) }
+  const opposite = arePairs(worst.of.map((i) => places[i]?.angle ?? 0))
+  return { state: 'open', difference, allowed, suspects, opposite, ...(odd !== undefined && { odd }) }
 }

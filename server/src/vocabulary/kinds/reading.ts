@@ -18,6 +18,11 @@ export const reading = block({
     taken: fact(date, 'When it was taken.', { example: '2026-03-04', required: true }),
     afloat: fact(yesNo, 'Whether the boat was afloat.', { example: 'no' }),
     hot: fact(yesNo, 'Whether the machine was at working heat.', { example: 'no' }),
+    'parted-end': fact(
+      choice(['free', 'supported']),
+      'Whether the end of the parted shaft hung free when it was read, or was held up to the line it runs on when joined. Free, `shaft-droop` and `shaft-slope` of the target count; supported, they do not. How to find the droop with a spring scale and a dial: docs/engineering/alignment.md.',
+      { example: 'free' },
+    ),
     gauge: fact(
       amount('length', gaugeStep),
       'Smallest step of the feelers, the gauge or the dial. For all that was read, unless `offset-gauge` says another for the rims.',

@@ -1,0 +1,140 @@
+// What is done about a soft foot, from the text of a job. Raised by what it rises more than the others (their median): US Bureau of Reclamation,
+// FIST 4-1A. M16 has a pitch of 2 mm (ISO 261), so half a flat is 0.167 mm. On a right-hand thread a lower nut climbs counter-clockwise, seen from
+// above; on a left-hand thread the other way (derived in engineering/adjusters.ts).
+import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../server/src/checks/index.ts'
+import { correctionOf } from '../../server/src/plans/alignment.ts'
+import { correctionText } from '../../server/src/plans/alignment-words.ts'
+import { planJson } from '../../server/src/plans/plan-json.ts'
+import { findingsOf } from '../checks/marks.ts'
+import { blockIn } from './job-text.ts'
+
+const studs = 'adjuster: stud-and-nuts\n    thread: M16'
+const shims = 'adjuster: shims\n    shims: 0.05 mm, 0.1 mm, 0.2 mm'
+const four = (aftPort: number, aftStbd: number, fwdPort: number, fwdStbd: number) =>
+  `aft-port ${aftPort} mm, aft-stbd ${aftStbd} mm, fwd-port ${fwdPort} mm, fwd-stbd ${fwdStbd} mm`
+
+const job = (bed: string, lifts: string, more = '') => `drive main {
+  coupling { flange-diameter: 125 mm  gauge-diameter: 110 mm  gap-variation: max 0.10 mm  offset: max 0.15 mm }
+  bed {
+    ${bed}
+    foot aft-port { from-coupling: 180 mm  across: 140 mm port }
+    foot aft-stbd { from-coupling: 180 mm  across: 140 mm starboard }
+    foot fwd-port { from-coupling: 560 mm  across: 140 mm port }
+    foot fwd-stbd { from-coupling: 560 mm  across: 140 mm starboard }
+  }
+  reading a {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
+    offsets: top 0.06 mm, starboard -0.02 mm, bottom -0.05 mm, port 0.03 mm
+    lifts: ${lifts}
+  }
+${more}}
+`
+
+function advised(text: string, path = 'main.a') {
+  const { block, lookup } = blockIn(text, path)
+  const outcome = correctionOf(block, lookup)
+  if (!outcome.ok) throw new Error(outcome.fault.words)
+  const c = outcome.value
+  expect(c.withheld).toBe('soft-foot')
+  const words = c.doubts.find(({ type }) => type === 'soft-foot')?.words ?? ''
+  expect(correctionText(c, 'metric')).toContain(words)
+  return { words, json: planJson(c).softFeet }
+}
+
+const oneUp = four(0.02, 0.15, 0.03, 0.02)
+
+describe('the remedy', () => {
+  it.each([
+    ['M16', 'counter-clockwise'],
+    ['"M16x2 LH"', 'clockwise'],
+  ] as const)('on studs %s is a turn of the lower nut %s', (thread, way) => {
+    const { words, json } = advised(job(studs.replace('M16', thread), oneUp))
+    expect(words).toContain(
+      `Slacken the upper nut at aft-stbd. Turn the lower nut ${way}, seen from above, half a flat: up 0.17 mm, 0.13 mm is wanted. Tighten`,
+    )
+    expect(words).not.toContain('shim')
+    expect(json).toEqual({
+      feet: ['aft-stbd'],
+      missing: { foot: 'aft-stbd', up_mm: 0.13 },
+      shim: null,
+      nut: { foot: 'aft-stbd', nut: 'lower', direction: 'up', seenFromAbove: way, turns: 0, flats: 0.5 },
+    })
+  })
+
+  it('that is less than half a step of the nut is said to be so', () => {
+    const { words, json } = advised(job(studs, four(0.02, 0.1, 0.03, 0.02)))
+    expect(words).toContain(
+      'only until the foot bears: 0.08 mm is missing, less than half of the smallest step of the nut, 0.17 mm.',
+    )
+    expect(json?.nut).toMatchObject({ direction: 'none' })
+  })
+
+  it('on shims is the pack of the stock that comes nearest', () => {
+    const { words, json } = advised(job(shims, oneUp))
+    expect(words).toContain(
+      'Put shims of 0.10 mm + 0.05 mm under aft-stbd, together 0.15 mm; 0.13 mm is wanted.',
+    )
+    expect(json).toMatchObject({
+      shim: { foot: 'aft-stbd', thickness_mm: 0.15, pieces_mm: [0.1, 0.05] },
+      nut: null,
+    })
+  })
+
+  it.each([
+    ['lists none that come near', 'adjuster: shims\n    shims: 1 mm', '; the bed lists none that come near'],
+    ['does not list them', 'adjuster: shims', ''],
+  ])('is a thickness where the bed %s', (_, bed, why) => {
+    const { words, json } = advised(job(bed, oneUp))
+    expect(words).toContain(`Put 0.13 mm of shims under aft-stbd${why}.`)
+    expect(json?.shim).toEqual({ foot: 'aft-stbd', thickness_mm: 0.13, pieces_mm: [] })
+  })
+
+  it('is a height where the thread is not known', () => {
+    const { words, json } = advised(job('adjuster: stud-and-nuts', oneUp))
+    expect(words).toContain('Raise aft-stbd by 0.13 mm with its lower nut.')
+    expect([json?.shim, json?.nut]).toEqual([null, null])
+  })
+
+  it.each([studs, shims])('is none where all rise alike within the gauge: %s', (bed) => {
+    const { words, json } = advised(job(bed, four(0.12, 0.15, 0.13, 0.14)))
+    expect(words).toContain(
+      'All feet rise alike: the bed springs, or the machine stands on a bowed frame, and no shim helps. Look at the bed and its fastening.',
+    )
+    expect(words).not.toMatch(/Put|Turn/)
+    expect(json).toMatchObject({ missing: null, shim: null, nut: null })
+  })
+
+  it('is to look under each where several rise as far and one does not', () => {
+    const { words } = advised(job(studs, four(0.13, 0.12, 0.12, 0.02)))
+    expect(words).toContain('No foot rises more than the others: look under each')
+  })
+
+  it('is not known once the worst foot was moved while another is soft', () => {
+    const later = `  move after a { aft-stbd: up 0.5 flats }
+  reading b {
+    taken: 2026-03-05
+    gauge: 0.02 mm
+    gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
+  }
+`
+    const { words } = advised(job(studs, four(0.02, 0.2, 0.1, 0.02), later), 'main.b')
+    expect(words).toContain('Foot fwd-port is soft')
+    expect(words).toContain('A foot was moved since')
+  })
+
+  it('is said in one order, once, in the plan and in the check', () => {
+    const text = job(studs, oneUp)
+    const { words } = advised(text)
+    const found = findingsOf(text, allChecks).findings.find(({ check }) => check === 'alignment/soft-foot')
+    for (const said of [words, found?.todo ?? '']) {
+      expect(said).toMatch(
+        /Tighten all feet and read the lifts of all of them again; read the coupling again once no foot is soft\.$/,
+      )
+      expect(said.match(/read the lifts/g)).toHaveLength(1)
+      expect(said.match(/prove it dead/g)).toHaveLength(1)
+    }
+  })
+})
