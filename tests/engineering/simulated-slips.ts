@@ -120,10 +120,13 @@ const faults: Readonly<Record<string, Draw>> = {
     hypothesis: () => ({ type: 'made-at-the-wrong-end', made: 'all' }),
     moves: (made) => exchanged(made, 'all'),
   }),
-  'heights made at the wrong end': always({
-    hypothesis: () => ({ type: 'made-at-the-wrong-end', made: 'heights' }),
-    moves: (made) => exchanged(made, 'heights'),
-  }),
+  'heights made at the wrong end': () => (made) =>
+    made.moves.some(({ horizontal }) => horizontal !== 0)
+      ? {
+          hypothesis: () => ({ type: 'made-at-the-wrong-end', made: 'heights' }),
+          moves: (all) => exchanged(all, 'heights'),
+        }
+      : undefined,
   'thread of another pitch': (random) => {
     const factor = random() < 0.5 ? between(random, 0.5, 0.85) : between(random, 1.2, 2)
     return always({
@@ -226,7 +229,7 @@ function drawLog(random: Random, draw: Draw | undefined): SimulatedLog | undefin
   const later = read(m, seen(plusAxis(m.start, lineThrough(m, done))), random)
   const noted = moves.map(
     ({ vertical, horizontal }): NotedMove => ({
-      vertical: { value: vertical, standard: vertical === 0 ? 0 : m.step / 10 },
+      vertical: { value: vertical, standard: vertical === 0 ? 0 : Math.hypot(m.step / 10, 0.01 * vertical) },
       horizontal: { value: horizontal, standard: horizontal === 0 ? 0 : 0.01 * mm },
       byNut: vertical,
     }),

@@ -58,30 +58,37 @@ export function explainMismatch(of: {
     (['slope', 'offset'] as const).flatMap((kind) => {
       const [was, is, change] = [before[kind]?.[plane], after[kind]?.[plane], planned[plane][kind]]
       if (!was || !is) return []
-      const variance = was.standard ** 2 + is.standard ** 2 + change.standard ** 2
-      return [{ kind, plane, before: was.value, found: is.value, expected: was.value + change.value, variance }]
+      const variance = was.standard ** 2 + is.standard ** 2
+      return [{ kind, plane, before: was.value, found: is.value, variance, change }]
     }),
   )
-  const chiSquare = read.reduce((sum, c) => sum + (c.found - c.expected) ** 2 / c.variance, 0)
+  const chiSquare = read.reduce(
+    (sum, { before: was, found, variance, change }) =>
+      sum + (found - was - change.value) ** 2 / (variance + change.standard ** 2),
+    0,
+  )
   const degreesOfFreedom = read.length
   const noise = chiSquare <= (most[degreesOfFreedom - 1] ?? Number.POSITIVE_INFINITY)
   if (noise) return { ok: true, value: { chiSquare, degreesOfFreedom, noise, explanations: [] } }
 
   const byOneFoot = feet.map((_, i) => machine.value(feet.map((__, k) => inBothPlanes(() => exactly(i === k ? 1 : 0)))))
   const components = read.map((c): Component => ({ ...c, effects: byOneFoot.map((by) => by[c.plane][c.kind].value) }))
-  const able = suppositions({ feet, moves, components, onCircle })
+  const fitting = suppositions({ feet, moves, components, onCircle })
     .map(({ hypothesis, expects, fitted }) => {
-      const left = components.reduce((sum, c) => sum + (c.found - expects(c)) ** 2 / c.variance, 0)
+      const left = components.reduce((sum, c) => {
+        const { value, variance } = expects(c)
+        return sum + (c.found - value) ** 2 / variance
+      }, 0)
       return { hypothesis, chiSquare: left, fitted, score: left + 2 * fitted }
     })
-    .filter(
-      ({ chiSquare: left, fitted, score }) =>
-        left <= (most[degreesOfFreedom - fitted - 1] ?? Number.NEGATIVE_INFINITY) && score <= chiSquare - clearly,
-    )
+    .filter((one) => one.chiSquare <= (most[degreesOfFreedom - one.fitted - 1] ?? Number.NEGATIVE_INFINITY))
     .sort((a, b) => a.score - b.score)
-  const [best] = able
-  const explanations = able
-    .filter(({ hypothesis, score }) => best && (score - best.score < alike || !isSound(hypothesis)))
+  const [best] = fitting
+  const explanations = fitting
+    .filter(({ hypothesis, score }) => {
+      if (!best || best.score > chiSquare - clearly) return false
+      return score - best.score < alike || !isSound(hypothesis)
+    })
     .map(({ hypothesis, chiSquare: left }) => ({ hypothesis, chiSquare: left }))
   return { ok: true, value: { chiSquare, degreesOfFreedom, noise, explanations } }
 }

@@ -1,6 +1,6 @@
-import type { Uncertain } from '../../quantity/uncertainty.ts'
+import { exactly, plus, type Uncertain } from '../../quantity/uncertainty.ts'
 import { atOneStation, type Foot, oneStation } from './feet.ts'
-import type { AxisError, InPlanes } from './planes.ts'
+import { type AxisError, type InPlanes, inBothPlanes } from './planes.ts'
 
 /** What may have happened instead of what was noted. `feet` are names. */
 export type Hypothesis =
@@ -42,7 +42,7 @@ export interface Component {
   readonly plane: keyof InPlanes<unknown>
   readonly before: number
   readonly found: number
-  /** Of the difference between found and expected. */
+  /** Of the difference between both readings, as the gauge has it. */
   readonly variance: number
   /** What a metre of each foot changes, in the order of the feet. */
   readonly effects: readonly number[]
@@ -57,12 +57,17 @@ export interface MoveLog {
   readonly onCircle: boolean
 }
 
-/** One explanation, with what the later reading then has to show. */
+/** One explanation, with what the later reading then has to show, and the variance of the difference to it. */
 export interface Supposition {
   readonly hypothesis: Hypothesis
-  readonly expects: (component: Component) => number
+  readonly expects: (component: Component) => Expected
   /** How many figures were fitted. */
   readonly fitted: 0 | 1
+}
+
+interface Expected {
+  readonly value: number
+  readonly variance: number
 }
 
 interface Slip {
@@ -71,24 +76,47 @@ interface Slip {
   readonly suppose: (log: MoveLog) => readonly Supposition[]
 }
 
-type Done = InPlanes<number>
+type Move = InPlanes<Uncertain>
 
-const done = ({ vertical, horizontal }: NotedMove): Done => ({
-  vertical: vertical.value,
-  horizontal: horizontal.value,
+const times = ({ value, standard }: Uncertain, by: number): Uncertain => ({
+  value: by * value,
+  standard: Math.abs(by) * standard,
 })
+const up = (move: Move, by: number): Move => ({ ...move, vertical: times(move.vertical, by) })
+const aside = (move: Move, by: number): Move => ({ ...move, horizontal: times(move.horizontal, by) })
+const both = (move: Move, by: number): Move => aside(up(move, by), by)
 
-const changeBy = ({ effects, plane }: Component, moves: readonly Done[]): number =>
-  effects.reduce((sum, effect, i) => sum + effect * (moves[i]?.[plane] ?? 0), 0)
+const changeBy = ({ effects, plane }: Component, moves: readonly Move[]): number =>
+  effects.reduce((sum, effect, i) => sum + effect * (moves[i]?.[plane].value ?? 0), 0)
+
+/** Of what is found less what is expected where these moves were made. */
+const varianceOf = ({ variance, effects, plane }: Component, moves: readonly Move[]): number =>
+  effects.reduce((sum, effect, i) => sum + (effect * (moves[i]?.[plane].standard ?? 0)) ** 2, variance)
 
 /** The later reading where the moves were made otherwise. */
-function ifDone(hypothesis: Hypothesis, { moves }: MoveLog, otherwise: (move: Done, i: number) => Done): Supposition {
-  const made = moves.map((move, i) => otherwise(done(move), i))
-  return { hypothesis, expects: (c) => c.before + changeBy(c, made), fitted: 0 }
+function ifMade(
+  hypothesis: Hypothesis,
+  { moves }: MoveLog,
+  otherwise: (move: NotedMove, i: number) => Move,
+): Supposition {
+  const made = moves.map(otherwise)
+  return {
+    hypothesis,
+    expects: (c) => ({ value: c.before + changeBy(c, made), variance: varianceOf(c, made) }),
+    fitted: 0,
+  }
 }
 
-const up = (move: Done, by: number): Done => ({ ...move, vertical: by * move.vertical })
-const both = (move: Done, by: number): Done => ({ vertical: by * move.vertical, horizontal: by * move.horizontal })
+/** The later reading where the moves were made as noted, and what was read does not show it. */
+const ifMadeButReads = (
+  hypothesis: Hypothesis,
+  { moves }: MoveLog,
+  reads: (c: Component, change: number) => number,
+): Supposition => ({
+  hypothesis,
+  expects: (c) => ({ value: reads(c, changeBy(c, moves)), variance: varianceOf(c, moves) }),
+  fitted: 0,
+})
 
 const hasHeights = ({ moves }: MoveLog): boolean => moves.some(({ vertical }) => vertical.value !== 0)
 const hasSideways = ({ moves }: MoveLog): boolean => moves.some(({ horizontal }) => horizontal.value !== 0)
@@ -113,28 +141,24 @@ const heightsOf =
       .filter((group) => which(group, log))
       .map((group) => {
         const feet = group.map((i) => log.feet[i]?.name ?? '')
-        return ifDone({ type, feet }, log, (move, i) => (group.includes(i) ? up(move, by) : move))
+        return ifMade({ type, feet }, log, (move, i) => (group.includes(i) ? up(move, by) : move))
       })
 
 /** Whether these heights are all that was moved: then nothing moved at all. */
 const isAll = (group: readonly number[], log: MoveLog): boolean =>
   !hasSideways(log) && log.moves.every(({ vertical }, i) => vertical.value === 0 || group.includes(i))
 
+const signs = { later: [-1, -1], first: [-1, 1], both: [1, -1] } as const
+
 const mirrored =
   (type: 'sides-swapped' | 'top-and-bottom-swapped', plane: Component['plane']) =>
-  (log: MoveLog): readonly Supposition[] => {
-    const noted = log.moves.map(done)
-    const signs = { later: [-1, -1], first: [-1, 1], both: [1, -1] } as const
-    return (['later', 'first', 'both'] as const).map((swapped) => {
+  (log: MoveLog): readonly Supposition[] =>
+    (['later', 'first', 'both'] as const).map((swapped) => {
       const [before, change] = signs[swapped]
-      return {
-        hypothesis: { type, swapped },
-        expects: (c) =>
-          c.plane === plane ? before * c.before + change * changeBy(c, noted) : c.before + changeBy(c, noted),
-        fitted: 0,
-      }
+      return ifMadeButReads({ type, swapped }, log, (c, by) =>
+        c.plane === plane ? before * c.before + change * by : c.before + by,
+      )
     })
-  }
 
 /** Less than three standard deviations of change tells nothing of its size. */
 const visible = 9
@@ -152,45 +176,51 @@ function scaled(
     readonly hypothesis: (factor: number) => Hypothesis
   },
 ): readonly Supposition[] {
-  const noted = moves.map(done)
-  const rest = (c: Component) => c.before + changeBy(c, noted) - part(c)
+  const rest = (c: Component) => c.before + changeBy(c, moves) - part(c)
   let [cross, square] = [0, 0]
   for (const c of components) {
-    const by = part(c)
-    cross += (by * (c.found - rest(c))) / c.variance
-    square += by ** 2 / c.variance
+    const [by, variance] = [part(c), varianceOf(c, moves)]
+    cross += (by * (c.found - rest(c))) / variance
+    square += by ** 2 / variance
   }
   const factor = cross / square
   if (square < visible || factor < least || factor > most) return []
-  return [{ hypothesis: hypothesis(factor), expects: (c) => rest(c) + factor * part(c), fitted: 1 }]
+  const expects = (c: Component) => ({ value: rest(c) + factor * part(c), variance: varianceOf(c, moves) })
+  return [{ hypothesis: hypothesis(factor), expects, fitted: 1 }]
 }
 
 /** The move of the foot that stands across from this one at the other end: port stays port. The mean where two are as near. */
-function acrossEnds({ feet, moves }: MoveLog): readonly Done[] {
+function acrossEnds({ feet, moves }: MoveLog): readonly Move[] {
   const [aft, fwd] = [Math.min(...feet.map(({ x }) => x)), Math.max(...feet.map(({ x }) => x))]
-  return feet.map((foot, i) => {
-    const own = done(moves[i] as NotedMove)
-    const end = atOneStation([foot.x, aft]) ? fwd : atOneStation([foot.x, fwd]) ? aft : undefined
+  return moves.map((own, i) => {
+    const { x = 0, y = 0 } = feet[i] ?? {}
+    const end = atOneStation([x, aft]) ? fwd : atOneStation([x, fwd]) ? aft : undefined
     if (end === undefined) return own
-    const there = feet.flatMap(({ x, y }, k) => (atOneStation([x, end]) ? [{ k, away: Math.abs(y - foot.y) }] : []))
-    const nearest = Math.min(...there.map(({ away }) => away))
-    const meant = there.filter(({ away }) => away - nearest < oneStation).map(({ k }) => done(moves[k] as NotedMove))
-    const mean = (plane: keyof Done) => meant.reduce((sum, move) => sum + move[plane], 0) / meant.length
-    return { vertical: mean('vertical'), horizontal: mean('horizontal') }
+    const away = (foot: Foot) => Math.abs(foot.y - y)
+    const there = feet.filter((foot) => atOneStation([foot.x, end]))
+    const nearest = Math.min(...there.map(away))
+    const meant = moves.filter((_, k) => {
+      const foot = feet[k]
+      return foot && there.includes(foot) && away(foot) - nearest < oneStation
+    })
+    return inBothPlanes((plane) => meant.map((move) => times(move[plane], 1 / meant.length)).reduce(plus))
   })
 }
 
 function atTheWrongEnd(log: MoveLog): readonly Supposition[] {
   const exchanged = acrossEnds(log)
-  const differs = (plane: keyof Done) =>
-    exchanged.some((move, i) => Math.abs(move[plane] - (log.moves[i]?.[plane].value ?? 0)) > 1e-9)
+  const differs = (plane: Component['plane']) =>
+    exchanged.some((move, i) => Math.abs(move[plane].value - (log.moves[i]?.[plane].value ?? 0)) > 1e-9)
   const type = 'made-at-the-wrong-end'
   return [
     ...only(differs('vertical') || differs('horizontal'), () => [
-      ifDone({ type, made: 'all' }, log, (_, i) => exchanged[i] as Done),
+      ifMade({ type, made: 'all' }, log, (move, i) => exchanged[i] ?? move),
     ]),
     ...only(differs('vertical') && differs('horizontal'), () => [
-      ifDone({ type, made: 'heights' }, log, (move, i) => ({ ...move, vertical: (exchanged[i] as Done).vertical })),
+      ifMade({ type, made: 'heights' }, log, (move, i) => ({
+        ...move,
+        vertical: (exchanged[i] ?? move).vertical,
+      })),
     ]),
   ]
 }
@@ -210,46 +240,44 @@ const slips: { readonly [T in Hypothesis['type']]: Slip } = {
     basis: 'reading-in-doubt',
     suppose: (log) =>
       only(hasHeights(log) || hasSideways(log), () => [
-        ifDone({ type: 'nothing-moved' }, log, (move) => both(move, 0)),
+        ifMade({ type: 'nothing-moved' }, log, (move) => both(move, 0)),
       ]),
   },
   'sideways-not-done': {
     basis: 'sound',
     suppose: (log) =>
       only(hasHeights(log) && hasSideways(log), () => [
-        ifDone({ type: 'sideways-not-done' }, log, (move) => ({ ...move, horizontal: 0 })),
+        ifMade({ type: 'sideways-not-done' }, log, (move) => aside(move, 0)),
       ]),
   },
   'wrong-side': {
     basis: 'sound',
     suppose: (log) =>
       only(hasSideways(log), () => [
-        ifDone({ type: 'wrong-side' }, log, (move) => ({ ...move, horizontal: -move.horizontal })),
+        ifMade({ type: 'wrong-side' }, log, (move) => aside(move, -1)),
       ]),
   },
   'part-of-the-way': {
     basis: 'reading-in-doubt',
-    suppose: (log) => {
-      const noted = log.moves.map(done)
-      return scaled(log, {
-        part: (c) => changeBy(c, noted),
+    suppose: (log) =>
+      scaled(log, {
+        part: (c) => changeBy(c, log.moves),
         range: [0.15, 0.85],
         hypothesis: (share) => ({ type: 'part-of-the-way', share }),
-      })
-    },
+      }),
   },
   'made-twice': {
     basis: 'sound',
     suppose: (log) =>
       only(hasHeights(log) || hasSideways(log), () => [
-        ifDone({ type: 'made-twice' }, log, (move) => both(move, 2)),
+        ifMade({ type: 'made-twice' }, log, (move) => both(move, 2)),
       ]),
   },
   'made-at-the-wrong-end': { basis: 'sound', suppose: atTheWrongEnd },
   'other-pitch': {
     basis: 'bed-in-doubt',
     suppose: (log) => {
-      const nuts = log.moves.map(({ byNut = 0 }) => ({ vertical: byNut, horizontal: 0 }))
+      const nuts = log.moves.map(({ byNut = 0 }) => ({ vertical: exactly(byNut), horizontal: exactly(0) }))
       return only(hasNuts(log), () =>
         scaled(log, {
           part: (c) => changeBy(c, nuts),
@@ -263,9 +291,9 @@ const slips: { readonly [T in Hypothesis['type']]: Slip } = {
     basis: 'bed-in-doubt',
     suppose: (log) =>
       only(hasNuts(log), () => [
-        ifDone({ type: 'other-hand' }, log, (move, i) => ({
+        ifMade({ type: 'other-hand' }, log, (move) => ({
           ...move,
-          vertical: move.vertical - 2 * (log.moves[i]?.byNut ?? 0),
+          vertical: { ...move.vertical, value: move.vertical.value - 2 * (move.byNut ?? 0) },
         })),
       ]),
   },
@@ -277,32 +305,26 @@ const slips: { readonly [T in Hypothesis['type']]: Slip } = {
   // Slopes as computed are the true ones times the factor; the move is true.
   'other-gauge-diameter': {
     basis: 'reading-in-doubt',
-    suppose: (log) => {
-      const noted = log.moves.map(done)
-      return only(log.onCircle, () =>
+    suppose: (log) =>
+      only(log.onCircle, () =>
         scaled(log, {
-          part: (c) => (c.kind === 'slope' ? changeBy(c, noted) : 0),
+          part: (c) => (c.kind === 'slope' ? changeBy(c, log.moves) : 0),
           range: [0.25, 4],
           hypothesis: (factor) => ({ type: 'other-gauge-diameter', factor }),
         }),
-      )
-    },
+      ),
   },
   'offset-not-carried': {
     basis: 'reading-in-doubt',
-    suppose: (log) => {
-      const noted = log.moves.map(done)
-      return only(
+    suppose: (log) =>
+      only(
         log.components.some(({ kind }) => kind === 'offset'),
         () => [
-          {
-            hypothesis: { type: 'offset-not-carried' },
-            expects: (c) => c.before + (c.kind === 'offset' ? 0 : changeBy(c, noted)),
-            fitted: 0,
-          },
+          ifMadeButReads({ type: 'offset-not-carried' }, log, (c, change) =>
+            c.kind === 'offset' ? c.before : c.before + change,
+          ),
         ],
-      )
-    },
+      ),
   },
 }
 
