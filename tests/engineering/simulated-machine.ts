@@ -26,7 +26,8 @@ export function randomFrom(seed: number): Random {
 
 const mm = 1e-3
 export const between = (random: Random, low: number, high: number) => low + (high - low) * random()
-export const gauss = (random: Random) => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
+export const gauss = (random: Random) =>
+  Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
 
 export type Axis = InPlanes<{ readonly offset: number; readonly slope: number }>
 

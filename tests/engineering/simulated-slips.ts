@@ -1,11 +1,24 @@
 /** Logs of two readings with a slip between them that only the simulation knows. Machines, gauges and errors are those of `simulated-machine.ts`; where the
  * machine goes is worked out here from the line through its feet. The figures of the slips are common practice, no source. */
 import { stepHeights } from '../../server/src/engineering/adjuster-heights.ts'
-import { allowsSteps, explainMismatch, type Mismatch } from '../../server/src/engineering/alignment/mismatch.ts'
+import {
+  allowsSteps,
+  explainMismatch,
+  type Mismatch,
+} from '../../server/src/engineering/alignment/mismatch.ts'
 import { searchMoves } from '../../server/src/engineering/alignment/move-search.ts'
 import { inBothPlanes } from '../../server/src/engineering/alignment/planes.ts'
 import { type Hypothesis, isSound, type NotedMove } from '../../server/src/engineering/alignment/slips.ts'
-import { type Axis, between, drawMachine, gauss, type Random, randomFrom, read, type SimulatedMachine } from './simulated-machine.ts'
+import {
+  type Axis,
+  between,
+  drawMachine,
+  gauss,
+  type Random,
+  randomFrom,
+  read,
+  type SimulatedMachine,
+} from './simulated-machine.ts'
 
 const mm = 1e-3
 
@@ -37,8 +50,10 @@ const flip = (plane: keyof Axis) => (axis: Axis) =>
 const onCircle = (factor: number) => (axis: Axis) =>
   inBothPlanes((plane) => ({ ...axis[plane], slope: factor * axis[plane].slope }))
 
-const pick = <T>(random: Random, from: readonly T[]): T | undefined => from[Math.floor(random() * from.length)]
-const names = ({ machine }: Made, which: ReadonlySet<number>) => [...which].map((i) => machine.feet[i]?.name ?? '')
+const pick = <T>(random: Random, from: readonly T[]): T | undefined =>
+  from[Math.floor(random() * from.length)]
+const names = ({ machine }: Made, which: ReadonlySet<number>) =>
+  [...which].map((i) => machine.feet[i]?.name ?? '')
 const raised = ({ moves }: Made) => moves.flatMap(({ vertical }, i) => (vertical === 0 ? [] : [i]))
 const stationOf = (made: Made, foot: number | undefined) =>
   raised(made).filter((i) => made.machine.feet[i]?.x === made.machine.feet[foot ?? -1]?.x)
@@ -46,7 +61,11 @@ const stationOf = (made: Made, foot: number | undefined) =>
 type Draw = (random: Random) => (made: Made) => Fault | undefined
 
 const feetFault =
-  (type: 'turned-the-wrong-way' | 'did-not-follow' | 'forgotten', by: number, which: (made: Made, random: Random) => readonly number[]): Draw =>
+  (
+    type: 'turned-the-wrong-way' | 'did-not-follow' | 'forgotten',
+    by: number,
+    which: (made: Made, random: Random) => readonly number[],
+  ): Draw =>
   (random) =>
   (made) => {
     const feet = new Set(which(made, random))
@@ -75,7 +94,10 @@ const exchanged = (made: Made, planes: 'all' | 'heights') => {
     return planes === 'all' ? other : { ...move, vertical: other.vertical }
   })
 }
-const swapped = (type: 'sides-swapped' | 'top-and-bottom-swapped', where: 'first' | 'later' | 'both'): Draw => {
+const swapped = (
+  type: 'sides-swapped' | 'top-and-bottom-swapped',
+  where: 'first' | 'later' | 'both',
+): Draw => {
   const mirror = flip(type === 'sides-swapped' ? 'horizontal' : 'vertical')
   return always({
     hypothesis: () => ({ type, swapped: where }),
@@ -92,7 +114,9 @@ const faults: Readonly<Record<string, Draw>> = {
   'a foot did not follow': feetFault('did-not-follow', 0, oneFoot),
   'a station forgotten': feetFault('forgotten', 0, oneStation),
   'heights not done': (random) => (made) =>
-    made.moves.some(({ horizontal }) => horizontal !== 0) ? feetFault('forgotten', 0, raised)(random)(made) : undefined,
+    made.moves.some(({ horizontal }) => horizontal !== 0)
+      ? feetFault('forgotten', 0, raised)(random)(made)
+      : undefined,
   'nothing moved': always({
     hypothesis: () => ({ type: 'nothing-moved' }),
     moves: (made) => each(made, () => ({ vertical: 0, horizontal: 0 })),
@@ -109,7 +133,8 @@ const faults: Readonly<Record<string, Draw>> = {
     const share = between(random, 0.2, 0.8)
     return always({
       hypothesis: () => ({ type: 'part-of-the-way', share }),
-      moves: (made) => each(made, (move) => ({ vertical: share * move.vertical, horizontal: share * move.horizontal })),
+      moves: (made) =>
+        each(made, (move) => ({ vertical: share * move.vertical, horizontal: share * move.horizontal })),
     })(random)
   },
   'made twice': always({
@@ -180,7 +205,10 @@ function lineThrough({ feet }: SimulatedMachine, moves: readonly Move[]): Axis {
   })
 }
 const plusAxis = (a: Axis, b: Axis): Axis =>
-  inBothPlanes((plane) => ({ slope: a[plane].slope + b[plane].slope, offset: a[plane].offset + b[plane].offset }))
+  inBothPlanes((plane) => ({
+    slope: a[plane].slope + b[plane].slope,
+    offset: a[plane].offset + b[plane].offset,
+  }))
 
 interface SimulatedLog {
   readonly truth?: Hypothesis
@@ -194,7 +222,10 @@ function drawLog(random: Random, draw: Draw | undefined): SimulatedLog | undefin
   const m = withFeet(drawMachine(random, between(random, 0.05, 0.3)), random)
   // Half of the machines are to stand off the shaft: cold, dry, or with a shaft end that hangs.
   const off = random() < 0.5 ? 1 : 0
-  const target = inBothPlanes(() => ({ offset: off * between(random, -0.5, 0.5) * mm, slope: off * between(random, -1.5, 1.5) * 1e-3 }))
+  const target = inBothPlanes(() => ({
+    offset: off * between(random, -0.5, 0.5) * mm,
+    slope: off * between(random, -1.5, 1.5) * 1e-3,
+  }))
   const wrong = draw?.(random)
   // The reading before: whether its places are swapped does not depend on the moves.
   const firstFault = wrong?.({ machine: m, moves: m.feet.map(() => ({ vertical: 1, horizontal: 1 })) })
@@ -284,9 +315,23 @@ export interface Named {
 export const slipNames: readonly string[] = Object.keys(faults)
 
 /** So many logs with this slip whose effect lies between these many standard uncertainties; the same each time. */
-export function namedOf(name: string, cases: number, [least, most]: readonly [number, number], seed = 20_261_130): Named {
+export function namedOf(
+  name: string,
+  cases: number,
+  [least, most]: readonly [number, number],
+  seed = 20_261_130,
+): Named {
   const random = randomFrom(seed + slipNames.indexOf(name))
-  const tally: Named = { drawn: 0, alone: 0, few: 0, many: 0, unnamed: 0, wrongly: 0, stepsWrongly: 0, steps: 0 }
+  const tally: Named = {
+    drawn: 0,
+    alone: 0,
+    few: 0,
+    many: 0,
+    unnamed: 0,
+    wrongly: 0,
+    stepsWrongly: 0,
+    steps: 0,
+  }
   for (let tries = 0; tally.drawn < cases && tries < 100 * cases; tries++) {
     const log = drawLog(random, faults[name])
     if (!log?.truth || log.effect < least || log.effect >= most) continue
@@ -300,13 +345,17 @@ export function namedOf(name: string, cases: number, [least, most]: readonly [nu
     else if (!named.some((of) => key(of) === key(truth))) tally.wrongly += 1
     else if (asRead(named) > 3) tally.many += 1
     else tally.few += 1
-    if (named.length > 0 && asRead(named) === 1 && named.some((of) => key(of) === key(truth))) tally.alone += 1
+    if (named.length > 0 && asRead(named) === 1 && named.some((of) => key(of) === key(truth)))
+      tally.alone += 1
   }
   return tally
 }
 
 /** Logs without a slip: how many were beyond noise, and of how many something was named. */
-export function cleanLogs(cases: number, seed = 20_261_129): { readonly alarms: number; readonly named: number } {
+export function cleanLogs(
+  cases: number,
+  seed = 20_261_129,
+): { readonly alarms: number; readonly named: number } {
   const random = randomFrom(seed)
   let [alarms, named] = [0, 0]
   for (let i = 0; i < cases; i++) {

@@ -3,9 +3,10 @@
 import { readFileSync } from 'node:fs'
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Hypothesis } from '../../server/src/engineering/alignment/mismatch.ts'
+import type { Hypothesis } from '../../server/src/engineering/alignment/slips.ts'
 import { logUpTo } from '../../server/src/plans/alignment-log.ts'
-import { logText, sayExplanations, sparkline } from '../../server/src/plans/alignment-log-words.ts'
+import { logText, sparkline } from '../../server/src/plans/alignment-log-words.ts'
+import { sayExplanations } from '../../server/src/plans/slip-words.ts'
 import { blockIn } from './job-text.ts'
 
 /** Axis of the machine: slopes in mrad, offsets at the faces in mm; + up, + to starboard. */

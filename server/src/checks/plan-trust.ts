@@ -15,7 +15,7 @@ export interface Checked {
 }
 
 /** The correction of a reading as a person may be told it: without steps where something it hangs on is written wrong, or where the log shows that
- * the reading itself may be. */
+ * the reading or the bed may not be what the job says. */
 export function trustedCorrection(reading: Block, lookup: Lookup, checked: Checked): CorrectionOutcome {
   const outcome = correctionOf(reading, lookup)
   if (!outcome.ok) return outcome
@@ -27,7 +27,7 @@ export function trustedCorrection(reading: Block, lookup: Lookup, checked: Check
   const slip = slipOf(reading, lookup)
   if (!slip) return outcome
   const told = { ...outcome.value, slip: slip.words }
-  return { ok: true, value: slip.ofTheReading ? withhold(told, 'another-effect') : told }
+  return { ok: true, value: slip.withholds ? withhold(told, 'another-effect') : told }
 }
 
 function placeIn({ document }: JobFile, at: Finding['at']): string {

@@ -71,8 +71,12 @@ export function explainMismatch(of: {
   const noise = chiSquare <= (most[degreesOfFreedom - 1] ?? Number.POSITIVE_INFINITY)
   if (noise) return { ok: true, value: { chiSquare, degreesOfFreedom, noise, explanations: [] } }
 
-  const byOneFoot = feet.map((_, i) => machine.value(feet.map((__, k) => inBothPlanes(() => exactly(i === k ? 1 : 0)))))
-  const components = read.map((c): Component => ({ ...c, effects: byOneFoot.map((by) => by[c.plane][c.kind].value) }))
+  const byOneFoot = feet.map((_, i) =>
+    machine.value(feet.map((__, k) => inBothPlanes(() => exactly(i === k ? 1 : 0)))),
+  )
+  const components = read.map(
+    (c): Component => ({ ...c, effects: byOneFoot.map((by) => by[c.plane][c.kind].value) }),
+  )
   const fitting = suppositions({ feet, moves, components, onCircle })
     .map(({ hypothesis, expects, fitted }) => {
       const left = components.reduce((sum, c) => {

@@ -121,7 +121,8 @@ const ifMadeButReads = (
 const hasHeights = ({ moves }: MoveLog): boolean => moves.some(({ vertical }) => vertical.value !== 0)
 const hasSideways = ({ moves }: MoveLog): boolean => moves.some(({ horizontal }) => horizontal.value !== 0)
 const hasNuts = ({ moves }: MoveLog): boolean => moves.some(({ byNut = 0 }) => byNut !== 0)
-const only = (applies: boolean, of: () => readonly Supposition[]): readonly Supposition[] => (applies ? of() : [])
+const only = (applies: boolean, of: () => readonly Supposition[]): readonly Supposition[] =>
+  applies ? of() : []
 
 /** Feet that may have gone wrong together: each by itself, those of a station, all; only where they were moved up or down. */
 function groupsOf({ feet, moves }: MoveLog): readonly (readonly number[])[] {
@@ -135,7 +136,11 @@ function groupsOf({ feet, moves }: MoveLog): readonly (readonly number[])[] {
 
 /** The heights of some feet times `by`. */
 const heightsOf =
-  (type: 'turned-the-wrong-way' | 'did-not-follow' | 'forgotten', by: number, which: (group: readonly number[], log: MoveLog) => boolean) =>
+  (
+    type: 'turned-the-wrong-way' | 'did-not-follow' | 'forgotten',
+    by: number,
+    which: (group: readonly number[], log: MoveLog) => boolean,
+  ) =>
   (log: MoveLog): readonly Supposition[] =>
     groupsOf(log)
       .filter((group) => which(group, log))
@@ -253,9 +258,7 @@ const slips: { readonly [T in Hypothesis['type']]: Slip } = {
   'wrong-side': {
     basis: 'sound',
     suppose: (log) =>
-      only(hasSideways(log), () => [
-        ifMade({ type: 'wrong-side' }, log, (move) => aside(move, -1)),
-      ]),
+      only(hasSideways(log), () => [ifMade({ type: 'wrong-side' }, log, (move) => aside(move, -1))]),
   },
   'part-of-the-way': {
     basis: 'reading-in-doubt',
