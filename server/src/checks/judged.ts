@@ -15,7 +15,9 @@ export function afterOutside(c: Correction, context: Context): string {
     return 'The machine was moved after this reading: go by the readings taken since, or read again.'
   if (c.laterReading !== undefined) return `A later reading, ${c.laterReading}, counts: go by that.`
   if (c.contradictory) return 'Read again before anything is moved: the readings contradict each other.'
-  if (c.withheld || slipOf(context.block, context)?.withholds)
+  if (slipOf(context.block, context)?.withholds)
+    return 'Move nothing yet: the moves before this reading had another effect than they should. The hover on it and `shaftwright plan` say what to do first.'
+  if (c.withheld)
     return 'No moves are given from this reading; the hover on it and `shaftwright plan` say why. Put that right, and read again.'
   return 'Move the feet as the hover on the reading or `shaftwright plan` says, with the drive isolated and the machine supported, and read again.'
 }

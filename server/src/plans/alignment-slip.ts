@@ -19,13 +19,10 @@ export function slipOf(reading: Block, lookup: Lookup): Slip | undefined {
   const against = againstMoves(reading, lookup)
   if (against?.type !== 'compared' || against.mismatch.noise || outdated(reading, lookup)) return undefined
   const withholds = !allowsSteps(against.mismatch)
-  const named = against.mismatch.explanations.length > 0
-  const first = `${sayWhatFirst(against, lookup.system)}${
-    !named
-      ? ' No steps are given from this reading.'
-      : withholds
-        ? '. Until then no steps are given from this reading: they could lead the wrong way.'
-        : '. This reading shows the machine as it stands, so the steps go on from it.'
+  const first = `${sayWhatFirst(against, lookup.system)} ${
+    withholds
+      ? 'Until then this reading gives no steps: they could lead the wrong way.'
+      : 'This reading shows the machine as it stands, so the steps go on from it.'
   }`
   return {
     words: `The moves since ${against.since} should have brought something else. ${sayExplanations(against, lookup.system)} ${first}`,

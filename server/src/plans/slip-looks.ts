@@ -140,28 +140,32 @@ function sayLook(look: Look, comparison: Comparison, system: UnitSystem): string
   }
 }
 
-/** What is then written into the job. */
-function correctedBy({ type }: Hypothesis): string {
-  switch (type) {
+const inReading = (swapped: 'later' | 'first' | 'both', since: string): string =>
+  ({ later: 'this reading', first: since, both: 'both readings' })[swapped]
+
+/** What to do where this is what happened. */
+function ifSo(of: Hypothesis, since: string): string {
+  switch (of.type) {
     case 'did-not-follow':
-      return 'mend the soft foot and read again'
+      return 'If a foot is soft, mend it and read again.'
     case 'nothing-moved':
-      return 'take a move that was not made out of the log'
+      return 'If the move was not made, take it out of the log.'
     case 'part-of-the-way':
-      return 'write the new reading down'
+      return 'If the machine was not tight, go by the new reading.'
     case 'other-pitch':
-      return 'correct the thread of the bed'
+      return 'If the pitch is another, correct the thread of the bed.'
     case 'other-hand':
-      return 'correct the thread of the bed and write the move as it was really made'
+      return 'If the thread has the other hand, correct the thread of the bed, and write the move as it was really made.'
     case 'top-and-bottom-swapped':
+      return `If top and bottom are swapped, correct ${inReading(of.swapped, since)}.`
     case 'sides-swapped':
-      return 'correct the places in the reading'
+      return `If port and starboard are swapped, correct ${inReading(of.swapped, since)}.`
     case 'other-gauge-diameter':
-      return 'correct the gauge-diameter'
+      return 'If the circle is another, correct the gauge-diameter.'
     case 'offset-not-carried':
-      return 'write the new offsets down'
+      return 'If the offsets are others now, correct them in this reading.'
     default:
-      return 'write the move in the log as it was really made'
+      return 'If the move was made otherwise than noted, write it in the log as it was really made.'
   }
 }
 
@@ -169,7 +173,9 @@ function correctedBy({ type }: Hypothesis): string {
 export function sayWhatFirst(comparison: Comparison, system: UnitSystem): string {
   const hypotheses = comparison.mismatch.explanations.map(({ hypothesis }) => hypothesis)
   if (hypotheses.length === 0) return 'Read again before anything is moved.'
-  const first = looksFor(hypotheses).map((look) => sayLook(look, comparison, system))
-  const ways = [...new Set(hypotheses.map(correctedBy))]
-  return `${first.join(' ')} When it is clear what happened, ${ways.join(', or ')}`
+  return [
+    'Isolate and lock off the drive first.',
+    ...looksFor(hypotheses).map((look) => sayLook(look, comparison, system)),
+    ...new Set(hypotheses.map((of) => ifSo(of, comparison.since))),
+  ].join(' ')
 }
