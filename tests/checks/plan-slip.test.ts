@@ -61,11 +61,11 @@ const start = { oz: 0.4, oy: -0.3, tv: -4, th: 2.4 }
 const move =
   '  move after r1 { aft-port: up 1 flat  aft-stbd: up 1 flat  fwd-port: up 2 flats  fwd-stbd: up 2 flats }\n'
 /** A flat of M16 is a third of a millimetre: what the move should do. */
-const after = (aft: number, fwd: number): Pose => {
+const poseAfter = (aft: number, fwd: number): Pose => {
   const tv = (fwd - aft) / 0.38
   return { ...start, tv: start.tv + tv, oz: start.oz + aft - 0.18 * tv }
 }
-const right = after(1 / 3, 2 / 3)
+const right = poseAfter(1 / 3, 2 / 3)
 
 describe('a reading after a move', () => {
   it('as it should be gives steps', () => {
@@ -92,7 +92,7 @@ describe('a reading after a move', () => {
   })
 
   it('with the forward nuts turned the wrong way gives steps, and says what happened', () => {
-    const wrong = after(1 / 3, -2 / 3)
+    const wrong = poseAfter(1 / 3, -2 / 3)
     const c = planned(
       job(reading('r1', '2026-03-04', start) + move + reading('r2', '2026-03-05', wrong)),
       'r2',
@@ -106,7 +106,7 @@ describe('a reading after a move', () => {
 
   // Mirrored readings, a left-hand thread and turns the wrong way show the same: no figure can tell them apart.
   it('with all nuts turned the wrong way gives none: a mirror and a left-hand thread fit as well', () => {
-    const wrong = after(-1 / 3, -2 / 3)
+    const wrong = poseAfter(-1 / 3, -2 / 3)
     const text = job(reading('r1', '2026-03-04', start) + move + reading('r2', '2026-03-05', wrong))
     const c = planned(text, 'r2')
     expect(c.withheld).toBe('another-effect')
@@ -144,8 +144,8 @@ it('the findings on a reading say the same of its steps as its plan', () => {
     job(reading('r1', '2026-03-04', start) + move + reading('r2', '2026-03-05', pose))
   const verdicts = new Set<boolean>()
   for (const pose of [
-    after(-1 / 3, -2 / 3),
-    after(1 / 3, -2 / 3),
+    poseAfter(-1 / 3, -2 / 3),
+    poseAfter(1 / 3, -2 / 3),
     { ...right, oz: -right.oz, tv: -right.tv },
     { oz: 2.5, oy: 1.5, tv: 5, th: -6 },
     start,
@@ -225,7 +225,9 @@ describe('a log of two readings', () => {
     },
     {
       log: 'that shows half the way',
-      text: job(reading('r1', '2026-03-01', start) + move + reading('r2', '2026-03-02', after(1 / 6, 1 / 3))),
+      text: job(
+        reading('r1', '2026-03-01', start) + move + reading('r2', '2026-03-02', poseAfter(1 / 6, 1 / 3)),
+      ),
       named: [{ type: 'part-of-the-way' }, { type: 'other-pitch' }],
       words: [
         'came about half the way',
@@ -235,7 +237,9 @@ describe('a log of two readings', () => {
     },
     {
       log: 'that shows one foot that hangs',
-      text: job(reading('r1', '2026-03-01', start) + move + reading('r2', '2026-03-02', after(1 / 3, 1 / 3))),
+      text: job(
+        reading('r1', '2026-03-01', start) + move + reading('r2', '2026-03-02', poseAfter(1 / 3, 1 / 3)),
+      ),
       named: [{ type: 'did-not-follow' }, { type: 'did-not-follow' }],
       words: ['fwd-port or fwd-stbd did not follow', 'slacken one foot at a time'],
     },
