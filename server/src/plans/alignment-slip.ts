@@ -2,6 +2,7 @@ import { allowsSteps } from '../engineering/alignment/mismatch.ts'
 import type { Lookup } from '../job/lookup.ts'
 import type { Block } from '../job/model.ts'
 import { againstMoves, outdated } from './alignment-log.ts'
+import { remembered } from './remembered.ts'
 import { sayWhatFirst } from './slip-looks.ts'
 import { sayExplanations } from './slip-words.ts'
 
@@ -15,7 +16,7 @@ export interface Slip {
 }
 
 /** Undefined where the reading shows what the moves should have done, or where a later one counts. */
-export function slipOf(reading: Block, lookup: Lookup): Slip | undefined {
+export const slipOf = remembered((reading: Block, lookup: Lookup): Slip | undefined => {
   const against = againstMoves(reading, lookup)
   if (against?.type !== 'compared' || against.mismatch.noise || outdated(reading, lookup)) return undefined
   const withholds = !allowsSteps(against.mismatch)
@@ -29,4 +30,4 @@ export function slipOf(reading: Block, lookup: Lookup): Slip | undefined {
     first,
     withholds,
   }
-}
+})

@@ -4,6 +4,7 @@ import { slipOf } from '../../plans/alignment-slip.ts'
 import { sayExplanations } from '../../plans/slip-words.ts'
 import { atHead, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
+import { writeAsMade } from '../fix-slip.ts'
 
 /** A machine whose forward end was to come up 1.17 mm, and the aft end 0.33 mm. */
 const moved = (later: string) => `drive main {
@@ -66,4 +67,5 @@ export default check({
     })
     return [value ? { ...head, at: value.at } : head]
   },
+  fixes: (_finding, ground) => writeAsMade(ground),
 })
