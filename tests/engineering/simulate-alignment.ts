@@ -23,11 +23,11 @@ for (const share of [0.05, 0.1, 0.2, 0.3, 0.5]) {
 const each = Math.max(1, Math.round(cases / 10))
 console.log(`\n${each} logs a slip whose effect is beyond 3 U.\n`)
 console.log(
-  '| slip | named alone | among at most three | among more | nothing named | named wrongly | steps given | of these wrongly | effect between 1.5 and 3 U | of these among at most three | named wrongly | steps wrongly given |',
+  '| slip | named alone | among at most three | among more | nothing named | named wrongly | steps given | steps wrongly given | effect of 1.5 to 3 U | among at most three | named wrongly | steps wrongly given |',
 )
 console.log('| :-- | --: | --: | --: | --: | --: | --: | --: | --: | --: | --: | --: |')
 for (const name of slipNames) {
-  const { beyond, near } = namedOf(name, each)
+  const { beyond, near } = namedOf(name, each, each / 5)
   const of = (part: number) => percent(part, beyond.drawn)
   console.log(
     `| ${name} | ${of(beyond.alone)} | ${of(beyond.few)} | ${of(beyond.many)} | ${of(beyond.unnamed)} | ${of(beyond.wrongly)} | ${of(beyond.steps)} | ${beyond.stepsWrongly} | ${near.drawn} | ${percent(near.few, near.drawn)} | ${percent(near.wrongly, near.drawn)} | ${near.stepsWrongly} |`,

@@ -337,18 +337,22 @@ function count(tally: Named, truth: Hypothesis, mismatch: Mismatch): void {
   if (allowsSteps(mismatch) && !mismatch.noise && !isSound(truth)) tally.stepsWrongly += 1
 }
 
-/** Logs with this slip, until so many have an effect beyond 3 U (six standard uncertainties); and those among them between half of that and
- * that. The same each time. */
+/** Logs with this slip: so many with an effect beyond 3 U (six standard uncertainties), and at least so many between half of that and that,
+ * as far as ten times `cases` draws have them. The same each time. */
 export function namedOf(
   name: string,
   cases: number,
+  leastNear = 0,
 ): { readonly beyond: Readonly<Named>; readonly near: Readonly<Named> } {
   const random = randomFrom(20_261_130 + slipNames.indexOf(name))
   const [beyond, near] = [none(), none()]
-  for (let tries = 0; beyond.drawn < cases && tries < 100 * cases; tries++) {
+  const wanted = (tries: number) =>
+    beyond.drawn < cases ? tries < 100 * cases : near.drawn < leastNear && tries < 10 * cases
+  for (let tries = 0; wanted(tries); tries++) {
     const log = drawLog(random, faults[name])
     if (!log?.truth || log.effect < 3) continue
-    count(log.effect < 6 ? near : beyond, log.truth, log.mismatch)
+    if (log.effect < 6) count(near, log.truth, log.mismatch)
+    else if (beyond.drawn < cases) count(beyond, log.truth, log.mismatch)
   }
   return { beyond, near }
 }
