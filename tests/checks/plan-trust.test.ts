@@ -33,7 +33,7 @@ const sound = `drive main {
   reading r0 {
     taken: 2026-03-03
     gauge: 0.02 mm
-    gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
+    gaps: top 1.97 mm, starboard 1.80 mm, bottom 1.61 mm, port 1.78 mm
     by: "fitter 2"
   }
   move after r0 { fwd-port: up 1 flat  fwd-stbd: up 1 flat }
@@ -144,7 +144,7 @@ describe('a plan is given without steps', () => {
       changed(/by: "fitter 2"\n {2}\}\n\}/, 'by: fitter 2\n  }\n}'),
       changed('free-length: 148 mm', 'free-length: 148'),
       changed(/free-length: 148 mm([^}]*)\}\n\}\n$/, 'free-length: 148$1}\n}\n'),
-      changed('gaps: top 1.92 mm', 'gaps: top 1.92 kg'),
+      changed('gaps: top 1.97 mm', 'gaps: top 1.97 kg'),
       `${sound}seal { free-length: 1 }\n`,
       `${sound}drive third {\n  moved after r1 { a: up 1 flat }\n}\n`,
     ]

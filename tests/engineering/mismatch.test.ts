@@ -2,7 +2,8 @@
 // reference; the 99 % points of chi-square are those of the NIST/SEMATECH e-Handbook, 1.3.6.7.4.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { explainMismatch, type Stand } from '../../server/src/engineering/alignment/mismatch.ts'
+import { allowsSteps, explainMismatch, type Stand } from '../../server/src/engineering/alignment/mismatch.ts'
+import { type Hypothesis, isSound, suppositions } from '../../server/src/engineering/alignment/slips.ts'
 
 const mm = 1e-3
 const feet = [
@@ -58,6 +59,7 @@ const noted = ([aft, fwd]: readonly [number, number], [aftY, fwdY]: readonly [nu
   ].map(([up = 0, across = 0]) => ({
     vertical: { value: up, standard: 0.01 * mm },
     horizontal: { value: across, standard: 0.01 * mm },
+    byNut: up,
   }))
 
 const start: Axis = { oz: 0.1 * mm, tv: -2.4e-3, oy: -0.05 * mm, th: 0.6e-3 }
@@ -77,6 +79,25 @@ const explained = (after: Axis, offsets = true) => {
 const named = (after: Axis, offsets = true) =>
   explained(after, offsets).explanations.map(({ hypothesis }) => hypothesis)
 
+/** What is named of two readings and a move, and whether steps may follow. */
+const judged = (
+  { first = start, later }: { readonly first?: Axis; readonly later: Axis },
+  heights: readonly [number, number] = up,
+  sideways: readonly [number, number] = across,
+) => {
+  const outcome = explainMismatch({
+    feet,
+    moves: noted(heights, sideways),
+    before: read(first),
+    after: read(later),
+  })
+  if (!outcome.ok) throw new Error(outcome.problem.type)
+  return {
+    named: outcome.value.explanations.map(({ hypothesis }) => hypothesis),
+    steps: allowsSteps(outcome.value),
+  }
+}
+
 describe('a reading after a move', () => {
   it('that shows what was meant is left alone', () => {
     const found = explained(moved(start, up, across))
@@ -91,18 +112,20 @@ describe('a reading after a move', () => {
     })
   })
 
-  it('shows all turned the wrong way', () => {
-    expect(named(moved(start, [-up[0], -up[1]], across))[0]).toMatchObject({
-      type: 'turned-the-wrong-way',
-      feet: feet.map(({ name }) => name),
-    })
+  it('shows the after pair that was forgotten, the same for a stiff machine as one of its nuts the wrong way', () => {
+    const { named: found, steps } = judged({ later: moved(start, [0, up[1]], across) })
+    expect(found).toContainEqual({ type: 'forgotten', feet: ['aft-port', 'aft-stbd'] })
+    expect(found.filter(({ type }) => type === 'turned-the-wrong-way')).toHaveLength(2)
+    expect(found).toHaveLength(3)
+    expect(steps).toBe(true)
   })
 
-  it('shows the after pair that did not follow', () => {
-    expect(named(moved(start, [0, up[1]], across))[0]).toEqual({
-      type: 'did-not-follow',
-      feet: ['aft-port', 'aft-stbd'],
-    })
+  it('shows one foot that did not follow: half of its station', () => {
+    const { named: found, steps } = judged({ later: moved(start, [up[0], up[1] / 2], across) })
+    expect(new Set(found)).toEqual(
+      new Set(['fwd-port', 'fwd-stbd'].map((foot) => ({ type: 'did-not-follow', feet: [foot] }))),
+    )
+    expect(steps).toBe(false)
   })
 
   it('shows a machine that came half the way', () => {
@@ -111,23 +134,127 @@ describe('a reading after a move', () => {
     expect(first?.type === 'part-of-the-way' && first.share).toBeCloseTo(0.5, 6)
   })
 
-  it('shows sideways moves to the wrong side', () => {
-    expect(named(moved(start, up, [0.1 * mm, 0.3 * mm]))[0]).toEqual({ type: 'wrong-side' })
+  const flipped = (axis: Axis, plane: 'vertical' | 'horizontal'): Axis =>
+    plane === 'vertical' ? { ...axis, oz: -axis.oz, tv: -axis.tv } : { ...axis, oy: -axis.oy, th: -axis.th }
+  const [aft, fwd] = up
+  const [aftY, fwdY] = across
+  const right = moved(start, up, across)
+  it.each<readonly [string, Hypothesis, { readonly first?: Axis; readonly later: Axis }]>([
+    ['nothing that moved', { type: 'nothing-moved' }, { later: start }],
+    [
+      'heights that were not set',
+      { type: 'forgotten', feet: feet.map(({ name }) => name) },
+      { later: moved(start, [0, 0], across) },
+    ],
+    ['sideways not done', { type: 'sideways-not-done' }, { later: moved(start, up) }],
+    [
+      'a move made twice over',
+      { type: 'made-twice' },
+      { later: moved(start, [2 * aft, 2 * fwd], [2 * aftY, 2 * fwdY]) },
+    ],
+    [
+      'moves made at the wrong end',
+      { type: 'made-at-the-wrong-end', made: 'all' },
+      { later: moved(start, [fwd, aft], [fwdY, aftY]) },
+    ],
+    [
+      'heights set at the wrong end',
+      { type: 'made-at-the-wrong-end', made: 'heights' },
+      { later: moved(start, [fwd, aft], across) },
+    ],
+    [
+      'top and bottom swapped in the first',
+      { type: 'top-and-bottom-swapped', swapped: 'first' },
+      { first: flipped(start, 'vertical'), later: right },
+    ],
+    [
+      'sides swapped in the later reading',
+      { type: 'sides-swapped', swapped: 'later' },
+      {
+        later: flipped(moved({ ...start, th: 2e-3 }, up, across), 'horizontal'),
+        first: { ...start, th: 2e-3 },
+      },
+    ],
+    [
+      'sides swapped in the first',
+      { type: 'sides-swapped', swapped: 'first' },
+      { first: flipped(start, 'horizontal'), later: right },
+    ],
+  ])('shows %s, alone', (_, truth, readings) => {
+    expect(judged(readings)).toEqual({ named: [truth], steps: isSound(truth) })
   })
 
-  it('shows port and starboard swapped, and top and bottom', () => {
-    const right = moved(start, up, across)
-    expect(named({ ...right, oy: -right.oy, th: -right.th })).toContainEqual({ type: 'sides-swapped' })
-    const far = moved(start, [0.2 * mm, 0.3 * mm], across)
+  it('shows top and bottom swapped in the later reading of a machine that still leans', () => {
+    const some = [0.2 * mm, 0.3 * mm] as const
+    const later = flipped(moved(start, some, across), 'vertical')
+    const truth = { type: 'top-and-bottom-swapped', swapped: 'later' }
+    expect(judged({ later }, some)).toEqual({ named: [truth], steps: false })
+  })
+
+  it('names all that nobody can tell apart from all nuts turned the wrong way, and gives no steps', () => {
+    const all: readonly Hypothesis[] = [
+      { type: 'turned-the-wrong-way', feet: feet.map(({ name }) => name) },
+      { type: 'other-hand' },
+      { type: 'top-and-bottom-swapped', swapped: 'both' },
+    ]
+    const { named: found, steps } = judged({ later: moved(start, [-aft, -fwd], across) })
+    expect(new Set(found)).toEqual(new Set(all))
+    expect(steps).toBe(false)
+    const mirrored = judged({ first: flipped(start, 'vertical'), later: flipped(right, 'vertical') })
+    expect(new Set(mirrored.named)).toEqual(new Set(all))
+  })
+
+  it('names both that nobody can tell apart from sideways to the other side', () => {
+    const { named: found, steps } = judged({ later: moved(start, up, [-aftY, -fwdY]) })
+    expect(found).toEqual([{ type: 'wrong-side' }, { type: 'sides-swapped', swapped: 'both' }])
+    expect(steps).toBe(false)
+  })
+
+  it('shows another pitch where sideways moves tell it from a part of the way', () => {
+    const [heights, sideways] = [[0.9 * mm, 1.2 * mm] as const, [-0.6 * mm, -2 * mm] as const]
+    const later = moved(start, [0.75 * heights[0], 0.75 * heights[1]], sideways)
+    const { named: found, steps } = judged({ later }, heights, sideways)
+    expect(found.map(({ type }) => type)).toEqual(['other-pitch'])
+    expect(found[0]?.type === 'other-pitch' && found[0].factor).toBeCloseTo(0.75, 6)
+    expect(steps).toBe(false)
+  })
+
+  it('names a pitch beside half the way, and beside a move made twice over, where only nuts were turned', () => {
+    const half = judged({ later: moved(start, [aft / 2, fwd / 2]) }, up, [0, 0])
+    expect(half.named.map(({ type }) => type).sort()).toEqual(['other-pitch', 'part-of-the-way'])
+    const twice = judged({ later: moved(start, [2 * aft, 2 * fwd]) }, up, [0, 0])
+    expect(twice.named.map(({ type }) => type).sort()).toEqual(['made-twice', 'other-pitch'])
+    expect([half.steps, twice.steps]).toEqual([false, false])
+  })
+
+  it('blames no thread for heights that were noted as lengths', () => {
     const outcome = explainMismatch({
       feet,
-      moves: noted([0.2 * mm, 0.3 * mm], across),
+      moves: noted(up, across).map(({ byNut: _, ...lengths }) => lengths),
       before: read(start),
-      after: read({ ...far, oz: -far.oz, tv: -far.tv }),
+      after: read(moved(start, [-aft, -fwd], across)),
     })
-    expect(outcome.ok && outcome.value.explanations.map(({ hypothesis }) => hypothesis)).toContainEqual({
-      type: 'top-and-bottom-swapped',
-    })
+    expect(outcome.ok && outcome.value.explanations.map(({ hypothesis: { type } }) => type).sort()).toEqual([
+      'top-and-bottom-swapped',
+      'turned-the-wrong-way',
+    ])
+  })
+
+  it('asks about a gauge circle only where the slope hangs on one', () => {
+    const log = { feet, moves: noted(up, across), components: [] }
+    const circle = {
+      kind: 'slope',
+      plane: 'vertical',
+      before: 0,
+      found: 1e-3,
+      variance: 1e-12,
+      effects: [-1, -1, 1, 1],
+    } as const
+    const asks = (onCircle: boolean) =>
+      suppositions({ ...log, components: [circle], onCircle }).some(
+        ({ hypothesis: { type } }) => type === 'other-gauge-diameter',
+      )
+    expect([asks(true), asks(false)]).toEqual([true, false])
   })
 
   // The gaps of a circle half as wide show half the difference: slopes as computed are half the true ones, before and after.
@@ -154,11 +281,13 @@ describe('a reading after a move', () => {
       after: read({ ...right, oz: start.oz, oy: start.oy }),
     })
     expect(outcome.ok && outcome.value.explanations[0]?.hypothesis).toEqual({ type: 'offset-not-carried' })
+    expect(outcome.ok && allowsSteps(outcome.value)).toBe(false)
   })
 
   it('names nothing when nothing explains it', () => {
     const found = explained({ oz: 3 * mm, tv: 4e-3, oy: -2 * mm, th: -5e-3 })
     expect(found).toMatchObject({ noise: false, explanations: [] })
+    expect(allowsSteps(found)).toBe(false)
   })
 
   it('knows less without offsets, and still names a wrong way', () => {

@@ -14,7 +14,7 @@ import { exactly, type Uncertain } from '../../server/src/quantity/uncertainty.t
 export type Random = () => number
 
 /** Mulberry32: small, repeatable, good enough to draw machines from. */
-function randomFrom(seed: number): Random {
+export function randomFrom(seed: number): Random {
   let state = seed
   return () => {
     state = (state + 0x6d2b79f5) | 0
@@ -25,10 +25,11 @@ function randomFrom(seed: number): Random {
 }
 
 const mm = 1e-3
-const between = (random: Random, low: number, high: number) => low + (high - low) * random()
-const gauss = (random: Random) => Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
+export const between = (random: Random, low: number, high: number) => low + (high - low) * random()
+export const gauss = (random: Random) =>
+  Math.sqrt(-2 * Math.log(1 - random())) * Math.cos(2 * Math.PI * random())
 
-type Axis = InPlanes<{ readonly offset: number; readonly slope: number }>
+export type Axis = InPlanes<{ readonly offset: number; readonly slope: number }>
 
 export interface SimulatedMachine {
   readonly feet: readonly { readonly name: string; readonly x: number; readonly y: number }[]
@@ -44,7 +45,7 @@ export interface SimulatedMachine {
   readonly start: Axis
 }
 
-function drawMachine(random: Random, gaugeShare: number): SimulatedMachine {
+export function drawMachine(random: Random, gaugeShare: number): SimulatedMachine {
   const aft = between(random, 0.12, 0.35)
   const fwd = aft + between(random, 0.25, 0.8)
   const half = between(random, 0.08, 0.25)
@@ -97,7 +98,7 @@ function faceOf(m: SimulatedMachine, axis: Axis, random: Random) {
   return fit.value
 }
 
-function read(m: SimulatedMachine, axis: Axis, random: Random): Read {
+export function read(m: SimulatedMachine, axis: Axis, random: Random): Read {
   const gaps = faceOf(m, axis, random)
   const rims = m.angles.map((angle) => ({
     angle,

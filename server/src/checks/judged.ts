@@ -4,17 +4,20 @@ import type { Correction } from '../plans/alignment.ts'
 import { sayAngle } from '../plans/alignment-fault.ts'
 import type { Judged } from '../plans/alignment-judged.ts'
 import { type RoundFact, sayRound } from '../plans/alignment-readings.ts'
+import { slipOf } from '../plans/alignment-slip.ts'
 import { sayOpen } from '../plans/closure-words.ts'
 import { saidGauge, saidLength, saidLimit, saidSure } from '../quantity/said.ts'
 import type { Context, Reported } from './check.ts'
 import { atRead } from './correction.ts'
 
 /** What to do about a reading that is outside: move, unless no moves are given from it. */
-export function afterOutside(c: Correction): string {
+export function afterOutside(c: Correction, context: Context): string {
   if (c.movedSince)
     return 'The machine was moved after this reading: go by the readings taken since, or read again.'
   if (c.laterReading !== undefined) return `A later reading, ${c.laterReading}, counts: go by that.`
   if (c.contradictory) return 'Read again before anything is moved: the readings contradict each other.'
+  if (slipOf(context.block, context)?.withholds)
+    return 'Move nothing yet: the moves before this reading had another effect than they should. The hover on it and `shaftwright plan` say what to do first.'
   if (c.withheld)
     return 'No moves are given from this reading; the hover on it and `shaftwright plan` say why. Put that right, and read again.'
   return 'Move the feet as the hover on the reading or `shaftwright plan` says, with the drive isolated and the machine supported, and read again.'

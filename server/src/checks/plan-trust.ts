@@ -15,7 +15,7 @@ export interface Checked {
 }
 
 /** The correction of a reading as a person may be told it: without steps where the plan waits for something that was found in what it is made
- * from, or where the log shows that the reading itself may be wrong. */
+ * from, or where the log shows that the reading or the bed may not be what the job says. */
 export function trustedCorrection(reading: Block, lookup: Lookup, checked: Checked): CorrectionOutcome {
   const outcome = correctionOf(reading, lookup)
   if (!outcome.ok) return outcome
@@ -24,7 +24,7 @@ export function trustedCorrection(reading: Block, lookup: Lookup, checked: Check
   const slip = slipOf(reading, lookup)
   if (!slip) return outcome
   const told = { ...outcome.value, slip: slip.words }
-  return { ok: true, value: slip.ofTheReading ? withhold(told, 'another-effect') : told }
+  return { ok: true, value: slip.withholds ? withhold(told, 'another-effect') : told }
 }
 
 function waiting(c: Correction, awaited: readonly Finding[], file: JobFile): Correction {

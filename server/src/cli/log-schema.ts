@@ -5,16 +5,29 @@ const explanation = z.object({
   type: z.enum([
     'turned-the-wrong-way',
     'did-not-follow',
-    'part-of-the-way',
-    'other-gauge-diameter',
-    'sides-swapped',
-    'top-and-bottom-swapped',
+    'forgotten',
+    'nothing-moved',
+    'sideways-not-done',
     'wrong-side',
+    'part-of-the-way',
+    'made-twice',
+    'made-at-the-wrong-end',
+    'other-pitch',
+    'other-hand',
+    'top-and-bottom-swapped',
+    'sides-swapped',
+    'other-gauge-diameter',
     'offset-not-carried',
   ]),
   feet: z.array(z.string()).optional(),
   share: z.number().optional().describe('Share of the way that the machine came.'),
   gaugeDiameter_mm: z.number().optional().describe('The gauge-diameter that the figures fit.'),
+  pitch_mm: z.number().optional().describe('The pitch of the thread that the figures fit.'),
+  swapped: z
+    .enum(['later', 'first', 'both'])
+    .optional()
+    .describe('Which reading has the places swapped: this one, the one it is held against, or both.'),
+  made: z.enum(['all', 'heights']).optional().describe('What was made at the wrong end.'),
 })
 
 const standing = z.object({
@@ -35,7 +48,9 @@ const against = z.discriminatedUnion('type', [
     noise: z.boolean().describe('Gauge and adjusters explain the difference (99 %).'),
     explanations: z
       .array(explanation)
-      .describe('What explains it instead, best first; none where noise does, or where no single slip does.'),
+      .describe(
+        'What explains it instead, best first; none where noise does, or where no single slip does. The steps of the plan are withheld where one of them puts the reading or the bed in doubt.',
+      ),
   }),
   z
     .object({

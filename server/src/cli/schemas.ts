@@ -85,7 +85,7 @@ export const planSchema = z
       ])
       .nullable()
       .describe(
-        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan is made from; something else found in it that is neither fixed nor accepted by a concession; a soft foot; a pilot that holds the flanges together where the machine is to stand off; moves that had another effect, so that the reading itself may be wrong; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
+        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan is made from; something else found in it that is neither fixed nor accepted by a concession; a soft foot; a pilot that holds the flanges together where the machine is to stand off; moves that had another effect, so that the reading or the bed may not be what the job says; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
       ),
     slip: z
       .string()

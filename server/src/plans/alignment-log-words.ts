@@ -1,96 +1,11 @@
-import type { Hypothesis } from '../engineering/alignment/mismatch.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
-import { formatNumber, formatSi } from '../quantity/format.ts'
+import { formatNumber } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { saidLength, saidSure } from '../quantity/said.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 import type { Comparison, LogEntry, OtherShape, Standing } from './alignment-log.ts'
 import { briefVerdict, ofLimit, sayMoved } from './brief-words.ts'
-import { listed } from './listed.ts'
-
-const shares: readonly (readonly [number, string])[] = [
-  [1 / 4, 'a quarter of'],
-  [1 / 3, 'a third of'],
-  [1 / 2, 'half'],
-  [2 / 3, 'two thirds of'],
-  [3 / 4, 'three quarters of'],
-]
-
-const sayShare = (share: number): string =>
-  shares.reduce((best, one) => (Math.abs(one[0] - share) < Math.abs(best[0] - share) ? one : best))[1]
-
-const wrongWay = {
-  'stud-and-nuts': (feet: string) => `the nuts at ${feet} were turned the wrong way`,
-  shims: (feet: string) => `the shims at ${feet} went the wrong way: in instead of out, or out instead of in`,
-  'by hand': (feet: string, many: boolean) => `${feet} ${many ? 'were' : 'was'} moved the wrong way`,
-} as const
-
-/** What may have happened, as an installer would say it. */
-function sayHypothesis(
-  of: Hypothesis & { readonly anyOf?: true },
-  comparison: Comparison,
-  system: UnitSystem,
-): string {
-  const { readAt, moves, adjuster } = comparison
-  switch (of.type) {
-    case 'turned-the-wrong-way':
-      return wrongWay[adjuster ?? 'by hand'](
-        listed(of.feet, of.anyOf ? 'or' : 'and'),
-        !of.anyOf && of.feet.length > 1,
-      )
-    case 'did-not-follow': {
-      const all = new Set(moves.flatMap(({ others }) => [...others.keys()]))
-      return !of.anyOf && of.feet.length > 1 && of.feet.length === all.size
-        ? 'no foot followed: was this read before the move was made?'
-        : `${listed(of.feet, of.anyOf ? 'or' : 'and')} did not follow: look for a soft foot`
-    }
-    case 'part-of-the-way':
-      return `the machine came about ${sayShare(of.share)} the way: were the nuts tight when it was read?`
-    case 'other-gauge-diameter': {
-      const fits = formatSi(of.factor * readAt.diameter, 'length', system, 2)
-      const has = formatSi(readAt.diameter, 'length', system)
-      return readAt.stated
-        ? `the gauge circle: the figures fit a gauge-diameter of about ${fits}, the file says ${has}`
-        : `the gauge circle: the figures fit a gauge-diameter of about ${fits}, the file says none and a flange of ${has}`
-    }
-    case 'sides-swapped':
-      return 'port and starboard are swapped in this reading'
-    case 'top-and-bottom-swapped':
-      return 'top and bottom are swapped in this reading'
-    case 'wrong-side':
-      return 'the machine went to the other side than is noted'
-    case 'offset-not-carried':
-      return 'the offset did not go with the slope: was it read again?'
-  }
-}
-
-/** Single feet of which each would explain it alike are told together: a stiff machine shows the same for either. */
-function together(hypotheses: readonly Hypothesis[]): readonly (Hypothesis & { readonly anyOf?: true })[] {
-  const single = (of: Hypothesis) => 'feet' in of && of.feet.length === 1
-  const alike = (type: Hypothesis['type']) =>
-    hypotheses.flatMap((of) => (of.type === type && 'feet' in of && single(of) ? of.feet : []))
-  return hypotheses.flatMap((of) => {
-    if (!('feet' in of) || !single(of)) return [of]
-    const feet = alike(of.type)
-    if (feet.length < 2) return [of]
-    return of.feet[0] === feet[0] ? [{ ...of, feet: [...feet].sort(), anyOf: true as const }] : []
-  })
-}
-
-/** What explains a mismatch: all that do as well as each other, or that none does. Undefined where noise explains it. */
-export function sayExplanations(comparison: Comparison, system: UnitSystem): string | undefined {
-  const { noise, explanations } = comparison.mismatch
-  if (noise) return undefined
-  const [first, ...more] = together(explanations.map(({ hypothesis }) => hypothesis)).map((of) =>
-    ended(sayHypothesis(of, comparison, system)),
-  )
-  if (first === undefined) return 'No single slip explains it: read again.'
-  return more.length === 0
-    ? `Most likely ${first}`
-    : `These explain it alike. Either ${[first, ...more].join(' Or ')}`
-}
-
-const ended = (words: string): string => (words.endsWith('?') ? words : `${words}.`)
+import { sayExplanations } from './slip-words.ts'
 
 interface Part {
   readonly what: string

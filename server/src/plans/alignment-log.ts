@@ -1,6 +1,8 @@
 import type { Foot } from '../engineering/alignment/feet.ts'
-import { explainMismatch, type Hypothesis, type Mismatch } from '../engineering/alignment/mismatch.ts'
+import { explainMismatch, type Mismatch } from '../engineering/alignment/mismatch.ts'
 import { type InPlanes, inBothPlanes } from '../engineering/alignment/planes.ts'
+import type { NotedMove } from '../engineering/alignment/slips.ts'
+import type { Thread } from '../engineering/thread.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
 import { exactly, plus, type Uncertain } from '../quantity/uncertainty.ts'
@@ -36,6 +38,8 @@ export interface Comparison {
   /** As the file has it. */
   readonly readAt: GaugeCircle
   readonly adjuster?: Correction['adjuster']
+  /** Of the studs, where nuts set the feet. */
+  readonly thread?: Thread
 }
 
 /** The boat, the machine or the hanging end of the shaft changed shape between two readings, so they are not held against each other. */
@@ -109,7 +113,14 @@ function compare(reading: Block, lookup: Lookup): LogEntry['against'] {
     ...(offset && { offset: offset.parts }),
   }))
   if (!was || !is) return undefined
-  const explained = explainMismatch({ feet: bed.feet, moves: done, before: was, after: is })
+  const explained = explainMismatch({
+    feet: bed.feet,
+    moves: done,
+    before: was,
+    after: is,
+    // From two rims the slope hangs on no gauge circle.
+    onCircle: now.readBy.face !== 'reverse-dial' && now.readBy.face !== 'rim-dial',
+  })
   if (!explained.ok) return undefined
   const planned = machine.value(done)
   const expect = (kind: 'slope' | 'offset', a: InPlanes<Uncertain>, b: InPlanes<Uncertain>) =>
@@ -130,12 +141,10 @@ function compare(reading: Block, lookup: Lookup): LogEntry['against'] {
       ...(was.offset && is.offset && { offset: expect('offset', was.offset, is.offset) }),
     },
     found: { opening: opening(is.slope), ...(was.offset && is.offset && { offset: is.offset }) },
-    mismatch:
-      now.readBy.face !== 'reverse-dial' && now.readBy.face !== 'rim-dial'
-        ? explained.value
-        : withoutCircle(explained.value),
+    mismatch: explained.value,
     readAt,
     ...(now.adjuster && { adjuster: now.adjuster }),
+    ...(bed.adjuster.by === 'nut' && { thread: bed.adjuster.thread }),
   }
 }
 
@@ -165,42 +174,38 @@ function shapeChanged(before: Block, now: Block): OtherShape['type'] | undefined
   return undefined
 }
 
-/** How far a move may miss what is noted, standard uncertainty: a tenth of the smallest step of the nuts, and 0.01 mm where a gauge or a
- * dial measured it. Common practice, no source. */
-const missed = { ofNutStep: 0.1, length: 1e-5 } as const
+/** How far a move may miss what is noted, standard uncertainty: a tenth of the smallest step of the nuts and a hundredth of the way they go, and
+ * 0.01 mm where a gauge or a dial measured it. Common practice, no source. */
+const missed = { ofNutStep: 0.1, ofTravel: 0.01, length: 1e-5 } as const
 
 /** What the moves together did to each foot; a foot that is not named stayed. Undefined where that is not known. */
 function movesOf(
   moves: readonly Block[],
   feet: readonly Foot[],
   adjuster: Adjuster,
-): readonly InPlanes<Uncertain>[] | undefined {
-  const total = new Map(feet.map(({ name }) => [name, inBothPlanes(() => exactly(0))]))
+): readonly NotedMove[] | undefined {
+  const still = { ...inBothPlanes(() => exactly(0)), byNut: 0 }
+  const total = new Map(feet.map(({ name }) => [name, still]))
   for (const [name, { value }] of moves.flatMap(({ others }) => [...others])) {
     const { turn = 0, rise = 0, starboard = 0 } = value as FootMove
     const sofar = total.get(name)
     if (!sofar || (turn !== 0 && adjuster.by !== 'nut')) return undefined
-    const byNut =
-      turn !== 0 && adjuster.by === 'nut'
-        ? { value: heightOf(turn, adjuster.thread), standard: missed.ofNutStep * stepOf(adjuster) }
-        : exactly(0)
+    const byNut = turn !== 0 && adjuster.by === 'nut' ? turned(turn, adjuster) : exactly(0)
     total.set(name, {
       vertical: plus(plus(sofar.vertical, byNut), measured(rise)),
       horizontal: plus(sofar.horizontal, measured(starboard)),
+      byNut: sofar.byNut + byNut.value,
     })
   }
-  return feet.map(({ name }) => total.get(name) ?? inBothPlanes(() => exactly(0)))
+  return feet.map(({ name }) => total.get(name) ?? still)
+}
+
+function turned(turn: number, nuts: Extract<Adjuster, { by: 'nut' }>): Uncertain {
+  const value = heightOf(turn, nuts.thread)
+  return { value, standard: Math.hypot(missed.ofNutStep * stepOf(nuts), missed.ofTravel * value) }
 }
 
 const measured = (length: number): Uncertain => ({
   value: length,
   standard: length === 0 ? 0 : missed.length,
-})
-
-/** From two rims the slope hangs on no gauge circle. */
-const isCircle = ({ type }: Hypothesis): boolean => type === 'other-gauge-diameter'
-
-const withoutCircle = (mismatch: Mismatch): Mismatch => ({
-  ...mismatch,
-  explanations: mismatch.explanations.filter(({ hypothesis }) => !isCircle(hypothesis)),
 })

@@ -1,4 +1,4 @@
-import type { Hypothesis } from '../engineering/alignment/mismatch.ts'
+import type { Hypothesis } from '../engineering/alignment/slips.ts'
 import type { Comparison, LogEntry, OtherShape, Standing } from './alignment-log.ts'
 import { both, type Figure, figure, round } from './plan-json.ts'
 
@@ -20,6 +20,12 @@ interface ExplanationJson {
   readonly share?: number
   /** The gauge-diameter that the figures fit. */
   readonly gaugeDiameter_mm?: number
+  /** The pitch of the thread that the figures fit. */
+  readonly pitch_mm?: number
+  /** In which reading places are swapped. */
+  readonly swapped?: 'later' | 'first' | 'both'
+  /** What was made at the wrong end. */
+  readonly made?: 'all' | 'heights'
 }
 
 interface ComparedJson {
@@ -55,11 +61,14 @@ const standing = ({ opening, offset }: Standing): StandingJson => ({
   offset_mm: offset ? both(offset) : null,
 })
 
-const explanation = (of: Hypothesis, { readAt }: Comparison): ExplanationJson => ({
+const explanation = (of: Hypothesis, { readAt, thread }: Comparison): ExplanationJson => ({
   type: of.type,
   ...('feet' in of && { feet: of.feet }),
   ...('share' in of && { share: round(of.share) }),
-  ...('factor' in of && { gaugeDiameter_mm: round(of.factor * readAt.diameter * 1000) }),
+  ...(of.type === 'other-gauge-diameter' && { gaugeDiameter_mm: round(of.factor * readAt.diameter * 1000) }),
+  ...(of.type === 'other-pitch' && thread && { pitch_mm: round(of.factor * thread.pitch * 1000) }),
+  ...('swapped' in of && { swapped: of.swapped }),
+  ...('made' in of && { made: of.made }),
 })
 
 function compared(against: NonNullable<LogEntry['against']>): NonNullable<LogJson['against']> {

@@ -44,7 +44,7 @@ export default check({
     return [
       atRead(context, c.readBy.face, {
         message: `The gap variation is ${found}; ${allowed} is allowed (${limitFrom}). ${lean}`,
-        todo: afterOutside(c),
+        todo: afterOutside(c, context),
         found,
         limit: `at most ${allowed}`,
         assumptions: c.assumptions,

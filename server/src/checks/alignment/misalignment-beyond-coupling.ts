@@ -44,23 +44,26 @@ export default check({
     const c = correction(context)
     // How the machine stood before it was aligned bends nothing in service.
     if (!c || c.laterReading !== undefined) return []
-    const { vertical, horizontal } = c.slope
-    const slope = Math.hypot(vertical.value, horizontal.value)
-    const sure = Math.max(expanded(vertical), expanded(horizontal))
-    const away = c.offset && Math.hypot(c.offset.parts.vertical.value, c.offset.parts.horizontal.value)
+    // Where the machine is to stand while it is read bends nothing once the coupling is joined: what counts is how far it is from there.
+    const away = c.offset?.value
+    const slope = {
+      value: c.gapVariation.value.value / c.gaugeDiameter,
+      standard: c.gapVariation.value.standard / c.gaugeDiameter,
+    }
+    const from = c.target ? 'from where it is to stand' : 'from the shaft axis'
     const beyond: Beyond[] = []
-    if (offset && c.offset && away !== undefined && away - expanded(c.offset.value) > offset.value)
+    if (offset && away && away.value - expanded(away) > offset.value)
       beyond.push({
         rating: offset,
-        words: `the machine flange stands ${saidLength(away, context.system)} from the shaft axis, and the coupling is rated for ${saidLimit(offset.value, context.system)}`,
+        words: `the machine flange stands ${saidLength(away.value, context.system)} ${from}, and the coupling is rated for ${saidLimit(offset.value, context.system)}`,
       })
-    if (angle && slope - sure > angle.value)
+    if (angle && slope.value - expanded(slope) > angle.value)
       beyond.push({
         rating: angle,
-        words: `the axes stand at ${saidSlope(slope)} to each other, and the coupling is rated for ${saidSlope(angle.value)}`,
+        words: `the axes stand at ${saidSlope(slope.value)} to each other${c.target ? ', counted from the target' : ''}, and the coupling is rated for ${saidSlope(angle.value)}`,
       })
     if (beyond.length === 0) return []
-    const todo = c.verdict === 'outside' ? afterOutside(c) : 'Align it first.'
+    const todo = c.verdict === 'outside' ? afterOutside(c, context) : 'Align it first.'
     return [
       at(taken, {
         message: `Further out than the coupling is rated for: ${beyond.map(({ words }) => words).join('; ')}.`,

@@ -1,8 +1,10 @@
-import { againstMoves, outdated } from '../../plans/alignment-log.ts'
-import { sayExplanations, sayMismatch } from '../../plans/alignment-log-words.ts'
+import { againstMoves } from '../../plans/alignment-log.ts'
+import { sayMismatch } from '../../plans/alignment-log-words.ts'
 import { slipOf } from '../../plans/alignment-slip.ts'
+import { sayExplanations } from '../../plans/slip-words.ts'
 import { atHead, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
+import { writeAsMade } from '../fix-slip.ts'
 
 /** A machine whose forward end was to come up 1.17 mm, and the aft end 0.33 mm. */
 const moved = (later: string) => `drive main {
@@ -38,7 +40,7 @@ export default check({
   id: 'alignment/move-had-another-effect',
   severity: 'warning',
   title: 'Move that had another effect than it should',
-  why: 'What a move does is geometry: thread, feet and circle say what the next reading must show. A reading that shows something else, by more than gauge and adjusters explain, tells of a slip: a nut turned the wrong way, a foot that hangs, a wrong gauge-diameter. Moves planned from it would carry the slip on. Only the last whole reading counts; after a launch or with the machine at another heat nothing is compared.',
+  why: 'What a move does is geometry: thread, feet and circle say what the next reading must show. A reading that shows something else, by more than gauge and adjusters explain, shows a slip: a nut turned the wrong way, a foot that hangs, places that were swapped, a move that was not made. All slips that explain it are named, with the look that decides between them. The plan gives no steps where one of them puts the reading or the bed in doubt. Only the last whole reading counts; after a launch or with the machine at another heat nothing is compared.',
   source: published(
     'chi-square test at 99 % (NIST/SEMATECH e-Handbook, 1.3.6.7.4); how exactly a move is made: common practice, no source',
   ),
@@ -52,14 +54,13 @@ export default check({
   run: (_facts, context) => {
     const { block, system } = context
     const against = againstMoves(block, context)
-    if (against?.type !== 'compared' || against.mismatch.noise || outdated(block, context)) return []
+    const slip = slipOf(block, context)
+    if (against?.type !== 'compared' || !slip) return []
     const by = correction(context)?.readBy.face
     const value = by && block.facts.get(by)
     const head = atHead(block, {
       message: `The moves since ${against.since} had another effect than they should. They should have brought ${sayMismatch(against, system)}. ${sayExplanations(against, system)}`,
-      todo: slipOf(block, context)?.ofTheReading
-        ? 'Look into that first, and read again before anything is moved: put right what was written wrong, or write down as a move what was done.'
-        : 'Look into that before a foot is moved again: put right what was written wrong, or write down as a move what was done. The reading itself shows the machine as it stands.',
+      todo: slip.first,
       related: against.moves.map((move) => ({
         at: { section: move.section, span: move.node.headSpan },
         message: 'what was to be done',
@@ -67,4 +68,5 @@ export default check({
     })
     return [value ? { ...head, at: value.at } : head]
   },
+  fixes: (_finding, ground) => writeAsMade(ground),
 })

@@ -41,7 +41,7 @@ export default check({
     return [
       atRead(context, c.readBy.rim, {
         message: `The machine flange stands ${found} from the shaft axis; ${allowed} is allowed (${c.offset.limitFrom}).`,
-        todo: afterOutside(c),
+        todo: afterOutside(c, context),
         found,
         limit: `at most ${allowed}`,
         assumptions: c.assumptions,

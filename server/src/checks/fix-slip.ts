@@ -1,0 +1,71 @@
+import type { Hypothesis } from '../engineering/alignment/slips.ts'
+import type { Block, Value } from '../job/model.ts'
+import { againstMoves } from '../plans/alignment-log.ts'
+import { movedIn } from '../plans/reading-change.ts'
+import type { Entry } from '../syntax/tree.ts'
+import type { FixGround } from './check.ts'
+import type { Edit, Fix } from './fix.ts'
+import { addAfter, replace, textAt } from './fix-text.ts'
+
+const other: Readonly<Record<string, string>> = { up: 'down', down: 'up' }
+
+const wayOf = ({ parts: [first] }: Entry): string => (first?.type === 'word' ? first.text : '')
+const isHeight = (entry: Entry): boolean => wayOf(entry) in other
+
+/** The move of a foot with only the entries that were made. */
+function keeping(
+  { at: { section }, node }: Value<unknown>,
+  made: (entry: Entry) => boolean,
+): readonly Edit[] {
+  const kept = node.entries.filter(made)
+  if (kept.length === node.entries.length || node.entries.every((entry) => wayOf(entry) === 'none')) return []
+  const text = kept.map(({ span }) => textAt({ section, span })).join(', ')
+  return [replace({ section, span: node.valueSpan }, text === '' ? 'none' : text)]
+}
+
+/** The ways of the heights turned round. */
+const turnedRound = ({ at: { section }, node }: Value<unknown>): readonly Edit[] =>
+  node.entries.flatMap(({ parts: [way] }) => {
+    const now = way?.type === 'word' ? other[way.text] : undefined
+    return way && now !== undefined ? [replace({ section, span: way.span }, now)] : []
+  })
+
+/** A second move after the same reading, foot by foot like the first. */
+const onceMore = (move: Block): Edit =>
+  addAfter(
+    move,
+    [
+      `move after ${move.about?.text} {`,
+      ...movedIn(move).map(({ foot, words }) => `  ${foot}: ${words}`),
+      '}',
+    ].join('\n'),
+  )
+
+function edits(of: Hypothesis, move: Block): readonly Edit[] {
+  const feet = [...move.others]
+  switch (of.type) {
+    case 'turned-the-wrong-way':
+      return feet.flatMap(([name, value]) => (of.feet.includes(name) ? turnedRound(value) : []))
+    case 'forgotten':
+      return feet.flatMap(([name, value]) =>
+        of.feet.includes(name) ? keeping(value, (entry) => !isHeight(entry)) : [],
+      )
+    case 'sideways-not-done':
+      return feet.flatMap(([, value]) => keeping(value, isHeight))
+    case 'made-twice':
+      return move.about ? [onceMore(move)] : []
+    default:
+      return []
+  }
+}
+
+/** The one move before a reading as the reading says that it was made, where one explanation alone fits and it is of the move. */
+export function writeAsMade({ block: reading, lookup }: FixGround): readonly Fix[] {
+  const against = reading && lookup && againstMoves(reading, lookup)
+  if (against?.type !== 'compared') return []
+  const [only, ...more] = against.mismatch.explanations
+  const [move, ...others] = against.moves
+  if (!only || more.length > 0 || !move || others.length > 0) return []
+  const made = edits(only.hypothesis, move)
+  return made.length > 0 ? [{ title: 'Write the move as it was made', edits: made }] : []
+}

@@ -1,0 +1,341 @@
+import { exactly, plus, type Uncertain } from '../../quantity/uncertainty.ts'
+import { atOneStation, type Foot, oneStation } from './feet.ts'
+import { type AxisError, type InPlanes, inBothPlanes } from './planes.ts'
+
+/** What may have happened instead of what was noted. `feet` are names. */
+export type Hypothesis =
+  /** `did-not-follow`: one foot that hangs. `forgotten`: the feet of a station, or all heights. */
+  | {
+      readonly type: 'turned-the-wrong-way' | 'did-not-follow' | 'forgotten'
+      readonly feet: readonly string[]
+    }
+  /** The machine came part of the way (share of it, 0 to 1), all feet alike: it was read before it was clamped. */
+  | { readonly type: 'part-of-the-way'; readonly share: number }
+  /** The circle the gauge goes in on, or the pitch of the thread, is `factor` times what is stated. */
+  | { readonly type: 'other-gauge-diameter' | 'other-pitch'; readonly factor: number }
+  /** Which readings have it: the one after the move, the one before it, or both. */
+  | {
+      readonly type: 'sides-swapped' | 'top-and-bottom-swapped'
+      readonly swapped: 'later' | 'first' | 'both'
+    }
+  /** The moves of the aft end were made at the forward end and the other way round: all, or the heights only. */
+  | { readonly type: 'made-at-the-wrong-end'; readonly made: 'all' | 'heights' }
+  | {
+      readonly type:
+        | 'nothing-moved'
+        | 'sideways-not-done'
+        | 'wrong-side'
+        | 'made-twice'
+        | 'other-hand'
+        | 'offset-not-carried'
+    }
+
+/** What a foot was noted to be moved by, m. */
+export type NotedMove = InPlanes<Uncertain> & {
+  /** The part of the vertical move that was noted in turns of a nut, m. */
+  readonly byNut?: number
+}
+
+/** One thing that was read both times, m or rad. */
+export interface Component {
+  readonly kind: keyof AxisError
+  readonly plane: keyof InPlanes<unknown>
+  readonly before: number
+  readonly found: number
+  /** Of the difference between both readings, as the gauge has it. */
+  readonly variance: number
+  /** What a metre of each foot changes, in the order of the feet. */
+  readonly effects: readonly number[]
+}
+
+/** Two readings and the moves noted between them. */
+export interface MoveLog {
+  readonly feet: readonly Foot[]
+  readonly moves: readonly NotedMove[]
+  readonly components: readonly Component[]
+  /** Slopes were worked out with a gauge circle. */
+  readonly onCircle: boolean
+}
+
+/** One explanation, with what the later reading then has to show, and the variance of the difference to it. */
+export interface Supposition {
+  readonly hypothesis: Hypothesis
+  readonly expects: (component: Component) => Expected
+  /** How many figures were fitted. */
+  readonly fitted: 0 | 1
+}
+
+interface Expected {
+  readonly value: number
+  readonly variance: number
+}
+
+interface Slip {
+  /** Whether the next moves can be worked out from this reading, or what is in doubt: the reading does not show the machine as it stands, or the bed is not what the job says. */
+  readonly basis: 'sound' | 'reading-in-doubt' | 'bed-in-doubt'
+  readonly suppose: (log: MoveLog) => readonly Supposition[]
+}
+
+type Move = InPlanes<Uncertain>
+
+const times = ({ value, standard }: Uncertain, by: number): Uncertain => ({
+  value: by * value,
+  standard: Math.abs(by) * standard,
+})
+const up = (move: Move, by: number): Move => ({ ...move, vertical: times(move.vertical, by) })
+const aside = (move: Move, by: number): Move => ({ ...move, horizontal: times(move.horizontal, by) })
+const both = (move: Move, by: number): Move => aside(up(move, by), by)
+
+const changeBy = ({ effects, plane }: Component, moves: readonly Move[]): number =>
+  effects.reduce((sum, effect, i) => sum + effect * (moves[i]?.[plane].value ?? 0), 0)
+
+/** Of what is found less what is expected where these moves were made. */
+const varianceOf = ({ variance, effects, plane }: Component, moves: readonly Move[]): number =>
+  effects.reduce((sum, effect, i) => sum + (effect * (moves[i]?.[plane].standard ?? 0)) ** 2, variance)
+
+/** The later reading where the moves were made otherwise. */
+function ifMade(
+  hypothesis: Hypothesis,
+  { moves }: MoveLog,
+  otherwise: (move: NotedMove, i: number) => Move,
+): Supposition {
+  const made = moves.map(otherwise)
+  return {
+    hypothesis,
+    expects: (c) => ({ value: c.before + changeBy(c, made), variance: varianceOf(c, made) }),
+    fitted: 0,
+  }
+}
+
+/** The later reading where the moves were made as noted, and what was read does not show it. */
+const ifMadeButReads = (
+  hypothesis: Hypothesis,
+  { moves }: MoveLog,
+  reads: (c: Component, change: number) => number,
+): Supposition => ({
+  hypothesis,
+  expects: (c) => ({ value: reads(c, changeBy(c, moves)), variance: varianceOf(c, moves) }),
+  fitted: 0,
+})
+
+const hasHeights = ({ moves }: MoveLog): boolean => moves.some(({ vertical }) => vertical.value !== 0)
+const hasSideways = ({ moves }: MoveLog): boolean => moves.some(({ horizontal }) => horizontal.value !== 0)
+const hasNuts = ({ moves }: MoveLog): boolean => moves.some(({ byNut = 0 }) => byNut !== 0)
+const only = (applies: boolean, of: () => readonly Supposition[]): readonly Supposition[] =>
+  applies ? of() : []
+
+/** Feet that may have gone wrong together: each by itself, those of a station, all; only where they were moved up or down. */
+function groupsOf({ feet, moves }: MoveLog): readonly (readonly number[])[] {
+  const moved = feet.map((_, i) => i).filter((i) => (moves[i]?.vertical.value ?? 0) !== 0)
+  const stations = moved.map((i) =>
+    moved.filter((j) => Math.abs((feet[j]?.x ?? 0) - (feet[i]?.x ?? 0)) < oneStation),
+  )
+  const groups = [moved, ...stations, ...moved.map((i) => [i])].filter((group) => group.length > 0)
+  return [...new Map(groups.map((group) => [group.join(), group])).values()]
+}
+
+/** The heights of some feet times `by`. */
+const heightsOf =
+  (
+    type: 'turned-the-wrong-way' | 'did-not-follow' | 'forgotten',
+    by: number,
+    which: (group: readonly number[], log: MoveLog) => boolean,
+  ) =>
+  (log: MoveLog): readonly Supposition[] =>
+    groupsOf(log)
+      .filter((group) => which(group, log))
+      .map((group) => {
+        const feet = group.map((i) => log.feet[i]?.name ?? '')
+        return ifMade({ type, feet }, log, (move, i) => (group.includes(i) ? up(move, by) : move))
+      })
+
+/** Whether these heights are all that was moved: then nothing moved at all. */
+const isAll = (group: readonly number[], log: MoveLog): boolean =>
+  !hasSideways(log) && log.moves.every(({ vertical }, i) => vertical.value === 0 || group.includes(i))
+
+const signs = { later: [-1, -1], first: [-1, 1], both: [1, -1] } as const
+
+const mirrored =
+  (type: 'sides-swapped' | 'top-and-bottom-swapped', plane: Component['plane']) =>
+  (log: MoveLog): readonly Supposition[] =>
+    (['later', 'first', 'both'] as const).map((swapped) => {
+      const [before, change] = signs[swapped]
+      return ifMadeButReads({ type, swapped }, log, (c, by) =>
+        c.plane === plane ? before * c.before + change * by : c.before + by,
+      )
+    })
+
+/** Less than three standard deviations of change tells nothing of its size. */
+const visible = 9
+
+/** One factor fitted to a part of the change, by weighted least squares; none where it is outside its range or where the part is too small to tell. */
+function scaled(
+  { components, moves }: MoveLog,
+  {
+    part,
+    range: [least, most],
+    hypothesis,
+  }: {
+    readonly part: (c: Component) => number
+    readonly range: readonly [number, number]
+    readonly hypothesis: (factor: number) => Hypothesis
+  },
+): readonly Supposition[] {
+  const rest = (c: Component) => c.before + changeBy(c, moves) - part(c)
+  let [cross, square] = [0, 0]
+  for (const c of components) {
+    const [by, variance] = [part(c), varianceOf(c, moves)]
+    cross += (by * (c.found - rest(c))) / variance
+    square += by ** 2 / variance
+  }
+  const factor = cross / square
+  if (square < visible || factor < least || factor > most) return []
+  const expects = (c: Component) => ({ value: rest(c) + factor * part(c), variance: varianceOf(c, moves) })
+  return [{ hypothesis: hypothesis(factor), expects, fitted: 1 }]
+}
+
+/** The move of the foot that stands across from this one at the other end: port stays port. The mean where two are as near. */
+function acrossEnds({ feet, moves }: MoveLog): readonly Move[] {
+  const [aft, fwd] = [Math.min(...feet.map(({ x }) => x)), Math.max(...feet.map(({ x }) => x))]
+  return moves.map((own, i) => {
+    const { x = 0, y = 0 } = feet[i] ?? {}
+    const end = atOneStation([x, aft]) ? fwd : atOneStation([x, fwd]) ? aft : undefined
+    if (end === undefined) return own
+    const away = (foot: Foot) => Math.abs(foot.y - y)
+    const there = feet.filter((foot) => atOneStation([foot.x, end]))
+    const nearest = Math.min(...there.map(away))
+    const meant = moves.filter((_, k) => {
+      const foot = feet[k]
+      return foot && there.includes(foot) && away(foot) - nearest < oneStation
+    })
+    return inBothPlanes((plane) => meant.map((move) => times(move[plane], 1 / meant.length)).reduce(plus))
+  })
+}
+
+function atTheWrongEnd(log: MoveLog): readonly Supposition[] {
+  const exchanged = acrossEnds(log)
+  const differs = (plane: Component['plane']) =>
+    exchanged.some((move, i) => Math.abs(move[plane].value - (log.moves[i]?.[plane].value ?? 0)) > 1e-9)
+  const type = 'made-at-the-wrong-end'
+  return [
+    ...only(differs('vertical') || differs('horizontal'), () => [
+      ifMade({ type, made: 'all' }, log, (move, i) => exchanged[i] ?? move),
+    ]),
+    ...only(differs('vertical') && differs('horizontal'), () => [
+      ifMade({ type, made: 'heights' }, log, (move, i) => ({
+        ...move,
+        vertical: (exchanged[i] ?? move).vertical,
+      })),
+    ]),
+  ]
+}
+
+/** Every explanation that is tried, each once. All of them have the form M2 (M1 before + C change): M mirrors a plane of the first or of the later reading, C is what the moves did instead. */
+const slips: { readonly [T in Hypothesis['type']]: Slip } = {
+  'turned-the-wrong-way': { basis: 'sound', suppose: heightsOf('turned-the-wrong-way', -1, () => true) },
+  'did-not-follow': {
+    basis: 'bed-in-doubt',
+    suppose: heightsOf('did-not-follow', 0, (group) => group.length === 1),
+  },
+  forgotten: {
+    basis: 'sound',
+    suppose: heightsOf('forgotten', 0, (group, log) => group.length > 1 && !isAll(group, log)),
+  },
+  'nothing-moved': {
+    basis: 'reading-in-doubt',
+    suppose: (log) =>
+      only(hasHeights(log) || hasSideways(log), () => [
+        ifMade({ type: 'nothing-moved' }, log, (move) => both(move, 0)),
+      ]),
+  },
+  'sideways-not-done': {
+    basis: 'sound',
+    suppose: (log) =>
+      only(hasHeights(log) && hasSideways(log), () => [
+        ifMade({ type: 'sideways-not-done' }, log, (move) => aside(move, 0)),
+      ]),
+  },
+  'wrong-side': {
+    basis: 'sound',
+    suppose: (log) =>
+      only(hasSideways(log), () => [ifMade({ type: 'wrong-side' }, log, (move) => aside(move, -1))]),
+  },
+  'part-of-the-way': {
+    basis: 'reading-in-doubt',
+    suppose: (log) =>
+      scaled(log, {
+        part: (c) => changeBy(c, log.moves),
+        range: [0.15, 0.85],
+        hypothesis: (share) => ({ type: 'part-of-the-way', share }),
+      }),
+  },
+  'made-twice': {
+    basis: 'sound',
+    suppose: (log) =>
+      only(hasHeights(log) || hasSideways(log), () => [
+        ifMade({ type: 'made-twice' }, log, (move) => both(move, 2)),
+      ]),
+  },
+  'made-at-the-wrong-end': { basis: 'sound', suppose: atTheWrongEnd },
+  'other-pitch': {
+    basis: 'bed-in-doubt',
+    suppose: (log) => {
+      const nuts = log.moves.map(({ byNut = 0 }) => ({ vertical: exactly(byNut), horizontal: exactly(0) }))
+      return only(hasNuts(log), () =>
+        scaled(log, {
+          part: (c) => changeBy(c, nuts),
+          range: [0.3, 3],
+          hypothesis: (factor) => ({ type: 'other-pitch', factor }),
+        }),
+      )
+    },
+  },
+  'other-hand': {
+    basis: 'bed-in-doubt',
+    suppose: (log) =>
+      only(hasNuts(log), () => [
+        ifMade({ type: 'other-hand' }, log, (move) => ({
+          ...move,
+          vertical: { ...move.vertical, value: move.vertical.value - 2 * (move.byNut ?? 0) },
+        })),
+      ]),
+  },
+  'top-and-bottom-swapped': {
+    basis: 'reading-in-doubt',
+    suppose: mirrored('top-and-bottom-swapped', 'vertical'),
+  },
+  'sides-swapped': { basis: 'reading-in-doubt', suppose: mirrored('sides-swapped', 'horizontal') },
+  // Slopes as computed are the true ones times the factor; the move is true.
+  'other-gauge-diameter': {
+    basis: 'reading-in-doubt',
+    suppose: (log) =>
+      only(log.onCircle, () =>
+        scaled(log, {
+          part: (c) => (c.kind === 'slope' ? changeBy(c, log.moves) : 0),
+          range: [0.25, 4],
+          hypothesis: (factor) => ({ type: 'other-gauge-diameter', factor }),
+        }),
+      ),
+  },
+  'offset-not-carried': {
+    basis: 'reading-in-doubt',
+    suppose: (log) =>
+      only(
+        log.components.some(({ kind }) => kind === 'offset'),
+        () => [
+          ifMadeButReads({ type: 'offset-not-carried' }, log, (c, change) =>
+            c.kind === 'offset' ? c.before : c.before + change,
+          ),
+        ],
+      ),
+  },
+}
+
+/** All explanations that can be tried on these readings and moves, each with what the later reading would then show. m, rad. [derived]
+ * @example suppositions({ feet: [], moves: [], components: [], onCircle: true }).length // 6 */
+export const suppositions = (log: MoveLog): readonly Supposition[] =>
+  Object.values(slips).flatMap(({ suppose }) => suppose(log))
+
+/** Whether the next moves can be worked out from the reading where this is what happened.
+ * @example isSound({ type: 'made-twice' }) // true */
+export const isSound = ({ type }: Hypothesis): boolean => slips[type].basis === 'sound'

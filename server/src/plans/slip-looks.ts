@@ -1,0 +1,181 @@
+import type { InPlanes } from '../engineering/alignment/planes.ts'
+import type { Hypothesis } from '../engineering/alignment/slips.ts'
+import { formatSi } from '../quantity/format.ts'
+import type { UnitSystem } from '../quantity/kinds.ts'
+import { saidLength } from '../quantity/said.ts'
+import { expanded } from '../quantity/uncertainty.ts'
+import type { Comparison } from './alignment-log.ts'
+
+/** A look or a reading that decides between explanations, the least trouble first. */
+const looks = [
+  'read-again-tight',
+  'open-at-top',
+  'open-at-side',
+  'stud',
+  'marks',
+  'washers',
+  'circle',
+  'offsets-again',
+  'lifts',
+] as const
+type Look = (typeof looks)[number]
+
+/** What a look shows where this is what happened; a look that is not named shows what the file says. */
+function showsAt(of: Hypothesis): Partial<Record<Look, string>> {
+  switch (of.type) {
+    case 'turned-the-wrong-way':
+    case 'forgotten':
+      return { marks: `${of.type} ${of.feet}` }
+    case 'did-not-follow':
+      return { lifts: of.feet.join() }
+    case 'nothing-moved':
+    case 'part-of-the-way':
+      return { 'read-again-tight': 'another reading' }
+    case 'sideways-not-done':
+    case 'wrong-side':
+      return { washers: of.type }
+    case 'made-twice':
+    case 'made-at-the-wrong-end':
+      return { marks: of.type }
+    case 'other-pitch':
+    case 'other-hand':
+      return { stud: of.type }
+    case 'top-and-bottom-swapped':
+      return of.swapped === 'first' ? {} : { 'open-at-top': 'the other way' }
+    case 'sides-swapped':
+      return of.swapped === 'first' ? {} : { 'open-at-side': 'the other way' }
+    case 'other-gauge-diameter':
+      return { circle: 'another circle' }
+    case 'offset-not-carried':
+      return { 'offsets-again': 'another offset' }
+  }
+}
+
+/** A reading taken too early is taken again before anything else; a place that was swapped in the earlier reading shows in how this one is right. */
+const atOnce = (of: Hypothesis): readonly Look[] => {
+  if (of.type === 'nothing-moved' || of.type === 'part-of-the-way') return ['read-again-tight']
+  if (of.type === 'top-and-bottom-swapped') return ['open-at-top']
+  return of.type === 'sides-swapped' ? ['open-at-side'] : []
+}
+
+/** The fewest looks that tell these apart, as far as any can: each time the one that parts most of those that are still together. */
+function looksFor(hypotheses: readonly Hypothesis[]): readonly Look[] {
+  const shown = hypotheses.map(showsAt)
+  const chosen = new Set(hypotheses.flatMap(atOnce))
+  const parts = (look: Look, a: number, b: number) => shown[a]?.[look] !== shown[b]?.[look]
+  let open = hypotheses.flatMap((_, b) =>
+    hypotheses
+      .slice(0, b)
+      .flatMap((__, a) => ([...chosen].some((look) => parts(look, a, b)) ? [] : [[a, b] as const])),
+  )
+  while (open.length > 0) {
+    const parted = (look: Look) => open.filter(([a, b]) => parts(look, a, b)).length
+    const best = looks.reduce((most, look) => (parted(look) > parted(most) ? look : most))
+    if (parted(best) === 0) break
+    chosen.add(best)
+    open = open.filter(([a, b]) => !parts(best, a, b))
+  }
+  const [only] = shown
+  if (chosen.size === 0 && only) for (const look of looks) if (only[look] !== undefined) chosen.add(look)
+  return looks.filter((look) => chosen.has(look))
+}
+
+/** A coupling that gapes by more than this is seen to. Common practice, no source. */
+const seenByEye = 0.3e-3
+
+const sides = {
+  vertical: { places: ['top', 'bottom'], offset: ['high', 'low'] },
+  horizontal: { places: ['starboard side', 'port side'], offset: ['to starboard', 'to port'] },
+} as const
+
+/** Which side is open, by the plainest means that can tell it. */
+function openSide({ found }: Comparison, plane: keyof InPlanes<unknown>, system: UnitSystem): string {
+  const [opening, offset] = [found.opening[plane], found.offset?.[plane]]
+  const { places, offset: stands } = sides[plane]
+  const wider = places[opening.value > 0 ? 0 : 1]
+  if (Math.abs(opening.value) > seenByEye)
+    return `Look at the coupling with a bare eye: this reading says that it is open at the ${wider}.`
+  if (Math.abs(opening.value) > expanded(opening))
+    return `Slip one feeler in at the ${places[0]} and at the ${places[1]}: this reading says that the ${wider} takes ${saidLength(Math.abs(opening.value), system)} more.`
+  if (offset && Math.abs(offset.value) > expanded(offset))
+    return `Lay a straightedge across both flanges at the ${places[0]}: this reading says that the machine flange stands ${saidLength(Math.abs(offset.value), system)} ${stands[offset.value > 0 ? 0 : 1]}.`
+  return `Read the ${places[0]} and the ${places[1]} again, while a second person calls out each place.`
+}
+
+function stud({ thread, mismatch }: Comparison, system: UnitSystem): string {
+  if (!thread) return 'Look at the thread of a stud.'
+  const asked = new Set(mismatch.explanations.map(({ hypothesis: { type } }) => type))
+  const way = thread.hand === 'left' ? 'left' : 'right'
+  const pitch = `ten turns of the thread must take ${formatSi(10 * thread.pitch, 'length', system)}`
+  const hand = `the turns of a ${way}-hand thread rise to the ${way}`
+  return `Look at a stud: ${[asked.has('other-pitch') && pitch, asked.has('other-hand') && hand].filter(Boolean).join(', and ')}.`
+}
+
+const marks = {
+  'stud-and-nuts': 'See by the marks on the lower nuts which were turned, which way and how far.',
+  shims: 'Measure the pack of shims under each foot, and hold it against the log.',
+  'by hand': 'Ask who made the move which feet were moved, which way and how far.',
+} as const
+
+function sayLook(look: Look, comparison: Comparison, system: UnitSystem): string {
+  switch (look) {
+    case 'read-again-tight':
+      return 'Tighten all feet and read again; move nothing before that.'
+    case 'open-at-top':
+      return openSide(comparison, 'vertical', system)
+    case 'open-at-side':
+      return openSide(comparison, 'horizontal', system)
+    case 'stud':
+      return stud(comparison, system)
+    case 'marks':
+      return marks[comparison.adjuster ?? 'by hand']
+    case 'washers':
+      return 'Look at the marks of the washers on the feet: they show whether the machine slid, and to which side.'
+    case 'circle':
+      return `Measure the circle where the gauge goes in: the file says ${formatSi(comparison.readAt.diameter, 'length', system)}.`
+    case 'offsets-again':
+      return 'Read the offsets again.'
+    case 'lifts':
+      return 'With the machine supported, slacken one foot at a time with a dial on it, and write the lifts down: a soft foot rises.'
+  }
+}
+
+const inReading = (swapped: 'later' | 'first' | 'both', since: string): string =>
+  ({ later: 'this reading', first: since, both: 'both readings' })[swapped]
+
+/** What to do where this is what happened. */
+function ifSo(of: Hypothesis, since: string): string {
+  switch (of.type) {
+    case 'did-not-follow':
+      return 'If a foot is soft, mend it and read again.'
+    case 'nothing-moved':
+      return 'If the move was not made, take it out of the log.'
+    case 'part-of-the-way':
+      return 'If the machine was not tight, go by the new reading.'
+    case 'other-pitch':
+      return 'If the pitch is another, correct the thread of the bed.'
+    case 'other-hand':
+      return 'If the thread has the other hand, correct the thread of the bed, and write the move as it was really made.'
+    case 'top-and-bottom-swapped':
+      return `If top and bottom are swapped, correct ${inReading(of.swapped, since)}.`
+    case 'sides-swapped':
+      return `If port and starboard are swapped, correct ${inReading(of.swapped, since)}.`
+    case 'other-gauge-diameter':
+      return 'If the circle is another, correct the gauge-diameter.'
+    case 'offset-not-carried':
+      return 'If the offsets are others now, correct them in this reading.'
+    default:
+      return 'If the move was made otherwise than noted, write it in the log as it was really made.'
+  }
+}
+
+/** What to do first after a reading that shows another effect, and what then frees the plan. */
+export function sayWhatFirst(comparison: Comparison, system: UnitSystem): string {
+  const hypotheses = comparison.mismatch.explanations.map(({ hypothesis }) => hypothesis)
+  if (hypotheses.length === 0) return 'Read again before anything is moved.'
+  return [
+    'Isolate and lock off the drive first.',
+    ...looksFor(hypotheses).map((look) => sayLook(look, comparison, system)),
+    ...new Set(hypotheses.map((of) => ifSo(of, comparison.since))),
+  ].join(' ')
+}

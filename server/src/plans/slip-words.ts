@@ -1,0 +1,120 @@
+import type { Hypothesis } from '../engineering/alignment/slips.ts'
+import { formatSi } from '../quantity/format.ts'
+import type { UnitSystem } from '../quantity/kinds.ts'
+import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
+import type { Comparison } from './alignment-log.ts'
+import { listed } from './listed.ts'
+
+const shares: readonly (readonly [number, string])[] = [
+  [1 / 4, 'a quarter of'],
+  [1 / 3, 'a third of'],
+  [1 / 2, 'half'],
+  [2 / 3, 'two thirds of'],
+  [3 / 4, 'three quarters of'],
+]
+
+const sayShare = (share: number): string =>
+  shares.reduce((best, one) => (Math.abs(one[0] - share) < Math.abs(best[0] - share) ? one : best))[1]
+
+const wrongWay = {
+  'stud-and-nuts': (feet: string) => `the nuts at ${feet} were turned the wrong way`,
+  shims: (feet: string) => `the shims at ${feet} went the wrong way: in instead of out, or out instead of in`,
+  'by hand': (feet: string, many: boolean) => `${feet} ${many ? 'were' : 'was'} moved the wrong way`,
+} as const
+
+const swappedIn = (swapped: 'later' | 'first' | 'both', since: string): string =>
+  ({ later: 'in this reading', first: `in ${since}`, both: `in both readings, ${since} and this one` })[
+    swapped
+  ]
+
+/** How many feet the moves were to raise or lower. */
+const raisedBy = ({ moves }: Comparison): number =>
+  new Set(
+    moves.flatMap(({ others }) =>
+      [...others].flatMap(([name, { value }]) => {
+        const { turn = 0, rise = 0 } = value as FootMove
+        return turn !== 0 || rise !== 0 ? [name] : []
+      }),
+    ),
+  ).size
+
+/** Single feet of which each would explain it alike are named together: a stiff machine shows the same for either. */
+type Together = Hypothesis & { readonly anyOf?: true }
+
+/** What may have happened, as an installer would say it. */
+function sayHypothesis(of: Together, comparison: Comparison, system: UnitSystem): string {
+  const { readAt, since, adjuster, thread } = comparison
+  switch (of.type) {
+    case 'turned-the-wrong-way':
+      return wrongWay[adjuster ?? 'by hand'](
+        listed(of.feet, of.anyOf ? 'or' : 'and'),
+        !of.anyOf && of.feet.length > 1,
+      )
+    case 'did-not-follow':
+      return `${listed(of.feet, 'or')} did not follow: look for a soft foot`
+    case 'forgotten':
+      return of.feet.length === raisedBy(comparison)
+        ? 'the heights were not set, and only the sideways move was made'
+        : `the move at ${listed(of.feet)} was not made: was it forgotten?`
+    case 'nothing-moved':
+      return 'nothing moved: was this read before the move was made, was the move not made, or were old figures copied?'
+    case 'sideways-not-done':
+      return 'the heights were set, and the sideways move was not made'
+    case 'wrong-side':
+      return 'the machine went to the other side than is noted'
+    case 'part-of-the-way':
+      return `the machine came about ${sayShare(of.share)} the way: were the nuts tight when it was read?`
+    case 'made-twice':
+      return 'the move was made twice over'
+    case 'made-at-the-wrong-end':
+      return `${of.made === 'all' ? 'the moves' : 'the heights'} of the two ends were exchanged`
+    case 'other-pitch': {
+      const [fits, has] = [of.factor * (thread?.pitch ?? 0), thread?.pitch ?? 0]
+      return `the thread: the figures fit a pitch of about ${formatSi(fits, 'length', system, 2)}, the file says ${formatSi(has, 'length', system)}`
+    }
+    case 'other-hand':
+      return thread?.hand === 'left'
+        ? 'the thread is right-hand, and the file says left-hand'
+        : 'the thread is left-hand, and the file does not say so'
+    case 'top-and-bottom-swapped':
+      return `top and bottom are swapped ${swappedIn(of.swapped, since)}`
+    case 'sides-swapped':
+      return `port and starboard are swapped ${swappedIn(of.swapped, since)}`
+    case 'other-gauge-diameter': {
+      const fits = formatSi(of.factor * readAt.diameter, 'length', system, 2)
+      const has = formatSi(readAt.diameter, 'length', system)
+      return readAt.stated
+        ? `the gauge circle: the figures fit a gauge-diameter of about ${fits}, the file says ${has}`
+        : `the gauge circle: the figures fit a gauge-diameter of about ${fits}, the file says none and a flange of ${has}`
+    }
+    case 'offset-not-carried':
+      return 'the offset did not go with the slope: was it read again?'
+  }
+}
+
+function together(hypotheses: readonly Hypothesis[]): readonly Together[] {
+  const single = (of: Hypothesis) => 'feet' in of && of.feet.length === 1
+  const alike = (type: Hypothesis['type']) =>
+    hypotheses.flatMap((of) => (of.type === type && 'feet' in of && single(of) ? of.feet : []))
+  return hypotheses.flatMap((of) => {
+    if (!('feet' in of) || !single(of)) return [of]
+    const feet = alike(of.type)
+    if (feet.length < 2) return [of]
+    return of.feet[0] === feet[0] ? [{ ...of, feet: [...feet].sort(), anyOf: true as const }] : []
+  })
+}
+
+const ended = (words: string): string => (words.endsWith('?') ? words : `${words}.`)
+
+/** What explains a mismatch: all that do, or that none does. Empty where noise explains it. */
+export function sayExplanations(comparison: Comparison, system: UnitSystem): string {
+  const { noise, explanations } = comparison.mismatch
+  if (noise) return ''
+  const [first, ...more] = together(explanations.map(({ hypothesis }) => hypothesis)).map((of) =>
+    ended(sayHypothesis(of, comparison, system)),
+  )
+  if (first === undefined) return 'No single slip explains it.'
+  return more.length === 0
+    ? `Most likely ${first}`
+    : `More than one slip explains it. Either ${[first, ...more].join(' Or ')}`
+}
