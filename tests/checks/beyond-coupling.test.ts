@@ -45,3 +45,14 @@ it('is one finding where both ratings are exceeded, and sends to the plan', () =
   expect(found?.related).toHaveLength(2)
   expect(found?.todo).toMatch(/^Do not run the drive\. Move the feet as .*`shaftwright plan` says/)
 })
+
+// A shaft end that hangs is lifted when the coupling is joined (US Army TM 55-1905-222-14): what bends the element is the distance from the target.
+it('counts from where the machine is to stand', () => {
+  const hanging = (offset: number) =>
+    drive(reading('dry-1', '2026-03-04', offset)).replace(
+      '  reading',
+      '  target { shaft-droop: 0.6 mm }\n  reading',
+    )
+  expect(beyond(hanging(0.6))).toEqual([])
+  expect(beyond(hanging(0))[0]?.message).toContain('0.60 mm from where it is to stand')
+})

@@ -41,6 +41,7 @@ function numbersIn(json: unknown, ending: RegExp, below = false): readonly numbe
 
 /** What is said as it is, whatever the job: constants of a rule, with where they are from. */
 const constants = [
+  5, // rough alignment comes first beyond this: common practice, no source
   0.06, // soft foot above this: general industry alignment tolerance table
 ]
 

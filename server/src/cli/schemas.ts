@@ -128,6 +128,7 @@ export const planSchema = z
       .describe('Distance of the machine flange from where it is to stand; null when it was not measured.'),
     slope_mrad: parts,
     offset_mm: parts.nullable().describe('null when it was not measured.'),
+    angle_mrad: figure.describe('Of the machine axis from where it is to point.'),
     feet: z.array(foot),
     predicted: z
       .object({
@@ -174,7 +175,12 @@ export const planSchema = z
         'What would bring the machine inside its limits, where the steps do not: any one of these, and all that stands in it together.',
       ),
     target: target
-      .extend({ parts: z.array(target.extend({ words: z.string().describe('Why.') })) })
+      .extend({
+        opening_mm: plain.describe(
+          'Gap at the top less gap at the bottom, and at starboard less at port, where the machine stands right.',
+        ),
+        parts: z.array(target.extend({ words: z.string().describe('Why.') })),
+      })
       .nullable()
       .describe(
         'Where the machine is to stand while it is read, and what that is made of; gap variation and offset are judged from there. null for a straight line through the shaft.',
@@ -197,7 +203,11 @@ export const planSchema = z
           .nullable()
           .describe('On a bed with shims: the pack of its stock, or the thickness where none comes near.'),
         nut: turns
-          .extend({ foot: z.string() })
+          .extend({
+            foot: z.string(),
+            moved_mm: z.number(),
+            smallestStep_mm: z.number().describe('The smallest that is asked of the nut.'),
+          })
           .nullable()
           .describe('On a bed with studs: the turn of its nut.'),
       })

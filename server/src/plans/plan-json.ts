@@ -83,6 +83,8 @@ export interface PlanJson {
   readonly offsetDistance_mm: (Figure & { readonly limit: number }) | null
   readonly slope_mrad: { readonly vertical: Figure; readonly horizontal: Figure }
   readonly offset_mm: { readonly vertical: Figure; readonly horizontal: Figure } | null
+  /** Of the machine axis from where it is to point. */
+  readonly angle_mrad: Figure
   readonly feet: readonly PlanFoot[]
   readonly predicted: {
     readonly gapVariation_mm: Figure
@@ -95,7 +97,11 @@ export interface PlanJson {
   readonly ways: readonly (readonly PlanWay[])[]
   /** Where the machine is to stand while it is read, and why; null for a straight line through the shaft. */
   readonly target:
-    | (PlanTarget & { readonly parts: readonly (PlanTarget & { readonly words: string })[] })
+    | (PlanTarget & {
+        /** Gap at the top less gap at the bottom, and at starboard less at port, where the machine stands right. */
+        readonly opening_mm: { readonly vertical: number; readonly horizontal: number }
+        readonly parts: readonly (PlanTarget & { readonly words: string })[]
+      })
     | null
   /** What turned with the flange, total indicator reading. */
   readonly runOut_mm: { readonly face: Figure | null; readonly rim: Figure | null } | null
@@ -108,7 +114,9 @@ export interface PlanJson {
       readonly thickness_mm: number
       readonly pieces_mm: readonly number[]
     } | null
-    readonly nut: ({ readonly foot: string } & NutTurns) | null
+    readonly nut:
+      | (NutTurns & { readonly foot: string; readonly moved_mm: number; readonly smallestStep_mm: number })
+      | null
   } | null
   readonly assumptions: readonly string[]
 }
@@ -163,7 +171,15 @@ function softFeet({ soft, missing }: SoftFound): NonNullable<PlanJson['softFeet'
             pieces_mm: step.pieces.map((piece) => round(piece * 1000)),
           }
         : null,
-    nut: step.by === 'nut' ? { foot: name, ...nutTurns(step.move) } : null,
+    nut:
+      step.by === 'nut'
+        ? {
+            foot: name,
+            ...nutTurns(step.move),
+            moved_mm: round(step.move.moved * 1000),
+            smallestStep_mm: round(step.smallest * 1000),
+          }
+        : null,
   }
 }
 
@@ -191,6 +207,11 @@ function foot({ name, vertical, horizontal, step, moved, slid }: CorrectedFoot):
 const standing = ({ vertical, horizontal }: Target): PlanTarget => ({
   offset_mm: { vertical: round(vertical.offset * 1000), horizontal: round(horizontal.offset * 1000) },
   slope_mrad: { vertical: round(vertical.slope * 1000), horizontal: round(horizontal.slope * 1000) },
+})
+
+const opening = ({ vertical, horizontal }: Target, diameter: number) => ({
+  vertical: round(-diameter * vertical.slope * 1000),
+  horizontal: round(-diameter * horizontal.slope * 1000),
 })
 
 function contradictions(c: Correction): readonly Contradiction[] {
@@ -236,6 +257,10 @@ export const planJson = (c: Correction): PlanJson => ({
   offsetDistance_mm: c.offset ? { ...figure(c.offset.value), limit: round(c.offset.limit * 1000) } : null,
   slope_mrad: both(c.slope),
   offset_mm: c.offset ? both(c.offset.parts) : null,
+  angle_mrad: figure({
+    value: c.gapVariation.value.value / c.gaugeDiameter,
+    standard: c.gapVariation.value.standard / c.gaugeDiameter,
+  }),
   feet: c.feet.map(foot),
   predicted: c.predicted
     ? {
@@ -255,6 +280,7 @@ export const planJson = (c: Correction): PlanJson => ({
   target: c.target
     ? {
         ...standing(c.target.target),
+        opening_mm: opening(c.target.target, c.gaugeDiameter),
         parts: c.target.parts.map((part) => ({ words: part.words, ...standing(part) })),
       }
     : null,
