@@ -60,7 +60,16 @@ describe('the remedy', () => {
       feet: ['aft-stbd'],
       missing: { foot: 'aft-stbd', up_mm: 0.13 },
       shim: null,
-      nut: { foot: 'aft-stbd', nut: 'lower', direction: 'up', seenFromAbove: way, turns: 0, flats: 0.5 },
+      nut: {
+        foot: 'aft-stbd',
+        nut: 'lower',
+        direction: 'up',
+        seenFromAbove: way,
+        turns: 0,
+        flats: 0.5,
+        moved_mm: 0.1667,
+        smallestStep_mm: 0.1667,
+      },
     })
   })
 
