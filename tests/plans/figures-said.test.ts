@@ -1,20 +1,9 @@
 // Every length and slope that findings and plans say is one that stands in their JSON, or in the job: words and data cannot part, and no factor slips
 // in between. Held against nothing but each other and the text of the job; conversions by NIST SP 811, B.8.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
-import { trustedCorrection } from '../../server/src/checks/plan-trust.ts'
-import { Checker } from '../../server/src/checks/run.ts'
-import { Analysis } from '../../server/src/job/analysis.ts'
-import { openDocument } from '../../server/src/job/document.ts'
-import { linkFile } from '../../server/src/job/files.ts'
-import { lookupFrom } from '../../server/src/job/lookup.ts'
-import { logUpTo } from '../../server/src/plans/alignment-log.ts'
-import { lastReading } from '../../server/src/plans/alignment-moves.ts'
-import { logJson } from '../../server/src/plans/log-json.ts'
-import { planJson } from '../../server/src/plans/plan-json.ts'
-import { planText } from '../../server/src/plans/plan-text.ts'
 import { randomFrom } from '../fuzz/random.ts'
 import { randomDrive } from './random-drive.ts'
+import { saidOf } from './said-of.ts'
 
 const size = { mm: 1, in: 25.4, m: 1000, mrad: 1, deg: 1000 * (Math.PI / 180) } as const
 type Unit = keyof typeof size
@@ -44,36 +33,6 @@ const constants = [
   5, // rough alignment comes first beyond this: common practice, no source
   0.06, // soft foot above this: general industry alignment tolerance table
 ]
-
-function saidOf(text: string) {
-  const file = linkFile('a.wright', openDocument(text), () => undefined)
-  const analysis = new Analysis()
-  analysis.begin()
-  const findings = new Checker(analysis, allChecks).check(file, { today: '2026-03-10' })
-  const drive = analysis.blocks(file).find(({ kind }) => kind === 'drive')
-  const reading = drive && lastReading(drive)
-  if (!reading) throw new Error('no reading')
-  const lookup = lookupFrom(reading, analysis.scope(file))
-  const outcome = trustedCorrection(reading, lookup, { file, findings })
-  const log = logUpTo(reading, lookup)
-  const words = findings.flatMap(({ message, todo, found = '', limit = '', assumptions = [] }) => [
-    message,
-    todo,
-    found,
-    limit,
-    ...assumptions,
-  ])
-  // A finding of an earlier reading speaks of its plan.
-  const corrections = [...log.map((entry) => entry.outcome), outcome].flatMap((one) =>
-    one.ok ? [one.value] : [],
-  )
-  const json = [corrections.map(planJson), logJson(log)]
-  return {
-    json,
-    words: [...words, outcome.ok ? planText(outcome.value, log, lookup.system) : outcome.fault.words],
-    stepped: outcome.ok && outcome.value.feet.some(({ step }) => step.by !== 'none'),
-  }
-}
 
 describe('what findings and plans say', () => {
   it('is what their JSON holds, in 500 jobs', () => {
