@@ -127,13 +127,17 @@ class RoomNeeded {
   }
 }
 
+/** To the nearest step; midway between two, the farther one. */
+const nearest = (height: number, step: number): number =>
+  Math.sign(height) * Math.floor(Math.abs(height) / step + 0.5 + 1e-6) * step
+
 const downTo = (height: number, step: number): number => Math.floor(height / step + 1e-6) * step
 
 /** Heights of the stations after pass `k` of `count`. The ends go in proportion; what is between stays on or under their line until the last. */
 function heightsAfter(k: number, count: number, stations: Stations, step: number): readonly number[] {
   if (k === count) return stations.map(({ by }) => by)
   const share = k / count
-  const end = (i: number) => Math.round(((stations.at(i)?.by ?? 0) * share) / step) * step
+  const end = (i: number) => nearest((stations.at(i)?.by ?? 0) * share, step)
   const line = through(stations[0]?.x ?? 0, end(0), stations.at(-1)?.x ?? 0, end(-1))
   return stations.map(({ x, by }, i) =>
     i === 0 || i === stations.length - 1 ? end(i) : downTo(Math.min(line.at(x), by * share), step),
