@@ -3,7 +3,7 @@ import { saidLength, saidRoom } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
 import type { Task } from './alignment-tasks.ts'
 import type { Work } from './alignment-work.ts'
-import { alike, holder, named, onStuds } from './feet-named.ts'
+import { alike, holder, named, onStuds } from './feet-together.ts'
 import { sayStep, sayTurns } from './foot-words.ts'
 import type { CorrectedFoot } from './steps.ts'
 
@@ -36,7 +36,7 @@ function slacken(work: Work, c: Correction, system: UnitSystem): Task {
   const rests =
     c.adjuster === 'shims'
       ? ''
-      : ` Leave the lower nuts alone: the machine now rests on them by its weight, its centre of gravity between the end feet, else on the jack or hoist.`
+      : ' Leave the lower nuts alone: the machine rests on them, or on the jack or hoist where its centre of gravity is not between the end feet.'
   return {
     words: `Slacken all ${holder(c)} by ${by.join(', ')}, and no more than that: they are what keeps the machine from falling.${rests}`,
   }
@@ -74,15 +74,18 @@ function sayTurning(c: Correction): string {
 }
 
 function packs(work: Work, c: Correction, system: UnitSystem): Task {
-  const between = new Set(work.packs.slice().map(({ feet }) => feet[0]?.x)).size > 2
+  const between = work.packs.length > 2
   return {
     words: `Change the packs, one end at a time, in this order. Lift the end${between ? ' (for feet between, the nearer one)' : ''} until its feet are free by what is said and no more, and hold it there by jack or hoist. Put shims in and take them out with a tool, and lower it before the next.`,
     lines: work.packs.map(
-      ({ feet, lift }) =>
-        `${[...alike(feet, (foot) => sayStep(foot, c, system))]
-          .map(([step, some]) => `${named(some)}: ${step}`)
-          .join('; ')}; lift ${saidRoom(lift, system)}`,
+      ({ feet, lift }) => `${named(feet)}: lift ${saidRoom(lift, system)}, then ${sayPacks(feet, c, system)}`,
     ),
     caution: 'A lifted machine can drop: keep hands and fingers from under it.',
   }
+}
+
+/** What goes in and comes out; foot by foot only where they differ. */
+function sayPacks(feet: readonly CorrectedFoot[], c: Correction, system: UnitSystem): string {
+  const groups = [...alike(feet, (foot) => sayStep(foot, c, system))]
+  return groups.map(([step, some]) => (groups.length > 1 ? `at ${named(some)} ${step}` : step)).join('; ')
 }

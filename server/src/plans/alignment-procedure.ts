@@ -6,7 +6,7 @@ import { heightTasks } from './alignment-heights.ts'
 import { roughTasks } from './alignment-rough-work.ts'
 import { isolate, part, secureShaft, support, type Task, taskLines } from './alignment-tasks.ts'
 import { workOf } from './alignment-work.ts'
-import { crosswise, endsOf, holder, named, onStuds } from './feet-named.ts'
+import { crosswise, endsOf, holder, named, onStuds } from './feet-together.ts'
 import type { CorrectedFoot } from './steps.ts'
 
 /** The work that the steps of a plan ask for: safe first, then heights, sideways, fastening, reading. Empty where there is nothing to be moved.

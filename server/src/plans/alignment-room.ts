@@ -72,7 +72,7 @@ export const roomAssumed = (
 ): readonly string[] =>
   unsaid(feet, adjuster, hardware, (_, length) => length <= 0 || isSaidAsNothing(length, system)).map(
     ({ way, feet: found, most }) =>
-      `${what(way, adjuster)}: ${way} is not stated at ${listed(found)}, and the plan needs ${saidLength(most, system)} ${does[way]} at most`,
+      `${what(way, adjuster)}: ${way} is not stated${found.length < feet.length ? ` at ${listed(found)}` : ''}, and the plan needs ${saidLength(most, system)} ${does[way]} at most`,
   )
 
 /** What has to be measured first, because a step needs more room than is usual. */

@@ -4,7 +4,7 @@ import { saidRough } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
 import { roughlyAligned } from './alignment-rough.ts'
 import { isolate, part, secureShaft, type Task } from './alignment-tasks.ts'
-import { alike, holder, named, onStuds } from './feet-named.ts'
+import { alike, holder, named, onStuds } from './feet-together.ts'
 import { listed } from './listed.ts'
 
 const isNothing = (said: string): boolean => Number.parseFloat(said) === 0

@@ -17,7 +17,7 @@ export type Passes = Room & { readonly passes: readonly (readonly Visit[])[] }
 /** `lift`: how far the feet are lifted over what carries them then. */
 export type PackChanges = Room & { readonly visits: readonly (Visit & { readonly lift: number })[] }
 
-/** Between one end and the other the machine tilts no more than this off its way (rad). Common practice, no source. */
+/** Between one end and the other the machine tilts about this off its way at most (rad). Common practice, no source. */
 const tiltInPass = 2e-3
 
 /** The centre of gravity lies at least this share of the length inside the end stations. Common practice, no source. */
@@ -165,7 +165,7 @@ function fewest(stations: Stations, step: number, atEnds: number, between: numbe
 
 /** Passes that bring the feet of a machine, all free above and resting on lower nuts, to their heights; feet of one station go alike, by the
  * height of the first. Each visit goes at most `most` (m, 1 µm to 0.1 m) and tilts the machine at most 2 mrad off its way (common practice, no
- * source), but never less than one `step` (m, 1 µm to 0.1 m); the ends go in proportion, rounded to the step, and the sum is exactly what is asked.
+ * source), to the nearest `step` (m, 1 µm to 0.1 m) and never less than one; the ends go in proportion, rounded to the step, and the sum is exactly what is asked.
  *
  * In a pass go first the stations between that go down, then the end that goes up, then the end that goes down, then the stations between that go
  * up: so none between ever stands above the line of the ends, but for what the heights asked for leave, and the machine rests on its ends without
@@ -184,7 +184,8 @@ export function passesOf(
   const step = inRange('step (m)', limits.step, 1e-6, 0.1)
   const between = Math.max(step, inRange('greatest visit (m)', limits.most, 1e-6, 0.1))
   const length = (stations.at(-1)?.x ?? 0) - (stations[0]?.x ?? 0)
-  const after = fewest(stations, step, Math.max(step, Math.min(between, tiltInPass * length)), between)
+  const atEnds = Math.max(step, Math.min(between, nearest(tiltInPass * length, step)))
+  const after = fewest(stations, step, atEnds, between)
   const heights = stations.map(() => 0)
   const needed = new RoomNeeded(stations)
   let largest = 0
