@@ -1,15 +1,13 @@
-import { usualSlide } from '../engineering/usual-holes.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { isSaidAsNothing, saidLength } from '../quantity/said.ts'
-import type { Correction } from './alignment.ts'
 import type { Hardware } from './alignment-hardware.ts'
 import { listed } from './listed.ts'
 import type { BedFoot, CorrectedFoot } from './steps.ts'
 
-/** What usually stands out of a stud above its nut, in pitches. Common practice, no source. */
-const usualThread = 2
+/** What sets the heights of the feet, where the bed says. */
+type SetBy = 'stud-and-nuts' | 'shims' | undefined
 
-type Way = 'travel-up' | 'travel-down' | 'hole-clearance'
+export type Way = 'travel-up' | 'travel-down' | 'hole-clearance'
 
 /** Feet that go this way though the job does not say how far they can, and how far the farthest goes, m. */
 interface Unsaid {
@@ -31,9 +29,9 @@ const ways: Readonly<
 }
 
 /** Ways that steps go though the job does not say how far the feet can. What lies under a foot is what lets it down on shims. */
-function unsaid(
+export function unsaid(
   feet: readonly CorrectedFoot[],
-  adjuster: Correction['adjuster'],
+  adjuster: SetBy,
   { feet: stands }: Hardware,
   enough: (way: Way, length: number) => boolean,
 ): readonly Unsaid[] {
@@ -50,14 +48,14 @@ function unsaid(
     .filter(({ feet: found }) => found.length > 0)
 }
 
-const what = (way: Way, adjuster: Correction['adjuster']): string =>
+const what = (way: Way, adjuster: SetBy): string =>
   way === 'hole-clearance'
     ? 'the holes let the feet slide'
     : adjuster === 'shims'
       ? 'the bolts are long enough'
       : 'the studs have thread enough'
 
-const does: Readonly<Record<Way, string>> = {
+export const does: Readonly<Record<Way, string>> = {
   'travel-up': 'up',
   'travel-down': 'down',
   'hole-clearance': 'sideways',
@@ -66,7 +64,7 @@ const does: Readonly<Record<Way, string>> = {
 /** What a plan takes for granted of the room that its steps need. */
 export const roomAssumed = (
   feet: readonly CorrectedFoot[],
-  adjuster: Correction['adjuster'],
+  adjuster: SetBy,
   hardware: Hardware,
   system: UnitSystem,
 ): readonly string[] =>
@@ -74,20 +72,3 @@ export const roomAssumed = (
     ({ way, feet: found, most }) =>
       `${what(way, adjuster)}: ${way} is not stated${found.length < feet.length ? ` at ${listed(found)}` : ''}, and the plan needs ${saidLength(most, system)} ${does[way]} at most`,
   )
-
-/** What has to be measured first, because a step needs more room than is usual. */
-export function roomToMeasure(c: Correction, system: UnitSystem): readonly string[] {
-  const { hardware } = c
-  if (!hardware?.thread || c.withheld) return []
-  const { pitch, diameter } = hardware.thread
-  const slide = diameter >= 0.004 ? usualSlide(diameter) : 0
-  const usual = (way: Way) => (way === 'hole-clearance' ? slide : usualThread * pitch)
-  return unsaid(c.feet, c.adjuster, hardware, (way, length) => length <= usual(way) + 1e-9).map(
-    ({ way, feet, most }) =>
-      `${listed(feet)} ${feet.length === 1 ? 'goes' : 'go'} ${does[way]} by ${saidLength(most, system)}${feet.length === 1 ? '' : ' at most'}, more than ${
-        way === 'hole-clearance'
-          ? `a usual hole for the stud allows (${saidLength(slide, system)} to either side)`
-          : `usually stands out of a stud (two pitches, ${saidLength(usualThread * pitch, system)})`
-      }: measure first, and state ${way} of ${listed(feet)}.`,
-  )
-}
