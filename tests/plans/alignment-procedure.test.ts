@@ -72,7 +72,7 @@ describe('the work', () => {
         '3. Part the coupling: mark both flanges first',
         '4. Put a jack or a hoist in place near the centre of gravity',
         'Slacken all upper nuts by 5 flats',
-        'Turn the lower nuts in this order',
+        'Turn the lower nuts in this order, port and starboard in turn, a flat at a time',
         'pass 1: fwd-port and fwd-stbd up 2 flats; then aft-port and aft-stbd up half a flat',
         'pass 2: fwd-port and fwd-stbd up 1½ flats; then aft-port and aft-stbd up half a flat',
         'Sideways: bring the upper nuts down again until the feet just slide',
@@ -135,6 +135,7 @@ describe('the work', () => {
     expect(sum('fwd-stbd')).toBeCloseTo(2.3636 * 0.56 - 0.055, 2)
     expect(sum('aft-stbd')).toBeCloseTo(2.3636 * 0.18 - 0.055, 2)
     expect(text).toContain('Slacken all upper nuts by 2.0 mm')
+    expect(text).toContain('port and starboard in turn, 0.25 mm at a time')
     expect(text).not.toContain('flat')
   })
 

@@ -56,7 +56,7 @@ function turns(work: Work, c: Correction, system: UnitSystem): Task {
   })
   const nuts = onStuds(c)
   return {
-    words: `${nuts ? 'Turn the lower nuts' : 'Set the feet'} in this order${nuts ? `, the nuts of one line in turn, ${work.flat === undefined ? 'a little' : 'a flat'} at a time` : ''}.${nuts ? ` ${sayTurning(c)}` : ''}`,
+    words: `${nuts ? 'Turn the lower nuts' : 'Set the feet'} in this order${nuts ? `, port and starboard in turn, ${work.flat === undefined ? saidLength(work.inTurn, system) : 'a flat'} at a time` : ''}.${nuts ? ` ${sayTurning(c)}` : ''}`,
     lines,
     caution: handsClear,
   }

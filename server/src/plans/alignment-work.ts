@@ -22,6 +22,8 @@ export interface Work {
   readonly slack: readonly number[]
   /** Greatest angle along the shaft, against the start, rad. */
   readonly tilt: number
+  /** How far one foot of a station may go before the next follows, m; 0 with shims. */
+  readonly inTurn: number
   /** A flat of the lower nuts, m, where they are turned by flats. */
   readonly flat?: number
 }
@@ -71,6 +73,7 @@ function worked(c: Correction, system: UnitSystem): Work | undefined {
       packs: visits.map(named),
       slack: clearance.map((length) => upTo(length, slackStep)),
       tilt,
+      inTurn: 0,
     }
   }
   const byNut = c.feet.some(({ step }) => step.by === 'nut') && thread
@@ -85,6 +88,7 @@ function worked(c: Correction, system: UnitSystem): Work | undefined {
     packs: [],
     slack: clearance.map((length) => upTo(length, flat ?? slackStep)),
     tilt,
+    inTurn: limits.uneven,
     ...(flat !== undefined && { flat }),
   }
 }
