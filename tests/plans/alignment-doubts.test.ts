@@ -159,9 +159,7 @@ describe('shims', () => {
     )
   it('are told to their own digits', () => {
     const words = correctionText(shimmed('0.001 mm, 0.025 mm'), 'metric')
-    expect(words).toMatch(
-      /put in shims of 0\.025 mm \+ 0\.025 mm \+ 0\.025 mm \+ 0\.025 mm, together 0\.10 mm/,
-    )
+    expect(words).toMatch(/put in shims of 0\.025 \+ 0\.025 \+ 0\.025 \+ 0\.025 mm, together 0\.10 mm/)
     expect(correctionText(shimmed('0.001 mm'), 'metric')).toContain('together 0.004 mm')
     expect(correctionText(shimmed('0.001 mm'), 'inch')).not.toContain(' 0.0000 in')
     expect(correctionText(shimmed('0.05 mm, 0.2 mm'), 'metric')).toMatch(/shims? of 0\.20 mm/)

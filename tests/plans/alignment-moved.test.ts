@@ -168,9 +168,9 @@ describe('the caution', () => {
       'Caution: ',
     )[1] ?? ''
   it.each([
-    ['adjuster: stud-and-nuts\n    thread: M16', 'slacken the upper nut', 'shims'],
+    ['adjuster: stud-and-nuts\n    thread: M16', 'none stays clamped while another foot is set', 'shims'],
     ['adjuster: shims\n    shims: 0.1 mm, 0.5 mm', 'never with fingers under the foot', 'nut'],
-    ['', 'slacken what holds it', 'nut'],
+    ['', 'none stays clamped while another is set', 'nut'],
   ])('goes by how the feet are set: %s', (bed, words, other) => {
     expect(caution(bed)).toContain(words)
     expect(caution(bed)).toContain('Isolate and lock off')

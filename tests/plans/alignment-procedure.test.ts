@@ -1,10 +1,13 @@
 // The work in the order that does not rock the machine: common practice, no source. Heights are those of the plan, by similar triangles.
 import { describe, expect, it } from 'vitest'
 import { logSchema } from '../../server/src/cli/log-schema.ts'
-import { correctionOf } from '../../server/src/plans/alignment.ts'
+import { planSchema } from '../../server/src/cli/schemas.ts'
+import { type Correction, correctionOf, withhold } from '../../server/src/plans/alignment.ts'
 import { logUpTo } from '../../server/src/plans/alignment-log.ts'
 import { procedureLines } from '../../server/src/plans/alignment-procedure.ts'
+import { correctionText } from '../../server/src/plans/alignment-words.ts'
 import { logJson } from '../../server/src/plans/log-json.ts'
+import { planJson } from '../../server/src/plans/plan-json.ts'
 import { planText } from '../../server/src/plans/plan-text.ts'
 import { blockIn } from './job-text.ts'
 
@@ -12,30 +15,45 @@ const nuts = 'adjuster: stud-and-nuts\n    thread: M16'
 const open = 'top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm'
 const down = 'top 1.66 mm, starboard 1.78 mm, bottom 1.92 mm, port 1.80 mm'
 
-const driveOf = ({ bed = nuts, gaps = open, pack = '', more = '' } = {}): string => `drive main {
-  coupling { flange-diameter: 125 mm  gauge-diameter: 110 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+const round = 'top 0.06 mm, starboard -0.02 mm, bottom -0.05 mm, port 0.03 mm'
+const middle = `foot mid-port { from-coupling: 380 mm  across: 140 mm port }
+    foot mid-stbd { from-coupling: 380 mm  across: 140 mm starboard }`
+
+const driveOf = ({
+  bed = nuts,
+  gaps = open,
+  offsets = round,
+  pack = '',
+  bolts = '',
+  feet = '',
+  more = '',
+} = {}): string => `drive main {
+  coupling { ${bolts} flange-diameter: 125 mm  gauge-diameter: 110 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   bed {
     ${bed}
     foot aft-port { from-coupling: 180 mm  across: 140 mm port ${pack} }
     foot aft-stbd { from-coupling: 180 mm  across: 140 mm starboard ${pack} }
     foot fwd-port { from-coupling: 560 mm  across: 140 mm port ${pack} }
     foot fwd-stbd { from-coupling: 560 mm  across: 140 mm starboard ${pack} }
+    ${feet}
   }
   reading dry-1 {
     taken: 2026-03-04
     gauge: 0.02 mm
     gaps: ${gaps}
-    offsets: top 0.06 mm, starboard -0.02 mm, bottom -0.05 mm, port 0.03 mm
+    offsets: ${offsets}
   }
 ${more}}
 `
 
-function workOf(text: string, system: 'metric' | 'inch' = 'metric'): readonly string[] {
+function correctionIn(text: string): Correction {
   const { block, lookup } = blockIn(text, 'main.dry-1')
   const outcome = correctionOf(block, lookup)
   if (!outcome.ok) throw new Error(outcome.fault.words)
-  return procedureLines(outcome.value, system)
+  return outcome.value
 }
+const workOf = (text: string, system: 'metric' | 'inch' = 'metric'): readonly string[] =>
+  procedureLines(correctionIn(text), system)
 const placeOf = (lines: readonly string[], words: string): number => {
   const at = lines.findIndex((line) => line.includes(words))
   if (at < 0) throw new Error(`"${words}" is not in\n${lines.join('\n')}`)
@@ -43,55 +61,129 @@ const placeOf = (lines: readonly string[], words: string): number => {
 }
 
 describe('the work', () => {
-  it.each(['metric', 'inch'] as const)('goes end by end, sideways last, then reads again: %s', (system) => {
-    const lines = workOf(driveOf(), system)
-    const order = [
-      'Take the coupling bolts out',
-      'Isolate and lock off the drive, prove it dead',
-      'Slacken the upper nuts at fwd-port and fwd-stbd, far enough to let the feet up',
-      'At fwd-port and fwd-stbd turn the lower nut counter-clockwise, seen from above, 3½ flats',
-      'Tighten the upper nuts at fwd-port and fwd-stbd before other feet are touched',
-      'Slacken the upper nuts at aft-port and aft-stbd',
-      'At aft-port and aft-stbd turn the lower nut counter-clockwise, seen from above, 1 flat (',
-      'Tighten the upper nuts at aft-port and aft-stbd',
-      'Sideways last',
-      'Tighten all nuts to the torque',
-      'Read again',
-    ].map((words) => placeOf(lines, words))
-    expect(order).toEqual([...order].sort((a, b) => a - b))
-    const numbers = lines.flatMap((line) => /^ *(\d+)\. /.exec(line)?.[1] ?? [])
-    expect(numbers).toEqual(numbers.map((_, i) => String(i + 1)))
+  it.each(['metric', 'inch'] as const)(
+    'makes safe first, then sets, fastens and reads again: %s',
+    (system) => {
+      const lines = workOf(driveOf(), system)
+      const order = [
+        '1. Isolate the drive and lock it off.',
+        '2. Secure the shaft',
+        'the boat floods',
+        '3. Part the coupling: mark both flanges first',
+        '4. Put a jack or a hoist in place near the centre of gravity',
+        'Slacken all upper nuts by 5 flats',
+        'Turn the lower nuts in this order, port and starboard in turn, a flat at a time',
+        'pass 1: fwd-port and fwd-stbd up 2 flats; then aft-port and aft-stbd up half a flat',
+        'pass 2: fwd-port and fwd-stbd up 1½ flats; then aft-port and aft-stbd up half a flat',
+        'Sideways: bring the upper nuts down again until the feet just slide',
+        'Slacken all upper nuts, only those, and let the machine settle',
+        'Tighten the upper nuts crosswise (aft-port, fwd-stbd, aft-stbd, fwd-port) in three rounds',
+        'Read again after the final torque',
+        'Join the coupling only when a reading proves it within',
+      ].map((words) => placeOf(lines, words))
+      expect(order).toEqual([...order].sort((a, b) => a - b))
+      const numbers = lines.flatMap((line) => /^ *(\d+)\. /.exec(line)?.[1] ?? [])
+      expect(numbers).toEqual(numbers.map((_, i) => String(i + 1)))
+      expect(numbers.length).toBeLessThanOrEqual(12)
+      // Nothing of the coupling before the drive is dead and the shaft held.
+      for (const line of lines.slice(0, placeOf(lines, '3. Part'))) expect(line).not.toMatch(/\bbolts\b/)
+      // Each caution once.
+      const cautions = lines.filter((line) => line.includes('Caution:'))
+      expect(new Set(cautions).size).toBe(cautions.length)
+    },
+  )
+
+  it('never leaves a foot clamped while another is set', () => {
+    // Six feet, as a machine with three stations has them: 5 flats of 2 mm a turn, 1.67 mm.
+    const text = workOf(driveOf({ more: '', feet: middle })).join('\n')
+    expect(text).not.toMatch(/other feet clamped|before other feet|leave the other feet/)
+    expect(text).toContain('Slacken all upper nuts by 5 flats (1.67 mm), and no more than that')
+    expect(text).toContain('then mid-port and mid-stbd up 1 flat')
+    expect(text).toContain('lower nuts alone: the machine rests on them')
   })
 
   it('says how far, in the units of the job', () => {
-    // 3½ flats of 2 mm a turn: 3.5 × 2 / 6 = 1.17 mm = 0.0459 in.
-    expect(workOf(driveOf()).join('\n')).toContain(
-      '3½ flats (up 1.17 mm), in 2 passes of not more than 2 flats',
-    )
+    // 1.5 flats up are not said as a length; the slack is, of 5 flats of 2 mm a turn: 5 × 2 / 6 = 1.67 mm = 0.0656 in.
+    expect(workOf(driveOf()).join('\n')).toContain('5 flats (1.67 mm)')
     const inch = workOf(driveOf(), 'inch').join('\n')
-    expect(inch).toContain('3½ flats (up 0.0459 in)')
+    expect(inch).toContain('5 flats (0.0656 in)')
     expect(inch).not.toContain(' mm')
     expect(workOf(driveOf()).join('\n')).toContain('gap variation at most 0.10 mm, offset at most 0.15 mm')
   })
 
-  it('lowers the other way round', () => {
+  it('says once which way the nuts turn', () => {
+    expect(
+      workOf(driveOf())
+        .join('\n')
+        .match(/Seen from above, up is counter-clockwise\./g),
+    ).toHaveLength(1)
     const lines = workOf(driveOf({ gaps: down })).join('\n')
-    expect(lines).toMatch(/fwd-stbd turn the lower nut clockwise, seen from above, .*\(down /)
-    expect(lines).toContain('Slacken the upper nuts at fwd-port and fwd-stbd; leave')
+    expect(lines).toContain('Seen from above, down is clockwise.')
+    expect(lines).toMatch(/fwd-port and fwd-stbd down 1½ flats/)
+    const left = workOf(driveOf({ bed: 'adjuster: stud-and-nuts\n    thread: "M16 LH"' })).join('\n')
+    expect(left).toContain('Seen from above, up is clockwise.')
   })
 
-  it('with shims lifts one end at a time, and never with fingers under it', () => {
+  it('has passes without a thread too, in lengths that add up', () => {
+    const text = workOf(driveOf({ bed: 'adjuster: stud-and-nuts' })).join('\n')
+    const sum = (foot: string) =>
+      [...text.matchAll(new RegExp(`${foot} up (\\d\\.\\d\\d) mm`, 'g'))].reduce(
+        (all, [, by]) => all + Number(by),
+        0,
+      )
+    // -(oz + tv x): 2.364 mrad, 0.055 mm high (as read).
+    expect(sum('fwd-stbd')).toBeCloseTo(2.3636 * 0.56 - 0.055, 2)
+    expect(sum('aft-stbd')).toBeCloseTo(2.3636 * 0.18 - 0.055, 2)
+    expect(text).toContain('Slacken all upper nuts by 2.0 mm')
+    expect(text).toContain('port and starboard in turn, 0.25 mm at a time')
+    expect(text).not.toContain('flat')
+  })
+
+  it('with shims changes one pack after the other, and never with fingers under it', () => {
     const bed = 'adjuster: shims\n    shims: 0.05 mm, 0.1 mm, 0.2 mm, 0.5 mm, 1 mm'
     const lines = workOf(driveOf({ bed, pack: ' pack: 1 mm' }))
     const order = [
-      'At fwd-port and fwd-stbd slacken the bolts',
+      'Slacken all bolts by',
+      'Change the packs, one end at a time',
+      'fwd-port and fwd-stbd: lift 2.5 mm, then put in shims of 1.00 + 0.20 mm, together 1.20 mm',
+      'aft-port and aft-stbd: lift 1.5 mm, then put in',
       'keep hands and fingers from under it',
-      'At fwd-port and fwd-stbd put in shims of',
-      'Tighten the bolts at fwd-port and fwd-stbd',
-      'At aft-port and aft-stbd slacken the bolts',
+      'Tighten the bolts crosswise',
     ].map((words) => placeOf(lines, words))
     expect(order).toEqual([...order].sort((a, b) => a - b))
     expect(lines.join('\n')).not.toContain('nut')
+    const thinner = workOf(driveOf({ bed, pack: ' pack: 2.5 mm', gaps: down })).join('\n')
+    expect(thinner).toContain(
+      'fwd-port and fwd-stbd: lift 1.0 mm, then pack from 2.50 to 1.10 mm: shims of 1.00 + 0.10 mm',
+    )
+  })
+
+  it('slides against two dials, and calls it last only where it is', () => {
+    const gaps = 'top 1.80 mm, starboard 1.92 mm, bottom 1.80 mm, port 1.68 mm'
+    const offsets = 'top 0 mm, starboard 0.10 mm, bottom 0 mm, port -0.10 mm'
+    const lines = workOf(driveOf({ gaps, offsets }))
+    const text = lines.join('\n')
+    expect(text).toContain('Sideways: slacken the upper nuts, all of them, until the feet just slide')
+    // th = (1.68 - 1.92) / 110 = -2.182 mrad; 0.10 to starboard: -(0.10 - 2.182 x).
+    expect(text).toContain(
+      'until the dials show 0.29 mm to starboard at aft-port or aft-stbd, 1.12 mm to starboard at fwd-port or fwd-stbd',
+    )
+    expect(text).toContain('where one jumps back')
+    expect(text).not.toMatch(/pass \d|Turn the lower nuts|Sideways last/)
+  })
+
+  it('tightens to the torques that the job has, else to those of the makers', () => {
+    const makers = workOf(driveOf()).join('\n')
+    expect(makers).toContain('all of the torque that the maker of the machine or of its mounts gives')
+    expect(makers).toContain('crosswise to the torque that the maker of the coupling gives')
+    const bed = `${nuts}\n    torque: 120 N·m\n    lower-torque: 60 N·m`
+    const stated = workOf(driveOf({ bed, bolts: 'bolts: 4 x M10 class 8.8, 45 N·m' }))
+    const text = stated.join('\n')
+    expect(text).toContain('two thirds, then all of 120 N·m')
+    expect(text).toContain('Then the lower nuts to 60 N·m')
+    expect(stated.at(-1)).toContain('bolts crosswise to 45 N·m (4 x M10)')
+    // 120 N·m / 1.3558 N·m.
+    expect(workOf(driveOf({ bed }), 'inch').join('\n')).toContain('all of 88.51 lbf·ft')
   })
 
   it('is none where nothing is to be moved, or no steps are given', () => {
@@ -100,6 +192,71 @@ describe('the work', () => {
     expect(
       workOf(driveOf({ more: '  move after dry-1 { fwd-port: up 1 flat  fwd-stbd: up 1 flat }\n' })),
     ).toEqual([])
+  })
+
+  it('is data as well', () => {
+    const { work } = planSchema.parse({ ...planJson(correctionIn(driveOf())), log: [] })
+    expect(work?.passes[0]).toEqual([
+      { feet: ['fwd-port', 'fwd-stbd'], up_mm: expect.closeTo(0.6667, 4), flats: 2 },
+      { feet: ['aft-port', 'aft-stbd'], up_mm: expect.closeTo(0.1667, 4), flats: 0.5 },
+    ])
+    // Before the aft end follows in the second pass: (3.5 - 0.5) flats over 380 mm.
+    expect(work?.tilt_mrad).toBeCloseTo((3 * 2) / 6 / 0.38, 3)
+    expect(work?.slack).toContainEqual({ foot: 'fwd-port', slack_mm: expect.closeTo(1.6667, 4) })
+    const shims = 'adjuster: shims\n    shims: 0.05 mm, 0.1 mm, 0.2 mm, 0.5 mm, 1 mm'
+    const packed = planSchema.parse({
+      ...planJson(correctionIn(driveOf({ bed: shims, pack: ' pack: 2.5 mm', gaps: down }))),
+      log: [],
+    })
+    expect(packed.work?.packs[0]).toEqual({ feet: ['fwd-port', 'fwd-stbd'], up_mm: -1.4, lift_mm: 1 })
+    expect(packed.feet.at(-1)?.shims).toMatchObject({ action: 'make', from_mm: 2.5, thickness_mm: 1.1 })
+  })
+})
+
+describe('a machine far off', () => {
+  const far = {
+    gaps: 'top 6.92 mm, starboard 4.80 mm, bottom 2.66 mm, port 4.78 mm',
+    offsets: 'top -8 mm, starboard -12 mm, bottom 8 mm, port 12 mm',
+  }
+
+  it('is aligned roughly first, by straightedge and rule, and gets no fine steps', () => {
+    const c = correctionIn(driveOf(far))
+    expect(c).toMatchObject({ verdict: 'outside', withheld: 'far-off' })
+    expect(planSchema.parse({ ...planJson(c), log: [] })).toMatchObject({
+      withheld: 'far-off',
+      predicted: null,
+      work: null,
+    })
+    const text = procedureLines(c, 'metric').join('\n')
+    expect(text).toMatch(/1\. Check the figures first.*slip of the pen/)
+    expect(text).toContain('straightedge over both rims')
+    // -(oz + tv x), oz = -8, tv = (2.66 - 6.92) / 110: 14.97 and 29.69 mm; sideways -(oy + th x), oy = -12: 12.03 and 12.10 mm.
+    expect(text).toContain('aft-port and aft-stbd up 15.0 mm and 12.0 mm to starboard')
+    expect(text).toContain('fwd-port and fwd-stbd up 29.5 mm and 12.0 mm to starboard')
+    expect(text).toMatch(/take a new reading/)
+    expect(text).not.toMatch(/flat|pass \d|dial/)
+    expect(correctionText(c, 'metric')).toContain('no step is given')
+    expect(procedureLines(c, 'inch').join('\n')).toContain('up 0.58 in and 0.48 in to starboard')
+  })
+
+  it('gives way to whatever speaks against its figures', () => {
+    const c = correctionIn(driveOf(far))
+    expect(withhold(c, 'errors').withheld).toBe('errors')
+    const wild = { ...far, gaps: far.gaps.replace('4.78', '6.78') }
+    expect(correctionIn(driveOf(wild)).withheld).toBe('contradictory')
+  })
+
+  it('begins beyond 5 mm', () => {
+    // By the slope alone: 5 mm at 560 mm is 8.93 mrad, 0.98 mm over 110 mm.
+    const at = (more: string) =>
+      correctionIn(
+        driveOf({
+          gaps: `top ${more} mm, starboard 2.30 mm, bottom 1.80 mm, port 2.30 mm`,
+          offsets: 'top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm',
+        }),
+      ).withheld
+    expect(at('2.77')).toBeUndefined()
+    expect(at('2.79')).toBe('far-off')
   })
 })
 

@@ -222,7 +222,7 @@ describe('from the text of a job to its moves', () => {
     [
       'put in',
       'top 1.92 mm, starboard 1.8 mm, bottom 1.66 mm, port 1.78 mm',
-      /put in shims of 0\.\d\d mm \+ .*, together/,
+      /put in shims of 0\.\d\d \+ .* mm, together/,
     ],
     [
       'take out',

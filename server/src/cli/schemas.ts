@@ -53,9 +53,27 @@ const foot = z.object({
     .object({
       action: z.enum(['put in', 'take out', 'make', 'none']),
       thickness_mm: z.number().min(0),
+      from_mm: z.number().optional().describe('Of the pack there now, where it is made anew.'),
       pieces_mm: z.array(z.number()),
     })
     .optional(),
+})
+
+const visit = z.object({ feet: z.array(z.string()), up_mm: z.number() })
+
+const work = z.object({
+  passes: z
+    .array(z.array(visit.extend({ flats: z.number().optional() })))
+    .describe(
+      'Passes of the lower nuts, feet of one station together, in the order they are set; empty with shims.',
+    ),
+  packs: z
+    .array(visit.extend({ lift_mm: z.number().describe('How far the feet are lifted for it.') }))
+    .describe('Changes of packs, in order; empty with nuts.'),
+  slack: z
+    .array(z.object({ foot: z.string(), slack_mm: z.number() }))
+    .describe('How far what holds each foot from above is slackened before.'),
+  tilt_mrad: z.number().describe('Greatest angle along the shaft that the machine goes through.'),
 })
 
 const plain = z.object({ vertical: z.number(), horizontal: z.number() })
@@ -82,10 +100,11 @@ export const planSchema = z
         'another-effect',
         'contradictory',
         'unsure',
+        'far-off',
       ])
       .nullable()
       .describe(
-        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan is made from; something else found in it that is neither fixed nor accepted by a concession; a soft foot; a pilot that holds the flanges together where the machine is to stand off; moves that had another effect, so that the reading or the bed may not be what the job says; readings that contradict each other; nothing proven and U larger than every move. null when none are withheld.',
+        'Why no steps are given: moved after this reading; the date of a reading not readable; two feet or readings of one name; a later reading; errors in what the plan is made from; something else found in it that is neither fixed nor accepted by a concession; a soft foot; a pilot that holds the flanges together where the machine is to stand off; moves that had another effect, so that the reading or the bed may not be what the job says; readings that contradict each other; nothing proven and U larger than every move; a foot so far off that rough alignment comes first. null when none are withheld.',
       ),
     slip: z
       .string()
@@ -213,6 +232,9 @@ export const planSchema = z
       })
       .nullable()
       .describe('Feet that rise when slackened, and what to do at the worst; null when there are none.'),
+    work: work
+      .nullable()
+      .describe('How the feet get their heights, all fastenings slack; null where no heights are to be set.'),
     assumptions: z.array(z.string()),
     log: logSchema,
   })

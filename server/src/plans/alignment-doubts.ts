@@ -2,7 +2,8 @@ import { type Block, childrenOf } from '../job/model.ts'
 import { lastReading } from './alignment-moves.ts'
 
 /** Why no steps are given though the machine is not within its limits, the first that holds. `errors`: something the plan hangs on is
- * written wrong. `finding`: something was found in it that is to be fixed or accepted first. `unsure`: nothing is proven and U is larger than every move. */
+ * written wrong. `finding`: something was found in it that is to be fixed or accepted first. `unsure`: nothing is proven and U is
+ * larger than every move. `far-off`: rough alignment comes first. */
 export type Withheld =
   | 'moved-since'
   | 'order-unknown'
@@ -15,6 +16,7 @@ export type Withheld =
   | 'another-effect'
   | 'contradictory'
   | 'unsure'
+  | 'far-off'
 
 /** Something in the log or in the names that leaves open what a plan would hang on. */
 export interface Doubt {

@@ -1,135 +1,86 @@
-import { atOneStation } from '../engineering/alignment/feet.ts'
+import { formatSi } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { isSaidAsNothing, saidLength, saidLimit } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
-import { sayStep, sayTurns } from './foot-words.ts'
-import { listed } from './listed.ts'
+import { heightTasks } from './alignment-heights.ts'
+import { roughTasks } from './alignment-rough-work.ts'
+import { isolate, part, secureShaft, support, type Task, taskLines } from './alignment-tasks.ts'
+import { workOf } from './alignment-work.ts'
+import { crosswise, endsOf, holder, named, onStuds } from './feet-together.ts'
 import type { CorrectedFoot } from './steps.ts'
 
-/** One piece of the work, and the caution that belongs to it. */
-interface Task {
-  readonly words: string
-  readonly caution?: string
-}
-
-/** Nuts of one end are turned no more than this at a time, so that the clamped end is not bent and the machine does not rock. Common practice,
- * no source. */
-const flatsInOnePass = 2
-
-/** What is done with the machine in the air. */
-const lifted =
-  'A machine that is lifted can drop: hold it by jack or hoist, keep hands and fingers from under it.'
-
-const named = (feet: readonly CorrectedFoot[]): string => listed(feet.map(({ name }) => name))
-
-/** Feet told alike together, in their order. */
-function alike<T>(feet: readonly CorrectedFoot[], key: (foot: CorrectedFoot) => T): Map<T, CorrectedFoot[]> {
-  const groups = new Map<T, CorrectedFoot[]>()
-  for (const foot of feet) groups.set(key(foot), [...(groups.get(key(foot)) ?? []), foot])
-  return groups
-}
-
-/** Stations along the shaft, the furthest from the coupling first: the slope is set there, and the end at the coupling then sets the height. */
-function stationsOf(feet: readonly CorrectedFoot[]): readonly (readonly CorrectedFoot[])[] {
-  const stations: CorrectedFoot[][] = []
-  for (const foot of [...feet].sort((a, b) => Math.abs(b.x) - Math.abs(a.x))) {
-    const last = stations.at(-1)
-    if (last?.[0] && atOneStation([last[0].x, foot.x])) last.push(foot)
-    else stations.push([foot])
-  }
-  return stations.map((station) => station.sort((a, b) => feet.indexOf(a) - feet.indexOf(b)))
-}
-
-/** What holds a foot down. */
-const holder = (c: Correction): string =>
-  c.adjuster === 'stud-and-nuts' ? 'upper nuts' : c.adjuster === 'shims' ? 'bolts' : 'fastenings'
-
-/** The work that the steps of a plan ask for, in the order that does not rock the machine: one end after the other, sideways last. Empty where
- * there is nothing to be moved. Common practice, no source. */
+/** The work that the steps of a plan ask for: safe first, then heights, sideways, fastening, reading. Empty where there is nothing to be moved.
+ * Common practice, no source. */
 function tasksOf(c: Correction, system: UnitSystem): readonly Task[] {
-  if (c.withheld || c.verdict === 'within') return []
-  const raised = c.feet.filter(({ step, moved }) => step.by !== 'none' && !isSaidAsNothing(moved, system))
-  const slid = c.feet.filter((foot) => !isSaidAsNothing(foot.slid, system))
-  if (raised.length + slid.length === 0) return []
-  const byNut = raised.some(({ step }) => step.by === 'nut')
+  if (c.verdict === 'within') return []
+  if (c.withheld === 'far-off') return roughTasks(c, system)
+  const work = workOf(c, system)
+  const slid = c.feet.filter((foot) => foot.step.by !== 'none' && !isSaidAsNothing(foot.slid, system))
+  if (c.withheld || (!work && slid.length === 0)) return []
   return [
-    {
-      words: 'Take the coupling bolts out; see that the machine is supported.',
-      caution:
-        'Isolate and lock off the drive, prove it dead, and make sure the shaft cannot be turned by the water. The maker of the machine and of the coupling, local rules and licensed people have the last word.',
-    },
-    ...(byNut
-      ? [{ words: 'Mark a flat of each lower nut that is to be turned, to count the flats from.' }]
-      : []),
-    ...stationsOf(raised).flatMap((station) => heights(station, c, system)),
-    ...(slid.length > 0 ? [sideways(slid, c, system)] : []),
-    {
-      words: `Tighten all ${c.adjuster === 'stud-and-nuts' ? 'nuts' : holder(c)} to the torque that the maker of the machine or of its mounts gives.`,
-    },
+    isolate,
+    secureShaft,
+    part,
+    support,
+    ...(work ? heightTasks(work, c, system) : []),
+    ...(slid.length > 0 ? [sideways(c, work !== undefined, system)] : []),
+    settle(c),
+    tighten(c, system),
     { words: readAgain(c, system) },
+    { words: join(c, system) },
   ]
 }
 
-/** The height of the feet at one station. */
-function heights(station: readonly CorrectedFoot[], c: Correction, system: UnitSystem): readonly Task[] {
-  const names = named(station)
-  const down = station.some(({ moved }) => moved < 0)
-  const tighten = { words: `Tighten the ${holder(c)} at ${names} before other feet are touched.` }
-  if (!station.some(({ step }) => step.by === 'nut'))
-    return [
-      {
-        words: `At ${names} slacken the ${holder(c)}, and lift no more than it takes; leave the other feet fast.`,
-        caution: lifted,
-      },
-      {
-        words: [...alike(station, (foot) => sayStep(foot, c, system))]
-          .map(([step, feet]) => `At ${named(feet)} ${step}`)
-          .join('; ')
-          .concat(
-            c.adjuster === 'shims' ? '. Put shims in and take them out with a tool; lower again.' : '.',
-          ),
-      },
-      tighten,
-    ]
-  return [
-    {
-      words: `Slacken the upper nuts at ${names}${down ? '' : ', far enough to let the feet up'}; leave the other feet clamped.`,
-    },
-    {
-      words: `At ${[...alike(station, (foot) => turned(foot, system))]
-        .map(([turn, feet]) => `${named(feet)} turn the lower nut ${turn}`)
-        .join('; at ')}${passes(station)}.`,
-      caution: 'Keep hands from under the feet, and the weight on a nut, a jack or a hoist at all times.',
-    },
-    tighten,
-  ]
-}
+/** What a dial at the foot shows at the end. */
+const dial = (foot: CorrectedFoot, system: UnitSystem): string =>
+  isSaidAsNothing(foot.slid, system)
+    ? 'still zero'
+    : `${saidLength(Math.abs(foot.slid), system)} to ${foot.slid < 0 ? 'port' : 'starboard'}`
 
-const turned = ({ step, moved }: CorrectedFoot, system: UnitSystem): string =>
-  step.by === 'nut'
-    ? `${step.move.lowerNut}, seen from above, ${sayTurns(step.move)} (${moved < 0 ? 'down' : 'up'} ${saidLength(Math.abs(moved), system)})`
-    : ''
-
-/** How the feet of a station are kept level with each other. */
-function passes(station: readonly CorrectedFoot[]): string {
-  const most = Math.max(
-    ...station.map(({ step }) => (step.by === 'nut' ? 6 * step.move.turns + step.move.flats : 0)),
-  )
-  const count = Math.ceil(most / flatsInOnePass)
-  const inTurn = station.length > 1 ? ', one foot after the other' : ''
-  return count > 1 ? `, in ${count} passes of not more than ${flatsInOnePass} flats${inTurn}` : ''
-}
-
-function sideways(slid: readonly CorrectedFoot[], c: Correction, system: UnitSystem): Task {
-  const by = [
-    ...alike(
-      slid,
-      (foot) => `${saidLength(Math.abs(foot.slid), system)} to ${foot.slid < 0 ? 'port' : 'starboard'}`,
-    ),
-  ].map(([length, feet]) => `${named(feet)} ${length}`)
+function sideways(c: Correction, isSlack: boolean, system: UnitSystem): Task {
+  const shown = endsOf(c.feet)
+    .map((feet) => (feet[0] ? `${dial(feet[0], system)} at ${named(feet, 'or')}` : ''))
+    .join(', ')
   return {
-    words: `Sideways last: slacken all ${holder(c)} only so far that the feet slide, and push against a dial with the jacking screws: ${by.join('; ')}. Tighten again: the dial must stand still.`,
-    caution: 'Push with screws: under a lever or a hammer the machine jumps.',
+    words: `Sideways: ${
+      isSlack ? `bring the ${holder(c)} down again` : `slacken the ${holder(c)}, all of them,`
+    } until the feet just slide. Set two dials against the machine at the height of the feet, one at each end, both at zero. Push with the jacking screws, a little at each end in turn, until the dials show ${shown}.`,
+    caution: 'Push with screws only: under a lever or a hammer the machine jumps.',
+  }
+}
+
+function settle(c: Correction): Task {
+  return onStuds(c)
+    ? {
+        words:
+          'Slacken all upper nuts, only those, and let the machine settle. Try each lower nut by hand: none may turn freely. A foot with air under it is soft: bring its lower nut up until it touches, and note it as a move.',
+      }
+    : {
+        words: `Slacken all ${holder(c)}, let the machine settle, and try each foot with a feeler. A foot with air under it is soft: fill the gap, and note it as a move.`,
+      }
+}
+
+function tighten(c: Correction, system: UnitSystem): Task {
+  const { torque, lowerTorque } = c.hardware ?? {}
+  const to =
+    torque === undefined
+      ? 'the torque that the maker of the machine or of its mounts gives'
+      : formatSi(torque, 'torque', system)
+  const studs = onStuds(c)
+  const lower =
+    studs && lowerTorque !== undefined
+      ? ` Then the lower nuts to ${formatSi(lowerTorque, 'torque', system)}, with the upper ones held.`
+      : ''
+  return {
+    words: `Tighten the ${holder(c)} crosswise (${crosswise(c.feet)
+      .map(({ name }) => name)
+      .join(', ')}) in three rounds: a third, two thirds, then all of ${to}.${
+      studs ? ' Hold the lower nuts still with a second spanner.' : ''
+    }${lower}${
+      c.feet.some(({ slid }) => !isSaidAsNothing(slid, system))
+        ? ' The dials must stand still: where one jumps back, set the machine sideways again.'
+        : ''
+    }`,
   }
 }
 
@@ -138,18 +89,18 @@ function readAgain(c: Correction, system: UnitSystem): string {
     `gap variation at most ${saidLimit(c.gapVariation.limit, system)}`,
     ...(c.offset ? [`offset at most ${saidLimit(c.offset.limit, system)}`] : []),
   ].join(', ')
-  return `Read again, everything tight, with the same gauge at the same places, and write it into the log. Allowed: ${limits}; what it should show is said above. Join the coupling only when a reading proves it within.`
+  return `Read again after the final torque, with the same gauge at the same places, and write it into the log. Allowed: ${limits}; what it should show is said above.`
+}
+
+function join(c: Correction, system: UnitSystem): string {
+  const bolts = c.hardware?.couplingBolts
+  const to =
+    bolts?.torque === undefined
+      ? 'the torque that the maker of the coupling gives'
+      : `${formatSi(bolts.torque, 'torque', system)} (${bolts.count} x ${bolts.thread})`
+  return `Join the coupling only when a reading proves it within: marks in line, bolts crosswise to ${to}.`
 }
 
 /** The work, numbered, for a terminal. Empty where nothing is to be moved. */
-export function procedureLines(c: Correction, system: UnitSystem): readonly string[] {
-  const tasks = tasksOf(c, system)
-  if (tasks.length === 0) return []
-  return [
-    'Work, in this order:',
-    ...tasks.flatMap(({ words, caution }, i) => [
-      `${String(i + 1).padStart(4)}. ${words}`,
-      ...(caution ? [`      Caution: ${caution}`] : []),
-    ]),
-  ]
-}
+export const procedureLines = (c: Correction, system: UnitSystem): readonly string[] =>
+  taskLines(tasksOf(c, system))

@@ -7,6 +7,7 @@ import type { Withheld } from './alignment-doubts.ts'
 import { sayAngle } from './alignment-fault.ts'
 import { sayRound } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
+import { nearByEye } from './alignment-rough.ts'
 import type { Way } from './choose-moves.ts'
 import { sayOpen } from './closure-words.ts'
 
@@ -20,12 +21,9 @@ function undecided(c: Correction, system: UnitSystem): string | undefined {
     : `A gauge with steps of ${saidGauge(c.decidedBy, system)} or finer could decide.`
 }
 
-/** A coupling is brought near by straightedge before it is read by feeler. Common practice, no source. */
-const nearByEye = 5e-3
-
 const tooFar = (c: Correction, system: UnitSystem): string | undefined =>
-  c.feet.some(({ moved, slid }) => Math.max(Math.abs(moved), Math.abs(slid)) > nearByEye)
-    ? `A foot would go more than ${saidLength(nearByEye, system)}: check the gaps, the diameters and the places of the feet, and bring the machine near by straightedge first.`
+  c.withheld === 'far-off'
+    ? `A foot would go more than ${saidLength(nearByEye, system)}: check the gaps, the diameters and the places of the feet. Where they are right, bring the machine near by straightedge first.`
     : undefined
 
 /** One way to bring the machine inside, in words. */

@@ -13,15 +13,15 @@ import { wayOf } from './ways.ts'
 
 /** Cautions that belong to moving a machine on its feet; how it is moved is said only where it is to be. */
 const moveCaution = ({ adjuster, verdict, withheld }: Correction): string =>
-  `Isolate and lock off the drive, prove it dead, and make sure the shaft cannot be turned by the water. Coupling bolts out, machine supported, hands from under it.${verdict === 'within' || withheld ? '' : ` ${atEachFoot[adjuster ?? 'by hand']}`} The maker of the machine and of the coupling, local rules and licensed people have the last word.`
+  `Isolate and lock off the drive, prove it dead. Secure the shaft: the water must not turn it, and it must not slide out of its seal. Only then coupling bolts out; machine supported, hands from under it.${verdict === 'within' || withheld ? '' : ` ${atEachFoot[adjuster ?? 'by hand']}`} The maker of the machine and of the coupling, local rules and licensed people have the last word.`
 
 const atEachFoot = {
   'stud-and-nuts':
-    'At each foot slacken the upper nut, turn the lower one, clamp again; go round in small steps so that it does not rock, and read again when the nuts are tight.',
+    'Slacken all upper nuts, no more than the feet need: none stays clamped while another foot is set. Turn the lower nuts in small steps, one end after the other; let it settle, tighten crosswise, and read again when the nuts are tight.',
   shims:
-    'One end at a time slacken its bolts and lift it no more than the shims need; put them in and take them out with a tool, never with fingers under the foot; lower it, tighten the bolts, and read again when all are tight.',
+    'Slacken all bolts, no more than the feet need. Lift one end at a time, no more than the shims need; put them in and take them out with a tool, never with fingers under the foot; lower it before the next. Tighten crosswise, and read again when all are tight.',
   'by hand':
-    'At each foot slacken what holds it, set its height, make it fast again; go round in small steps so that it does not rock, and read again when all are fast.',
+    'Slacken what holds the feet, no more than they need: none stays clamped while another is set. Set the heights in small steps, one end after the other; let it settle, tighten crosswise, and read again when all are tight.',
 } as const
 
 const verdictWords = {
@@ -108,6 +108,8 @@ function advice(c: Correction): string {
     return 'Nothing is to be moved yet. What the readings would ask of each foot, if they were right:'
   if (c.withheld === 'unsure')
     return 'Nothing is to be moved yet. What the reading asks of each foot, unsure as it is:'
+  if (c.withheld === 'far-off')
+    return 'No fine steps yet: rough alignment comes first. What the reading asks of each foot:'
   return 'Moves, from where each foot stands now:'
 }
 

@@ -12,12 +12,15 @@ import { type Asked, allUnseen, askedOf, type Predicted, type Steps } from './al
 import { type Doubt, doubtsAbout, type Withheld } from './alignment-doubts.ts'
 import { type AlignmentFault, fault, WrongFact } from './alignment-fault.ts'
 import type { Found } from './alignment-found.ts'
+import { type Hardware, hardwareOf } from './alignment-hardware.ts'
 import { type Judged, judgeGaps, judgeOffset } from './alignment-judged.ts'
 import { type SoftFound, softUpTo } from './alignment-lifts.ts'
 import { lastReading, movedAfter } from './alignment-moves.ts'
 import { hasOffset, pilotDoubt } from './alignment-pilot.ts'
 import { type RoundFact, standOf } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
+import { roomAssumed } from './alignment-room.ts'
+import { isFarOff } from './alignment-rough.ts'
 import { type StatedTarget, targetOf } from './alignment-target.ts'
 import type { Way } from './choose-moves.ts'
 import { gaugeCircle, sayAssumedCircle } from './gauge-circle.ts'
@@ -80,6 +83,8 @@ export interface Correction {
   readonly findings?: readonly Awaited[]
   /** What sets the heights of the feet, where the bed says. */
   readonly adjuster?: 'stud-and-nuts' | 'shims'
+  /** Nuts and bolts of the bed and the coupling, where the feet are known. */
+  readonly hardware?: Hardware
   readonly gaugeStep: number
   /** Diameter (m) on which the gap variation is judged. */
   readonly gaugeDiameter: number
@@ -117,10 +122,11 @@ export const correctionOf = remembered((reading: Block, lookup: Lookup): Correct
   return 'ok' in outcome ? outcome : { ok: false, fault: outcome }
 })
 
-/** The correction without its steps, for this reason; the reason it has already comes first. */
+/** The correction without its steps, for this reason; the reason it has already comes first, but for rough alignment, which is work as well. */
 export function withhold(c: Correction, why: Withheld): Correction {
   const { predicted: _, ...kept } = c
-  return { ...kept, withheld: c.withheld ?? why, feet: c.feet.map(left) }
+  const before = c.withheld === 'far-off' ? undefined : c.withheld
+  return { ...kept, withheld: before ?? why, feet: c.feet.map(left) }
 }
 
 /** What the work gives, or what stands in its way. */
@@ -231,7 +237,14 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const unsure = overall === 'undecided' && allUnseen(wanted)
   const withheld: Withheld | undefined = movedSince
     ? 'moved-since'
-    : (doubts[0]?.type ?? (contradictory ? 'contradictory' : unsure ? 'unsure' : undefined))
+    : (doubts[0]?.type ??
+      (contradictory
+        ? 'contradictory'
+        : unsure
+          ? 'unsure'
+          : overall !== 'within' && isFarOff(wanted)
+            ? 'far-off'
+            : undefined))
   const unmoved = (asking: Asked): Steps => ({
     feet: asking.feet.map(left),
     predicted: asking.unmoved,
@@ -245,6 +258,7 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const feetFault = 'words' in steps ? steps : undefined
   const last = reading.parent && lastReading(reading.parent)
   const adjuster = 'words' in asked ? undefined : asked.adjuster
+  const hardware = 'words' in asked || !oneBed ? undefined : hardwareOf(oneBed, coupling)
   return {
     ok: true,
     value: {
@@ -279,11 +293,16 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       ...(last && last !== reading && { laterReading: last.name ?? '' }),
       ...(withheld && { withheld }),
       ...(adjuster && { adjuster }),
+      ...(hardware && { hardware }),
       ...(feetFault && { feetFault }),
       ...(!('words' in steps) && !withheld && { predicted: steps.predicted }),
       ways: 'words' in steps ? [] : steps.ways,
       untried: !('words' in steps) && steps.untried,
-      assumptions: [...assumptions, ...('words' in steps || !steps.untried ? [] : [untried])],
+      assumptions: [
+        ...assumptions,
+        ...('words' in steps || !hardware ? [] : roomAssumed(steps.feet, adjuster, hardware, lookup.system)),
+        ...('words' in steps || !steps.untried ? [] : [untried]),
+      ],
     },
   }
 }

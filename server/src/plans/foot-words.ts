@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../quantity/kinds.ts'
-import { isSaidAsNothing, saidLength, saidShim, saidSure } from '../quantity/said.ts'
+import { isSaidAsNothing, saidLength, saidShim, saidShims, saidSure } from '../quantity/said.ts'
 import type { Uncertain } from '../quantity/uncertainty.ts'
 import type { Correction } from './alignment.ts'
 import { type CorrectedFoot, type FootStep, unseen } from './steps.ts'
@@ -12,10 +12,21 @@ export const magnitude = (u: Uncertain): Uncertain => ({ ...u, value: Math.abs(u
 
 /** `shims of 0.20 mm + 0.05 mm, together 0.25 mm`; the thickness alone where none is named. */
 function sayShims({ pieces, thickness }: Extract<FootStep, { by: 'shims' }>, system: UnitSystem): string {
-  const each = pieces.map((piece) => saidShim(piece, system))
   const together = (pieces.length > 0 ? saidShim : saidLength)(thickness, system)
-  if (each.length === 0) return together
-  return each.length === 1 ? `a shim of ${together}` : `shims of ${each.join(' + ')}, together ${together}`
+  if (pieces.length === 0) return together
+  return pieces.length === 1
+    ? `a shim of ${together}`
+    : `shims of ${saidShims(pieces, system, ' + ')}, together ${together}`
+}
+
+/** `pack from 2.00 to 0.60 mm: shims of 0.50 + 0.10 mm`. */
+function sayPack(
+  { pieces, thickness, from = 0 }: Extract<FootStep, { by: 'shims' }>,
+  system: UnitSystem,
+): string {
+  if (pieces.length === 0) return `take all shims out: the pack of ${saidShim(from, system)} goes`
+  const each = pieces.length === 1 ? 'one shim' : `shims of ${saidShims(pieces, system, ' + ')}`
+  return `pack from ${saidShims([from, thickness], system, ' to ')}: ${each}`
 }
 
 /** What to do at one foot to set its height. */
@@ -29,9 +40,8 @@ export function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem):
   }
   if (step.by === 'shims') {
     if (step.action === 'none') return 'leave as it is'
+    if (step.action === 'make') return sayPack(step, system)
     const shims = sayShims(step, system)
-    if (step.action === 'make')
-      return step.pieces.length > 0 ? `make the pack of ${shims}` : 'take all shims out'
     return step.action === 'put in' ? `put in ${shims}` : `take out ${shims}, or as near as the pack allows`
   }
   if (step.by === 'none') return 'leave as it is'

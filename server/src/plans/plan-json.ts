@@ -6,6 +6,7 @@ import type { Awaited, Correction, WrittenWrong } from './alignment.ts'
 import type { Withheld } from './alignment-doubts.ts'
 import type { SoftFound } from './alignment-lifts.ts'
 import type { RoundFact } from './alignment-readings.ts'
+import { type Work, workOf } from './alignment-work.ts'
 import type { Way } from './choose-moves.ts'
 import type { CorrectedFoot } from './steps.ts'
 
@@ -25,6 +26,8 @@ interface NutTurns {
 interface Shims {
   readonly action: 'put in' | 'take out' | 'make' | 'none'
   readonly thickness_mm: number
+  /** Of the pack there now, where it is made anew. */
+  readonly from_mm?: number
   readonly pieces_mm: readonly number[]
 }
 
@@ -49,6 +52,20 @@ export interface PlanFoot {
   readonly moved_mm?: number
   readonly turns?: NutTurns
   readonly shims?: Shims
+}
+
+/** Feet set together at one station. */
+interface PlanVisit {
+  readonly feet: readonly string[]
+  readonly up_mm: number
+}
+
+/** How the feet get their heights, all fastenings slack meanwhile. */
+export interface PlanWork {
+  readonly passes: readonly (readonly (PlanVisit & { readonly flats?: number })[])[]
+  readonly packs: readonly (PlanVisit & { readonly lift_mm: number })[]
+  readonly slack: readonly { readonly foot: string; readonly slack_mm: number }[]
+  readonly tilt_mrad: number
 }
 
 /** Offset of the machine flange and slope of its axis: + up, + to starboard. */
@@ -118,6 +135,7 @@ export interface PlanJson {
       | (NutTurns & { readonly foot: string; readonly moved_mm: number; readonly smallestStep_mm: number })
       | null
   } | null
+  readonly work: PlanWork | null
   readonly assumptions: readonly string[]
 }
 
@@ -197,11 +215,32 @@ function foot({ name, vertical, horizontal, step, moved, slid }: CorrectedFoot):
       shims: {
         action: step.action,
         thickness_mm: round(step.thickness * 1000),
+        ...(step.from !== undefined && { from_mm: round(step.from * 1000) }),
         pieces_mm: step.pieces.map((p) => round(p * 1000)),
       },
     }
   }
   return base
+}
+
+function workJson(c: Correction): PlanWork | null {
+  const work = workOf(c, 'metric')
+  if (!work) return null
+  const visit = ({ feet, by }: Work['passes'][number][number]): PlanVisit => ({
+    feet: feet.map(({ name }) => name),
+    up_mm: round(by * 1000),
+  })
+  return {
+    passes: work.passes.map((visits) =>
+      visits.map((one) => ({
+        ...visit(one),
+        ...(work.flat && { flats: round(Math.abs(one.by) / work.flat) }),
+      })),
+    ),
+    packs: work.packs.map((one) => ({ ...visit(one), lift_mm: round(one.lift * 1000) })),
+    slack: c.feet.map(({ name }, i) => ({ foot: name, slack_mm: round((work.slack[i] ?? 0) * 1000) })),
+    tilt_mrad: round(work.tilt * 1000),
+  }
 }
 
 const standing = ({ vertical, horizontal }: Target): PlanTarget => ({
@@ -288,5 +327,6 @@ export const planJson = (c: Correction): PlanJson => ({
     ? { face: c.runOut.face ? figure(c.runOut.face) : null, rim: c.runOut.rim ? figure(c.runOut.rim) : null }
     : null,
   softFeet: c.soft ? softFeet(c.soft) : null,
+  work: workJson(c),
   assumptions: c.assumptions,
 })

@@ -16,6 +16,8 @@ export type FootStep =
       readonly action: 'put in' | 'take out' | 'make' | 'none'
       /** Of the pieces together, m; where there are none to take out, what is wanted. */
       readonly thickness: number
+      /** Of the pack there now, m, where the whole of it is made anew. */
+      readonly from?: number
       /** Of the shims listed, thickest first; none where they do not reach. */
       readonly pieces: readonly number[]
     }
@@ -97,7 +99,7 @@ export function stepFor(
   if (added) return done({ by: 'shims', action: 'put in', ...added })
   // Where the whole pack comes out, the sum may be a hair below nothing.
   const anew = pack === undefined ? undefined : exact(Math.max(0, pack + vertical))
-  if (anew) return done({ by: 'shims', action: 'make', ...anew })
+  if (anew && pack !== undefined) return done({ by: 'shims', action: 'make', from: pack, ...anew })
   const taken = exact(-vertical)
   return done({ by: 'shims', action: 'take out', thickness: -vertical, pieces: taken?.pieces ?? [] })
 }

@@ -56,11 +56,36 @@ export function saidLimit(si: number, system: UnitSystem): string {
 export const saidGauge = (step: number, system: UnitSystem): string =>
   `${formatNumber(step / length[system].size, 4)} ${length[system].name}`
 
-/** A shim with its own digits, at least those of other lengths: `0.20 mm`, `0.025 mm`. */
-export function saidShim(si: number, system: UnitSystem): string {
-  const { size, decimals } = length[system]
-  const short = formatFixed(si / size, decimals)
-  return fixed(si, length[system], Math.abs(Number(short) * size - si) < 1e-8 ? 0 : 1)
+/** Shims and packs with their own digits, at least those of other lengths, in one unit: `0.50 + 0.025 mm`, `2.00 to 0.60 mm`. */
+export function saidShims(lengths: readonly number[], system: UnitSystem, tie: string): string {
+  const { size, name, decimals } = length[system]
+  return `${lengths
+    .map((si) => {
+      const short = formatFixed(si / size, decimals)
+      return Math.abs(Number(short) * size - si) < 1e-8 ? short : formatFixed(si / size, decimals + 1)
+    })
+    .join(tie)} ${name}`
+}
+
+/** One shim: `0.20 mm`, `0.025 mm`. */
+export const saidShim = (si: number, system: UnitSystem): string => saidShims([si], system, '')
+
+/** What is set by rule and straightedge. */
+const rough: Readonly<Record<UnitSystem, Shown & { readonly step: number }>> = {
+  metric: { size: 1e-3, name: 'mm', decimals: 1, step: 0.5 },
+  inch: { size: 0.0254, name: 'in', decimals: 2, step: 0.02 },
+}
+
+/** To half a millimetre, or two hundredths of an inch: `15.0 mm`, `0.60 in`. */
+export function saidRough(si: number, system: UnitSystem): string {
+  const { size, step } = rough[system]
+  return fixed(Math.round(si / size / step) * step * size, rough[system])
+}
+
+/** The same, rounded up: room that has to be enough. */
+export function saidRoom(si: number, system: UnitSystem): string {
+  const { size, step } = rough[system]
+  return fixed(Math.ceil(si / size / step - 1e-6) * step * size, rough[system])
 }
 
 /** Lengths of one comparison in one unit, with as many decimals as it takes to tell them apart: `0.26, limit 0.10 mm`. */

@@ -22,6 +22,20 @@ export const oneStation = 1e-3
 export const atOneStation = (values: readonly number[]): boolean =>
   values.length === 0 || Math.max(...values) - Math.min(...values) < oneStation
 
+/** Feet by station along the shaft, from aft, each by its index; those less than a millimetre apart stand at one, at the `x` (m) of its first.
+ * @example byStation([{ x: 0.6 }, { x: 0.2 }, { x: 0.6 }]) // [{ x: 0.2, feet: [1] }, { x: 0.6, feet: [0, 2] }] */
+export function byStation(
+  feet: readonly { readonly x: number }[],
+): readonly { readonly x: number; readonly feet: readonly number[] }[] {
+  const groups: { readonly x: number; readonly feet: number[] }[] = []
+  for (const [i, { x }] of [...feet.entries()].sort(([, a], [, b]) => a.x - b.x)) {
+    const last = groups.at(-1)
+    if (last && x - last.x < oneStation) last.feet.push(i)
+    else groups.push({ x, feet: [i] })
+  }
+  return groups
+}
+
 /** How a foot has to move, m: vertical + raise, - lower; horizontal + to starboard, - to port. */
 export type FootCorrection = Foot & InPlanes<Uncertain>
 

@@ -1,6 +1,6 @@
 import { exactly, type Uncertain } from '../../quantity/uncertainty.ts'
 import type { Heights } from '../adjuster-heights.ts'
-import { type Foot, oneStation } from './feet.ts'
+import { byStation, type Foot } from './feet.ts'
 import { tiny } from './height-walk.ts'
 import type { AxisError, InPlanes } from './planes.ts'
 import type { RigidMove } from './rigid-move.ts'
@@ -36,12 +36,7 @@ export function stationsOf(
   machine: Move,
   tries: Tries,
 ): readonly Station[] {
-  const groups: { readonly x: number; readonly feet: number[] }[] = []
-  for (const [i, { x }] of [...feet.entries()].sort(([, a], [, b]) => a.x - b.x)) {
-    const last = groups.at(-1)
-    if (last && x - last.x < oneStation) last.feet.push(i)
-    else groups.push({ x, feet: [i] })
-  }
+  const groups = byStation(feet)
   const [aft = 0, fore = 0] = [groups[0]?.x, groups.at(-1)?.x]
   return groups.map(({ x, feet: members }) => {
     // A metre, because the axis moves in proportion: what it does for one it does for any height.

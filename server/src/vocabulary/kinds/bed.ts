@@ -1,5 +1,5 @@
 import { block, fact } from '../block.ts'
-import { choice, designation } from '../shape.ts'
+import { amount, choice, designation } from '../shape.ts'
 import { lengths } from '../shapes/lengths.ts'
 
 export const bed = block({
@@ -27,6 +27,16 @@ export const bed = block({
     shims: fact(lengths, 'Thicknesses of shim at hand.', {
       example: '0.05 mm, 0.1 mm, 0.2 mm, 0.5 mm, 1 mm',
     }),
+    torque: fact(
+      amount('torque', { min: 0.1, max: 1e5 }),
+      'Torque that holds the feet down: of the upper nuts of the studs, or of the bolts over shims.',
+      { example: '120 N·m' },
+    ),
+    'lower-torque': fact(
+      amount('torque', { min: 0.1, max: 1e5 }),
+      'Torque of the lower nuts of the studs, or of the nuts that lock them, where their maker gives one.',
+      { example: '60 N·m' },
+    ),
   },
   needs: ['foot'],
   example: `bed {

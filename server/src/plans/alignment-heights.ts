@@ -1,0 +1,91 @@
+import type { UnitSystem } from '../quantity/kinds.ts'
+import { saidLength, saidRoom } from '../quantity/said.ts'
+import type { Correction } from './alignment.ts'
+import type { Task } from './alignment-tasks.ts'
+import type { Work } from './alignment-work.ts'
+import { alike, holder, named, onStuds } from './feet-together.ts'
+import { sayStep, sayTurns } from './foot-words.ts'
+import type { CorrectedFoot } from './steps.ts'
+
+const handsClear =
+  'Keep hands and fingers from under the feet, and the weight on nuts, jack or hoist at all times.'
+
+/** The height of the feet: slacken, and set. */
+export const heightTasks = (work: Work, c: Correction, system: UnitSystem): readonly Task[] => [
+  slacken(work, c, system),
+  c.adjuster === 'shims' ? packs(work, c, system) : turns(work, c, system),
+]
+
+/** `5 flats (1.67 mm)`; a length alone where the thread is not known. */
+const sayFlats = (length: number, { flat }: Work, system: UnitSystem): string => {
+  if (flat === undefined) return saidRoom(length, system)
+  const flats = Math.round(length / flat)
+  return `${sayTurns({ turns: Math.floor(flats / 6), flats: flats % 6 })} (${saidLength(length, system)})`
+}
+
+/** One figure for all feet is the easier to keep in mind; feet that need much less get one of their own. */
+const muchLess = 3
+
+function slacken(work: Work, c: Correction, system: UnitSystem): Task {
+  const most = Math.max(...work.slack)
+  const own = work.slack.some((length) => most > muchLess * length)
+  const slackAt = (foot: CorrectedFoot) =>
+    sayFlats(own ? (work.slack[c.feet.indexOf(foot)] ?? most) : most, work, system)
+  const groups = [...alike(c.feet, slackAt)]
+  const by = groups.map(([slack, feet]) => (groups.length > 1 ? `${slack} at ${named(feet)}` : slack))
+  const rests =
+    c.adjuster === 'shims'
+      ? ''
+      : ' Leave the lower nuts alone: the machine rests on them, or on the jack or hoist where its centre of gravity is not between the end feet.'
+  return {
+    words: `Slacken all ${holder(c)} by ${by.join(', ')}, and no more than that: they are what keeps the machine from falling.${rests}`,
+  }
+}
+
+/** `up 2 flats`, `down 0.30 mm`. */
+const sayVisit = (by: number, { flat }: Work, system: UnitSystem): string => {
+  const way = by < 0 ? 'down' : 'up'
+  if (flat === undefined) return `${way} ${saidLength(Math.abs(by), system)}`
+  return `${way} ${sayTurns({ turns: 0, flats: Math.abs(by) / flat })}`
+}
+
+function turns(work: Work, c: Correction, system: UnitSystem): Task {
+  const lines = work.passes.map((visits, i) => {
+    const said = visits.map(({ feet, by }) => `${named(feet)} ${sayVisit(by, work, system)}`)
+    return `${work.passes.length > 1 ? `pass ${i + 1}: ` : ''}${said.join('; then ')}`
+  })
+  const nuts = onStuds(c)
+  return {
+    words: `${nuts ? 'Turn the lower nuts' : 'Set the feet'} in this order${nuts ? `, port and starboard in turn, ${work.flat === undefined ? saidLength(work.inTurn, system) : 'a flat'} at a time` : ''}.${nuts ? ` ${sayTurning(c)}` : ''}`,
+    lines,
+    caution: handsClear,
+  }
+}
+
+/** Which way the lower nuts go, once. */
+function sayTurning(c: Correction): string {
+  const way = (sign: number) =>
+    c.feet.flatMap(({ step, moved }) =>
+      step.by === 'nut' && moved * sign > 0 && step.move.lowerNut ? [step.move.lowerNut] : [],
+    )[0]
+  const known = [...(way(1) ? [`up is ${way(1)}`] : []), ...(way(-1) ? [`down is ${way(-1)}`] : [])]
+  if (known.length > 0) return `Mark a flat of each to count from. Seen from above, ${known.join(', ')}.`
+  return 'On a right-hand thread, seen from above, up is counter-clockwise. Measure each foot with a dial or a gauge.'
+}
+
+function packs(work: Work, c: Correction, system: UnitSystem): Task {
+  const between = work.packs.length > 2
+  return {
+    words: `Change the packs, one end at a time, in this order. Lift the end${between ? ' (for feet between, the nearer one)' : ''} until its feet are free by what is said and no more, and hold it there by jack or hoist. Put shims in and take them out with a tool, and lower it before the next.`,
+    lines: work.packs.map(
+      ({ feet, lift }) => `${named(feet)}: lift ${saidRoom(lift, system)}, then ${sayPacks(feet, c, system)}`,
+    ),
+    caution: 'A lifted machine can drop: keep hands and fingers from under it.',
+  }
+}
+
+/** What goes in and comes out; foot by foot only where they differ. */
+function sayPacks(feet: readonly CorrectedFoot[], c: Correction, system: UnitSystem): string {
+  const groups = [...alike(feet, (foot) => sayStep(foot, c, system))]
+  return groups.map(([step, some]) => (groups.length > 1 ? `at ${named(some)} ${step}` : step)).join('; ')
+}
