@@ -281,7 +281,7 @@ describe('the text of a plan', () => {
     expect(text).toMatch(
       /Readings of main:\n +dry-1 .*\n +then fwd-port, fwd-stbd up 1 flat\n +dry-2 .*outside\n +! The moves/,
     )
-    expect(text).toContain('Most likely nothing moved')
+    expect(text).toContain('Either nothing moved: was this read before the move was made')
   })
 
   it('has the same as data, as its schema says', () => {
@@ -299,7 +299,7 @@ describe('the text of a plan', () => {
       noise: false,
       predicted: { opening_mm: { vertical: { value: expect.closeTo(0.26 - 0.0965, 3) } } },
       found: { opening_mm: { vertical: { value: expect.closeTo(0.26, 6) } } },
-      explanations: [{ type: 'nothing-moved' }],
+      explanations: expect.arrayContaining([{ type: 'nothing-moved' }]),
     })
   })
 })

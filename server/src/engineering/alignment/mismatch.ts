@@ -28,7 +28,7 @@ export type Mismatch = {
 /** 99 % points of chi-square for 1 to 4 degrees of freedom. Source: NIST/SEMATECH e-Handbook, 1.3.6.7.4. */
 const most = [6.635, 9.21, 11.345, 13.277] as const
 
-/** An explanation has to lower chi-square by this much: four standard deviations of one quantity. By simulation, at most one log in a thousand without a slip is then told one. */
+/** An explanation has to lower chi-square by this much: four standard deviations of one quantity. By simulation, a slip is then named in fewer than one in a thousand logs without one. */
 const clearly = 16
 /** Explanations nearer to each other than this (one standard deviation of one quantity, doubled) do as well as each other. */
 const alike = 4

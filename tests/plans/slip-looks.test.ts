@@ -1,0 +1,60 @@
+// Which look decides between slips that explain a reading alike: common practice, no source. The turns of a right-hand thread rise to the right (ISO 261
+// threads are right-hand unless marked LH); ten turns of M16 take 20 mm (ISO 261: 2 mm of pitch).
+import { expect, it } from 'vitest'
+import { slipOf } from '../../server/src/plans/alignment-slip.ts'
+import { blockIn } from './job-text.ts'
+import { feet, flat, job } from './slip-jobs.ts'
+
+const slip = (text: string) => {
+  const { block, lookup } = blockIn(text, 'main.r2')
+  return slipOf(block, lookup)
+}
+const nuts = feet('up 1 flat', 'up 3 flats')
+const both = feet('up 1 flat, starboard 0.2 mm', 'up 3 flats, starboard 0.5 mm')
+const packs = feet('up 0.3 mm', 'up 1 mm')
+const shims = { adjuster: 'shims\n    shims: 0.1 mm, 0.5 mm' }
+
+const tight = 'Tighten all feet and read again; move nothing before that.'
+const top = 'Look at the coupling with a bare eye: this reading says that it is open at the top.'
+const pitch = 'Look at a stud: ten turns of the thread must take 20 mm.'
+const hand = 'Look at a stud: the turns of a right-hand thread rise to the right.'
+const marks = 'See by the marks on the lower nuts which were turned, which way and how far.'
+const pack = 'Measure the pack of shims under each foot, and hold it against the log.'
+const washers = 'Look at the marks of the washers on the feet'
+const lifts = 'slacken one foot at a time with a dial on it'
+const offsets = 'Read the offsets again.'
+const all = [tight, top, pitch, hand, marks, pack, washers, lifts, offsets]
+
+it.each([
+  ['half the way', job(nuts, [flat / 2, 1.5 * flat]), [tight, pitch]],
+  ['made twice, by nuts alone', job(nuts, [2 * flat, 6 * flat]), [pitch, marks]],
+  ['all nuts the wrong way', job(both, [-flat, -3 * flat], [0.2, 0.5]), [top, hand]],
+  ['all shims the wrong way', job(packs, [-0.3, -1], [0, 0], shims), [top]],
+  ['forward shims the wrong way', job(packs, [0.3, -1], [0, 0], shims), [pack]],
+  ['moves of the ends exchanged', job(nuts, [3 * flat, flat]), [marks]],
+  ['a foot that hangs', job(nuts, [flat, 1.5 * flat]), [lifts]],
+  ['sideways not done', job(both, [flat, 3 * flat]), [washers]],
+  ['old offsets', job(both, [flat, 3 * flat], [0.2, 0.5], { offsetsKept: true }), [offsets]],
+  ['nothing explains it', job(both, [4, -5], [2, -0.5]), []],
+])('%s asks for no more looks than it takes', (_, text, looks) => {
+  const first = slip(text)?.first ?? ''
+  expect(all.filter((look) => first.includes(look))).toEqual(looks)
+})
+
+it('a gauge circle that may be another is told from half the way by a reading with all tight', () => {
+  const found = slip(job(both, [flat, 3 * flat], [0.2, 0.5], { circle: 60 }))
+  expect(found?.words).toContain('the figures fit a gauge-diameter of about 6')
+  expect(found).toMatchObject({ withholds: true, first: expect.stringContaining(tight) })
+})
+
+it('the text has one thing a sentence, and begins each with a capital', () => {
+  for (const text of [
+    job(nuts, [flat / 2, 1.5 * flat]),
+    job(both, [4, -5], [2, -0.5]),
+    job(nuts, [3 * flat, flat]),
+  ]) {
+    const { words = '' } = slip(text) ?? {}
+    expect(words).not.toMatch(/; [A-Z]|\. [a-z]|\.\.|\?\./)
+    expect(words.match(/read again/gi)?.length ?? 0).toBeLessThanOrEqual(1)
+  }
+})
