@@ -43,7 +43,7 @@ it('is one finding where both ratings are exceeded, and sends to the plan', () =
   expect(found?.message).toContain('0.60 mm from the shaft axis, and the coupling is rated for 0.50 mm')
   expect(found?.message).toContain('2.00 mrad to each other, and the coupling is rated for 1.00 mrad')
   expect(found?.related).toHaveLength(2)
-  expect(found?.todo).toMatch(/^Do not run the drive\. Move the feet as .*`shaftwright plan` says/)
+  expect(found?.todo).toMatch(/^Do not run the drive\. Follow the hover on the reading or `shaftwright plan`/)
 })
 
 // A shaft end that hangs is lifted when the coupling is joined (US Army TM 55-1905-222-14): what bends the element is the distance from the target.

@@ -124,7 +124,7 @@ ${bed}  reading a {
 }
 `)
   const found = job.findings.find(({ check }) => check === 'alignment/misalignment-beyond-coupling')
-  expect(found?.todo).toContain('Move the feet as')
+  expect(found?.todo).toContain('Follow the hover on the reading or `shaftwright plan`')
   const c = planned(job)
   expect(c.withheld).toBeUndefined()
   expect(c.errors).toBeUndefined()

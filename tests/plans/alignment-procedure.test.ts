@@ -228,7 +228,7 @@ describe('a machine far off', () => {
       work: null,
     })
     const text = procedureLines(c, 'metric').join('\n')
-    expect(text).toMatch(/1\. Check the figures first.*slip of the pen/)
+    expect(text).toMatch(/1\. Check the figures first.*wrong figure/)
     expect(text).toContain('straightedge over both rims')
     // -(oz + tv x), oz = -8, tv = (2.66 - 6.92) / 110: 14.97 and 29.69 mm; sideways -(oy + th x), oy = -12: 12.03 and 12.10 mm.
     expect(text).toContain('aft-port and aft-stbd up 15.0 mm and 12.0 mm to starboard')

@@ -18,10 +18,14 @@ export function afterOutside(c: Correction, context: Context): string {
   if (c.contradictory) return 'Read again before anything is moved: the readings contradict each other.'
   if (slipOf(context.block, context)?.withholds)
     return 'Move nothing yet: the moves before this reading had another effect than they should. The hover on it and `shaftwright plan` say what to do first.'
-  if (c.withheld)
-    return 'No moves are given from this reading; the hover on it and `shaftwright plan` say why. Put that right, and read again.'
-  return 'Move the feet as the hover on the reading or `shaftwright plan` says, with the drive isolated and the machine supported, and read again.'
+  if (c.withheld && c.withheld !== 'far-off')
+    return 'No moves are given from this reading. The hover on it and `shaftwright plan` say why, and what to do first.'
+  return 'Follow the hover on the reading or `shaftwright plan`: it gives the moves, or what has to be done before them. Isolate the drive and support the machine first, and read again after the moves.'
 }
+
+/** What a figure is counted from, where that is not the shaft as it hangs. */
+export const countedFrom = ({ target }: Correction, what: string): string =>
+  target ? `Counted from the target, the ${what}` : `The ${what}`
 
 /** A figure too near its limit for the gauge to tell. `what`: `gap variation`, `offset`. */
 export function undecided(
@@ -35,7 +39,7 @@ export function undecided(
   const allowed = saidLimit(judged.limit, context.system)
   return [
     atRead(context, by, {
-      message: `The ${what} is ${found} and ${allowed} is allowed: with this gauge it cannot be decided whether it is within.`,
+      message: `${countedFrom(c, what)} is ${found} and ${allowed} is allowed: with this gauge it cannot be decided whether it is within.`,
       todo:
         c.decidedBy === undefined
           ? 'Read again: no finer gauge alone would decide.'

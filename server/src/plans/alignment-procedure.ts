@@ -1,12 +1,13 @@
 import { formatSi } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
-import { isSaidAsNothing, saidLength, saidLimit } from '../quantity/said.ts'
+import { isSaidAsNothing, saidLength } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
 import { heightTasks } from './alignment-heights.ts'
 import { roughTasks } from './alignment-rough-work.ts'
 import { isolate, part, secureShaft, support, type Task, taskLines } from './alignment-tasks.ts'
 import { workOf } from './alignment-work.ts'
 import { crosswise, endsOf, holder, named, onStuds } from './feet-together.ts'
+import { sayAllowed } from './next-reading-words.ts'
 import type { CorrectedFoot } from './steps.ts'
 
 /** The work that the steps of a plan ask for: safe first, then heights, sideways, fastening, reading. Empty where there is nothing to be moved.
@@ -84,13 +85,8 @@ function tighten(c: Correction, system: UnitSystem): Task {
   }
 }
 
-function readAgain(c: Correction, system: UnitSystem): string {
-  const limits = [
-    `gap variation at most ${saidLimit(c.gapVariation.limit, system)}`,
-    ...(c.offset ? [`offset at most ${saidLimit(c.offset.limit, system)}`] : []),
-  ].join(', ')
-  return `Read again after the final torque, with the same gauge at the same places, and write it into the log. Allowed: ${limits}; what it should show is said above.`
-}
+const readAgain = (c: Correction, system: UnitSystem): string =>
+  `Read again after the final torque, with the same gauge at the same places${c.target ? ', the shaft end as it was for this reading' : ''}, and write it into the log. Allowed: ${sayAllowed(c, system)}. What it should show is said above.`
 
 function join(c: Correction, system: UnitSystem): string {
   const bolts = c.hardware?.couplingBolts

@@ -37,7 +37,7 @@ export function roughTasks(c: Correction, system: UnitSystem): readonly Task[] {
   return [
     {
       words:
-        'Check the figures first: gaps and offsets, diameters, places of the feet. A slip of the pen looks like this. Where they are right, align roughly:',
+        'Check the figures first: gaps and offsets, diameters, places of the feet. A wrong figure looks like this. Where they are right, align roughly:',
     },
     isolate,
     secureShaft,

@@ -5,6 +5,7 @@ import type { Correction } from './alignment.ts'
 import { allUnseen } from './alignment-asked.ts'
 import type { Withheld } from './alignment-doubts.ts'
 import { sayAngle } from './alignment-fault.ts'
+import { notesOnSteps } from './alignment-notes.ts'
 import { sayRound } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
 import { nearByEye } from './alignment-rough.ts'
@@ -136,6 +137,7 @@ export function warningsOf(c: Correction, system: UnitSystem): readonly string[]
     { words: tooFar(c, system) },
     { words: notReached(c, system) },
     { words: undecided(c, system) },
+    ...notesOnSteps(c, system).map((words): Warning => ({ words })),
   ]
   const rank = ({ withholds }: Warning) => (withholds === undefined ? 2 : withholds === c.withheld ? 0 : 1)
   return all.toSorted((a, b) => rank(a) - rank(b)).flatMap(({ words }) => words ?? [])

@@ -3,7 +3,7 @@ import { saidLimit, saidSure } from '../../quantity/said.ts'
 import { check, published } from '../check.ts'
 import { atRead, correction } from '../correction.ts'
 import { nextReading, writeMove } from '../fix-alignment.ts'
-import { afterOutside } from '../judged.ts'
+import { afterOutside, countedFrom } from '../judged.ts'
 
 export default check({
   id: 'alignment/gap-variation-outside',
@@ -43,7 +43,7 @@ export default check({
     const lean = sayLean(c)
     return [
       atRead(context, c.readBy.face, {
-        message: `The gap variation is ${found}; ${allowed} is allowed (${limitFrom}). ${lean}`,
+        message: `${countedFrom(c, 'gap variation')} is ${found}; ${allowed} is allowed (${limitFrom}). ${lean}`,
         todo: afterOutside(c, context),
         found,
         limit: `at most ${allowed}`,

@@ -40,7 +40,7 @@ export default check({
     const allowed = saidLimit(c.offset.limit, context.system)
     return [
       atRead(context, c.readBy.rim, {
-        message: `The machine flange stands ${found} from the shaft axis; ${allowed} is allowed (${c.offset.limitFrom}).`,
+        message: `The machine flange stands ${found} from ${c.target ? 'where it is to stand' : 'the shaft axis'}; ${allowed} is allowed (${c.offset.limitFrom}).`,
         todo: afterOutside(c, context),
         found,
         limit: `at most ${allowed}`,
