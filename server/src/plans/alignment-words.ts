@@ -59,6 +59,7 @@ interface Lines {
   readonly summary: readonly string[]
   readonly warnings: readonly string[]
   readonly next: readonly string[]
+  readonly assumed: readonly string[]
 }
 
 /** `2.36 ± 0.15 mrad down and 0.18 ± 0.15 mrad to port`. */
@@ -87,6 +88,7 @@ function lines(c: Correction, system: UnitSystem): Lines {
       }),
     ],
     warnings: warningsOf(c, system),
+    assumed: [...c.assumptions, ...c.stepAssumptions],
     next: c.predicted ? [`${sayNextReading(c, c.predicted, system)} ${nextTaken}`] : [],
   }
 }
@@ -140,7 +142,7 @@ export function correctionText(c: Correction, system: UnitSystem, work: readonly
     '',
     'As read:',
     ...said.summary.map((line) => `  ${line}`),
-    ...(c.assumptions.length > 0 ? ['', 'Assumed:', ...c.assumptions.map((line) => `  - ${line}`)] : []),
+    ...(said.assumed.length > 0 ? ['', 'Assumed:', ...said.assumed.map((line) => `  - ${line}`)] : []),
     '',
     `± is the expanded uncertainty (k = 2) from a gauge step of ${said.gauge}. Up, starboard and forward are positive.`,
   ].join('\n')
@@ -167,7 +169,7 @@ export function correctionMarkdown(c: Correction, system: UnitSystem): string {
     '',
     ...said.summary.map((line) => `- ${line}`),
     ...(rows.length > 0 ? ['', `*Caution: ${moveCaution(c)}*`] : []),
-    ...(c.assumptions.length > 0 ? ['', 'Assumed:', '', ...c.assumptions.map((line) => `- ${line}`)] : []),
+    ...(said.assumed.length > 0 ? ['', 'Assumed:', '', ...said.assumed.map((line) => `- ${line}`)] : []),
     '',
     '± is the expanded uncertainty (k = 2, ISO/IEC Guide 98-3); verdict by the decision rule of ISO 14253-1.',
   ].join('\n')

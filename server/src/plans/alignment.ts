@@ -98,7 +98,10 @@ export interface Correction {
   /** Why there are no moves, when there are none. */
   readonly feetFault?: AlignmentFault
   readonly predicted?: Predicted
+  /** What the verdict and the corrections rest on. */
   readonly assumptions: readonly string[]
+  /** What the steps rest on besides. */
+  readonly stepAssumptions: readonly string[]
 }
 
 export type CorrectionOutcome =
@@ -126,7 +129,14 @@ export const correctionOf = remembered((reading: Block, lookup: Lookup): Correct
 export function withhold(c: Correction, why: Withheld): Correction {
   const { predicted: _, ...kept } = c
   const before = c.withheld === 'far-off' ? undefined : c.withheld
-  return { ...kept, withheld: before ?? why, feet: c.feet.map(left) }
+  return {
+    ...kept,
+    withheld: before ?? why,
+    feet: c.feet.map(left),
+    ways: [],
+    untried: false,
+    stepAssumptions: [],
+  }
 }
 
 /** What the work gives, or what stands in its way. */
@@ -298,8 +308,8 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
       ...(!('words' in steps) && !withheld && { predicted: steps.predicted }),
       ways: 'words' in steps ? [] : steps.ways,
       untried: !('words' in steps) && steps.untried,
-      assumptions: [
-        ...assumptions,
+      assumptions,
+      stepAssumptions: [
         ...('words' in steps || !hardware ? [] : roomAssumed(steps.feet, adjuster, hardware, lookup.system)),
         ...('words' in steps || !steps.untried ? [] : [untried]),
       ],

@@ -328,5 +328,5 @@ export const planJson = (c: Correction): PlanJson => ({
     : null,
   softFeet: c.soft ? softFeet(c.soft) : null,
   work: workJson(c),
-  assumptions: c.assumptions,
+  assumptions: [...c.assumptions, ...c.stepAssumptions],
 })
