@@ -156,7 +156,7 @@ describe('a value outside what is allowed', () => {
   // What is allowed is given in the vocabulary; conversions: 1 in = 25.4 mm exactly (NIST SP 811, B.8), a circle has 360 degrees.
   it.each([
     ['seal { free-length: 3 m }', '0.001 m to 2 m'],
-    ['seal { free-length: 300 in }', '0.03937 in to 78.74 in'],
+    ['seal { free-length: 300 in }', '0.0394 in to 78.74 in'],
     ['seal { free-length: -(3 mm) }', '1 mm to 2000 mm'],
     ['seal { free-length: 1 mm - 20 mm }', '1 mm to 2000 mm'],
     ['coupling { flange-diameter: 1e-300 mm }', '10 mm to 3000 mm'],
@@ -184,7 +184,7 @@ describe('a value outside what is allowed', () => {
       limit(`job "x" {\n  vessel: "y"\n  show-in: ${system}\n}
 seal { free-length: 1 m  fitted-length: free-length * 3 }`)
     expect(inches('metric')).toEqual(['1 mm to 2 m'])
-    expect(inches('inch')).toEqual(['0.03937 in to 78.74 in'])
+    expect(inches('inch')).toEqual(['0.0394 in to 78.74 in'])
   })
 
   it('is marked itself, where several stand in one fact', () => {

@@ -171,7 +171,7 @@ const slips: readonly Slip[] = [
   },
   {
     slip: 'an offset not read again',
-    words: 'Most likely the offset did not go with the slope: was it read again?',
+    words: 'Most likely the offset did not go with the slope: are the offsets old ones?',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
       move([2, 3.5]) +

@@ -8,14 +8,20 @@ import { saidOf } from './said-of.ts'
 const size = { mm: 1, in: 25.4, m: 1000, mrad: 1, deg: 1000 * (Math.PI / 180) } as const
 type Unit = keyof typeof size
 
+/** Decimals of a length that is said roughly. */
+const rough: Readonly<Record<string, number>> = { mm: 1, in: 2 }
+
 const amounts = (text: string) =>
   [...text.matchAll(/(?<![\w.-])-?(\d+(?:\.(\d+))?)(?: ± (\d+(?:\.\d+)?))? (mm|in|mrad|deg|m)\b/g)].flatMap(
     ([whole, value = '', decimals = '', sure, unit = '']) =>
       [value, ...(sure === undefined ? [] : [sure])].map((number) => ({
         whole,
         value: Number(number) * size[unit as Unit],
-        // Rounded to the last place, or down to it.
-        slack: 10 ** -decimals.length * size[unit as Unit] * 1.0001,
+        // Rounded to the last place, or down to it; what is said roughly, to half a millimetre or two hundredths of an inch.
+        slack:
+          (rough[unit] === decimals.length ? 5 * 10 ** -decimals.length : 10 ** -decimals.length) *
+          size[unit as Unit] *
+          1.0001,
         angle: unit === 'mrad' || unit === 'deg',
       })),
   )
@@ -31,6 +37,9 @@ function numbersIn(json: unknown, ending: RegExp, below = false): readonly numbe
 /** What is said as it is, whatever the job: constants of a rule, with where they are from. */
 const constants = [
   5, // rough alignment comes first beyond this: common practice, no source
+  1, // roughly aligned below this: common practice, no source
+  0.75, // holes for M12 and M16, to either side: ISO 273, from memory
+  25.4 / 32, // holes for inch studs, to either side: from memory
   0.06, // soft foot above this: general industry alignment tolerance table
 ]
 

@@ -34,7 +34,7 @@ export function saidOf(text: string) {
   const corrections = [...log.map((entry) => entry.outcome), outcome].flatMap((one) =>
     one.ok ? [one.value] : [],
   )
-  const json = [corrections.map(planJson), logJson(log)]
+  const json = [corrections.map((c) => planJson(c, lookup.system)), logJson(log)]
   return {
     json,
     words: [...words, outcome.ok ? planText(outcome.value, log, lookup.system) : outcome.fault.words],

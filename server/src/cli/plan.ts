@@ -78,7 +78,7 @@ export function plan(path: string, options: Options): void {
   const log = logUpTo(reading, lookup)
   console.log(
     options.format === 'json'
-      ? JSON.stringify({ ...planJson(outcome.value), log: logJson(log) }, null, 2)
+      ? JSON.stringify({ ...planJson(outcome.value, lookup.system), log: logJson(log) }, null, 2)
       : planText(outcome.value, log, lookup.system),
   )
 }

@@ -1,6 +1,7 @@
 import type { NutMove } from '../engineering/adjusters.ts'
 import type { Closure } from '../engineering/alignment/closure.ts'
 import type { Target } from '../engineering/alignment/feet.ts'
+import type { UnitSystem } from '../quantity/kinds.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
 import type { Awaited, Correction, WrittenWrong } from './alignment.ts'
 import type { Withheld } from './alignment-doubts.ts'
@@ -223,8 +224,8 @@ function foot({ name, vertical, horizontal, step, moved, slid }: CorrectedFoot):
   return base
 }
 
-function workJson(c: Correction): PlanWork | null {
-  const work = workOf(c, 'metric')
+function workJson(c: Correction, system: UnitSystem): PlanWork | null {
+  const work = workOf(c, system)
   if (!work) return null
   const visit = ({ feet, by }: Work['passes'][number][number]): PlanVisit => ({
     feet: feet.map(({ name }) => name),
@@ -279,7 +280,8 @@ function contradictions(c: Correction): readonly Contradiction[] {
   ]
 }
 
-export const planJson = (c: Correction): PlanJson => ({
+/** `system`: that of the job, since steps that are set by hand are in its units. */
+export const planJson = (c: Correction, system: UnitSystem = 'metric'): PlanJson => ({
   version: 1,
   drive: c.drive,
   reading: c.reading,
@@ -327,6 +329,6 @@ export const planJson = (c: Correction): PlanJson => ({
     ? { face: c.runOut.face ? figure(c.runOut.face) : null, rim: c.runOut.rim ? figure(c.runOut.rim) : null }
     : null,
   softFeet: c.soft ? softFeet(c.soft) : null,
-  work: workJson(c),
+  work: workJson(c, system),
   assumptions: [...c.assumptions, ...c.stepAssumptions],
 })

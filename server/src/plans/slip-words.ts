@@ -88,7 +88,7 @@ function sayHypothesis(of: Together, comparison: Comparison, system: UnitSystem)
         : `the gauge circle: the figures fit a gauge-diameter of about ${fits}, the file says none and a flange of ${has}`
     }
     case 'offset-not-carried':
-      return 'the offset did not go with the slope: was it read again?'
+      return 'the offset did not go with the slope: are the offsets old ones?'
   }
 }
 
