@@ -36,7 +36,7 @@ function correct(text: string): Correction {
   if (!outcome.ok) throw new Error(outcome.fault.words)
   return outcome.value
 }
-const assumed = (text: string): string => correct(text).assumptions.join('\n')
+const assumed = (text: string): string => correct(text).stepAssumptions.join('\n')
 const notes = (text: string, system: 'metric' | 'inch' = 'metric') => notesOnSteps(correct(text), system)
 
 describe('travel and holes that are not stated', () => {

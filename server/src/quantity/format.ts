@@ -33,24 +33,20 @@ export function shownUnit(kind: Kind, si: number, system: UnitSystem): Unit | un
 
 const gauges = ['4/0', '3/0', '2/0', '1/0', ...Array.from({ length: 31 }, (_, i) => String(i))]
 
-/** Places that an amount has at least, so that a fraction of an inch in sixty-fourths keeps its size: finer than the gauges aboard. */
-const places: Readonly<Record<string, number>> = { mm: 2, in: 3 }
+/** Places that an amount has at least, so that a fraction of an inch in sixty-fourths keeps its size, and at most, where no gauge shows more as
+ * long as something is left. Common practice, no source. */
+const places: Readonly<Record<string, { readonly least: number; readonly most?: number }>> = {
+  mm: { least: 2 },
+  in: { least: 3, most: 4 },
+}
 
-/** In the unit, with `digits` significant digits and no fewer than a length has places. */
+/** In the unit, with `digits` significant digits, as far as the places of a length allow. */
 function say(si: number, unit: Unit, digits: number): string {
   const value = inUnit(si, unit)
   const before = value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value))) + 1
-  return `${formatNumber(value, Math.max(digits, before + (places[unit.name] ?? Number.NEGATIVE_INFINITY)))} ${unit.name}`
-}
-
-/** The finest decimal (of an inch) that a gauge or a dial shows. Common practice, no source. */
-const finestInch = 4
-
-/** Inches no finer than any gauge shows them, as long as something is left: `0.0008 in`. */
-function sayInches(si: number, unit: Unit, digits: number): string {
-  const value = Math.abs(inUnit(si, unit))
-  const first = value === 0 ? 0 : Math.floor(Math.log10(value)) + 1
-  return say(si, unit, Math.max(1, Math.min(digits, first + finestInch)))
+  const { least = Number.NEGATIVE_INFINITY, most = Number.POSITIVE_INFINITY } = places[unit.name] ?? {}
+  const shown = Math.max(1, Math.min(Math.max(digits, before + least), before + most))
+  return `${formatNumber(value, shown)} ${unit.name}`
 }
 
 /** `26 mm`; in the inch system `1.024 in`. Conductor sections that are a wire gauge are shown as one. */
@@ -60,8 +56,7 @@ export function formatSi(si: number, kind: Kind, system: UnitSystem = 'metric', 
     if (gauge) return `${gauge} AWG`
   }
   const unit = shownUnit(kind, si, system)
-  if (!unit) return formatNumber(si, digits)
-  return unit.name === 'in' ? sayInches(si, unit, digits) : say(si, unit, digits)
+  return unit ? say(si, unit, digits) : formatNumber(si, digits)
 }
 
 /** In the job's own system with the other in brackets, when they differ: `26 mm (1.024 in)`. */
