@@ -19,7 +19,7 @@ const beyond = (text: string) =>
     ({ check }) => check === 'alignment/misalignment-beyond-coupling',
   )
 
-it('is told of the reading that counts, with what it hangs on', () => {
+it('is told of the reading that counts, with what it depends on', () => {
   const [found, ...more] = beyond(drive(reading('dry-1', '2026-03-04', 0.6)))
   expect(more).toEqual([])
   expect(found?.message).toContain('rated for 0.50 mm')

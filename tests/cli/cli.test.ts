@@ -211,7 +211,7 @@ describe('plan', () => {
     expect(shaftwright(['plan', 'docs/examples/twin-screw-ferry.wright', '--drive', 'port']).code).toBe(0)
   })
 
-  it('gives no steps while errors stand in what it hangs on, and ends with 1', () => {
+  it('gives no steps while errors stand in what it depends on, and ends with 1', () => {
     const text = fs.readFileSync(found, 'utf8').replace(/^( *)gaps: .*$/m, '$&\n$&')
     const name = put('gaps-twice.wright', text)
     const { code, out } = shaftwright(['plan', name], folder)

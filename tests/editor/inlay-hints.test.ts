@@ -173,7 +173,7 @@ describe('hints anywhere', () => {
     }
   })
 
-  it('follow what they hang on in another section', () => {
+  it('follow what they depend on in another section', () => {
     const text = (thread: string) => `bed { adjuster: stud-and-nuts  thread: ${thread} }
 drive d { reading one { taken: 2026-03-04 }  move after one { f: up 1 flat } }`
     // ISO 262: M10 coarse has 1.5 mm pitch.

@@ -240,7 +240,7 @@ describe('a reading after a move', () => {
     ])
   })
 
-  it('asks about a gauge circle only where the slope hangs on one', () => {
+  it('asks about a gauge circle only where the slope depends on one', () => {
     const log = { feet, moves: noted(up, across), components: [] }
     const circle = {
       kind: 'slope',

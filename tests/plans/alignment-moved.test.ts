@@ -307,7 +307,7 @@ describe('a place of a foot that is outside what it can be', () => {
     )
     expect(feetFault).toMatchObject({
       type: 'unreadable',
-      words: 'From-coupling of the foot cannot be used as written: put that right first.',
+      words: 'From-coupling of the foot cannot be used as written. Correct that first.',
     })
   })
 })

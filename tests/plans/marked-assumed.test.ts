@@ -24,7 +24,7 @@ const assumed = (text: string, check: string) =>
 
 const [ofReading, ofCable] = ['alignment/gap-variation-outside', 'cable/undersized']
 
-it('a result says what of the job it hangs on is marked as assumed, taken over from another block too', () => {
+it('a result says what of the job it depends on is marked as assumed, taken over from another block too', () => {
   expect(assumed(job('[assumed]'), ofReading)).toEqual([
     'the job marks as assumed: gauge-diameter 110 mm of the coupling; from-coupling 180 mm of aft-port',
   ])

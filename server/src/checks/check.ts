@@ -41,7 +41,7 @@ export interface Finding {
   readonly found?: string
   readonly limit?: string
   readonly source: Source
-  /** What the result hangs on that the file does not say. */
+  /** What the result depends on that the file does not say. */
   readonly assumptions?: readonly string[]
   readonly related?: readonly { readonly at: Place; readonly message: string }[]
   /** For the fix. */

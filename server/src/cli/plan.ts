@@ -54,7 +54,7 @@ const mayHide = ({ section }: Block): string =>
     ? ''
     : ' Its text has faults that may hide one: `shaftwright check` names them.'
 
-/** `plan`: the moves of each foot. Ends with 1 when the reading cannot be worked out, or something it hangs on is written wrong. */
+/** `plan`: the moves of each foot. Ends with 1 when the reading cannot be worked out, or something it depends on is written wrong. */
 export function plan(path: string, options: Options): void {
   const { file } = openJob(path)
   const analysis = new Analysis()

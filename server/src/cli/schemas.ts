@@ -112,7 +112,7 @@ export const planSchema = z
       .describe('What the log shows of the moves before, where they had another effect than they should.'),
     errors: z
       .array(z.object({ check: z.string(), place: z.string().describe('Line and column, from 1.') }))
-      .describe('Errors of the job file in what the plan hangs on.'),
+      .describe('Errors of the job file in what the plan depends on.'),
     gauge_mm: z.number().describe('Smallest step of the gauge.'),
     decidedBy_mm: z
       .number()

@@ -33,7 +33,7 @@ export interface Asked<P> extends AskedOfAll<P> {
   readonly open: OpenFile
 }
 
-/** What the server says it can; where that hangs on it, to an editor that can this. */
+/** What the server says it can; where that depends on it, to an editor that can this. */
 type Capability = ServerCapabilities | ((client: ClientCapabilities) => ServerCapabilities)
 
 /** One thing an editor can ask: the request, what the server says it can, and the answer. */

@@ -11,7 +11,7 @@ export interface Lengths {
 
 const least = 1e-9
 
-/** `machine flange 0.08 mm high, far end 0.30 mrad high`; `nothing` where all is nought. */
+/** `machine flange 0.08 mm high, far end 0.30 mrad high`; `nothing` where all is zero. */
 function sayStanding({ vertical, horizontal }: Target, { length }: Lengths): string {
   const flange = [
     Math.abs(vertical.offset) > least &&

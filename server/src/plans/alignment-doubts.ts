@@ -1,7 +1,7 @@
 import { type Block, childrenOf } from '../job/model.ts'
 import { lastReading } from './alignment-moves.ts'
 
-/** Why no steps are given though the machine is not within its limits, the first that holds. `errors`: something the plan hangs on is
+/** Why no steps are given though the machine is not within its limits, the first that holds. `errors`: something the plan depends on is
  * written wrong. `finding`: something was found in it that is to be fixed or accepted first. `unsure`: nothing is proven and U is
  * larger than every move. `far-off`: rough alignment comes first. */
 export type Withheld =
@@ -18,7 +18,7 @@ export type Withheld =
   | 'unsure'
   | 'far-off'
 
-/** Something in the log or in the names that leaves open what a plan would hang on. */
+/** Something in the log or in the names that leaves open what a plan would depend on. */
 export interface Doubt {
   readonly type: Extract<
     Withheld,
@@ -43,7 +43,7 @@ export function doubtsAbout(reading: Block, bed: Block | undefined): readonly Do
     ...undated.map(
       ({ name }): Doubt => ({
         type: 'order-unknown',
-        words: `When the reading ${name ?? ''} was taken could not be read, so which reading is the last is not known: put that right first.`,
+        words: `When the reading ${name ?? ''} was taken could not be read, so which reading is the last is not known. Correct that first.`,
       }),
     ),
     ...[

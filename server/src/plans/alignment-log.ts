@@ -118,7 +118,7 @@ function compare(reading: Block, lookup: Lookup): LogEntry['against'] {
     moves: done,
     before: was,
     after: is,
-    // From two rims the slope hangs on no gauge circle.
+    // From two rims the slope depends on no gauge circle.
     onCircle: now.readBy.face !== 'reverse-dial' && now.readBy.face !== 'rim-dial',
   })
   if (!explained.ok) return undefined
@@ -155,7 +155,7 @@ export const outdated = (reading: Block, lookup: Lookup): boolean => {
   return all.slice(all.indexOf(reading) + 1).some((later) => whole(later, lookup.from(later)))
 }
 
-/** A reading that can be worked out, of which nothing is in doubt that a comparison hangs on. */
+/** A reading that can be worked out, of which nothing is in doubt that a comparison depends on. */
 function whole(reading: Block, lookup: Lookup): Correction | undefined {
   const outcome = correctionOf(reading, lookup)
   if (!outcome.ok || outcome.value.contradictory) return undefined

@@ -25,7 +25,7 @@ export type RoundFact =
   | 'rim-dial'
   | 'reverse-dial'
 
-/** What a fit says of itself that a verdict hangs on. */
+/** What a fit says of itself that a verdict depends on. */
 type Trust = Pick<Goodness, 'gaugeStep' | 'gaugeExplains'>
 
 /** A face or a rim as read, in whichever way. */
@@ -263,7 +263,7 @@ function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): Sta
     ],
     radius,
   )
-  // Both verdicts hang on both dials.
+  // Both verdicts depend on both dials.
   const trust: Trust = {
     gaugeStep,
     gaugeExplains: one.value.value.gaugeExplains && two.value.value.gaugeExplains,

@@ -77,7 +77,7 @@ export interface Correction {
   /** What the log shows of the moves before, where they had another effect than they should. */
   readonly slip?: string
   readonly doubts: readonly Doubt[]
-  /** What is written wrong in what the plan hangs on. */
+  /** What is written wrong in what the plan depends on. */
   readonly errors?: readonly WrittenWrong[]
   /** What else was found in it that has to be fixed or accepted before there are steps. */
   readonly findings?: readonly Awaited[]
@@ -145,7 +145,7 @@ function orFault<T>(work: () => T): T | AlignmentFault {
     return work()
   } catch (error) {
     if (error instanceof Unreadable)
-      return fault('unreadable', `${capital(error.message)}: put that right first.`)
+      return fault('unreadable', `${capital(error.message)}. Correct that first.`)
     if (error instanceof WrongFact)
       return { ...fault('impossible', error.message), ...(error.at && { at: error.at }) }
     if (error instanceof RangeError)
@@ -240,7 +240,7 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
     limits: { gapVariation: gapsFound.limit, offset: offset?.limit },
     target: aim.target,
   }
-  // The verdict does not hang on the bed: what is wrong there stands in the way of the steps alone.
+  // The verdict does not depend on the bed: what is wrong there stands in the way of the steps alone.
   const asked: Asked | AlignmentFault =
     bed && 'words' in bed ? bed : orFault(() => askedOf(bed, found, lookup, assumptions))
   const wanted = 'words' in asked ? [] : asked.feet

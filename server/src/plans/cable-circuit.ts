@@ -28,7 +28,7 @@ export const systemOf = remembered((cable: Block, lookup: Lookup): CableSystem |
   return ends.includes('motor') ? 'three-phase' : undefined
 })
 
-/** What hangs on a DC network. */
+/** What depends on a DC network. */
 interface Reach {
   readonly batteries: readonly Block[]
   /** Controllers, and motors wired to it without one. */

@@ -6,7 +6,7 @@ const written = ({ at, origin }: Value<unknown>): string => {
   return elide(section.text.slice(span.start, span.end))
 }
 
-/** What the job itself marks as `[assumed]` in these blocks, for whoever reads a result that hangs on them: one sentence, or none. */
+/** What the job itself marks as `[assumed]` in these blocks, for whoever reads a result that depends on them: one sentence, or none. */
 export function markedAssumed(blocks: readonly (Block | undefined)[]): readonly string[] {
   const marked = [...new Set(blocks)].flatMap((block) =>
     [...(block?.facts.values() ?? [])]

@@ -2,7 +2,7 @@ import type { Lookup } from '../job/lookup.ts'
 import type { Block } from '../job/model.ts'
 import { once } from '../syntax/once.ts'
 
-/** Works a block out once, asked from where it stands, for all who ask: several checks hang on one result. */
+/** Works a block out once, asked from where it stands, for all who ask: several checks depend on one result. */
 export function remembered<R>(
   work: (block: Block, lookup: Lookup) => R,
 ): (block: Block, lookup: Lookup) => R {

@@ -35,7 +35,7 @@ export const provenanceWords: Readonly<Record<string, string>> = {
   maker: 'As its maker states it.',
   measured: 'As it was measured. The day may follow.',
   drawing: 'As a drawing gives it. The number of the drawing follows in quotes.',
-  assumed: 'Nobody knows it yet: whoever reads a result sees what it hangs on.',
+  assumed: 'Nobody knows it yet: whoever reads a result sees what it depends on.',
 }
 
 const size = (quantity: Kind): Slot => ({ label: 'size', doc: 'The nominal size, with its unit.', quantity })

@@ -5,7 +5,7 @@ export default check({
   id: 'alignment/flange-smaller-than-shaft',
   severity: 'error',
   title: 'Coupling flange not larger than its shaft',
-  why: 'The flange sits on the shaft and is bolted outside it, so it is larger. One of the two is miswritten, and slopes, limits and foot moves hang on the flange.',
+  why: 'The flange sits on the shaft and is bolted outside it, so it is larger. One of the two is miswritten, and slopes, limits and foot moves depend on the flange.',
   source: commonPractice('common practice, no source'),
   on: 'coupling',
   plan: 'waits',

@@ -5,7 +5,7 @@ export default check({
   id: 'cable/joins-itself',
   severity: 'error',
   title: 'Cable with both ends at one device',
-  why: 'A cable from a device to itself carries nothing, or shorts it: one of the ends is a slip of the pen, and what hangs on the cable is not checked.',
+  why: 'A cable from a device to itself carries nothing, or shorts it: one of the ends is a slip of the pen, and what depends on the cable is not checked.',
   source: theLanguage,
   on: 'cable',
   needs: { from: 'cable.from', to: 'cable.to' },

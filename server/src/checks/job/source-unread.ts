@@ -5,7 +5,7 @@ export default problemCheck({
   problem: 'source-unread',
   severity: 'error',
   title: 'Fact taken from a block where it could not be read',
-  why: 'Whatever hangs on the fact is not checked here either, and must not pass for sound.',
+  why: 'Whatever depends on the fact is not checked here either, and must not pass for sound.',
   source: theLanguage,
   fires: `coupling standard { kind: flexible  flange-diameter: 125 mm  gap-variation: max 0.10 kg }
 drive main {

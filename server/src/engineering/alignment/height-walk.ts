@@ -108,7 +108,7 @@ const far = 100
 /** What a metre that is missing between the stations adds to a promise. */
 const hopeless = 1e12
 
-/** Heights of the fore end where the measure may turn: offset or slope nought, both the same, or their sum of squares least. */
+/** Heights of the fore end where the measure may turn: offset or slope zero, both the same, or their sum of squares least. */
 function turningPoints({ leaves, across, measure }: Walk, a: number): readonly number[] {
   const [po, ps] = [leaves.fore.offset, leaves.fore.slope]
   const [co, cs] = [leaves.still.offset + leaves.aft.offset * a, leaves.still.slope + leaves.aft.slope * a]

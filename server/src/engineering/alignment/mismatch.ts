@@ -36,7 +36,7 @@ const alike = 4
 /** Holds a reading after a move against what the move should have done, and looks for what may have gone wrong (`slips.ts`).
  *
  * `moves` are those noted, in the order of the feet, with their own uncertainty. Only offsets read both times count. `onCircle`: the slopes
- * hang on a gauge circle; from two rims they do not. Slopes rad, lengths m; signs as everywhere: + up, + to starboard. The planes' errors
+ * depend on a gauge circle; from two rims they do not. Slopes rad, lengths m; signs as everywhere: + up, + to starboard. The planes' errors
  * are taken as independent of each other. Feet at one station or in one oblique line come back as a problem; a bad number is a RangeError.
  * Source: chi-square test of the residuals; choice of the explanation by Akaike's criterion (two for each fitted figure). [derived]
  * @example explainMismatch({ feet: [{ name: 'aft', x: 0.2, y: 0 }, { name: 'fwd', x: 0.6, y: 0 }], moves: [0, 4e-4].map((up) => ({

@@ -54,7 +54,7 @@ export function slidesOf(
   const thirtieth = slopeAllowed / 30
   const least = Math.min(error.slope, -slopeAllowed) / thirtieth
   const most = Math.max(error.slope, slopeAllowed) / thirtieth
-  // Counted from nought, so that a machine and its image in a mirror have the same; the last bits of a double add none.
+  // Counted from zero, so that a machine and its image in a mirror have the same; the last bits of a double add none.
   const stride = Math.max(1, Math.ceil((most - least) / mostSlides - alike))
   const from = Math.floor(least / stride + alike)
   const to = Math.ceil(most / stride - alike)

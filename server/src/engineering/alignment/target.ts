@@ -72,7 +72,7 @@ export function targetCold(
 }
 
 /** How a machine stands against its target: everything less the target, which is taken as exact. Limits are then held against what is left,
- * and moves bring that to nought. An offset that is not known makes no claim and stays so.
+ * and moves bring that to zero. An offset that is not known makes no claim and stays so.
  * @example againstTarget({ face: { radius: 0.055, gap: exactly(2e-3), slope: { vertical: exactly(2e-3), horizontal: exactly(0) },
  * covariance: [] }, pose: poseFromFace({ radius: 0.055, gap: exactly(2e-3), slope: { vertical: exactly(2e-3), horizontal: exactly(0) },
  * covariance: [] }, 'unknown') }, shaftEndTarget({ droop: 0, slope: 5e-4 })).face.slope.vertical.value // ≈ 1.5e-3 */

@@ -11,7 +11,7 @@ export type RimAt = { readonly x: number; readonly rim: Rim }
 /** What a face and a rim in the plane of the shaft-side coupling face would show, and the pose they belong to. */
 export type FaceAndRim = { readonly pose: Pose; readonly face: Face; readonly rim: Rim }
 
-/** Sum of two covariances of vertical and horizontal, each times a factor; row and column of the constant left at nought. */
+/** Sum of two covariances of vertical and horizontal, each times a factor; row and column of the constant left at zero. */
 const blended = (a: Covariance, ofA: number, b: Covariance, ofB: number): Covariance =>
   a.map((row, i) => row.map((v, j) => (i === 0 || j === 0 ? 0 : ofA * v + ofB * (b[i]?.[j] ?? 0))))
 
