@@ -71,12 +71,14 @@ describe('the work', () => {
         'the boat floods',
         '3. Part the coupling: mark both flanges first',
         '4. Put a jack or a hoist in place near the centre of gravity',
-        'Slacken all upper nuts by 5 flats',
-        'Turn the lower nuts in this order, port and starboard in turn, a flat at a time',
+        system === 'metric'
+          ? 'Slacken all upper nuts by 3 flats (1.00 mm) at aft-port and aft-stbd, 5 flats (1.67 mm) at fwd-port and fwd-stbd'
+          : 'Slacken all upper nuts by 3 flats (0.0394 in) at aft-port and aft-stbd',
+        'Turn the lower nuts in this order, the feet of a pair in turn, a flat at a time',
         'pass 1: fwd-port and fwd-stbd up 2 flats; then aft-port and aft-stbd up half a flat',
         'pass 2: fwd-port and fwd-stbd up 1½ flats; then aft-port and aft-stbd up half a flat',
         'Sideways: bring the upper nuts down again until the feet just slide',
-        'Slacken all upper nuts, only those, and let the machine settle',
+        'Slacken all upper nuts once more, only those, and let the machine settle',
         'Tighten the upper nuts crosswise (aft-port, fwd-stbd, aft-stbd, fwd-port) in three rounds',
         'Read again after the final torque',
         'Join the coupling only when a reading proves it within',
@@ -97,8 +99,11 @@ describe('the work', () => {
     // Six feet, as a machine with three stations has them: 5 flats of 2 mm a turn, 1.67 mm.
     const text = workOf(driveOf({ more: '', feet: middle })).join('\n')
     expect(text).not.toMatch(/other feet clamped|before other feet|leave the other feet/)
-    expect(text).toContain('Slacken all upper nuts by 5 flats (1.67 mm), and no more than that')
+    expect(text).toContain('5 flats (1.67 mm) at fwd-port and fwd-stbd')
+    expect(text).toContain('and no more than that')
     expect(text).toContain('then mid-port and mid-stbd up 1 flat')
+    // The middle is run up to the line of the ends: 0.333 + 0.833 × 200 / 380 = 0.772 mm, of which 0.333 mm in the first pass.
+    expect(text).toContain('then mid-port and mid-stbd up until they just touch, about 1¼ flats')
     expect(text).toContain('lower nuts alone: the machine rests on them')
   })
 
@@ -134,8 +139,8 @@ describe('the work', () => {
     // -(oz + tv x): 2.364 mrad, 0.055 mm high (as read).
     expect(sum('fwd-stbd')).toBeCloseTo(2.3636 * 0.56 - 0.055, 2)
     expect(sum('aft-stbd')).toBeCloseTo(2.3636 * 0.18 - 0.055, 2)
-    expect(text).toContain('Slacken all upper nuts by 2.0 mm')
-    expect(text).toContain('port and starboard in turn, 0.25 mm at a time')
+    expect(text).toContain('2.0 mm at fwd-port and fwd-stbd')
+    expect(text).toContain('the feet of a pair in turn, 0.25 mm at a time')
     expect(text).not.toContain('flat')
   })
 
@@ -145,8 +150,8 @@ describe('the work', () => {
     const order = [
       'Slacken all bolts by',
       'Change the packs, one end at a time',
-      'fwd-port and fwd-stbd: lift 2.5 mm, then put in shims of 1.00 + 0.20 mm, together 1.20 mm',
-      'aft-port and aft-stbd: lift 1.5 mm, then put in',
+      'fwd-port and fwd-stbd: lift 2.5 mm, then pack from 1.00 to 2.20 mm: put in shims of 1.00 + 0.20 mm, together 1.20 mm',
+      'aft-port and aft-stbd: lift 1.5 mm, then pack from 1.00 to',
       'keep hands and fingers from under it',
       'Tighten the bolts crosswise',
     ].map((words) => placeOf(lines, words))
@@ -186,9 +191,11 @@ describe('the work', () => {
     expect(workOf(driveOf({ bed }), 'inch').join('\n')).toContain('all of 88.51 lbf·ft')
   })
 
-  it('is none where nothing is to be moved, or no steps are given', () => {
+  it('is to join the coupling where nothing is to be moved, and none where no steps are given', () => {
     const straight = 'top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm'
-    expect(workOf(driveOf({ gaps: straight }))).toEqual([])
+    const within = workOf(driveOf({ gaps: straight }))
+    expect(within.join('\n')).toMatch(/1\. Isolate .*\n.*Caution: .*\n +2\. Join the coupling: marks in line/)
+    expect(within.join('\n')).not.toMatch(/take the bolts out|Slacken|Turn/)
     expect(
       workOf(driveOf({ more: '  move after dry-1 { fwd-port: up 1 flat  fwd-stbd: up 1 flat }\n' })),
     ).toEqual([])

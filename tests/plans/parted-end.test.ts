@@ -59,7 +59,8 @@ describe('the end of the parted shaft', () => {
       const c = correct(drive(part, reading('a', '04', 'parted-end: supported')))
       expect(c.target).toBeUndefined()
       expect(c.gapVariation.value.value).toBeCloseTo(0, 9)
-      expect(c.assumptions.join()).not.toContain('droop')
+      expect(c.assumptions.join()).not.toContain('hung free')
+      expect(c.assumptions.join().includes('supported on the line it runs on')).toBe(part !== '')
     }
     expect(correct(drive(reading('a', '04', 'parted-end: free'))).assumptions.join()).toContain('droop')
   })

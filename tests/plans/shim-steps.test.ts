@@ -29,7 +29,9 @@ it('any move that packs can make is said as shims that make it', () => {
           const move = heights.from(asked)
           if (move === undefined || Math.abs(move) < 1e-9) continue
           const correction = { ...foot, vertical: exactly(asked), horizontal: zero }
-          const { step, moved } = stepFor(correction, { vertical: move, horizontal: 0 }, adjuster, pack)
+          const { step, moved } = stepFor(correction, { vertical: move, horizontal: 0 }, adjuster, {
+            ...(pack !== undefined && { pack }),
+          })
           expect(moved).toBe(move)
           if (step.by !== 'shims') throw new Error(step.by)
           if (step.action === 'put in') expect(sum(step.pieces)).toBeCloseTo(move, 7)

@@ -53,7 +53,7 @@ describe('the remedy', () => {
   ] as const)('on studs %s is a turn of the lower nut %s', (thread, way) => {
     const { words, json } = advised(job(studs.replace('M16', thread), oneUp))
     expect(words).toContain(
-      `Slacken the upper nut at aft-stbd. Turn the lower nut ${way}, seen from above, half a flat: up 0.17 mm, 0.13 mm is wanted. Tighten`,
+      `Slacken the upper nut at aft-stbd by a flat more than its lower nut goes up. Turn the lower nut ${way}, seen from above, half a flat: up 0.17 mm, 0.13 mm is wanted. Note it as a move. Tighten`,
     )
     expect(words).not.toContain('shim')
     expect(json).toEqual({
@@ -140,7 +140,7 @@ describe('the remedy', () => {
     const found = findingsOf(text, allChecks).findings.find(({ check }) => check === 'alignment/soft-foot')
     for (const said of [words, found?.todo ?? '']) {
       expect(said).toMatch(
-        /Tighten all feet and read the lifts of all of them again; read the coupling again once no foot is soft\.$/,
+        /Tighten all feet and read the lifts of all of them again: the next foot, if any, comes after that\. Read the coupling again once no foot is soft\.$/,
       )
       expect(said.match(/read the lifts/g)).toHaveLength(1)
       expect(said.match(/prove it dead/g)).toHaveLength(1)

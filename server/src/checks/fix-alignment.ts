@@ -26,7 +26,7 @@ const isNothing = (length: string): boolean => Number.parseFloat(length) === 0
 function upDown({ step, moved }: Foot, system: UnitSystem): string | undefined {
   if (step.by === 'none') return undefined
   const way = moved < 0 ? 'down' : 'up'
-  if (step.by === 'nut') {
+  if (step.by === 'nut' && !step.touch) {
     const turn = sayTurn(step.move)
     return turn === '' ? undefined : `${way} ${turn}`
   }

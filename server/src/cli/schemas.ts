@@ -34,6 +34,10 @@ const turns = z.object({
   seenFromAbove: z.enum(['clockwise', 'counter-clockwise']).optional(),
   turns: z.int().min(0),
   flats: z.number().min(0).lt(6).describe('To the step that the bed says; half a flat where it says none.'),
+  untilItTouches: z
+    .literal(true)
+    .optional()
+    .describe('A foot between the ends: about so far, until it just touches.'),
 })
 
 const foot = z.object({
@@ -53,7 +57,8 @@ const foot = z.object({
     .object({
       action: z.enum(['put in', 'take out', 'make', 'none']),
       thickness_mm: z.number().min(0),
-      from_mm: z.number().optional().describe('Of the pack there now, where it is made anew.'),
+      from_mm: z.number().optional().describe('The pack there now, where it is known.'),
+      to_mm: z.number().optional().describe('The pack then.'),
       pieces_mm: z.array(z.number()),
     })
     .optional(),

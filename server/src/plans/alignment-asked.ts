@@ -74,14 +74,14 @@ export function askedOf(
     feet,
     steps: () => {
       if (adjuster.by === 'hand') {
-        const exact = feet.map((foot) => stepFor(foot, wholeMove(foot), adjuster, undefined))
+        const exact = feet.map((foot) => stepFor(foot, wholeMove(foot), adjuster))
         return { feet: exact, predicted: foreseen(after(exact), found), ways: [], untried: false }
       }
       return blaming(factOfSteps(bed, adjuster), tooOdd, () => {
         const choice = chooseMoves(moves.feet, adjuster, found)
         if ('words' in choice) return choice
         const chosen = feet.map((foot, i) =>
-          stepFor(foot, choice.moves[i] ?? standing, adjuster, moves.feet[i]?.pack),
+          stepFor(foot, choice.moves[i] ?? standing, adjuster, moves.feet[i]),
         )
         return {
           feet: chosen,

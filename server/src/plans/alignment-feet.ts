@@ -1,3 +1,4 @@
+import { byStation } from '../engineering/alignment/feet.ts'
 import { rigidMachine } from '../engineering/alignment/rigid-move.ts'
 import { parseThread } from '../engineering/thread.ts'
 import { type Block, childrenOf } from '../job/model.ts'
@@ -55,6 +56,9 @@ const feetIn = once((bed: Block): Feet | NoFeet => {
       ...(pack !== undefined && { pack }),
     })
   }
+  const stations = byStation(feet)
+  const between = new Set(stations.slice(1, -1).flatMap((station) => station.feet))
+  const placed = feet.map((foot, i) => (between.has(i) ? { ...foot, between: true } : foot))
   if (feet.length === 0)
     return {
       ok: false,
@@ -65,7 +69,7 @@ const feetIn = once((bed: Block): Feet | NoFeet => {
   let machine: ReturnType<typeof rigidMachine> | undefined
   return {
     ok: true,
-    feet,
+    feet: placed,
     adjuster,
     assumptions,
     machine: () => {

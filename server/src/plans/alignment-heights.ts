@@ -23,12 +23,18 @@ const sayFlats = (length: number, { flat }: Work, system: UnitSystem): string =>
   return `${sayTurns({ turns: Math.floor(flats / 6), flats: flats % 6 })} (${saidLength(length, system)})`
 }
 
-/** One figure for all feet is the easier to keep in mind; feet that need much less get one of their own. */
-const muchLess = 3
+/** One figure for all feet is the easier to keep in mind; where feet need less by this many steps or more, each station has its own. */
+const muchLess = 2
+
+/** Which way loosens what holds the feet, where it is not the usual way. */
+const loosens = (c: Correction): string =>
+  onStuds(c) && c.hardware?.thread?.hand === 'left'
+    ? ' The studs have a left-hand thread: seen from above, clockwise loosens an upper nut.'
+    : ''
 
 function slacken(work: Work, c: Correction, system: UnitSystem): Task {
   const most = Math.max(...work.slack)
-  const own = work.slack.some((length) => most > muchLess * length)
+  const own = work.slack.some((length) => most - length >= muchLess * work.slackStep - 1e-9)
   const slackAt = (foot: CorrectedFoot) =>
     sayFlats(own ? (work.slack[c.feet.indexOf(foot)] ?? most) : most, work, system)
   const groups = [...alike(c.feet, slackAt)]
@@ -36,9 +42,9 @@ function slacken(work: Work, c: Correction, system: UnitSystem): Task {
   const rests =
     c.adjuster === 'shims'
       ? ''
-      : ' Leave the lower nuts alone: the machine rests on them, or on the jack or hoist where its centre of gravity is not between the end feet.'
+      : ' Leave the lower nuts alone: the machine rests on them, or on the jack or hoist where its centre of gravity is not over the feet.'
   return {
-    words: `Slacken all ${holder(c)} by ${by.join(', ')}, and no more than that: they are what keeps the machine from falling.${rests}`,
+    words: `Slacken all ${holder(c)} by ${by.join(', ')}, and no more than that: they are what keeps the machine from falling.${loosens(c)}${rests}`,
   }
 }
 
@@ -49,14 +55,39 @@ const sayVisit = (by: number, { flat }: Work, system: UnitSystem): string => {
   return `${way} ${sayTurns({ turns: 0, flats: Math.abs(by) / flat })}`
 }
 
+/** How the nuts of a station are turned so that the machine does not roll. */
+function inTurn(work: Work, c: Correction, system: UnitSystem): string {
+  if (!onStuds(c)) return ''
+  const by = work.flat === undefined ? saidLength(work.inTurn, system) : 'a flat'
+  const pairs = work.passes.flat().some(({ feet }) => feet.length > 1)
+  return pairs ? `, the feet of a pair in turn, ${by} at a time` : `, ${by} at a time`
+}
+
+/** What holds a machine that goes down has to follow it. */
+const followDown = (work: Work, c: Correction): string =>
+  work.passes.flat().some(({ by }) => by < 0)
+    ? ` Where feet go down, bring their ${holder(c)} down after each pass, to the same slack as before.`
+    : ''
+
+/** `, about 1½ flats`, where that is a quarter of one or more. */
+function aboutAs(by: number, { flat = by }: Work): string {
+  const flats = Math.abs(by) / flat
+  return Math.round(4 * flats) === 0 ? '' : `, about ${sayTurns({ turns: 0, flats })}`
+}
+
 function turns(work: Work, c: Correction, system: UnitSystem): Task {
   const lines = work.passes.map((visits, i) => {
-    const said = visits.map(({ feet, by }) => `${named(feet)} ${sayVisit(by, work, system)}`)
+    const last = i === work.passes.length - 1
+    const said = visits.map(({ feet, by }) =>
+      last && feet.some(({ step }) => step.by === 'nut' && step.touch)
+        ? `${named(feet)} ${by < 0 ? 'down' : 'up'} until ${feet.length > 1 ? 'they just touch' : 'it just touches'}${aboutAs(by, work)}`
+        : `${named(feet)} ${sayVisit(by, work, system)}`,
+    )
     return `${work.passes.length > 1 ? `pass ${i + 1}: ` : ''}${said.join('; then ')}`
   })
   const nuts = onStuds(c)
   return {
-    words: `${nuts ? 'Turn the lower nuts' : 'Set the feet'} in this order${nuts ? `, port and starboard in turn, ${work.flat === undefined ? saidLength(work.inTurn, system) : 'a flat'} at a time` : ''}.${nuts ? ` ${sayTurning(c)}` : ''}`,
+    words: `${nuts ? 'Turn the lower nuts' : 'Set the feet'} in this order${inTurn(work, c, system)}.${nuts ? ` ${sayTurning(c)}` : ''}${followDown(work, c)}`,
     lines,
     caution: handsClear,
   }

@@ -7,13 +7,13 @@ import { roughTasks } from './alignment-rough-work.ts'
 import { isolate, part, secureShaft, support, type Task, taskLines } from './alignment-tasks.ts'
 import { workOf } from './alignment-work.ts'
 import { crosswise, endsOf, holder, named, onStuds } from './feet-together.ts'
-import { sayAllowed } from './next-reading-words.ts'
+import { asBefore, sayAllowed } from './next-reading-words.ts'
 import type { CorrectedFoot } from './steps.ts'
 
 /** The work that the steps of a plan ask for: safe first, then heights, sideways, fastening, reading. Empty where there is nothing to be moved.
  * Common practice, no source. */
 function tasksOf(c: Correction, system: UnitSystem): readonly Task[] {
-  if (c.verdict === 'within') return []
+  if (c.verdict === 'within') return c.withheld || c.feet.length === 0 ? [] : [isolate, join(c, system)]
   if (c.withheld === 'far-off') return roughTasks(c, system)
   const work = workOf(c, system)
   const slid = c.feet.filter((foot) => foot.step.by !== 'none' && !isSaidAsNothing(foot.slid, system))
@@ -25,10 +25,10 @@ function tasksOf(c: Correction, system: UnitSystem): readonly Task[] {
     support,
     ...(work ? heightTasks(work, c, system) : []),
     ...(slid.length > 0 ? [sideways(c, work !== undefined, system)] : []),
-    settle(c),
+    settle(c, work !== undefined),
     tighten(c, system),
     { words: readAgain(c, system) },
-    { words: join(c, system) },
+    join(c, system),
   ]
 }
 
@@ -50,14 +50,13 @@ function sideways(c: Correction, isSlack: boolean, system: UnitSystem): Task {
   }
 }
 
-function settle(c: Correction): Task {
+function settle(c: Correction, raised: boolean): Task {
   return onStuds(c)
     ? {
-        words:
-          'Slacken all upper nuts, only those, and let the machine settle. Try each lower nut by hand: none may turn freely. A foot with air under it is soft: bring its lower nut up until it touches, and note it as a move.',
+        words: `${raised ? 'Slacken all upper nuts once more, only those,' : 'Leave all upper nuts slack'} and let the machine settle. Try each lower nut by hand: none may turn freely. A foot with air under it is soft: bring its lower nut up until it touches, and note it as a move.`,
       }
     : {
-        words: `Slacken all ${holder(c)}, let the machine settle, and try each foot with a feeler. A foot with air under it is soft: fill the gap, and note it as a move.`,
+        words: `${raised ? `Slacken all ${holder(c)} once more` : `Leave all ${holder(c)} slack`}, let the machine settle, and try each foot with a feeler. A foot with air under it is soft: fill the gap, and note it as a move.`,
       }
 }
 
@@ -86,15 +85,19 @@ function tighten(c: Correction, system: UnitSystem): Task {
 }
 
 const readAgain = (c: Correction, system: UnitSystem): string =>
-  `Read again after the final torque, with the same gauge at the same places${c.target ? ', the shaft end as it was for this reading' : ''}, and write it into the log. Allowed: ${sayAllowed(c, system)}. What it should show is said above.`
+  `Read again after the final torque, with the same gauge at the same places${asBefore(c)}, and write it into the log. Allowed: ${sayAllowed(c, system)}. What it should show is said above.`
 
-function join(c: Correction, system: UnitSystem): string {
+function join(c: Correction, system: UnitSystem): Task {
   const bolts = c.hardware?.couplingBolts
   const to =
     bolts?.torque === undefined
       ? 'the torque that the maker of the coupling gives'
       : `${formatSi(bolts.torque, 'torque', system)} (${bolts.count} x ${bolts.thread})`
-  return `Join the coupling only when a reading proves it within: marks in line, bolts crosswise to ${to}.`
+  const words =
+    c.verdict === 'within'
+      ? `Join the coupling: marks in line, bolts crosswise to ${to}. A reading that was taken dry is proven again afloat.`
+      : `Join the coupling only when a reading proves it within: marks in line, bolts crosswise to ${to}.`
+  return { words }
 }
 
 /** The work, numbered, for a terminal. Empty where nothing is to be moved. */

@@ -1,6 +1,6 @@
 import type { FootCorrection } from '../engineering/alignment/feet.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
-import { saidRough } from '../quantity/said.ts'
+import { saidRoom, saidRough } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
 import { roughlyAligned } from './alignment-rough.ts'
 import { isolate, part, secureShaft, type Task } from './alignment-tasks.ts'
@@ -22,9 +22,57 @@ function sayWay({ vertical, horizontal }: FootCorrection, system: UnitSystem): s
   )
 }
 
+/** What the job states of the room of a foot, where that is less than it needs: `fwd-port can go up 3.0 mm and needs 12.0 mm`. */
+function lacks(foot: FootCorrection, c: Correction, system: UnitSystem): readonly string[] {
+  const stand = c.hardware?.feet[c.feet.findIndex(({ name }) => name === foot.name)]
+  const by = foot.vertical.value
+  const ways = [
+    { way: 'up', can: stand?.up, needs: by },
+    { way: 'down', can: stand?.down, needs: -by },
+    { way: 'sideways', can: stand?.sideways, needs: Math.abs(foot.horizontal.value) },
+  ]
+  return ways.flatMap(({ way, can, needs }) =>
+    can !== undefined && needs > can + 1e-9
+      ? [`${foot.name} can go ${way} ${saidRough(can, system)} and needs ${saidRoom(needs, system)}`]
+      : [],
+  )
+}
+
+/** How the machine is kept from dropping on its way. */
+function howCarried(c: Correction): string {
+  const studs = onStuds(c)
+  const goes = (way: number) => c.feet.some(({ vertical }) => vertical.value * way > roughlyAligned / 2)
+  return [
+    goes(1) &&
+      (studs
+        ? 'going up, lift a little and run the lower nuts up after it'
+        : 'going up, lift a little and put packing under it'),
+    goes(-1) &&
+      (studs
+        ? 'going down, take the weight, back the lower nuts off by a turn at most, lower onto them, and so on'
+        : 'going down, take the weight, take out one piece of packing, lower, and so on'),
+    c.feet.some(({ horizontal }) => Math.abs(horizontal.value) > roughlyAligned / 2) &&
+      'sideways, slide it on its feet with the jacking screws, not hanging',
+  ]
+    .filter((one) => one !== false)
+    .join('; ')
+}
+
 /** Rough alignment, its own stage with its own way of measuring. Common practice, no source. */
 export function roughTasks(c: Correction, system: UnitSystem): readonly Task[] {
   if (c.feet.length === 0) return []
+  const figures: Task = {
+    words:
+      'Check the figures first: gaps and offsets, diameters, places of the feet. A wrong figure looks like this.',
+  }
+  const lacking = c.feet.flatMap((foot) => lacks(foot, c, system))
+  if (lacking.length > 0)
+    return [
+      figures,
+      {
+        words: `Where they are right, the bed has no room for it: ${lacking.join('; ')}. Change studs, mounts, holes or bed first, correct the job, and plan again.`,
+      },
+    ]
   const highest = Math.max(...c.feet.map(({ vertical }) => vertical.value))
   const lowest = Math.min(...c.feet.map(({ vertical }) => vertical.value))
   const studs = onStuds(c)
@@ -35,10 +83,7 @@ export function roughTasks(c: Correction, system: UnitSystem): readonly Task[] {
     `${saidRough(across, system)} sideways`,
   ].filter((said) => !isNothing(said))
   return [
-    {
-      words:
-        'Check the figures first: gaps and offsets, diameters, places of the feet. A wrong figure looks like this. Where they are right, align roughly:',
-    },
+    { words: `${figures.words} Where they are right, align roughly:` },
     isolate,
     secureShaft,
     part,
@@ -47,9 +92,7 @@ export function roughTasks(c: Correction, system: UnitSystem): readonly Task[] {
       caution: 'A lifted machine can drop: keep hands and fingers from under it.',
     },
     {
-      words: `Slacken all ${holder(c)}, and never take them off. Move the machine little by little, one end after the other, with ${
-        studs ? 'the lower nuts run up after it' : 'packing put under it as it rises'
-      } so that it cannot drop:`,
+      words: `Slacken all ${holder(c)} as far as the move needs, and never take them off. Move the machine little by little, one end after the other; ${howCarried(c)}:`,
       lines: [...alike(c.feet, (foot) => sayWay(foot, system))].map(([way, feet]) => `${named(feet)} ${way}`),
     },
     {

@@ -63,7 +63,13 @@ const isSupported = (reading: Block): boolean => said(reading, 'reading.parted-e
 function shaftEnd(reading: Block, block: Block | undefined, assumptions: string[]): TargetPart | undefined {
   const droop = said(block, 'target.shaft-droop') ?? 0
   const slope = said(block, 'target.shaft-slope') ?? 0
-  if ((droop === 0 && slope === 0) || isSupported(reading)) return undefined
+  if (droop === 0 && slope === 0) return undefined
+  if (isSupported(reading)) {
+    assumptions.push(
+      'the end of the parted shaft was supported on the line it runs on: the droop of the target is left out',
+    )
+    return undefined
+  }
   if (said(reading, 'reading.parted-end') === undefined)
     assumptions.push(
       'the end of the parted shaft hung free: the reading does not say its parted-end, and the target holds a droop',

@@ -10,14 +10,14 @@ export interface Task {
 /** By itself, before anything of the coupling is touched. */
 export const isolate: Task = {
   words:
-    'Isolate the drive and lock it off. Wait as long as the maker of the controller says, until its stored charge is gone; then prove it dead.',
+    'Isolate the drive and lock it off. Wait as long as the maker of the controller says, until its stored charge is gone. With the shaft standing still, prove dead at the input of the controller and at the terminals of the motor; try the tester on a live source before and after.',
   caution:
-    'Batteries cannot be switched off: cover their terminals. The makers of the machine, the controller and the coupling, local rules and licensed people have the last word.',
+    'Batteries cannot be switched off: cover their terminals. A motor that the water turns makes voltage. The makers of the machine, the controller and the coupling, local rules and licensed people have the last word.',
 }
 
 export const secureShaft: Task = {
   words:
-    'Secure the shaft with a clamp or straps forward of its seal, against turning in the water and against sliding aft, dry or afloat.',
+    'Secure the shaft with a clamp or straps forward of its seal, against turning in the water and against sliding aft, dry or afloat. If it turned meanwhile, prove dead again.',
   caution: 'Parted and free it can slide out of its seal, and the boat floods.',
 }
 

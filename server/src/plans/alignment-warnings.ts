@@ -22,6 +22,12 @@ function undecided(c: Correction, system: UnitSystem): string | undefined {
     : `A gauge with steps of ${saidGauge(c.decidedBy, system)} or finer could decide.`
 }
 
+/** Steps that take out the slope alone do not align a machine. */
+const offsetUnread = ({ offsetBasis, verdict, withheld }: Correction): string | undefined =>
+  offsetBasis === 'unknown' && verdict === 'outside' && !withheld
+    ? 'The offset was not read: these steps take out the slope alone, and do not show that the machine is aligned. Read the rims as well.'
+    : undefined
+
 const tooFar = (c: Correction, system: UnitSystem): string | undefined =>
   c.withheld === 'far-off'
     ? `A foot would go more than ${saidLength(nearByEye, system)}: check the gaps, the diameters and the places of the feet. Where they are right, bring the machine near by straightedge first.`
@@ -120,12 +126,10 @@ interface Warning {
   readonly withholds?: Withheld
 }
 
-/** What stands against moving the machine by this plan, or against believing it: first what withholds the steps, then what else would, then what
- * only limits them. */
+/** What stands against moving the machine by this plan, or against believing it: first what is wrong in the job, then what withholds the steps, then
+ * what else would, then what only limits them. */
 export function warningsOf(c: Correction, system: UnitSystem): readonly string[] {
   const all: readonly Warning[] = [
-    { words: errors(c), withholds: 'errors' },
-    ...findings(c).map((words): Warning => ({ words, withholds: 'finding' })),
     { words: moved(c), withholds: 'moved-since' },
     ...c.doubts
       .filter(({ type }) => !(c.movedSince && type === 'later-reading'))
@@ -134,11 +138,16 @@ export function warningsOf(c: Correction, system: UnitSystem): readonly string[]
     { words: c.slip, ...(c.withheld === 'another-effect' && { withholds: 'another-effect' }) },
     { words: unsure(c), ...(c.verdict === 'undecided' && { withholds: 'unsure' }) },
     { words: c.feetFault?.words },
+    { words: offsetUnread(c) },
     { words: tooFar(c, system) },
     { words: notReached(c, system) },
     { words: undecided(c, system) },
     ...notesOnSteps(c, system).map((words): Warning => ({ words })),
   ]
   const rank = ({ withholds }: Warning) => (withholds === undefined ? 2 : withholds === c.withheld ? 0 : 1)
-  return all.toSorted((a, b) => rank(a) - rank(b)).flatMap(({ words }) => words ?? [])
+  return [
+    errors(c),
+    ...findings(c),
+    ...all.toSorted((a, b) => rank(a) - rank(b)).map(({ words }) => words),
+  ].flatMap((words) => words ?? [])
 }

@@ -13,7 +13,7 @@ import { wayOf } from './ways.ts'
 
 /** Cautions that belong to moving a machine on its feet; how it is moved is said only where it is to be. */
 const moveCaution = ({ adjuster, verdict, withheld }: Correction): string =>
-  `Isolate and lock off the drive, prove it dead. Secure the shaft: the water must not turn it, and it must not slide out of its seal. Only then coupling bolts out; machine supported, hands from under it.${verdict === 'within' || withheld ? '' : ` ${atEachFoot[adjuster ?? 'by hand']}`} The maker of the machine and of the coupling, local rules and licensed people have the last word.`
+  `Isolate and lock off the drive, prove it dead. Secure the shaft: the water must not turn it, and it must not slide out of its seal.${verdict === 'within' ? '' : ' Only then coupling bolts out; machine supported, hands from under it.'}${verdict === 'within' || withheld ? '' : ` ${atEachFoot[adjuster ?? 'by hand']}`} The maker of the machine and of the coupling, local rules and licensed people have the last word.`
 
 const atEachFoot = {
   'stud-and-nuts':
@@ -72,7 +72,7 @@ function lines(c: Correction, system: UnitSystem): Lines {
   const offset = c.offset
   return {
     gauge: saidGauge(c.gaugeStep, system),
-    brief: `Gap variation ${ofLimit(c.gapVariation, system)}${offset ? `; offset ${ofLimit(offset, system)}` : ''}. ${sayLean(c)}`,
+    brief: `${c.target ? 'Counted from the target: gap variation' : 'Gap variation'} ${ofLimit(c.gapVariation, system)}${offset ? `; offset ${ofLimit(offset, system)}` : ''}.${c.target ? '' : ` ${sayLean(c)}`}`,
     summary: [
       judgedLine(c.target ? 'Gap variation, from the target' : 'Gap variation', c.gapVariation, system),
       ...(offset
@@ -89,7 +89,8 @@ function lines(c: Correction, system: UnitSystem): Lines {
     ],
     warnings: warningsOf(c, system),
     assumed: [...c.assumptions, ...c.stepAssumptions],
-    next: c.predicted ? [`${sayNextReading(c, c.predicted, system)} ${nextTaken}`] : [],
+    next:
+      c.predicted && c.verdict !== 'within' ? [`${sayNextReading(c, c.predicted, system)} ${nextTaken}`] : [],
   }
 }
 

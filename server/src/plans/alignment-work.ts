@@ -20,6 +20,8 @@ export interface Work {
   readonly packs: readonly (Visit & { readonly lift: number })[]
   /** How far the fastening of each foot is slackened, m, in the order of the feet; whole flats where the thread is known. */
   readonly slack: readonly number[]
+  /** What slack is said in, m: a flat, or half a millimetre. */
+  readonly slackStep: number
   /** Greatest angle along the shaft, against the start, rad. */
   readonly tilt: number
   /** How far one foot of a station may go before the next follows, m; 0 with shims. */
@@ -43,8 +45,8 @@ const toSlideIn = 1e-3
 /** A washer is about twice as wide as its stud (ISO 7089, from memory), so its radius is the stud's diameter; of a stud that is not known, m. */
 const washerRadius = 0.024
 
-/** Slack is said in whole flats, else in this, m. */
-const slackStep = 5e-4
+/** Slack is said in whole flats, else in this, m; and so is how far an end is lifted. */
+const roughStep = { metric: 5e-4, inch: 5.08e-4 } as const
 
 const upTo = (length: number, step: number): number => Math.max(1, Math.ceil(length / step - 1e-6)) * step
 
@@ -67,11 +69,13 @@ function worked(c: Correction, system: UnitSystem): Work | undefined {
     feet: visit.feet.flatMap((i) => c.feet[i] ?? []),
   })
   if (c.adjuster === 'shims') {
-    const { visits, clearance, tilt } = packChanges(lifts, { gap: toSlideIn, edge })
+    const { visits, clearance, tilt } = packChanges(lifts, { gap: toSlideIn, step: roughStep[system], edge })
     return {
       passes: [],
       packs: visits.map(named),
-      slack: clearance.map((length) => upTo(length, slackStep)),
+      // Half a step more, so that the lift as it is said never reaches the heads of the bolts.
+      slack: clearance.map((length) => upTo(length + roughStep[system] / 2, roughStep[system])),
+      slackStep: roughStep[system],
       tilt,
       inTurn: 0,
     }
@@ -86,7 +90,8 @@ function worked(c: Correction, system: UnitSystem): Work | undefined {
   return {
     passes: passes.map((visits) => visits.map(named)),
     packs: [],
-    slack: clearance.map((length) => upTo(length, flat ?? slackStep)),
+    slack: clearance.map((length) => upTo(length, flat ?? roughStep[system])),
+    slackStep: flat ?? roughStep[system],
     tilt,
     inTurn: limits.uneven,
     ...(flat !== undefined && { flat }),

@@ -69,6 +69,8 @@ export interface Correction {
   readonly repeats?: { readonly gaps?: Repeats; readonly offsets?: Repeats }
   /** The readings do not close, or differ where they were repeated: no moves are given from them. */
   readonly contradictory: boolean
+  /** The machine was at working heat. */
+  readonly hot: boolean
   /** The machine no longer stands as was read. */
   readonly movedSince: boolean
   /** The last reading, where that is another. */
@@ -298,6 +300,7 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
         },
       }),
       contradictory,
+      hot: said(reading, 'reading.hot') === 'yes',
       movedSince,
       doubts,
       ...(last && last !== reading && { laterReading: last.name ?? '' }),

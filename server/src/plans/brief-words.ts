@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../quantity/kinds.ts'
-import { saidLength, saidTogether } from '../quantity/said.ts'
+import { saidLength, saidOfLimit, saidTogether } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
 import type { Judged } from './alignment-judged.ts'
 import { saidLoad, saidLoading } from './amperes.ts'
@@ -9,7 +9,7 @@ import type { MovedInWords, ReadingChange } from './reading-change.ts'
 const verdicts = { within: 'within', outside: 'outside', undecided: 'not decided' } as const
 
 export const ofLimit = ({ value, limit }: Judged, system: UnitSystem): string =>
-  saidTogether([value.value, limit], system, ', limit ')
+  saidOfLimit(value.value, limit, system)
 
 /** A reading in a few words: `outside: 0.26, limit 0.10 mm`. The offset is named where it decides. */
 export function briefVerdict(c: Correction, system: UnitSystem): string {

@@ -10,7 +10,7 @@ import { type AxisError, type InPlanes, inBothPlanes } from '../engineering/alig
 import type { Uncertain } from '../quantity/uncertainty.ts'
 import { type AlignmentFault, asFault, fault } from './alignment-fault.ts'
 import type { Found } from './alignment-found.ts'
-import { type Adjuster, type BedFoot, heightsOf, stepOf } from './steps.ts'
+import { type Adjuster, type BedFoot, heightsOf, touching } from './steps.ts'
 
 type Steps = Exclude<Adjuster, { by: 'hand' }>
 
@@ -90,14 +90,14 @@ const problemOf = (feet: readonly BedFoot[], adjuster: Steps, found: Found): Sea
   error: errorOf(found),
   limit: limitOf(found),
   goal: goalFor(found),
-  stray: adjuster.by === 'nut' ? stepOf(adjuster) / 2 : strayOfShims,
+  stray: adjuster.by === 'nut' ? touching : strayOfShims,
 })
 
 /** Feet with the heights they can be set to; the same ones for feet that stand alike. */
 function withHeights(feet: readonly BedFoot[], adjuster: Steps): SearchProblem['feet'] {
   const known = new Map<string, Heights>()
   return feet.map((foot) => {
-    const alike = [foot.up, foot.down, foot.pack].join()
+    const alike = [foot.up, foot.down, foot.pack, foot.between].join()
     const heights = known.get(alike) ?? heightsOf(foot, adjuster)
     known.set(alike, heights)
     return { ...foot, heights }

@@ -35,14 +35,22 @@ export function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem):
   if (c.withheld) return 'no step is given'
   if (step.by === 'nut') {
     const { move } = step
-    if (move.direction === 'none') return 'leave as it is'
-    return `${move.direction} ${sayTurns(move)}: turn the lower nut ${move.lowerNut}, seen from above`
+    if (move.direction === 'none')
+      return step.touch ? 'run the lower nut until it just touches' : 'leave as it is'
+    const turned = `turn the lower nut ${move.lowerNut}, seen from above`
+    return step.touch
+      ? `${move.direction} until it just touches, about ${sayTurns(move)}: ${turned}`
+      : `${move.direction} ${sayTurns(move)}: ${turned}`
   }
   if (step.by === 'shims') {
     if (step.action === 'none') return 'leave as it is'
     if (step.action === 'make') return sayPack(step, system)
     const shims = sayShims(step, system)
-    return step.action === 'put in' ? `put in ${shims}` : `take out ${shims}, or as near as the pack allows`
+    if (step.action === 'put in')
+      return step.from === undefined
+        ? `put in ${shims}`
+        : `pack from ${saidShims([step.from, step.from + step.thickness], system, ' to ')}: put in ${shims}`
+    return `take out ${shims}, or as near as the pack allows`
   }
   if (step.by === 'none') return 'leave as it is'
   const { value } = foot.vertical

@@ -77,6 +77,12 @@ export function sayAllowed(c: Correction, system: UnitSystem): string {
     .join(', ')
 }
 
+/** How machine and shaft have to be for the next reading, so that the figures hold: `, the machine hot as for this reading`. */
+export const asBefore = ({ hot, target }: Correction): string =>
+  [hot && ', the machine hot as for this reading', target && ', the shaft end as it was for this reading']
+    .filter(Boolean)
+    .join('')
+
 /** What the next reading should show, in a sentence. */
 export function sayNextReading(c: Correction, predicted: Predicted, system: UnitSystem): string {
   const { gapVariation, opening, offset } = predicted
@@ -84,11 +90,11 @@ export function sayNextReading(c: Correction, predicted: Predicted, system: Unit
   const wanted = wantedBy(c, system)
   const beside = (words: string | undefined) => (words === undefined ? '' : ` (wanted: ${words})`)
   return wanted
-    ? `The next reading, with the coupling parted and the shaft end as it was for this one, should show ${[
+    ? `The next reading, with the coupling parted${asBefore(c)}, should show ${[
         flange && `the ${flange}${beside(wanted.flange)}`,
         `the gap ${placed('opening', opening, system)}${beside(wanted.gap)}`,
       ]
         .filter(Boolean)
         .join(', and ')}.`
-    : `The next reading should show ${[`gap variation ${saidSure(gapVariation, system)}`, flange].filter(Boolean).join('; ')}.`
+    : `The next reading${c.hot ? `${asBefore(c)},` : ''} should show ${[`gap variation ${saidSure(gapVariation, system)}`, flange].filter(Boolean).join('; ')}.`
 }

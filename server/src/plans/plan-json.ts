@@ -22,13 +22,16 @@ interface NutTurns {
   readonly seenFromAbove?: 'clockwise' | 'counter-clockwise'
   readonly turns: number
   readonly flats: number
+  /** A foot between the ends: about so far, until it just touches. */
+  readonly untilItTouches?: true
 }
 
 interface Shims {
   readonly action: 'put in' | 'take out' | 'make' | 'none'
   readonly thickness_mm: number
-  /** Of the pack there now, where it is made anew. */
+  /** The pack there now and the pack then, where it is known. */
   readonly from_mm?: number
+  readonly to_mm?: number
   readonly pieces_mm: readonly number[]
 }
 
@@ -209,14 +212,18 @@ function foot({ name, vertical, horizontal, step, moved, slid }: CorrectedFoot):
     starboard_mm: figure(horizontal),
     ...(step.by !== 'none' && { moved_mm: round(moved * 1000), slide_mm: round(slid * 1000) }),
   }
-  if (step.by === 'nut') return { ...base, turns: nutTurns(step.move) }
+  if (step.by === 'nut')
+    return { ...base, turns: { ...nutTurns(step.move), ...(step.touch && { untilItTouches: true }) } }
   if (step.by === 'shims') {
     return {
       ...base,
       shims: {
         action: step.action,
         thickness_mm: round(step.thickness * 1000),
-        ...(step.from !== undefined && { from_mm: round(step.from * 1000) }),
+        ...(step.from !== undefined && {
+          from_mm: round(step.from * 1000),
+          to_mm: round((step.from + moved) * 1000),
+        }),
         pieces_mm: step.pieces.map((p) => round(p * 1000)),
       },
     }

@@ -24,7 +24,7 @@ function sayRemedy(missing: SoftFound['missing'], system: UnitSystem): string {
       : `Shim or raise ${name} by ${height}.`
   if (step.by === 'nut') {
     const { move, smallest, raises } = step
-    const turn = `Slacken the upper nut at ${name}. Turn the lower nut ${raises}, seen from above,`
+    const turn = `Slacken the upper nut at ${name} by a flat more than its lower nut goes up. Turn the lower nut ${raises}, seen from above,`
     return move.direction === 'none'
       ? `${turn} only until the foot bears: ${height} is missing, less than half of the smallest step of the nut, ${saidLength(smallest, system)}.`
       : `${turn} ${sayTurns(move)}: up ${saidLength(move.moved, system)}, ${height} is wanted.`
@@ -39,7 +39,7 @@ function sayRemedy(missing: SoftFound['missing'], system: UnitSystem): string {
 
 /** What to do about soft feet, in the order of the work. */
 export const aboutSoft = ({ missing }: SoftFound, system: UnitSystem): string =>
-  `Isolate and lock off the drive, prove it dead, and support the machine. ${sayRemedy(missing, system)} Tighten all feet and read the lifts of all of them again; read the coupling again once no foot is soft.`
+  `Isolate and lock off the drive, prove it dead, and support the machine. ${sayRemedy(missing, system)} Note it as a move. Tighten all feet and read the lifts of all of them again: the next foot, if any, comes after that. Read the coupling again once no foot is soft.`
 
 /** Why the reading is not to be trusted while a foot is soft. */
 export function softDoubt(found: SoftFound, system: UnitSystem, since?: string): Doubt {

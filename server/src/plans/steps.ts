@@ -9,7 +9,12 @@ import { once } from '../syntax/once.ts'
 
 /** How one foot gets its height: the lower nut of its stud, shims, by whatever is at hand, or not at all. */
 export type FootStep =
-  | { readonly by: 'nut'; readonly move: NutMove }
+  | {
+      readonly by: 'nut'
+      readonly move: NutMove
+      /** A foot between the ends: its nut is run up until it touches, and `move` is about how far that is. */
+      readonly touch: boolean
+    }
   | {
       readonly by: 'shims'
       /** `make`: the pack there now is known, and becomes this one. */
@@ -44,6 +49,8 @@ export interface BedFoot extends Foot {
   readonly sideways?: number
   /** Thickness of the shims below it now. */
   readonly pack?: number
+  /** It stands between the end stations: on studs its nut is run up until it touches, so that the ends alone carry. */
+  readonly between?: boolean
 }
 
 /** Whether U (k = 2) is larger than the move itself: then not even its direction is sure. */
@@ -61,13 +68,22 @@ export const left = (foot: FootCorrection): CorrectedFoot => ({
 export const stepOf = ({ thread, partsOfFlat }: Extract<Adjuster, { by: 'nut' }>): number =>
   nutTravel({ turns: 0, flats: 1 / partsOfFlat }, thread.pitch)
 
+/** As near as a nut is run up to a foot until it touches, m. Common practice, no source. */
+export const touching = 1e-5
+
+/** A turn that is only about right is said in quarter flats. */
+const quarters = 4
+
 /** The packs of a stock are the same for every foot. */
 const packsOf = once(shimHeights)
 
 /** Heights that the adjuster of a foot can make. */
-export function heightsOf({ up, down, pack }: BedFoot, adjuster: Exclude<Adjuster, { by: 'hand' }>): Heights {
+export function heightsOf(
+  { up, down, pack, between: middle }: BedFoot,
+  adjuster: Exclude<Adjuster, { by: 'hand' }>,
+): Heights {
   const travel = { ...(up !== undefined && { up }), ...(down !== undefined && { down }) }
-  if (adjuster.by === 'nut') return stepHeights(stepOf(adjuster), travel)
+  if (adjuster.by === 'nut') return stepHeights(middle ? touching : stepOf(adjuster), travel)
   // What lies under the foot is taken to come out in steps of the thinnest shim, as far as there is any; a pack whose thickness is said can be
   // made anew as well.
   const { stock } = adjuster
@@ -82,13 +98,13 @@ export function stepFor(
   foot: FootCorrection,
   { vertical, horizontal }: InPlanes<number>,
   adjuster: Adjuster,
-  pack: number | undefined,
+  { pack, between = false }: Pick<BedFoot, 'pack' | 'between'> = {},
 ): CorrectedFoot {
   const done = (step: FootStep): CorrectedFoot => ({ ...foot, step, moved: vertical, slid: horizontal })
   if (adjuster.by === 'hand') return done({ by: 'hand' })
   if (adjuster.by === 'nut') {
-    const move = nutMove(vertical, adjuster.thread, adjuster.partsOfFlat)
-    return done({ by: 'nut', move: { ...move, left: foot.vertical.value - move.moved } })
+    const move = nutMove(vertical, adjuster.thread, between ? quarters : adjuster.partsOfFlat)
+    return done({ by: 'nut', move: { ...move, left: foot.vertical.value - move.moved }, touch: between })
   }
   if (Math.abs(vertical) < 1e-9) return done({ by: 'shims', action: 'none', thickness: 0, pieces: [] })
   const exact = (wanted: number) => {
@@ -96,7 +112,8 @@ export function stepFor(
     return Math.abs(thickness - wanted) < 1e-7 ? { pieces, thickness } : undefined
   }
   const added = vertical > 0 ? exact(vertical) : undefined
-  if (added) return done({ by: 'shims', action: 'put in', ...added })
+  if (added)
+    return done({ by: 'shims', action: 'put in', ...added, ...(pack !== undefined && { from: pack }) })
   // Where the whole pack comes out, the sum may be a hair below nothing.
   const anew = pack === undefined ? undefined : exact(Math.max(0, pack + vertical))
   if (anew && pack !== undefined) return done({ by: 'shims', action: 'make', from: pack, ...anew })

@@ -44,12 +44,26 @@ export const saidSlope = (rad: number): string => fixed(rad, slope)
 /** `2.36 ± 0.15 mrad`. */
 export const saidSureSlope = (u: Uncertain): string => sure(u, slope)
 
-/** What is allowed, with one digit more than other lengths where it has them, and never more than it is: a limit of 0.125 mm is not 0.13 mm. */
-export function saidLimit(si: number, system: UnitSystem): string {
-  const { size, name, decimals } = length[system]
+/** What is allowed in the unit, to a decimal more than other lengths where it has one, and never more than it is. */
+function limitIn(si: number, { size, decimals }: Shown): { readonly value: number; readonly places: number } {
   const down = (places: number) => Math.floor((si / size) * 10 ** places + 1e-6) / 10 ** places
   const places = down(decimals + 1) > down(decimals) ? decimals + 1 : decimals
-  return `${formatFixed(down(places), places)} ${name}`
+  return { value: down(places), places }
+}
+
+/** What is allowed, with one digit more than other lengths where it has them, and never more than it is: a limit of 0.125 mm is not 0.13 mm. */
+export function saidLimit(si: number, system: UnitSystem): string {
+  const { value, places } = limitIn(si, length[system])
+  return `${formatFixed(value, places)} ${length[system].name}`
+}
+
+/** `0.26, limit 0.10 mm`: the value with as many decimals as it takes to read on its side of the limit. */
+export function saidOfLimit(si: number, limit: number, system: UnitSystem): string {
+  const { size, decimals } = length[system]
+  const allowed = limitIn(limit, length[system]).value
+  const at = [0, 1, 2].map((more) => formatFixed(si / size, decimals + more))
+  const aside = at.find((text) => Math.sign(Number(text) - allowed) === Math.sign(si / size - allowed))
+  return `${aside ?? at[0]}, limit ${saidLimit(limit, system)}`
 }
 
 /** The step of a gauge, with its own digits: `0.02 mm`, `0.0015 in`. */

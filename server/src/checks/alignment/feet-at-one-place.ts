@@ -28,12 +28,12 @@ export default check({
 }`,
   run: (_facts, { block }) => {
     const placed = placedFeet(block).map((foot) => ({ ...foot, spot: { x: foot.x.value, y: foot.y.value } }))
-    return placed.flatMap(({ spot, y }, i) => {
+    return placed.flatMap(({ name, spot, y }, i) => {
       const other = placed.slice(0, i).find((one) => onOneSpot(one.spot, spot))
       if (!other) return []
       return [
         at(y, {
-          message: `This foot stands where ${other.name} stands.`,
+          message: `Foot ${name} stands where foot ${other.name} stands.`,
           todo: 'Check the side, `across` and `from-coupling` of both at the machine.',
           related: [{ at: other.y.at, message: 'the other foot' }],
         }),

@@ -207,14 +207,15 @@ export function passesOf(
 
 /** The order in which the packs under a machine are changed, its fastenings slack: stations in the order of `passesOf`, each once. The end is lifted
  * whose pack is changed, for a station between the end that is nearer, until its feet stand `gap` (m, 0 to 0.1) above the thicker of the old pack
- * and the new; the machine meanwhile lies on the other end. `clearance` and `edge` as in `passesOf`; the feet of a station are lifted alike. [derived] RangeError as there.
- * @example packChanges([{ x: 0.2, y: 0, by: 0 }, { x: 0.6, y: 0, by: -1e-3 }], { gap: 1e-3, edge: 0 }).visits[0].lift // 1e-3 */
+ * and the new, rounded up to a whole `step` (m, 1 µm to 0.1 m); the machine meanwhile lies on the other end. `clearance` and `edge` as in `passesOf`; the feet of a station are lifted alike. [derived] RangeError as there.
+ * @example packChanges([{ x: 0.2, y: 0, by: 0 }, { x: 0.6, y: 0, by: -1e-3 }], { gap: 1e-3, step: 5e-4, edge: 0 }).visits[0].lift // 1e-3 */
 export function packChanges(
   lifts: readonly Lift[],
-  limits: { readonly gap: number; readonly edge: number },
+  limits: { readonly gap: number; readonly step: number; readonly edge: number },
 ): PackChanges {
   const stations = stationsOf(lifts)
   const gap = inRange('gap (m)', limits.gap, 0, 0.1)
+  const step = inRange('step (m)', limits.step, 1e-6, 0.1)
   const heights = stations.map(() => 0)
   const needed = new RoomNeeded(stations)
   const [first, last] = [stations[0]?.x ?? 0, stations.at(-1)?.x ?? 0]
@@ -223,7 +224,7 @@ export function packChanges(
     stations.map(({ by }) => by),
   ).map((i) => {
     const { x, feet, by } = stations[i] ?? { x: 0, feet: [], by: 0 }
-    const lift = Math.max(0, by) + gap
+    const lift = Math.ceil((Math.max(0, by) + gap) / step - 1e-6) * step
     const stays = x - first < last - x ? stations.length - 1 : 0
     needed.lies(through(stations[stays]?.x ?? 0, heights[stays] ?? 0, x, lift))
     heights[i] = by
