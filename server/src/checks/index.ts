@@ -1,5 +1,6 @@
 // Made by `npm run generate` from the files beside it.
 
+import alignmentAfloatNotSaid from './alignment/afloat-not-said.ts'
 import alignmentBearingSmallerThanShaft from './alignment/bearing-smaller-than-shaft.ts'
 import alignmentFeetAtOnePlace from './alignment/feet-at-one-place.ts'
 import alignmentFeetCannotSetSlope from './alignment/feet-cannot-set-slope.ts'
@@ -103,6 +104,7 @@ import sealCompressionOutside from './seal/compression-outside.ts'
 import sealShaftSizeDiffers from './seal/shaft-size-differs.ts'
 
 export const allChecks: readonly Check[] = [
+  alignmentAfloatNotSaid,
   alignmentBearingSmallerThanShaft,
   alignmentFeetAtOnePlace,
   alignmentFeetCannotSetSlope,

@@ -22,6 +22,12 @@ function stated(coupling: Block, of: 'gap-variation' | 'offset'): Tolerance | un
   return fact?.value.high === undefined ? undefined : { limit: fact.value.high, limitFrom: statedBy(fact) }
 }
 
+/** No more than the flexible element is rated for: where that is less than what else would be allowed, it is the limit. `rating` m. */
+const ratedFor = (tolerance: Tolerance, rating: number | undefined): Tolerance =>
+  rating !== undefined && rating < tolerance.limit
+    ? { limit: rating, limitFrom: 'what the coupling is rated for' }
+    : tolerance
+
 /** What the speed of a flexible coupling allows. */
 interface BySpeed extends SpeedLimits {
   readonly words: string
@@ -29,12 +35,16 @@ interface BySpeed extends SpeedLimits {
 
 /** Undefined for a coupling that is not flexible, or whose speed is not known. A coupling turns with the shaft, so behind a gear at the speed
  * of the motor over the ratio. */
-function bySpeed(coupling: Block, lookup: Lookup): BySpeed | undefined {
+function bySpeed(coupling: Block, lookup: Lookup, assumptions: string[]): BySpeed | undefined {
   if (said(coupling, 'coupling.kind') !== 'flexible') return undefined
   const motor = said(lookup.near('motor'), 'motor.speed')
   if (motor === undefined) return undefined
+  const gear = lookup.near('gear')
+  const ratio = said(gear, 'gear.ratio')
+  const noRatio = 'the gear does not say its ratio: the coupling is taken to turn as fast as the motor'
+  if (gear && ratio === undefined && !assumptions.includes(noRatio)) assumptions.push(noRatio)
   // A nominal speed has to meet its row of the table: what the units leave behind it is rounded off.
-  const speed = Number((motor / (said(lookup.near('gear'), 'gear.ratio') ?? 1) / turnAMinute).toPrecision(12))
+  const speed = Number((motor / (ratio ?? 1) / turnAMinute).toPrecision(12))
   return {
     ...speedLimits(speed),
     words: `short flexible couplings at ${sayTurns(speed)}, general industry table`,
@@ -58,11 +68,28 @@ const noSpeed = (coupling: Block): string | undefined =>
     ? 'the speed of the flexible coupling is not known, so nothing is allowed or refused by its speed'
     : undefined
 
+/** Where the gauge goes in, m. */
+interface Circle {
+  readonly flange: number
+  readonly readAt: number
+}
+
 /** What gap variation is allowed on the circle the gauge goes in on (`readAt`, m): as stated; else by the diameter of the flange; of a
- * flexible coupling by its speed too, and the stricter of the two. */
+ * flexible coupling by its speed too, and the stricter of the two. Never more than the coupling is rated for. */
 export function gapTolerance(
   coupling: Block,
-  { flange, readAt }: { readonly flange: number; readonly readAt: number },
+  circle: Circle,
+  lookup: Lookup,
+  assumptions: string[],
+): Tolerance {
+  const angle = said(coupling, 'coupling.max-angle')
+  const rated = angle === undefined ? undefined : angle * circle.readAt
+  return ratedFor(gapsAllowed(coupling, circle, lookup, assumptions), rated)
+}
+
+function gapsAllowed(
+  coupling: Block,
+  { flange, readAt }: Circle,
   lookup: Lookup,
   assumptions: string[],
 ): Tolerance {
@@ -76,7 +103,7 @@ export function gapTolerance(
   }
   // The rule is of the flange; on a smaller circle the same slope shows less, so the limit shrinks with it.
   const byDiameter = assumedGapLimit(flange) * (readAt / flange)
-  const speed = bySpeed(coupling, lookup)
+  const speed = bySpeed(coupling, lookup, assumptions)
   const missing = speed ? undefined : noSpeed(coupling)
   if (missing) assumptions.push(missing)
   const limit = (speed?.gapPerDiameter ?? Number.POSITIVE_INFINITY) * readAt
@@ -93,16 +120,20 @@ export function gapTolerance(
   return { limit: byDiameter, limitFrom: '0.001 of the circle the gauge goes in on, common practice' }
 }
 
-/** What offset is allowed: as stated; of a flexible coupling by its speed; else as much as the gap variation. */
-export function offsetTolerance(
+/** What offset is allowed: as stated; of a flexible coupling by its speed; else as much as the gap variation. Never more than the coupling is
+ * rated for. */
+export const offsetTolerance = (
   coupling: Block,
   gaps: Tolerance,
   lookup: Lookup,
   assumptions: string[],
-): Tolerance {
+): Tolerance =>
+  ratedFor(offsetAllowed(coupling, gaps, lookup, assumptions), said(coupling, 'coupling.max-offset'))
+
+function offsetAllowed(coupling: Block, gaps: Tolerance, lookup: Lookup, assumptions: string[]): Tolerance {
   const own = stated(coupling, 'offset')
   if (own) return own
-  const speed = bySpeed(coupling, lookup)
+  const speed = bySpeed(coupling, lookup, assumptions)
   if (speed) {
     assumptions.push(
       `no offset is stated: ${saidLimit(speed.offset, lookup.system)} is allowed (${speed.words})`,

@@ -8,7 +8,7 @@ export default check({
   why: 'Feet on both sides hold the machine against the torque and set its roll. On one side, or all on the shaft line, it would rest on a line or hang over: most often `across` is miswritten.',
   source: commonPractice('common practice, no source'),
   on: 'bed',
-  plan: 'goes-on',
+  plan: 'waits',
   fires: `drive main {
   bed {
 # ^^^ port

@@ -1,0 +1,50 @@
+import { factOf } from '../../job/model.ts'
+import { isLater } from '../../plans/days.ts'
+import { at, check, commonPractice } from '../check.ts'
+
+export default check({
+  id: 'alignment/afloat-not-said',
+  severity: 'warning',
+  title: 'Reading after the launch that does not say whether it was taken afloat',
+  why: 'A hull changes shape when it takes the water. A reading that is silent counts as taken dry, so one taken afloat would be held against the wrong target.',
+  source: commonPractice('dry and afloat are told apart (common practice, no source)'),
+  on: 'reading',
+  plan: 'waits',
+  needs: { taken: 'reading.taken' },
+  fires: `job "Launch" { vessel: "Launch 07"  launched: 2026-03-18 }
+drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-04-20
+#          ^^^^^^^^^^ after the launch
+    gauge: 0.02 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+}`,
+  quiet: `job "Launch" { vessel: "Launch 07"  launched: 2026-03-18 }
+drive main {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  reading dry-1 {
+    taken: 2026-04-20
+    gauge: 0.02 mm
+    afloat: yes
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+}`,
+  run: ({ taken }, context) => {
+    const [job] = context.ofKind('job')
+    const launched = job && factOf(job, 'job.launched')
+    const { facts, unread } = context.block
+    if (!launched || facts.has('afloat') || unread.has('afloat')) return []
+    if (!isLater(taken.value, launched.value)) return []
+    return [
+      at(taken, {
+        message: 'The reading was taken after the launch, and does not say whether the boat was afloat.',
+        todo: 'Say `afloat: yes`, or `afloat: no` where the boat was hauled out again.',
+        related: [{ at: launched.at, message: 'launched' }],
+      }),
+    ]
+  },
+})
