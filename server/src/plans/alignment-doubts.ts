@@ -28,8 +28,9 @@ export interface Doubt {
 }
 
 const doubled = (blocks: readonly Block[]): readonly string[] => {
-  const names = blocks.flatMap(({ name }) => name ?? [])
-  return [...new Set(names.filter((name, i) => names.indexOf(name) !== i))]
+  const [once, more] = [new Set<string>(), new Set<string>()]
+  for (const { name } of blocks) if (name !== undefined) (once.has(name) ? more : once).add(name)
+  return [...more]
 }
 
 /** What leaves open which reading counts, and what its names stand for. */

@@ -2,7 +2,6 @@ import type { NotedMove } from '../engineering/alignment/slips.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
 import { type CorrectionOutcome, correctionOf } from './alignment.ts'
-import { type Doubt, doubtsAt, inDoubt } from './alignment-doubt.ts'
 import { feetOf } from './alignment-feet.ts'
 import { movesAfter, openAfter, readingsOf, readingsUpTo } from './alignment-moves.ts'
 import {
@@ -15,6 +14,7 @@ import {
   type Worked,
 } from './held-against.ts'
 import { notedMoves } from './noted-moves.ts'
+import { doubtsAt, inDoubt, type OpenDoubt } from './open-doubts.ts'
 import { type MovedInWords, movedIn } from './reading-change.ts'
 import { remembered } from './remembered.ts'
 
@@ -58,7 +58,7 @@ export interface InLog {
    * nothing is noted in between, and where it is open what was moved. */
   readonly against?: Comparison | OtherShape
   /** What is in doubt there, of this reading or of an earlier one. */
-  readonly doubt?: Doubt
+  readonly doubt?: OpenDoubt
   /** Later ones count instead. */
   readonly outdated: boolean
 }
@@ -85,7 +85,7 @@ const logOf = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLo
   const bed = unlessWrong(() => feetOf(lookup.near('bed')))
   const log = new Map<Block, InLog>()
   let since: Since | undefined
-  let doubts: readonly Doubt[] = []
+  let doubts: readonly OpenDoubt[] = []
   let liftsAt = -1
   for (const [place, reading] of readings.entries()) {
     const previous = readings[place - 1]

@@ -110,6 +110,13 @@ export function readingsUpTo(reading: Block): readonly Block[] {
     : [reading]
 }
 
+/** The readings of its drive from this one on. */
+export function readingsFrom(reading: Block): readonly Block[] {
+  const log = reading.parent && logOf(reading.parent)
+  const place = log?.places.get(reading)
+  return log && place !== undefined ? log.readings.slice(place).map((taken) => taken.reading) : [reading]
+}
+
 /** The moves that say they come after this reading. */
 export function movesAfter(reading: Block): readonly Block[] {
   const log = reading.parent && logOf(reading.parent)

@@ -4,7 +4,7 @@ import type { Comparison, Held } from './held-against.ts'
 
 /** A comparison that put its later reading, or what the job says, in doubt, and that nothing read since has settled. Its explanations are those that
  * are left. */
-export interface Doubt {
+export interface OpenDoubt {
   readonly comparison: Comparison
   /** Place of its later reading in the log. */
   readonly place: number
@@ -14,7 +14,7 @@ export interface Doubt {
 
 const nothingMoved: Hypothesis = { type: 'nothing-moved' }
 
-const hypothesesOf = ({ comparison: { mismatch } }: Doubt): readonly Hypothesis[] =>
+const hypothesesOf = ({ comparison: { mismatch } }: OpenDoubt): readonly Hypothesis[] =>
   mismatch.explanations.map(({ hypothesis }) => hypothesis)
 
 /** Whether a comparison puts its later reading, or what the job says, in doubt. */
@@ -24,10 +24,10 @@ export const inDoubt = ({ mismatch }: Comparison): boolean => !allowsSteps(misma
  * stays open until readings speak against it that are themselves as the moves between them should have brought them; a foot that hangs, until lifts are
  * read. Where nothing explained it, a move that shows in such readings settles it. */
 function leftOf(
-  doubt: Doubt,
+  doubt: OpenDoubt,
   held: Held | undefined,
   { liftsAt }: { readonly liftsAt: number },
-): Doubt | undefined {
+): OpenDoubt | undefined {
   const sound = held && !inDoubt(held.comparison) ? held : undefined
   const against = (of: Hypothesis) =>
     sound !== undefined && speaksAgainst(of, sound.readings, sound.comparison.mismatch)
@@ -50,7 +50,7 @@ const withMismatch = (of: Comparison, mismatch: Comparison['mismatch']): Compari
     mismatch: { value: mismatch, enumerable: true },
   })
 
-const keysOf = (doubt: Doubt): readonly string[] => {
+const keysOf = (doubt: OpenDoubt): readonly string[] => {
   const lasting = hypothesesOf(doubt).filter(isLasting).map(slipKey)
   return hypothesesOf(doubt).length === 0 ? ['unexplained'] : lasting
 }
@@ -58,14 +58,14 @@ const keysOf = (doubt: Doubt): readonly string[] => {
 /** The doubts that are open at a whole reading, the newest last. One that a newer one holds as well is left out, so there are never more than there are
  * explanations. */
 export function doubtsAt(
-  before: readonly Doubt[],
+  before: readonly OpenDoubt[],
   held: Held | undefined,
   { place, liftsAt }: { readonly place: number; readonly liftsAt: number },
-): readonly Doubt[] {
+): readonly OpenDoubt[] {
   const left = before.flatMap((doubt) => leftOf(doubt, held, { liftsAt }) ?? [])
   if (!held || !inDoubt(held.comparison)) return left
   const again = before.some(({ comparison }) => comparison.since === held.comparison.since)
-  const own: Doubt = { comparison: held.comparison, place, again }
+  const own: OpenDoubt = { comparison: held.comparison, place, again }
   const known = new Set(keysOf(own))
   return [...left.filter((doubt) => keysOf(doubt).some((key) => !known.has(key))), own]
 }
