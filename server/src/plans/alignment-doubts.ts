@@ -1,4 +1,5 @@
 import { type Block, childrenOf } from '../job/model.ts'
+import { once } from '../syntax/once.ts'
 import { lastReading } from './alignment-moves.ts'
 
 /** Why no steps are given though the machine is not within its limits, the first that holds. `errors`: something the plan depends on is
@@ -33,6 +34,8 @@ const doubled = (blocks: readonly Block[]): readonly string[] => {
   return [...more]
 }
 
+const readingsTwice = once((drive: Block) => doubled(childrenOf(drive, 'reading')))
+
 /** What leaves open which reading counts, and what its names stand for. */
 export function doubtsAbout(reading: Block, bed: Block | undefined): readonly Doubt[] {
   const drive = reading.parent
@@ -48,7 +51,7 @@ export function doubtsAbout(reading: Block, bed: Block | undefined): readonly Do
       }),
     ),
     ...[
-      ...doubled(readings).map((name) => `Two readings are called ${name}`),
+      ...(drive ? readingsTwice(drive) : []).map((name) => `Two readings are called ${name}`),
       ...doubled(bed ? childrenOf(bed, 'foot') : []).map((name) => `Two feet of the bed are called ${name}`),
     ].map(
       (said): Doubt => ({

@@ -14,6 +14,8 @@ interface Made {
   /** Place in the order of the readings of the one it comes after; -1 for none. */
   readonly after: number
   readonly done: string | undefined
+  /** Some foot was moved, as far as is known. */
+  readonly moved: boolean
 }
 
 /** The readings of a drive in the order they were taken, and its moves as they are written. */
@@ -63,6 +65,7 @@ const logOf = once((drive: Block): Log => {
     move,
     after: named.get(move.about?.text) ?? -1,
     done: factOf(move, 'move.done')?.value,
+    moved: !movedNothing(move),
   }))
   const after: Block[][] = readings.map(() => [])
   for (const made of moves) after[made.after]?.push(made.move)
@@ -171,8 +174,8 @@ export function movedAfter(reading: Block): boolean {
   if (!log || place === undefined) return false
   const { day } = log.readings[place] ?? { day: '' }
   return log.moves.some(
-    ({ move, after, done }) =>
-      !movedNothing(move) && (after >= place || (done !== undefined && day !== '' && isLater(done, day))),
+    ({ moved, after, done }) =>
+      moved && (after >= place || (done !== undefined && day !== '' && isLater(done, day))),
   )
 }
 
@@ -182,8 +185,8 @@ export function moveWithoutReading(drive: Block): Block | undefined {
   const last = readings.length - 1
   const lastDay = readings[last]?.day ?? ''
   return moves.findLast(
-    ({ move, after, done }) =>
-      !movedNothing(move) &&
+    ({ moved, after, done }) =>
+      moved &&
       after >= 0 &&
       (after >= last || (done !== undefined && lastDay !== '' && isLater(done, lastDay))),
   )?.move

@@ -30,7 +30,7 @@ export default check({
   on: 'move',
   plan: 'waits',
   fires: job(`  move after dry-1 {
-# ^^^^^^^^^^^^^^^^ fwd-port and aft-stbd 0.75 mm above
+# ^^^^^^^^^^^^^^^^ aft-stbd and fwd-port 0.75 mm above
     fwd-port: up 7 flats
     aft-stbd: up 2 flats
   }`),
