@@ -8,7 +8,7 @@ import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
 import { correctionOf } from '../../server/src/plans/alignment.ts'
-import { againstMoves } from '../../server/src/plans/alignment-log.ts'
+import { standingIn } from '../../server/src/plans/alignment-log.ts'
 import { blockIn } from './job-text.ts'
 
 const reading = (name: string, day: string, more: string) => `  reading ${name} {
@@ -86,7 +86,7 @@ describe('the end of the parted shaft', () => {
       drive(reading('a', '04', first), move, reading('b', '05', second)),
       'main.b',
     )
-    expect(againstMoves(block, lookup)).toEqual({ type, since: 'a' })
+    expect(standingIn(block, lookup).against).toEqual({ type, since: 'a' })
   })
 
   it.each([
@@ -97,7 +97,7 @@ describe('the end of the parted shaft', () => {
       drive(reading('a', '04', first), move, reading('b', '05', second)),
       'main.b',
     )
-    expect(againstMoves(block, lookup)?.type).toBe('compared')
+    expect(standingIn(block, lookup).against?.type).toBe('compared')
   })
 
   it('is carried on to the next reading', () => {

@@ -1,6 +1,6 @@
 import type { Hypothesis } from '../engineering/alignment/slips.ts'
 import type { Block, Value } from '../job/model.ts'
-import { againstMoves } from '../plans/alignment-log.ts'
+import { slipOf } from '../plans/alignment-slip.ts'
 import { movedIn } from '../plans/reading-change.ts'
 import type { Entry } from '../syntax/tree.ts'
 import type { FixGround } from './check.ts'
@@ -61,10 +61,10 @@ function edits(of: Hypothesis, move: Block): readonly Edit[] {
 
 /** The one move before a reading as the reading says that it was made, where one explanation alone fits and it is of the move. */
 export function writeAsMade({ block: reading, lookup }: FixGround): readonly Fix[] {
-  const against = reading && lookup && againstMoves(reading, lookup)
-  if (against?.type !== 'compared') return []
-  const [only, ...more] = against.mismatch.explanations
-  const [move, ...others] = against.moves
+  const slip = reading && lookup && slipOf(reading, lookup)
+  if (!slip) return []
+  const [only, ...more] = slip.comparison.mismatch.explanations
+  const [move, ...others] = slip.comparison.moves
   if (!only || more.length > 0 || !move || others.length > 0) return []
   const made = edits(only.hypothesis, move)
   return made.length > 0 ? [{ title: 'Write the move as it was made', edits: made }] : []

@@ -5,6 +5,7 @@ import alignmentBearingSmallerThanShaft from './alignment/bearing-smaller-than-s
 import alignmentFeetAtOnePlace from './alignment/feet-at-one-place.ts'
 import alignmentFeetCannotSetSlope from './alignment/feet-cannot-set-slope.ts'
 import alignmentFeetOnOneSide from './alignment/feet-on-one-side.ts'
+import alignmentFeetOutOfPlane from './alignment/feet-out-of-plane.ts'
 import alignmentFlangeSmallerThanShaft from './alignment/flange-smaller-than-shaft.ts'
 import alignmentFootNameContradictsPlace from './alignment/foot-name-contradicts-place.ts'
 import alignmentFootNameTaken from './alignment/foot-name-taken.ts'
@@ -18,6 +19,8 @@ import alignmentMisalignmentBeyondCoupling from './alignment/misalignment-beyond
 import alignmentMoveAfterUnknownReading from './alignment/move-after-unknown-reading.ts'
 import alignmentMoveByNutsNotThere from './alignment/move-by-nuts-not-there.ts'
 import alignmentMoveHadAnotherEffect from './alignment/move-had-another-effect.ts'
+import alignmentMoveMisdated from './alignment/move-misdated.ts'
+import alignmentMoveNotedTwice from './alignment/move-noted-twice.ts'
 import alignmentMoveOfUnknownFoot from './alignment/move-of-unknown-foot.ts'
 import alignmentNoAfloatReading from './alignment/no-afloat-reading.ts'
 import alignmentNoReadingAfterMove from './alignment/no-reading-after-move.ts'
@@ -109,6 +112,7 @@ export const allChecks: readonly Check[] = [
   alignmentFeetAtOnePlace,
   alignmentFeetCannotSetSlope,
   alignmentFeetOnOneSide,
+  alignmentFeetOutOfPlane,
   alignmentFlangeSmallerThanShaft,
   alignmentFootNameContradictsPlace,
   alignmentFootNameTaken,
@@ -122,6 +126,8 @@ export const allChecks: readonly Check[] = [
   alignmentMoveAfterUnknownReading,
   alignmentMoveByNutsNotThere,
   alignmentMoveHadAnotherEffect,
+  alignmentMoveMisdated,
+  alignmentMoveNotedTwice,
   alignmentMoveOfUnknownFoot,
   alignmentNoAfloatReading,
   alignmentNoReadingAfterMove,

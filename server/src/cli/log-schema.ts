@@ -79,7 +79,15 @@ export const logSchema = z
         .describe('What was done after it.'),
       against: against
         .nullable()
-        .describe('Against the last whole reading before it; null where neither can be said.'),
+        .describe(
+          'Against the last whole reading before it that is not itself in doubt; null where neither can be said.',
+        ),
+      stillOpen: z
+        .object({ reading: z.string(), since: z.string(), explanations: z.array(explanation) })
+        .nullable()
+        .describe(
+          'What an earlier reading, held against `since`, put in doubt and this one does not settle: the explanations that are left. The plan gives no steps.',
+        ),
     }),
   )
   .describe('Readings of the drive up to the one planned from, oldest first.')

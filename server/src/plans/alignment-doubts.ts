@@ -1,4 +1,5 @@
 import { type Block, childrenOf } from '../job/model.ts'
+import { once } from '../syntax/once.ts'
 import { lastReading } from './alignment-moves.ts'
 
 /** Why no steps are given though the machine is not within its limits, the first that holds. `errors`: something the plan depends on is
@@ -28,9 +29,12 @@ export interface Doubt {
 }
 
 const doubled = (blocks: readonly Block[]): readonly string[] => {
-  const names = blocks.flatMap(({ name }) => name ?? [])
-  return [...new Set(names.filter((name, i) => names.indexOf(name) !== i))]
+  const [once, more] = [new Set<string>(), new Set<string>()]
+  for (const { name } of blocks) if (name !== undefined) (once.has(name) ? more : once).add(name)
+  return [...more]
 }
+
+const readingsTwice = once((drive: Block) => doubled(childrenOf(drive, 'reading')))
 
 /** What leaves open which reading counts, and what its names stand for. */
 export function doubtsAbout(reading: Block, bed: Block | undefined): readonly Doubt[] {
@@ -47,7 +51,7 @@ export function doubtsAbout(reading: Block, bed: Block | undefined): readonly Do
       }),
     ),
     ...[
-      ...doubled(readings).map((name) => `Two readings are called ${name}`),
+      ...(drive ? readingsTwice(drive) : []).map((name) => `Two readings are called ${name}`),
       ...doubled(bed ? childrenOf(bed, 'foot') : []).map((name) => `Two feet of the bed are called ${name}`),
     ].map(
       (said): Doubt => ({

@@ -3,8 +3,9 @@ import { formatNumber } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { saidLength, saidSure } from '../quantity/said.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
-import type { Comparison, LogEntry, OtherShape, Standing } from './alignment-log.ts'
+import type { LogEntry } from './alignment-log.ts'
 import { briefVerdict, ofLimit, sayMoved } from './brief-words.ts'
+import type { Comparison, OtherShape, Standing } from './held-against.ts'
 import { sayExplanations } from './slip-words.ts'
 
 interface Part {
@@ -59,6 +60,10 @@ function sayAgainst(against: NonNullable<LogEntry['against']>, system: UnitSyste
   return `! The moves since ${against.since} should have brought ${sayMismatch(against, system)}. ${sayExplanations(against, system)}`
 }
 
+/** What an earlier reading put in doubt and this one does not settle. */
+const sayStillOpen = ({ at, since }: Comparison): string =>
+  `! Not settled by this: what ${at} shows against ${since}.`
+
 type Column = (entry: LogEntry, system: UnitSystem) => string
 
 const columns: readonly Column[] = [
@@ -79,12 +84,13 @@ export function logText(drive: string, log: readonly LogEntry[], system: UnitSys
   const widths = columns.map((_, i) => Math.max(...cells.map((row) => row[i]?.length ?? 0)))
   return [
     `Readings of ${drive}:`,
-    ...log.flatMap(({ against, moved }, i) => [
+    ...log.flatMap(({ against, stillOpen, moved }, i) => [
       `  ${(cells[i] ?? [])
         .map((cell, k) => cell.padEnd(widths[k] ?? 0))
         .filter((cell) => cell !== '')
         .join('  ')}`.trimEnd(),
       ...(against ? [`      ${sayAgainst(against, system)}`] : []),
+      ...(stillOpen ? [`      ${sayStillOpen(stillOpen)}`] : []),
       ...(moved.length > 0 ? [`      then ${sayMoved(moved).join('; ')}`] : []),
     ]),
   ].join('\n')

@@ -14,6 +14,8 @@ interface Made {
   /** Place in the order of the readings of the one it comes after; -1 for none. */
   readonly after: number
   readonly done: string | undefined
+  /** Some foot was moved, as far as is known. */
+  readonly moved: boolean
 }
 
 /** The readings of a drive in the order they were taken, and its moves as they are written. */
@@ -21,6 +23,9 @@ interface Log {
   readonly readings: readonly Taken[]
   readonly places: ReadonlyMap<Block, number>
   readonly moves: readonly Made[]
+  /** The moves after each reading. */
+  readonly after: readonly (readonly Block[])[]
+  readonly byBlock: ReadonlyMap<Block, Made>
 }
 
 /** Whether every foot it names was left as it was. What could not be read may be a move. */
@@ -56,14 +61,20 @@ const logOf = once((drive: Block): Log => {
       [path, i],
     ]),
   )
+  const moves = childrenOf(drive, 'move').map((move) => ({
+    move,
+    after: named.get(move.about?.text) ?? -1,
+    done: factOf(move, 'move.done')?.value,
+    moved: !movedNothing(move),
+  }))
+  const after: Block[][] = readings.map(() => [])
+  for (const made of moves) after[made.after]?.push(made.move)
   return {
     readings,
     places: new Map(readings.map(({ reading }, i) => [reading, i])),
-    moves: childrenOf(drive, 'move').map((move) => ({
-      move,
-      after: named.get(move.about?.text) ?? -1,
-      done: factOf(move, 'move.done')?.value,
-    })),
+    moves,
+    after,
+    byBlock: new Map(moves.map((made) => [made.move, made])),
   }
 })
 
@@ -73,7 +84,7 @@ export const lastReading = (drive: Block): Block | undefined => logOf(drive).rea
 /** The reading a move says it comes after; the last where several have the name. */
 export function readingBefore(move: Block): Block | undefined {
   const log = move.parent && logOf(move.parent)
-  return log?.readings[log.moves.find((made) => made.move === move)?.after ?? -1]?.reading
+  return log?.readings[log.byBlock.get(move)?.after ?? -1]?.reading
 }
 
 /** The reading taken before this one. */
@@ -85,10 +96,13 @@ export function readingAhead(reading: Block): Block | undefined {
 /** The moves made from one reading to a later one of the same drive. */
 export function movesBetween(from: Block, to: Block): readonly Block[] {
   const log = to.parent && logOf(to.parent)
-  const [first, last] = [from, to].map((reading) => log?.places.get(reading) ?? -1)
-  if (!log || first === undefined || last === undefined) return []
-  return log.moves.filter(({ after }) => after >= first && after < last).map(({ move }) => move)
+  const [first, last] = [from, to].map((reading) => log?.places.get(reading))
+  return !log || first === undefined || last === undefined ? [] : log.after.slice(first, last).flat()
 }
+
+/** All readings of a drive in the order they were taken. */
+export const readingsOf = (drive: Block): readonly Block[] =>
+  logOf(drive).readings.map(({ reading }) => reading)
 
 /** The readings of its drive up to this one, oldest first. */
 export function readingsUpTo(reading: Block): readonly Block[] {
@@ -99,27 +113,58 @@ export function readingsUpTo(reading: Block): readonly Block[] {
     : [reading]
 }
 
+/** The readings of its drive from this one on. */
+export function readingsFrom(reading: Block): readonly Block[] {
+  const log = reading.parent && logOf(reading.parent)
+  const place = log?.places.get(reading)
+  return log && place !== undefined ? log.readings.slice(place).map((taken) => taken.reading) : [reading]
+}
+
 /** The moves that say they come after this reading. */
 export function movesAfter(reading: Block): readonly Block[] {
   const log = reading.parent && logOf(reading.parent)
-  const place = log?.places.get(reading)
-  return log?.moves.filter(({ after }) => after === place).map(({ move }) => move) ?? []
+  return log?.after[log.places.get(reading) ?? -1] ?? []
 }
 
-/** Whether it is open which moves were made between two readings: one comes after a reading that is not known, or its date says otherwise. */
-export function movesUnsure(from: Block, to: Block): boolean {
-  const log = to.parent && logOf(to.parent)
-  const [first, last] = [from, to].map((reading) => log?.places.get(reading))
-  if (!log || first === undefined || last === undefined) return true
-  const [start = '', end = ''] = [first, last].map((place) => log.readings[place]?.day)
-  return log.moves.some(({ move, after, done }) => {
-    if (after < 0 || move.unread.size > 0) return true
-    if (done === undefined) return false
-    return after >= first && after < last
-      ? (start !== '' && isLater(start, done)) || (end !== '' && isLater(done, end))
-      : start !== '' && end !== '' && isLater(done, start) && isLater(end, done)
-  })
+/** How the date of a move contradicts its place in the log. */
+export interface Misdated {
+  readonly move: Block
+  /** The reading that it comes after by its place, and by its date does not; or the one that follows it, and that it is later than. */
+  readonly against: Block
+  readonly is: 'before' | 'later'
+  /** First and last place of a reading after which it may have been made. */
+  readonly from: number
+  readonly to: number
 }
+
+const misdatedOf = once((drive: Block): readonly Misdated[] => {
+  const { readings, moves } = logOf(drive)
+  return moves.flatMap(({ move, after, done }): readonly Misdated[] => {
+    const [own, next] = [readings[after], readings[after + 1]]
+    if (done === undefined || !own) return []
+    if (own.day !== '' && isLater(own.day, done)) {
+      const last = readings.findLastIndex(({ day }) => day !== '' && !isLater(day, done))
+      return [{ move, against: own.reading, is: 'before', from: last, to: after }]
+    }
+    if (!next || next.day === '' || !isLater(done, next.day)) return []
+    const last = readings.findLastIndex(({ day }) => day !== '' && isLater(done, day))
+    return [{ move, against: next.reading, is: 'later', from: after, to: last }]
+  })
+})
+
+/** How the date of a move contradicts its place in the log; undefined where it does not. */
+export const misdated = (move: Block): Misdated | undefined =>
+  move.parent && misdatedOf(move.parent).find((one) => one.move === move)
+
+/** After which readings of a drive it is open what was moved: a date says otherwise. After all of them where a move comes after a reading that is not
+ * known, or could not be read. */
+export const openAfter = once((drive: Block): readonly boolean[] => {
+  const { readings, moves } = logOf(drive)
+  const all = moves.some(({ move, after }) => after < 0 || move.unread.size > 0)
+  const open = readings.map(() => all)
+  if (!all) for (const { from, to } of misdatedOf(drive)) open.fill(true, Math.max(from, 0), to + 1)
+  return open
+})
 
 /** Whether the machine was moved after a reading, so that it no longer stands as was read: a move says so, comes after a later reading, or
  * was done on a later day. */
@@ -129,8 +174,8 @@ export function movedAfter(reading: Block): boolean {
   if (!log || place === undefined) return false
   const { day } = log.readings[place] ?? { day: '' }
   return log.moves.some(
-    ({ move, after, done }) =>
-      !movedNothing(move) && (after >= place || (done !== undefined && day !== '' && isLater(done, day))),
+    ({ moved, after, done }) =>
+      moved && (after >= place || (done !== undefined && day !== '' && isLater(done, day))),
   )
 }
 
@@ -140,8 +185,8 @@ export function moveWithoutReading(drive: Block): Block | undefined {
   const last = readings.length - 1
   const lastDay = readings[last]?.day ?? ''
   return moves.findLast(
-    ({ move, after, done }) =>
-      !movedNothing(move) &&
+    ({ moved, after, done }) =>
+      moved &&
       after >= 0 &&
       (after >= last || (done !== undefined && lastDay !== '' && isLater(done, lastDay))),
   )?.move

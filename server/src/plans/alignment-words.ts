@@ -97,7 +97,6 @@ function lines(c: Correction, system: UnitSystem): Lines {
 function advice(c: Correction): string {
   if (c.withheld === 'moved-since' || c.withheld === 'later-reading')
     return 'Nothing is to be moved from this reading. What it asked of each foot as the machine stood then:'
-  if (c.verdict === 'within') return 'Within limits: leave the feet alone. What is left of the error at each:'
   if (c.withheld === 'order-unknown' || c.withheld === 'doubled-names' || c.withheld === 'errors')
     return 'Nothing is to be moved yet. What the job, as far as it can be read, would ask of each foot:'
   if (c.withheld === 'finding')
@@ -113,6 +112,7 @@ function advice(c: Correction): string {
     return 'Nothing is to be moved yet. What the reading asks of each foot, unsure as it is:'
   if (c.withheld === 'far-off')
     return 'No fine steps yet: rough alignment comes first. What the reading asks of each foot:'
+  if (c.verdict === 'within') return 'Within limits: leave the feet alone. What is left of the error at each:'
   return 'Moves, from where each foot stands now:'
 }
 

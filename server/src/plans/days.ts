@@ -14,4 +14,5 @@ export function between(from: string, to: string): number {
 }
 
 /** Whether a date is later than another; of one day, only where both have a time. */
-export const isLater = (date: string, than: string): boolean => between(than, date) > 0
+export const isLater = (date: string, than: string): boolean =>
+  hasTime(date) && hasTime(than) ? between(than, date) > 0 : date.slice(0, 10) > than.slice(0, 10)

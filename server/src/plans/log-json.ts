@@ -1,5 +1,6 @@
 import type { Hypothesis } from '../engineering/alignment/slips.ts'
-import type { Comparison, LogEntry, OtherShape, Standing } from './alignment-log.ts'
+import type { LogEntry } from './alignment-log.ts'
+import type { Comparison, OtherShape, Standing } from './held-against.ts'
 import { both, type Figure, figure, round } from './plan-json.ts'
 
 interface Parts {
@@ -54,6 +55,12 @@ export interface LogJson {
   readonly slope_mrad: Parts | null
   readonly movedAfter: readonly { readonly foot: string; readonly move: string }[]
   readonly against: ComparedJson | { readonly type: OtherShape['type']; readonly since: string } | null
+  /** What an earlier reading put in doubt and this one does not settle. */
+  readonly stillOpen: {
+    readonly reading: string
+    readonly since: string
+    readonly explanations: readonly ExplanationJson[]
+  } | null
 }
 
 const standing = ({ opening, offset }: Standing): StandingJson => ({
@@ -71,6 +78,9 @@ const explanation = (of: Hypothesis, { readAt, thread }: Comparison): Explanatio
   ...('made' in of && { made: of.made }),
 })
 
+const explanationsOf = (of: Comparison): readonly ExplanationJson[] =>
+  of.mismatch.explanations.map(({ hypothesis }) => explanation(hypothesis, of))
+
 function compared(against: NonNullable<LogEntry['against']>): NonNullable<LogJson['against']> {
   if (against.type !== 'compared') return { type: against.type, since: against.since }
   const { since, predicted, found, mismatch } = against
@@ -82,13 +92,13 @@ function compared(against: NonNullable<LogEntry['against']>): NonNullable<LogJso
     chiSquare: round(mismatch.chiSquare),
     degreesOfFreedom: mismatch.degreesOfFreedom,
     noise: mismatch.noise,
-    explanations: mismatch.explanations.map(({ hypothesis }) => explanation(hypothesis, against)),
+    explanations: explanationsOf(against),
   }
 }
 
 /** The log of a drive, oldest reading first; lengths in mm, slopes in mrad, uncertainties expanded (k = 2). */
 export const logJson = (log: readonly LogEntry[]): readonly LogJson[] =>
-  log.map(({ name, taken, afloat, hot, outcome, moved, against }) => {
+  log.map(({ name, taken, afloat, hot, outcome, moved, against, stillOpen }) => {
     const c = outcome.ok ? outcome.value : undefined
     return {
       reading: name,
@@ -105,5 +115,8 @@ export const logJson = (log: readonly LogEntry[]): readonly LogJson[] =>
       slope_mrad: c ? both(c.slope) : null,
       movedAfter: moved.map(({ foot, words }) => ({ foot, move: words })),
       against: against ? compared(against) : null,
+      stillOpen: stillOpen
+        ? { reading: stillOpen.at, since: stillOpen.since, explanations: explanationsOf(stillOpen) }
+        : null,
     }
   })

@@ -1,10 +1,10 @@
 import type { InPlanes } from '../engineering/alignment/planes.ts'
-import type { Hypothesis } from '../engineering/alignment/slips.ts'
+import { type Hypothesis, isLasting, isSound } from '../engineering/alignment/slips.ts'
 import { formatSi } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { saidLength } from '../quantity/said.ts'
 import { expanded } from '../quantity/uncertainty.ts'
-import type { Comparison } from './alignment-log.ts'
+import { laterReading, type Shown } from './slip-words.ts'
 
 /** A look or a reading that decides between explanations, the least trouble first. */
 const looks = [
@@ -89,8 +89,9 @@ const sides = {
 } as const
 
 /** Which side is open, by the plainest means that can tell it. */
-function openSide({ found }: Comparison, plane: keyof InPlanes<unknown>, system: UnitSystem): string {
-  const [opening, offset] = [found.opening[plane], found.offset?.[plane]]
+function openSide({ found, now }: Shown, plane: keyof InPlanes<unknown>, system: UnitSystem): string {
+  const { opening: openings, offset: offsets } = now ?? found
+  const [opening, offset] = [openings[plane], offsets?.[plane]]
   const { places, offset: stands } = sides[plane]
   const wider = places[opening.value > 0 ? 0 : 1]
   if (Math.abs(opening.value) > seenByEye)
@@ -102,7 +103,7 @@ function openSide({ found }: Comparison, plane: keyof InPlanes<unknown>, system:
   return `Read the ${places[0]} and the ${places[1]} again, while a second person calls out each place.`
 }
 
-function stud({ thread, mismatch }: Comparison, system: UnitSystem): string {
+function stud({ thread, mismatch }: Shown, system: UnitSystem): string {
   if (!thread) return 'Look at the thread of a stud.'
   const asked = new Set(mismatch.explanations.map(({ hypothesis: { type } }) => type))
   const way = thread.hand === 'left' ? 'left' : 'right'
@@ -117,7 +118,7 @@ const marks = {
   'by hand': 'Ask who made the move which feet were moved, which way and how far.',
 } as const
 
-function sayLook(look: Look, comparison: Comparison, system: UnitSystem): string {
+function sayLook(look: Look, comparison: Shown, system: UnitSystem): string {
   switch (look) {
     case 'read-again-tight':
       return 'Tighten all feet and read again; move nothing before that.'
@@ -140,26 +141,32 @@ function sayLook(look: Look, comparison: Comparison, system: UnitSystem): string
   }
 }
 
-const inReading = (swapped: 'later' | 'first' | 'both', since: string): string =>
-  ({ later: 'this reading', first: since, both: 'both readings' })[swapped]
+const inReading = (swapped: 'later' | 'first' | 'both', shown: Shown): string =>
+  ({
+    later: laterReading(shown),
+    first: shown.since,
+    both: shown.now ? `both readings, ${shown.since} and ${shown.at}, and those since` : 'both readings',
+  })[swapped]
 
 /** What to do where this is what happened. */
-function ifSo(of: Hypothesis, since: string): string {
+function ifSo(of: Hypothesis, shown: Shown): string {
   switch (of.type) {
     case 'did-not-follow':
       return 'If a foot is soft, mend it and read again.'
     case 'nothing-moved':
       return 'If the move was not made, take it out of the log.'
     case 'part-of-the-way':
-      return 'If the machine was not tight, go by the new reading.'
+      return shown.again
+        ? 'If it shows the same again with all feet tight, the move was not made as noted: write it as it was really made.'
+        : 'If the machine was not tight, go by the new reading.'
     case 'other-pitch':
       return 'If the pitch is another, correct the thread of the bed.'
     case 'other-hand':
       return 'If the thread has the other hand, correct the thread of the bed, and write the move as it was really made.'
     case 'top-and-bottom-swapped':
-      return `If top and bottom are swapped, correct ${inReading(of.swapped, since)}.`
+      return `If top and bottom are swapped, correct ${inReading(of.swapped, shown)}.`
     case 'sides-swapped':
-      return `If port and starboard are swapped, correct ${inReading(of.swapped, since)}.`
+      return `If port and starboard are swapped, correct ${inReading(of.swapped, shown)}.`
     case 'other-gauge-diameter':
       return 'If the circle is another, correct the gauge-diameter.'
     case 'offset-not-carried':
@@ -169,13 +176,27 @@ function ifSo(of: Hypothesis, since: string): string {
   }
 }
 
+/** What to do where nothing that is known explains it. */
+function unexplained({ since, at, now, again }: Shown): string {
+  if (!now && !again) return 'Read again before anything is moved.'
+  const which = now ? `${since}, ${at}` : `${since}, the readings since`
+  return `Reading again has not settled it. Check ${which} and the moves in between, and correct what is wrong. If ${since} was misread, take it out of the log, with the moves after it.`
+}
+
 /** What to do first after a reading that shows another effect, and what then frees the plan. */
-export function sayWhatFirst(comparison: Comparison, system: UnitSystem): string {
-  const hypotheses = comparison.mismatch.explanations.map(({ hypothesis }) => hypothesis)
-  if (hypotheses.length === 0) return 'Read again before anything is moved.'
+export function sayWhatFirst(shown: Shown, system: UnitSystem): string {
+  const all = shown.mismatch.explanations.map(({ hypothesis }) => hypothesis)
+  if (all.length === 0) return unexplained(shown)
+  // Of an earlier reading, what was of that one alone can be looked at no more.
+  const hypotheses = shown.now ? all.filter((of) => isLasting(of) || isSound(of)) : all
   return [
     'Isolate and lock off the drive first.',
-    ...looksFor(hypotheses).map((look) => sayLook(look, comparison, system)),
-    ...new Set(hypotheses.map((of) => ifSo(of, comparison.since))),
+    ...looksFor(hypotheses).map((look) => sayLook(look, shown, system)),
+    ...new Set(hypotheses.map((of) => ifSo(of, shown))),
+    ...(shown.now
+      ? [
+          `If all is as the file says, ${shown.at} was misread or taken too early: take it out of the log, and let the moves after it come after ${shown.since}.`,
+        ]
+      : []),
   ].join(' ')
 }

@@ -2,8 +2,19 @@ import type { Hypothesis } from '../engineering/alignment/slips.ts'
 import { formatSi } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
-import type { Comparison } from './alignment-log.ts'
+import type { Comparison, Standing } from './held-against.ts'
 import { listed } from './listed.ts'
+
+/** A comparison as it is spoken of. */
+export interface Shown extends Comparison {
+  /** How the flange stands in the reading that it is spoken of at, where that is a later one. */
+  readonly now?: Standing
+  /** A reading before it showed something else already. */
+  readonly again?: true
+}
+
+/** The later of the two readings. */
+export const laterReading = ({ at, now }: Shown): string => (now ? at : 'this reading')
 
 const shares: readonly (readonly [number, string])[] = [
   [1 / 4, 'a quarter of'],
@@ -22,10 +33,12 @@ const wrongWay = {
   'by hand': (feet: string, many: boolean) => `${feet} ${many ? 'were' : 'was'} moved the wrong way`,
 } as const
 
-const swappedIn = (swapped: 'later' | 'first' | 'both', since: string): string =>
-  ({ later: 'in this reading', first: `in ${since}`, both: `in both readings, ${since} and this one` })[
-    swapped
-  ]
+const swappedIn = (swapped: 'later' | 'first' | 'both', shown: Shown): string =>
+  ({
+    later: `in ${laterReading(shown)}`,
+    first: `in ${shown.since}`,
+    both: `in both readings, ${shown.since} and ${shown.now ? shown.at : 'this one'}`,
+  })[swapped]
 
 /** How many feet the moves were to raise or lower. */
 const raisedBy = ({ moves }: Comparison): number =>
@@ -42,8 +55,8 @@ const raisedBy = ({ moves }: Comparison): number =>
 type Together = Hypothesis & { readonly anyOf?: true }
 
 /** What may have happened, as an installer would say it. */
-function sayHypothesis(of: Together, comparison: Comparison, system: UnitSystem): string {
-  const { readAt, since, adjuster, thread } = comparison
+function sayHypothesis(of: Together, comparison: Shown, system: UnitSystem): string {
+  const { readAt, adjuster, thread } = comparison
   switch (of.type) {
     case 'turned-the-wrong-way':
       return wrongWay[adjuster ?? 'by hand'](
@@ -77,9 +90,9 @@ function sayHypothesis(of: Together, comparison: Comparison, system: UnitSystem)
         ? 'the thread is right-hand, and the file says left-hand'
         : 'the thread is left-hand, and the file does not say so'
     case 'top-and-bottom-swapped':
-      return `top and bottom are swapped ${swappedIn(of.swapped, since)}`
+      return `top and bottom are swapped ${swappedIn(of.swapped, comparison)}`
     case 'sides-swapped':
-      return `port and starboard are swapped ${swappedIn(of.swapped, since)}`
+      return `port and starboard are swapped ${swappedIn(of.swapped, comparison)}`
     case 'other-gauge-diameter': {
       const fits = formatSi(of.factor * readAt.diameter, 'length', system, 2)
       const has = formatSi(readAt.diameter, 'length', system)
@@ -107,7 +120,7 @@ function together(hypotheses: readonly Hypothesis[]): readonly Together[] {
 const ended = (words: string): string => (words.endsWith('?') ? words : `${words}.`)
 
 /** What explains a mismatch: all that do, or that none does. Empty where noise explains it. */
-export function sayExplanations(comparison: Comparison, system: UnitSystem): string {
+export function sayExplanations(comparison: Shown, system: UnitSystem): string {
   const { noise, explanations } = comparison.mismatch
   if (noise) return ''
   const [first, ...more] = together(explanations.map(({ hypothesis }) => hypothesis)).map((of) =>

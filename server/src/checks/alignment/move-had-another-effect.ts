@@ -1,7 +1,5 @@
-import { againstMoves } from '../../plans/alignment-log.ts'
 import { sayMismatch } from '../../plans/alignment-log-words.ts'
 import { slipOf } from '../../plans/alignment-slip.ts'
-import { sayExplanations } from '../../plans/slip-words.ts'
 import { atHead, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
 import { writeAsMade } from '../fix-slip.ts'
@@ -40,7 +38,7 @@ export default check({
   id: 'alignment/move-had-another-effect',
   severity: 'warning',
   title: 'Move that had another effect than it should',
-  why: 'What a move does is geometry: thread, feet and circle say what the next reading must show. A reading that shows something else, by more than gauge and adjusters explain, shows a slip: a nut turned the wrong way, a foot that hangs, places that were swapped, a move that was not made. All slips that explain it are named, with the look that decides between them. The plan gives no steps where one of them puts the reading or the bed in doubt. Only the last whole reading counts; after a launch or with the machine at another heat nothing is compared.',
+  why: 'What a move does is geometry: thread, feet and circle say what the next reading must show. A reading that shows something else, by more than gauge and adjusters explain, shows a slip: a nut turned the wrong way, a foot that hangs, places that were swapped, a move that was not made. All slips that explain it are named, with the look that decides between them. The plan gives no steps where one of them puts the reading or the bed in doubt. A reading is held against the last one that is not itself in doubt: the same reading again settles nothing. Only the last whole reading counts. After a launch or with the machine at another heat nothing is compared, and a doubt that is not of one reading alone stays open: a mirror, a thread, a gauge circle, a foot that hangs.',
   source: published(
     'chi-square test at 99 % (NIST/SEMATECH e-Handbook, 1.3.6.7.4); how exactly a move is made: common practice, no source',
   ),
@@ -53,15 +51,16 @@ export default check({
     offsets: top 0.00 mm, starboard -0.02 mm, bottom 0.00 mm, port 0.04 mm`),
   run: (_facts, context) => {
     const { block, system } = context
-    const against = againstMoves(block, context)
     const slip = slipOf(block, context)
-    if (against?.type !== 'compared' || !slip) return []
+    if (!slip) return []
+    const { comparison } = slip
     const by = correction(context)?.readBy.face
     const value = by && block.facts.get(by)
+    const what = slip.since ?? `The moves since ${comparison.since} had another effect than they should.`
     const head = atHead(block, {
-      message: `The moves since ${against.since} had another effect than they should. They should have brought ${sayMismatch(against, system)}. ${sayExplanations(against, system)}`,
+      message: `${what} They should have brought ${sayMismatch(comparison, system)}. ${slip.explained}`,
       todo: slip.first,
-      related: against.moves.map((move) => ({
+      related: comparison.moves.map((move) => ({
         at: { section: move.section, span: move.node.headSpan },
         message: 'what was to be done',
       })),

@@ -3,7 +3,16 @@ import type { Result } from '../result.ts'
 import type { FeetProblem, Foot } from './feet.ts'
 import { type InPlanes, inBothPlanes } from './planes.ts'
 import { rigidMachine } from './rigid-move.ts'
-import { type Component, type Hypothesis, isSound, type NotedMove, suppositions } from './slips.ts'
+import {
+  type Component,
+  type Hypothesis,
+  isSound,
+  type MoveLog,
+  type NotedMove,
+  type Supposition,
+  supposed,
+  suppositions,
+} from './slips.ts'
 
 /** How the machine flange stands, as read: slope (rad), and offset (m) where it was read. */
 export type Stand = { readonly slope: InPlanes<Uncertain>; readonly offset?: InPlanes<Uncertain> }
@@ -25,6 +34,18 @@ export type Mismatch = {
   readonly explanations: readonly Explanation[]
 }
 
+/** Two readings, and the moves noted between them in the order of the feet. */
+export type Readings = {
+  readonly feet: readonly Foot[]
+  readonly moves: readonly NotedMove[]
+  readonly before: Stand
+  readonly after: Stand
+  /** The slopes depend on a gauge circle; from two rims they do not. Where it is not said, they do. */
+  readonly onCircle?: boolean
+  /** The largest circle that the gauge can go in on, over the one that is stated. */
+  readonly largestCircle?: number
+}
+
 /** 99 % points of chi-square for 1 to 4 degrees of freedom. Source: NIST/SEMATECH e-Handbook, 1.3.6.7.4. */
 const most = [6.635, 9.21, 11.345, 13.277] as const
 
@@ -36,56 +57,27 @@ const alike = 4
 /** Holds a reading after a move against what the move should have done, and looks for what may have gone wrong (`slips.ts`).
  *
  * `moves` are those noted, in the order of the feet, with their own uncertainty. Only offsets read both times count. `onCircle`: the slopes
- * depend on a gauge circle; from two rims they do not. Slopes rad, lengths m; signs as everywhere: + up, + to starboard. The planes' errors
+ * depend on a gauge circle; from two rims they do not. `largestCircle`: a circle that is larger, over the one stated, is none. Slopes rad, lengths m; signs as everywhere: + up, + to starboard. The planes' errors
  * are taken as independent of each other. Feet at one station or in one oblique line come back as a problem; a bad number is a RangeError.
  * Source: chi-square test of the residuals; choice of the explanation by Akaike's criterion (two for each fitted figure). [derived]
  * @example explainMismatch({ feet: [{ name: 'aft', x: 0.2, y: 0 }, { name: 'fwd', x: 0.6, y: 0 }], moves: [0, 4e-4].map((up) => ({
  * vertical: { value: up, standard: 5e-6 }, horizontal: { value: 0, standard: 5e-6 } })), before: { slope: inBothPlanes(() => ({
  * value: -1e-3, standard: 1e-5 })) }, after: { slope: { vertical: { value: -2e-3, standard: 1e-5 }, horizontal: { value: -1e-3,
  * standard: 1e-5 } } } }).value.explanations[0].hypothesis.type // 'turned-the-wrong-way' */
-export function explainMismatch(of: {
-  readonly feet: readonly Foot[]
-  readonly moves: readonly NotedMove[]
-  readonly before: Stand
-  readonly after: Stand
-  readonly onCircle?: boolean
-}): Result<Mismatch, FeetProblem> {
-  const { feet, moves, before, after, onCircle = true } = of
-  const machine = rigidMachine(feet)
-  if (!machine.ok) return machine
-  const planned = machine.value(moves)
-  const read = (['vertical', 'horizontal'] as const).flatMap((plane) =>
-    (['slope', 'offset'] as const).flatMap((kind) => {
-      const [was, is, change] = [before[kind]?.[plane], after[kind]?.[plane], planned[plane][kind]]
-      if (!was || !is) return []
-      const variance = was.standard ** 2 + is.standard ** 2
-      return [{ kind, plane, before: was.value, found: is.value, variance, change }]
-    }),
-  )
-  const chiSquare = read.reduce(
-    (sum, { before: was, found, variance, change }) =>
-      sum + (found - was - change.value) ** 2 / (variance + change.standard ** 2),
-    0,
-  )
-  const degreesOfFreedom = read.length
-  const noise = chiSquare <= (most[degreesOfFreedom - 1] ?? Number.POSITIVE_INFINITY)
+export function explainMismatch(of: Readings): Result<Mismatch, FeetProblem> {
+  const log = logOf(of)
+  if (!log.ok) return log
+  const { components, planned } = log.value
+  const chiSquare = planned.reduce((sum, { off, variance }) => sum + off ** 2 / variance, 0)
+  const degreesOfFreedom = components.length
+  const noise = isNoise(chiSquare, degreesOfFreedom)
   if (noise) return { ok: true, value: { chiSquare, degreesOfFreedom, noise, explanations: [] } }
-
-  const byOneFoot = feet.map((_, i) =>
-    machine.value(feet.map((__, k) => inBothPlanes(() => exactly(i === k ? 1 : 0)))),
-  )
-  const components = read.map(
-    (c): Component => ({ ...c, effects: byOneFoot.map((by) => by[c.plane][c.kind].value) }),
-  )
-  const fitting = suppositions({ feet, moves, components, onCircle })
-    .map(({ hypothesis, expects, fitted }) => {
-      const left = components.reduce((sum, c) => {
-        const { value, variance } = expects(c)
-        return sum + (c.found - value) ** 2 / variance
-      }, 0)
-      return { hypothesis, chiSquare: left, fitted, score: left + 2 * fitted }
+  const fitting = suppositions(log.value)
+    .map((one) => {
+      const left = leftBy(one, components)
+      return { hypothesis: one.hypothesis, fitted: one.fitted, chiSquare: left, score: left + 2 * one.fitted }
     })
-    .filter((one) => one.chiSquare <= (most[degreesOfFreedom - one.fitted - 1] ?? Number.NEGATIVE_INFINITY))
+    .filter((one) => isNoise(one.chiSquare, degreesOfFreedom - one.fitted))
     .sort((a, b) => a.score - b.score)
   const [best] = fitting
   const explanations = fitting
@@ -95,6 +87,65 @@ export function explainMismatch(of: {
     })
     .map(({ hypothesis, chiSquare: left }) => ({ hypothesis, chiSquare: left }))
   return { ok: true, value: { chiSquare, degreesOfFreedom, noise, explanations } }
+}
+
+interface Log extends MoveLog {
+  /** What is found less what the moves should have brought, with its variance. */
+  readonly planned: readonly { readonly off: number; readonly variance: number }[]
+}
+
+function logOf(of: Readings): Result<Log, FeetProblem> {
+  const { feet, moves, before, after, onCircle = true, largestCircle } = of
+  const machine = rigidMachine(feet)
+  if (!machine.ok) return machine
+  const planned = machine.value(moves)
+  const byOneFoot = feet.map((_, i) =>
+    machine.value(feet.map((__, k) => inBothPlanes(() => exactly(i === k ? 1 : 0)))),
+  )
+  const read = (['vertical', 'horizontal'] as const).flatMap((plane) =>
+    (['slope', 'offset'] as const).flatMap((kind) => {
+      const [was, is, change] = [before[kind]?.[plane], after[kind]?.[plane], planned[plane][kind]]
+      if (!was || !is) return []
+      const variance = was.standard ** 2 + is.standard ** 2
+      const effects = byOneFoot.map((by) => by[plane][kind].value)
+      const component: Component = { kind, plane, before: was.value, found: is.value, variance, effects }
+      const off = is.value - was.value - change.value
+      return [{ component, planned: { off, variance: variance + change.standard ** 2 } }]
+    }),
+  )
+  return {
+    ok: true,
+    value: {
+      feet,
+      moves,
+      components: read.map(({ component }) => component),
+      onCircle,
+      ...(largestCircle !== undefined && { largestCircle }),
+      planned: read.map((one) => one.planned),
+    },
+  }
+}
+
+const isNoise = (chiSquare: number, degreesOfFreedom: number): boolean =>
+  chiSquare <= (most[degreesOfFreedom - 1] ?? Number.NEGATIVE_INFINITY)
+
+const leftBy = ({ expects }: Supposition, components: readonly Component[]): number =>
+  components.reduce((sum, c) => {
+    const { value, variance } = expects(c)
+    return sum + (c.found - value) ** 2 / variance
+  }, 0)
+
+/** Whether two readings, which `mismatch` explains, speak clearly against something that is supposed to have happened: it leaves more than noise, and
+ * `clearly` more than what explains them. False where they cannot tell: nothing was moved that would show it. m, rad. [derived]
+ * @example speaksAgainst({ type: 'made-twice' }, { feet: [], moves: [], before: { slope: inBothPlanes(() => exactly(0)) }, after: { slope:
+ * inBothPlanes(() => exactly(0)) } }, { chiSquare: 0, degreesOfFreedom: 2, noise: true, explanations: [] }) // false */
+export function speaksAgainst(supposedly: Hypothesis, of: Readings, mismatch: Mismatch): boolean {
+  const log = logOf(of)
+  const one = log.ok ? supposed(supposedly, log.value) : undefined
+  if (!log.ok || !one) return false
+  const left = leftBy(one, log.value.components)
+  const explained = mismatch.explanations[0]?.chiSquare ?? mismatch.chiSquare
+  return !isNoise(left, mismatch.degreesOfFreedom) && left > explained + clearly
 }
 
 /** Whether the next moves can be worked out from the later reading: nothing is wrong with it, or every explanation that fits leaves it and the bed as the job has them.

@@ -55,6 +55,8 @@ export interface MoveLog {
   readonly components: readonly Component[]
   /** Slopes were worked out with a gauge circle. */
   readonly onCircle: boolean
+  /** The largest circle that the gauge can go in on, over the one that is stated. */
+  readonly largestCircle?: number
 }
 
 /** One explanation, with what the later reading then has to show, and the variance of the difference to it. */
@@ -71,8 +73,8 @@ interface Expected {
 }
 
 interface Slip {
-  /** Whether the next moves can be worked out from this reading, or what is in doubt: the reading does not show the machine as it stands, or the bed is not what the job says. */
-  readonly basis: 'sound' | 'reading-in-doubt' | 'bed-in-doubt'
+  /** Whether the next moves can be worked out from this reading, or what is in doubt: the reading does not show the machine as it stands, or bed or coupling are not what the job says. */
+  readonly basis: 'sound' | 'reading-in-doubt' | 'job-in-doubt'
   readonly suppose: (log: MoveLog) => readonly Supposition[]
 }
 
@@ -168,31 +170,57 @@ const mirrored =
 /** Less than three standard deviations of change tells nothing of its size. */
 const visible = 9
 
-/** One factor fitted to a part of the change, by weighted least squares; none where it is outside its range or where the part is too small to tell. */
-function scaled(
-  { components, moves }: MoveLog,
-  {
-    part,
-    range: [least, most],
-    hypothesis,
-  }: {
-    readonly part: (c: Component) => number
-    readonly range: readonly [number, number]
-    readonly hypothesis: (factor: number) => Hypothesis
-  },
-): readonly Supposition[] {
-  const rest = (c: Component) => c.before + changeBy(c, moves) - part(c)
+/** A part of the change that is `factor` times what it should be. */
+interface Scaled {
+  readonly part: (c: Component) => number
+  readonly range: readonly [number, number]
+  readonly hypothesis: (factor: number) => Hypothesis
+}
+
+const scaledBy = ({ moves }: MoveLog, { part, hypothesis }: Scaled, factor: number): Supposition => ({
+  hypothesis: hypothesis(factor),
+  expects: (c) => ({
+    value: c.before + changeBy(c, moves) + (factor - 1) * part(c),
+    variance: varianceOf(c, moves),
+  }),
+  fitted: 1,
+})
+
+/** One factor fitted to a part of the change, by weighted least squares; none where it is outside its range or where the part is too small to tell.
+ * `most`: what it cannot exceed, and is then taken to be. */
+function scaled(log: MoveLog, of: Scaled, most = Number.POSITIVE_INFINITY): readonly Supposition[] {
+  const { components, moves } = log
   let [cross, square] = [0, 0]
   for (const c of components) {
-    const [by, variance] = [part(c), varianceOf(c, moves)]
-    cross += (by * (c.found - rest(c))) / variance
+    const [by, variance] = [of.part(c), varianceOf(c, moves)]
+    cross += (by * (c.found - (c.before + changeBy(c, moves) - by))) / variance
     square += by ** 2 / variance
   }
-  const factor = cross / square
-  if (square < visible || factor < least || factor > most) return []
-  const expects = (c: Component) => ({ value: rest(c) + factor * part(c), variance: varianceOf(c, moves) })
-  return [{ hypothesis: hypothesis(factor), expects, fitted: 1 }]
+  const factor = Math.min(cross / square, most)
+  const [least, largest] = of.range
+  return square < visible || factor < least || factor > largest ? [] : [scaledBy(log, of, factor)]
 }
+
+const byShare = (log: MoveLog): Scaled => ({
+  part: (c) => changeBy(c, log.moves),
+  range: [0.15, 0.85],
+  hypothesis: (share) => ({ type: 'part-of-the-way', share }),
+})
+
+function byPitch({ moves }: MoveLog): Scaled {
+  const nuts = moves.map(({ byNut = 0 }) => ({ vertical: exactly(byNut), horizontal: exactly(0) }))
+  return {
+    part: (c) => changeBy(c, nuts),
+    range: [0.3, 3],
+    hypothesis: (factor) => ({ type: 'other-pitch', factor }),
+  }
+}
+
+const byCircle = (log: MoveLog): Scaled => ({
+  part: (c) => (c.kind === 'slope' ? changeBy(c, log.moves) : 0),
+  range: [0.25, 4],
+  hypothesis: (factor) => ({ type: 'other-gauge-diameter', factor }),
+})
 
 /** The move of the foot that stands across from this one at the other end: port stays port. The mean where two are as near. */
 function acrossEnds({ feet, moves }: MoveLog): readonly Move[] {
@@ -234,7 +262,7 @@ function atTheWrongEnd(log: MoveLog): readonly Supposition[] {
 const slips: { readonly [T in Hypothesis['type']]: Slip } = {
   'turned-the-wrong-way': { basis: 'sound', suppose: heightsOf('turned-the-wrong-way', -1, () => true) },
   'did-not-follow': {
-    basis: 'bed-in-doubt',
+    basis: 'job-in-doubt',
     suppose: heightsOf('did-not-follow', 0, (group) => group.length === 1),
   },
   forgotten: {
@@ -262,12 +290,7 @@ const slips: { readonly [T in Hypothesis['type']]: Slip } = {
   },
   'part-of-the-way': {
     basis: 'reading-in-doubt',
-    suppose: (log) =>
-      scaled(log, {
-        part: (c) => changeBy(c, log.moves),
-        range: [0.15, 0.85],
-        hypothesis: (share) => ({ type: 'part-of-the-way', share }),
-      }),
+    suppose: (log) => scaled(log, byShare(log)),
   },
   'made-twice': {
     basis: 'sound',
@@ -278,20 +301,11 @@ const slips: { readonly [T in Hypothesis['type']]: Slip } = {
   },
   'made-at-the-wrong-end': { basis: 'sound', suppose: atTheWrongEnd },
   'other-pitch': {
-    basis: 'bed-in-doubt',
-    suppose: (log) => {
-      const nuts = log.moves.map(({ byNut = 0 }) => ({ vertical: exactly(byNut), horizontal: exactly(0) }))
-      return only(hasNuts(log), () =>
-        scaled(log, {
-          part: (c) => changeBy(c, nuts),
-          range: [0.3, 3],
-          hypothesis: (factor) => ({ type: 'other-pitch', factor }),
-        }),
-      )
-    },
+    basis: 'job-in-doubt',
+    suppose: (log) => only(hasNuts(log), () => scaled(log, byPitch(log))),
   },
   'other-hand': {
-    basis: 'bed-in-doubt',
+    basis: 'job-in-doubt',
     suppose: (log) =>
       only(hasNuts(log), () => [
         ifMade({ type: 'other-hand' }, log, (move) => ({
@@ -307,15 +321,8 @@ const slips: { readonly [T in Hypothesis['type']]: Slip } = {
   'sides-swapped': { basis: 'reading-in-doubt', suppose: mirrored('sides-swapped', 'horizontal') },
   // Slopes as computed are the true ones times the factor; the move is true.
   'other-gauge-diameter': {
-    basis: 'reading-in-doubt',
-    suppose: (log) =>
-      only(log.onCircle, () =>
-        scaled(log, {
-          part: (c) => (c.kind === 'slope' ? changeBy(c, log.moves) : 0),
-          range: [0.25, 4],
-          hypothesis: (factor) => ({ type: 'other-gauge-diameter', factor }),
-        }),
-      ),
+    basis: 'job-in-doubt',
+    suppose: (log) => only(log.onCircle, () => scaled(log, byCircle(log), log.largestCircle)),
   },
   'offset-not-carried': {
     basis: 'reading-in-doubt',
@@ -339,3 +346,23 @@ export const suppositions = (log: MoveLog): readonly Supposition[] =>
 /** Whether the next moves can be worked out from the reading where this is what happened.
  * @example isSound({ type: 'made-twice' }) // true */
 export const isSound = ({ type }: Hypothesis): boolean => slips[type].basis === 'sound'
+
+/** Whether what happened is not of one reading alone, so that neither the same reading again nor another settles it: the job says a thread or a
+ * circle wrongly, a foot hangs, or places are swapped in the reading that the others are held against.
+ * @example isLasting({ type: 'sides-swapped', swapped: 'later' }) // false */
+export const isLasting = (of: Hypothesis): boolean =>
+  'swapped' in of ? of.swapped !== 'later' : slips[of.type].basis === 'job-in-doubt'
+
+/** What names a hypothesis, whatever figure was fitted.
+ * @example slipKey({ type: 'other-pitch', factor: 0.75 }) === slipKey({ type: 'other-pitch', factor: 0.8 }) // true */
+export const slipKey = (of: Hypothesis): string => JSON.stringify({ ...of, factor: 0, share: 0 })
+
+/** One explanation, with the figure that was fitted elsewhere, tried on these readings and moves; undefined where they cannot have it. m, rad. [derived]
+ * @example supposed({ type: 'made-twice' }, { feet: [], moves: [], components: [], onCircle: true }) // undefined */
+export function supposed(of: Hypothesis, log: MoveLog): Supposition | undefined {
+  if (of.type === 'other-pitch') return hasNuts(log) ? scaledBy(log, byPitch(log), of.factor) : undefined
+  if (of.type === 'other-gauge-diameter')
+    return log.onCircle ? scaledBy(log, byCircle(log), of.factor) : undefined
+  const key = slipKey(of)
+  return slips[of.type].suppose(log).find(({ hypothesis }) => slipKey(hypothesis) === key)
+}

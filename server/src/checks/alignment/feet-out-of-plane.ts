@@ -1,0 +1,73 @@
+import { outOfPlane } from '../../plans/feet-out-of-plane.ts'
+import { listed } from '../../plans/listed.ts'
+import { saidLength, saidLimit } from '../../quantity/said.ts'
+import { atHead, check, commonPractice } from '../check.ts'
+
+const job = (move: string) => `drive main {
+  coupling { flange-diameter: 125 mm }
+  bed {
+    adjuster: stud-and-nuts
+    thread: M16
+    foot aft-port { from-coupling: 180 mm  across: 140 mm port }
+    foot aft-stbd { from-coupling: 180 mm  across: 140 mm starboard }
+    foot fwd-port { from-coupling: 560 mm  across: 140 mm port }
+    foot fwd-stbd { from-coupling: 560 mm  across: 140 mm starboard }
+  }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
+  }
+${move}
+}`
+
+export default check({
+  id: 'alignment/feet-out-of-plane',
+  severity: 'warning',
+  title: 'Moves that leave the feet out of one plane',
+  why: 'A machine is stiff: it rests on all feet only where their seats lie in one plane. Nuts set out of it leave a foot in the air, or bend the machine as it is pulled down, and the coupling then moves with every nut. Moves between two readings are added up; a roll of the whole machine is no fault. The most is half a step of the nuts, or 0.05 mm where shims or a gauge set the height.',
+  source: commonPractice('plane by least squares; how far a foot may be off it: common practice, no source'),
+  on: 'move',
+  plan: 'waits',
+  fires: job(`  move after dry-1 {
+# ^^^^^^^^^^^^^^^^ aft-stbd and fwd-port 0.75 mm above
+    fwd-port: up 7 flats
+    aft-stbd: up 2 flats
+  }`),
+  quiet: job(`  move after dry-1 {
+    fwd-port: up 7 flats
+    fwd-stbd: up 7 flats
+    aft-port: up 2 flats
+    aft-stbd: up 2 flats
+  }`),
+  run: (_facts, context) => {
+    const { block, system } = context
+    const found = outOfPlane(block, context)
+    if (!found) return []
+    const side = (where: string, sign: 1 | -1): readonly string[] => {
+      const by = new Map<string, string[]>()
+      for (const { name, off } of found.feet)
+        if (off * sign > 0) {
+          const said = saidLength(Math.abs(off), system)
+          by.set(said, [...(by.get(said) ?? []), name])
+        }
+      return [...by].map(([said, names]) => `${listed(names)} ${said} ${where}`)
+    }
+    const off = listed([...side('above', 1), ...side('below', -1)])
+    const limit = saidLimit(found.limit, system)
+    return [
+      atHead(block, {
+        message: `${found.moves.length > 1 ? 'Together, these moves leave' : 'This move leaves'} the feet out of one plane: ${off} the plane through all feet; ${limit} is the most. A foot hangs, or the machine bends as it is pulled down.`,
+        todo: 'Isolate and lock off the drive, and support the machine. Look for air under the feet, read the lifts, and write them into the next reading. If a move was written down wrongly, correct it.',
+        found: saidLength(Math.max(...found.feet.map((foot) => Math.abs(foot.off))), system),
+        limit: `at most ${limit}`,
+        related: found.moves
+          .filter((move) => move !== block)
+          .map((move) => ({
+            at: { section: move.section, span: move.node.headSpan },
+            message: 'added to this one',
+          })),
+      }),
+    ]
+  },
+})
