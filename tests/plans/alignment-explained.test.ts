@@ -379,7 +379,6 @@ describe('nothing is compared', () => {
   })
 
   it.each([
-    ['no move is noted', ''],
     ['a foot is not in the bed', '  move after dry-1 { middle: up 1 flat }\n'],
     ['a move could not be read', '  move after dry-1 { aft-port: up 1 flt  fwd-port: up 1 flat }\n'],
     [

@@ -11,6 +11,7 @@ const explanation = z.object({
     'wrong-side',
     'part-of-the-way',
     'made-twice',
+    'move-not-noted',
     'made-at-the-wrong-end',
     'other-pitch',
     'other-hand',

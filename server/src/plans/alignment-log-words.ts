@@ -56,8 +56,14 @@ const shapes: Readonly<Record<OtherShape['type'], string>> = {
 function sayAgainst(against: NonNullable<LogEntry['against']>, system: UnitSystem): string {
   if (against.type !== 'compared')
     return `${shapes[against.type]}, so it is not held against ${against.since}.`
-  if (against.mismatch.noise) return `As the moves since ${against.since} should have brought it, within U.`
-  return `! The moves since ${against.since} should have brought ${sayMismatch(against, system)}. ${sayExplanations(against, system)}`
+  const { since, moves, mismatch } = against
+  const noted = moves.length > 0
+  if (mismatch.noise)
+    return noted
+      ? `As the moves since ${since} should have brought it, within U.`
+      : `As at ${since}, within U; no move is noted in between.`
+  const should = `${noted ? `The moves since ${since}` : `No move is noted, so ${since}`} should have brought`
+  return `! ${should} ${sayMismatch(against, system)}. ${sayExplanations(against, system)}`
 }
 
 /** What an earlier reading put in doubt and this one does not settle. */

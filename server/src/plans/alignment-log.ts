@@ -54,8 +54,8 @@ export const logUpTo = (reading: Block, lookup: Lookup): readonly LogEntry[] =>
 
 /** How a reading stands in the log of its drive. */
 export interface InLog {
-  /** How it stands to what the moves since an earlier one should have done. Undefined where either cannot be worked out or contradicts itself, where
-   * nothing is noted in between, and where it is open what was moved. */
+  /** How it stands to what the moves since an earlier one should have done. Undefined where either cannot be worked out or contradicts itself, and where it
+   * is open what was moved. */
   readonly against?: Comparison | OtherShape
   /** What is in doubt there, of this reading or of an earlier one. */
   readonly doubt?: OpenDoubt
@@ -71,7 +71,7 @@ export const standingIn = (reading: Block, lookup: Lookup): InLog =>
 interface Since {
   readonly base: Worked
   shape: OtherShape['type'] | undefined
-  /** Something was moved. */
+  /** A move is noted. */
   moved: boolean
   /** It is open what was moved. */
   unsure: boolean
@@ -83,6 +83,8 @@ interface Since {
 const logOf = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog> => {
   const readings = readingsOf(drive)
   const bed = unlessWrong(() => feetOf(lookup.near('bed')))
+  const job = lookup.ofKind('job')[0]
+  const launched = job && factOf(job, 'job.launched')?.value
   const log = new Map<Block, InLog>()
   let since: Since | undefined
   let doubts: readonly OpenDoubt[] = []
@@ -91,7 +93,7 @@ const logOf = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLo
     const previous = readings[place - 1]
     if (since && previous) {
       const moves = movesAfter(previous)
-      const shape = unlessWrong(() => [shapeChanged(previous, reading)])
+      const shape = unlessWrong(() => [shapeChanged(previous, reading, launched)])
       since.shape ??= shape?.[0]
       since.moved ||= moves.length > 0
       since.unsure ||= !shape || openAfter(drive)[place - 1] !== false
@@ -108,7 +110,7 @@ const logOf = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLo
       since?.shape === undefined
         ? held?.comparison
         : ({ type: since.shape, since: since.base.reading.name ?? '' } as const)
-    doubts = doubtsAt(doubts, held, { place, liftsAt })
+    doubts = doubtsAt(doubts, held, { place, liftsAt, moved: since?.moved ?? false })
     const doubt = doubts.at(-1)
     log.set(reading, { ...(against && { against }), ...(doubt && { doubt }), outdated: false })
     if (!held || !inDoubt(held.comparison))
@@ -126,12 +128,8 @@ const logOf = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLo
   return log
 })
 
-function compared(
-  { base, shape, moved, unsure, noted }: Since,
-  now: Worked,
-  lookup: Lookup,
-): Held | undefined {
-  if (shape !== undefined || !moved || unsure || !noted) return undefined
+function compared({ base, shape, unsure, noted }: Since, now: Worked, lookup: Lookup): Held | undefined {
+  if (shape !== undefined || unsure || !noted) return undefined
   return unlessWrong(() => holdAgainst(base, now, noted, lookup))
 }
 

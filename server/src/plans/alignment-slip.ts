@@ -5,7 +5,7 @@ import { standingIn } from './alignment-log.ts'
 import { type Comparison, standingOf } from './held-against.ts'
 import { remembered } from './remembered.ts'
 import { sayWhatFirst } from './slip-looks.ts'
-import { type Shown, sayExplanations } from './slip-words.ts'
+import { type Shown, sayAbout, sayExplanations } from './slip-words.ts'
 
 /** What a reading shows of the moves before it, where that is not what they should have done; or what an earlier one showed that is still open. */
 export interface Slip {
@@ -45,7 +45,7 @@ export const slipOf = remembered((reading: Block, lookup: Lookup): Slip | undefi
   }`
   const what = carried
     ? `${at} did not show what the moves since ${since} should have brought, and no reading after it settles why.`
-    : `The moves since ${since} should have brought something else.`
+    : sayAbout(comparison)
   return {
     words: `${what} ${explained} ${first}`,
     comparison,

@@ -8,6 +8,7 @@ import { plus, type Uncertain } from '../quantity/uncertainty.ts'
 import type { Correction } from './alignment.ts'
 import { feetOf } from './alignment-feet.ts'
 import { movesBetween } from './alignment-moves.ts'
+import { isLater } from './days.ts'
 import { type GaugeCircle, gaugeCircle } from './gauge-circle.ts'
 import { said } from './said.ts'
 
@@ -130,9 +131,24 @@ const standOf = ({ slope, offset }: Correction): Readings['before'] => ({
   ...(offset && { offset: offset.parts }),
 })
 
-/** What changed shape from one reading to the next. A reading that is silent was taken dry and cold, with the end of the shaft hanging free. Throws
- * Unreadable. */
-export function shapeChanged(before: Block, now: Block): OtherShape['type'] | undefined {
+/** Whether the boat was launched between two readings, of which one does not say whether it was taken afloat. */
+function launchedBetween(before: Block, now: Block, launched: string | undefined): boolean {
+  const [was, is] = [before, now].map((one) => factOf(one, 'reading.taken')?.value)
+  const silent = [before, now].some((one) => said(one, 'reading.afloat') === undefined)
+  return (
+    silent &&
+    launched !== undefined &&
+    was !== undefined &&
+    is !== undefined &&
+    isLater(is, launched) &&
+    !isLater(was, launched)
+  )
+}
+
+/** What changed shape from one reading to the next. A reading that is silent was taken dry and cold, with the end of the shaft hanging free, but where
+ * the boat was launched meanwhile. `launched`: the day the job says. Throws Unreadable. */
+export function shapeChanged(before: Block, now: Block, launched?: string): OtherShape['type'] | undefined {
+  if (launchedBetween(before, now, launched)) return 'launched'
   const [wasAfloat, isAfloat] = [before, now].map((one) => said(one, 'reading.afloat') === 'yes')
   const [wasHot, isHot] = [before, now].map((one) => said(one, 'reading.hot') === 'yes')
   if (wasAfloat !== isAfloat) return isAfloat ? 'launched' : 'hauled-out'

@@ -12,6 +12,16 @@ export interface OpenDoubt {
   readonly again: boolean
 }
 
+/** What there was since the reading that the others are held against. */
+interface Meanwhile {
+  /** Of the reading in the log. */
+  readonly place: number
+  /** Where lifts were read last. */
+  readonly liftsAt: number
+  /** A move is noted. */
+  readonly moved: boolean
+}
+
 const nothingMoved: Hypothesis = { type: 'nothing-moved' }
 
 const hypothesesOf = ({ comparison: { mismatch } }: OpenDoubt): readonly Hypothesis[] =>
@@ -26,9 +36,10 @@ export const inDoubt = ({ mismatch }: Comparison): boolean => !allowsSteps(misma
 function leftOf(
   doubt: OpenDoubt,
   held: Held | undefined,
-  { liftsAt }: { readonly liftsAt: number },
+  { liftsAt, moved }: Pick<Meanwhile, 'liftsAt' | 'moved'>,
 ): OpenDoubt | undefined {
-  const sound = held && !inDoubt(held.comparison) ? held : undefined
+  // Where nothing was moved, nothing was tried.
+  const sound = moved && held && !inDoubt(held.comparison) ? held : undefined
   const against = (of: Hypothesis) =>
     sound !== undefined && speaksAgainst(of, sound.readings, sound.comparison.mismatch)
   const { explanations } = doubt.comparison.mismatch
@@ -60,9 +71,9 @@ const keysOf = (doubt: OpenDoubt): readonly string[] => {
 export function doubtsAt(
   before: readonly OpenDoubt[],
   held: Held | undefined,
-  { place, liftsAt }: { readonly place: number; readonly liftsAt: number },
+  { place, liftsAt, moved }: Meanwhile,
 ): readonly OpenDoubt[] {
-  const left = before.flatMap((doubt) => leftOf(doubt, held, { liftsAt }) ?? [])
+  const left = before.flatMap((doubt) => leftOf(doubt, held, { liftsAt, moved }) ?? [])
   if (!held || !inDoubt(held.comparison)) return left
   const again = before.some(({ comparison }) => comparison.since === held.comparison.since)
   const own: OpenDoubt = { comparison: held.comparison, place, again }

@@ -35,6 +35,7 @@ function showsAt(of: Hypothesis): Partial<Record<Look, string>> {
     case 'wrong-side':
       return { washers: of.type }
     case 'made-twice':
+    case 'move-not-noted':
     case 'made-at-the-wrong-end':
       return { marks: of.type }
     case 'other-pitch':
@@ -171,6 +172,8 @@ function ifSo(of: Hypothesis, shown: Shown): string {
       return 'If the circle is another, correct the gauge-diameter.'
     case 'offset-not-carried':
       return 'If the offsets are others now, correct them in this reading.'
+    case 'move-not-noted':
+      return `If feet were moved, write it down as a move after ${shown.since}.`
     default:
       return 'If the move was made otherwise than noted, write it in the log as it was really made.'
   }

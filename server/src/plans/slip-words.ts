@@ -79,6 +79,8 @@ function sayHypothesis(of: Together, comparison: Shown, system: UnitSystem): str
       return `the machine came about ${sayShare(of.share)} the way: were the nuts tight when it was read?`
     case 'made-twice':
       return 'the move was made twice over'
+    case 'move-not-noted':
+      return 'a move was made and not noted'
     case 'made-at-the-wrong-end':
       return `${of.made === 'all' ? 'the moves' : 'the heights'} of the two ends were exchanged`
     case 'other-pitch': {
@@ -118,6 +120,12 @@ function together(hypotheses: readonly Hypothesis[]): readonly Together[] {
 }
 
 const ended = (words: string): string => (words.endsWith('?') ? words : `${words}.`)
+
+/** What a comparison is about: `The moves since dry-1 should have brought something else.` */
+export const sayAbout = ({ since, moves }: Comparison): string =>
+  moves.length > 0
+    ? `The moves since ${since} should have brought something else.`
+    : `No move is noted since ${since}, and yet the machine stands otherwise.`
 
 /** What explains a mismatch: all that do, or that none does. Empty where noise explains it. */
 export function sayExplanations(comparison: Shown, system: UnitSystem): string {

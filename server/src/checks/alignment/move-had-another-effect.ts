@@ -1,5 +1,6 @@
 import { sayMismatch } from '../../plans/alignment-log-words.ts'
 import { slipOf } from '../../plans/alignment-slip.ts'
+import { sayAbout } from '../../plans/slip-words.ts'
 import { atHead, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
 import { writeAsMade } from '../fix-slip.ts'
@@ -56,9 +57,14 @@ export default check({
     const { comparison } = slip
     const by = correction(context)?.readBy.face
     const value = by && block.facts.get(by)
-    const what = slip.since ?? `The moves since ${comparison.since} had another effect than they should.`
+    const noted = comparison.moves.length > 0
+    const what =
+      slip.since ??
+      (noted
+        ? `The moves since ${comparison.since} had another effect than they should.`
+        : sayAbout(comparison))
     const head = atHead(block, {
-      message: `${what} They should have brought ${sayMismatch(comparison, system)}. ${slip.explained}`,
+      message: `${what} ${noted ? 'They should have brought' : 'It should show'} ${sayMismatch(comparison, system)}. ${slip.explained}`,
       todo: slip.first,
       related: comparison.moves.map((move) => ({
         at: { section: move.section, span: move.node.headSpan },

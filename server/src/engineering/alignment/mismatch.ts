@@ -126,8 +126,9 @@ function logOf(of: Readings): Result<Log, FeetProblem> {
   }
 }
 
+/** Where everything that was read is fitted nothing may be left. */
 const isNoise = (chiSquare: number, degreesOfFreedom: number): boolean =>
-  chiSquare <= (most[degreesOfFreedom - 1] ?? Number.NEGATIVE_INFINITY)
+  chiSquare <= (degreesOfFreedom === 0 ? 1e-9 : (most[degreesOfFreedom - 1] ?? Number.NEGATIVE_INFINITY))
 
 const leftBy = ({ expects }: Supposition, components: readonly Component[]): number =>
   components.reduce((sum, c) => {

@@ -26,6 +26,7 @@ export type Hypothesis =
         | 'sideways-not-done'
         | 'wrong-side'
         | 'made-twice'
+        | 'move-not-noted'
         | 'other-hand'
         | 'offset-not-carried'
     }
@@ -64,7 +65,7 @@ export interface Supposition {
   readonly hypothesis: Hypothesis
   readonly expects: (component: Component) => Expected
   /** How many figures were fitted. */
-  readonly fitted: 0 | 1
+  readonly fitted: number
 }
 
 interface Expected {
@@ -299,6 +300,18 @@ const slips: { readonly [T in Hypothesis['type']]: Slip } = {
         ifMade({ type: 'made-twice' }, log, (move) => both(move, 2)),
       ]),
   },
+  // The machine may stand anywhere then, so that each thing read is fitted.
+  'move-not-noted': {
+    basis: 'sound',
+    suppose: (log) =>
+      only(!hasHeights(log) && !hasSideways(log), () => [
+        {
+          hypothesis: { type: 'move-not-noted' },
+          expects: ({ found, variance }) => ({ value: found, variance }),
+          fitted: log.components.length,
+        },
+      ]),
+  },
   'made-at-the-wrong-end': { basis: 'sound', suppose: atTheWrongEnd },
   'other-pitch': {
     basis: 'job-in-doubt',
@@ -339,7 +352,7 @@ const slips: { readonly [T in Hypothesis['type']]: Slip } = {
 }
 
 /** All explanations that can be tried on these readings and moves, each with what the later reading would then show. m, rad. [derived]
- * @example suppositions({ feet: [], moves: [], components: [], onCircle: true }).length // 6 */
+ * @example suppositions({ feet: [], moves: [], components: [], onCircle: true }).length // 7 */
 export const suppositions = (log: MoveLog): readonly Supposition[] =>
   Object.values(slips).flatMap(({ suppose }) => suppose(log))
 
