@@ -68,8 +68,8 @@ describe('heights', () => {
   })
 })
 
-/** Every pair of end heights listed one by one, the stations between at the nearest height, the machine's axis as the straight line that fits
- * all feet best (normal equations, written out). Follows the order of the plan: docs/engineering/alignment.md. */
+/** Every pair of end heights listed one by one, the stations between at the highest height on the line of the ends or within the stray under it, the
+ * machine's axis as the straight line through the ends. Follows the order of the plan: docs/engineering/alignment.md. */
 function everyPair(
   stations: readonly { readonly x: number; readonly heights: readonly number[] }[],
   of: {
@@ -83,8 +83,6 @@ function everyPair(
   const { error, limit, goal, stray } = of
   const xs = stations.map(({ x }) => x)
   const [aft, fore] = [xs[0] ?? 0, xs.at(-1) ?? 0]
-  const mean = xs.reduce((sum, x) => sum + x, 0) / xs.length
-  const square = xs.reduce((sum, x) => sum + (x - mean) ** 2, 0)
   const results: { used: number; away: number; touched: number }[] = []
   for (const a of stations[0]?.heights ?? [])
     for (const f of stations.at(-1)?.heights ?? []) {
@@ -92,19 +90,13 @@ function everyPair(
         if (s === 0) return a
         if (s === stations.length - 1) return f
         const line = a + ((f - a) * (x - aft)) / (fore - aft)
-        return (
-          own
-            .filter((h) => Math.abs(h - line) <= stray + 1e-9)
-            // Midway between two, the lower.
-            .sort((p, q) => Math.abs(p - line) - Math.abs(q - line) + 1e-9 * Math.sign(p - q))[0]
-        )
+        return own.filter((h) => h <= line + 1e-9 && line - h <= stray + 1e-9).sort((p, q) => q - p)[0]
       })
       if (heights.some((h) => h === undefined)) continue
       const set = heights.map((h) => h ?? 0)
-      const rise = set.reduce((sum, h) => sum + h, 0) / set.length
-      const slope = set.reduce((sum, h, s) => sum + h * ((xs[s] ?? 0) - mean), 0) / square
+      const slope = (f - a) / (fore - aft)
       const upright = {
-        offset: error.vertical.offset + rise - slope * mean,
+        offset: error.vertical.offset + a - slope * aft,
         slope: error.vertical.slope + slope,
       }
       for (const slide of of.sideways ? [false, true] : [false]) {
@@ -198,10 +190,12 @@ describe('shims, and stations between', () => {
 })
 
 describe('a machine with more ways to set its feet than can be tried', () => {
-  // Three stations, packs that are known, forty uneven thicknesses: some 10^10 pairs of ends.
+  // Five stations, packs that are known, forty uneven thicknesses: some 10^10 pairs of ends, few of which those between can follow.
   const stock = Array.from({ length: 40 }, (_, i) => (13 + i * 21 + i * i * 3) * 1e-6)
   const heights = shimHeights(stock)(3.3 * mm)
-  const feet = [0.2, 0.4, 0.6].flatMap((x) => [-0.1, 0.1].map((y) => ({ name: `${x} ${y}`, x, y, heights })))
+  const feet = [0.2, 0.29, 0.4, 0.47, 0.6].flatMap((x) =>
+    [-0.1, 0.1].map((y) => ({ name: `${x} ${y}`, x, y, heights })),
+  )
   const problem = {
     feet,
     error: {
@@ -210,14 +204,14 @@ describe('a machine with more ways to set its feet than can be tried', () => {
     },
     limit: { offset: 0.15 * mm, slope: 1 * mrad },
     goal: 0.5,
-    stray: 0.05 * mm,
+    stray: 0.0005 * mm,
   }
 
   it('is given good moves, which it does not call the best', () => {
     const tries = { left: 200 }
     const outcome = searchMoves({ ...problem, tries })
     expect(outcome).toMatchObject({ ok: true, value: { sure: false } })
-    expect(outcome.ok && outcome.value.used).toBeLessThan(0.1)
+    expect(outcome.ok && outcome.value.used).toBeLessThan(0.2)
     // Broken off where the tries were spent.
     expect(tries.left).toBeGreaterThan(-10)
   })

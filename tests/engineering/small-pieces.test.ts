@@ -8,7 +8,6 @@ import { fitHarmonic } from '../../server/src/engineering/alignment/harmonic.ts'
 import { measured, tiny, walkHeights } from '../../server/src/engineering/alignment/height-walk.ts'
 import { estimator, leastSquares } from '../../server/src/engineering/alignment/least-squares.ts'
 import { pick, variance } from '../../server/src/engineering/alignment/planes.ts'
-import { rigidMachine } from '../../server/src/engineering/alignment/rigid-move.ts'
 import { slidesOf } from '../../server/src/engineering/alignment/slides.ts'
 import { stationsOf } from '../../server/src/engineering/alignment/stations.ts'
 import { reaches, same } from '../../server/src/engineering/compare.ts'
@@ -155,12 +154,17 @@ it('heights of any adjuster are the nearest of each', () => {
 
 describe('stations', () => {
   const feet = [0.6, 0.2, 0.2004, 0.4].map((x, i) => ({ name: `${i}`, x, y: 0, heights: stepHeights(1e-4) }))
-  const stations = stationsOf(feet, ok(rigidMachine(feet)), { left: 100 })
+  const stations = stationsOf(feet, { left: 100 })
   it('are counted from aft, feet within a millimetre at one', () => {
     expect(stations.map((station) => station.feet)).toEqual([[1, 2], [3], [0]])
     expect(stations[1]?.share).toBeCloseTo(0.5, 12)
   })
-  // All feet raised alike raise the axis and do not tilt it.
+  // A station between the ends carries nothing. All feet raised alike raise the axis and do not tilt it.
+  it('between the ends do nothing to the axis', () => {
+    expect(stations[1]?.per).toEqual({ offset: 0, slope: 0 })
+    expect(stations[0]?.per.slope).toBeCloseTo(-1 / 0.4, 9)
+    expect(stations[2]?.per.offset).toBeCloseTo(-0.2 / 0.4, 9)
+  })
   it('raised together raise the axis by as much', () => {
     expect(stations.reduce((sum, { per }) => sum + per.offset, 0)).toBeCloseTo(1, 9)
     expect(stations.reduce((sum, { per }) => sum + per.slope, 0)).toBeCloseTo(0, 9)
@@ -194,7 +198,7 @@ describe('the walk over pairs of heights', () => {
         const heights = stepHeights(0.1, { up: high / 10, down: -low / 10 })
         let best = Number.MAX_VALUE
         walkHeights(
-          { leaves, across, measure, aft: heights, fore: heights, between: [], slack: 0 },
+          { leaves, across, measure, aft: heights, fore: heights, between: [] },
           () => best - tiny,
           (a, f) => {
             best = Math.min(best, at(a, f))

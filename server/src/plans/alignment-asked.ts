@@ -1,5 +1,5 @@
 import type { Face } from '../engineering/alignment/face.ts'
-import { type FootCorrection, footCorrections } from '../engineering/alignment/feet.ts'
+import { byStation, type FootCorrection, footCorrections } from '../engineering/alignment/feet.ts'
 import { gapVariation } from '../engineering/alignment/gap-variation.ts'
 import { shareUsed } from '../engineering/alignment/move-search.ts'
 import { type Covariance, type InPlanes, inBothPlanes } from '../engineering/alignment/planes.ts'
@@ -67,7 +67,7 @@ export function askedOf(
   const machine = moves.machine()
   if (!machine.ok) return asFault(machine.problem)
   const after = (chosen: readonly CorrectedFoot[]): Outcome =>
-    outcomeOf(found, machine.value(chosen.map(asMoved)))
+    outcomeOf(found, machine.value(carriedByEnds(chosen)))
   const said_ = bed && said(bed, 'bed.adjuster')
   return {
     ...(said_ && { adjuster: said_ }),
@@ -169,7 +169,17 @@ const foreseen = ({ used, ...shown }: Outcome, found: Found): Predicted => ({
   provable: used <= provableFor(found) + 1e-9,
 })
 
-const asMoved = ({ moved, slid }: CorrectedFoot): InPlanes<Uncertain> => ({
-  vertical: exactly(moved),
-  horizontal: exactly(slid),
-})
+/** What the moves do to a machine that rests on its end stations: feet between, which touch or hang a little, are carried along. */
+function carriedByEnds(chosen: readonly CorrectedFoot[]): readonly InPlanes<Uncertain>[] {
+  const stations = byStation(chosen)
+  const [aft, fore] = [stations[0], stations.at(-1)].map((station) => {
+    const heights = station?.feet.map((i) => chosen[i]?.moved ?? 0) ?? []
+    return { x: station?.x ?? 0, height: heights.reduce((sum, height) => sum + height, 0) / heights.length }
+  })
+  const between = new Set(stations.slice(1, -1).flatMap(({ feet }) => feet))
+  return chosen.map(({ x, moved, slid }, i) => {
+    const share = aft && fore ? (x - aft.x) / (fore.x - aft.x) : 0
+    const line = aft && fore ? aft.height + share * (fore.height - aft.height) : moved
+    return { vertical: exactly(between.has(i) ? line : moved), horizontal: exactly(slid) }
+  })
+}

@@ -23,8 +23,6 @@ export type Walk = {
   readonly aft: Heights
   readonly fore: Heights
   readonly between: readonly Between[]
-  /** What stations that stand off the line can at most better the measure by. */
-  readonly slack: number
 }
 
 /** Where the next pair can lie that the stations between can follow: heights of the fore end, from `above` up or from `below` down. */
@@ -46,13 +44,13 @@ function measuredShares(measure: Measure, offset: number, slope: number, across:
  * where to go on when the stations between cannot follow. Minus infinity ends the walk. What a pair leaves is linear in its heights, so its
  * measure is convex: away from the best place it only grows, and the first pair that promises too little on either side ends that side. [derived]
  * @example walkHeights({ leaves: { still: { offset: 0, slope: 1 }, aft: { offset: 1, slope: 0 }, fore: { offset: 0, slope: 1 } }, across: { offset: 0,
- * slope: 0 }, measure: 'used', aft: stepHeights(0.1), fore: stepHeights(0.1), between: [], slack: 0 }, () => -Infinity, () => undefined) // undefined */
+ * slope: 0 }, measure: 'used', aft: stepHeights(0.1), fore: stepHeights(0.1), between: [] }, () => -Infinity, () => undefined) // undefined */
 export function walkHeights(
   walk: Walk,
   most: () => number,
   visit: (aft: number, fore: number) => Gap | undefined,
 ): void {
-  const { leaves, across, measure, aft, fore, between, slack } = walk
+  const { leaves, across, measure, aft, fore, between } = walk
   const [lowAft, highAft, lowFore, highFore] = [
     aft.from(-far),
     aft.upTo(far),
@@ -80,7 +78,7 @@ export function walkHeights(
     const apart = Math.max(0, low - high - tiny)
     const free = lowest((f) => at(a, f), turningPoints(walk, a))
     const height = apart > 0 ? (low + high) / 2 : Math.min(Math.max(free, low), Math.max(low, high))
-    return { height, promise: at(a, height) - slack, apart }
+    return { height, promise: at(a, height), apart }
   }
   const steep = (a: number): number => {
     const { promise, apart } = bestFore(a)
@@ -94,7 +92,7 @@ export function walkHeights(
     outward(
       fore,
       bestFore(a).height,
-      (f) => at(a, f) - slack,
+      (f) => at(a, f),
       most,
       (f) => visit(a, f),
     )

@@ -71,8 +71,8 @@ const mostStill = 6
  * a flat more costs nothing, another round of readings does.
  *
  * Exact, and `sure` then, over all heights of the two end stations, as long as 20 000 tries suffice (or those that are left of `tries`): branch and bound (`walkHeights`).
- * Feet of one station move alike, so the roll stays as it is; feet between the end ones follow to the nearest height they
- * have (midway the lower), within `stray` of the line. Sideways the machine slides: by the whole correction, as far as the feet can go, or not
+ * Feet of one station move alike, so the roll stays as it is. The machine rests on its end stations; feet between follow to
+ * the highest height they have on the line of the ends, or within `stray` under it. Sideways the machine slides: by the whole correction, as far as the feet can go, or not
  * at all. m, rad; + up, + to starboard. Feet at one station or in one oblique line come back as a problem, like no heights at
  * all that go together (`no-heights`); bad numbers are RangeErrors. [derived]
  * @example searchMoves({ feet: [{ name: 'aft', x: 0.2, y: 0 }, { name: 'fwd', x: 0.6, y: 0 }].map((foot) => ({ ...foot,
@@ -125,7 +125,7 @@ function setUp(problem: SearchProblem): Result<SetUp, FeetProblem> {
   const machine = rigidMachine(problem.feet)
   if (!machine.ok) return machine
   const tries = problem.tries ?? { left: mostTries }
-  const stations = stationsOf(problem.feet, machine.value, tries)
+  const stations = stationsOf(problem.feet, tries)
   const slides = slidesOf(problem.feet, problem.error.horizontal, problem.limit.slope)
   return { ok: true, value: { ...problem, tries, stations, slides } }
 }
@@ -221,27 +221,22 @@ function looking<B extends Branch & { readonly across: number }>(
   const still = shares(error.vertical, limit)
   const leaves = {
     still,
-    aft: perEnd(stations, limit, ({ share }) => 1 - share),
-    fore: perEnd(stations, limit, ({ share }) => share),
+    aft: shares(aft.per, limit),
+    fore: shares(fore.per, limit),
   }
-  const slack = measured(
-    measure,
-    perEnd(between, limit, () => stray + tiny, Math.abs),
-    { offset: 0, slope: 0 },
-  )
   let best: Candidate | undefined
   for (const branch of branches) {
     const mostNow = () => {
       tries.left -= 1
       return tries.left > 0 ? most(best, branch) : Number.NEGATIVE_INFINITY
     }
-    if (tries.left <= 0 || branch.across - slack > most(best, branch)) continue
+    if (tries.left <= 0 || branch.across > most(best, branch)) continue
     tries.left -= toBegin
     const bounds = between.map(({ share, heights }, i) => {
       const [low, high] = branch.still[i + 1]
         ? [0, 0]
         : [heights.from(-far) ?? far, heights.upTo(far) ?? -far]
-      return { share, low: low - stray - tiny, high: high + stray + tiny }
+      return { share, low: low - tiny, high: high + stray + tiny }
     })
     walkHeights(
       {
@@ -251,7 +246,6 @@ function looking<B extends Branch & { readonly across: number }>(
         aft: branch.still[0] ? standing(aft.heights) : aft.heights,
         fore: branch.still[stations.length - 1] ? standing(fore.heights) : fore.heights,
         between: bounds,
-        slack,
       },
       mostNow,
       (a, f) => {
@@ -274,20 +268,8 @@ const far = 100
 /** Left where it stands. */
 const standing = (heights: Heights): Heights => between(heights, 0, 0)
 
-/** What stations do to the axis, each moved by so much, in shares of the limits. */
-function perEnd(
-  stations: readonly Station[],
-  limit: AxisError,
-  by: (station: Station) => number,
-  sign: (value: number) => number = (value) => value,
-): AxisError {
-  const sum = (part: keyof AxisError) =>
-    stations.reduce((total, station) => total + by(station) * sign(station.per[part]), 0)
-  return shares({ offset: sum('offset'), slope: sum('slope') }, limit)
-}
-
-/** Heights of all stations, those between at the nearest they have to the line of the ends; where one has none near enough, the heights of the
- * fore end with which it might. */
+/** Heights of all stations, those between at the highest they have on the line of the ends or under it, so that the machine rests on its ends;
+ * where one has none near enough, the heights of the fore end with which it might. */
 function followed(
   between: readonly Station[],
   aft: number,
@@ -301,12 +283,11 @@ function followed(
       own.upTo(line) ?? Number.NEGATIVE_INFINITY,
       own.from(line) ?? Number.POSITIVE_INFINITY,
     ]
-    const nearest = line - down <= up - line + tiny ? down : up
-    if (Math.abs(nearest - line) > stray + tiny) {
+    if (line - down > stray + tiny) {
       const foreFor = (height: number) => (height - aft * (1 - share)) / share
-      return { above: foreFor(up - stray), below: foreFor(down + stray) }
+      return { above: foreFor(up), below: foreFor(down + stray) }
     }
-    heights.push(nearest)
+    heights.push(down)
   }
   return [...heights, fore]
 }

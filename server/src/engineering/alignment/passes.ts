@@ -1,6 +1,6 @@
 /** The order in which the feet of a rigid machine are set, so that it rests on what carries it at every moment. m, rad; + up. */
 import { coordinate, inRange } from '../guard.ts'
-import { byStation } from './feet.ts'
+import { byStation, oneStation } from './feet.ts'
 
 /** A foot, and how far (m, + up) it is to go. */
 export type Lift = { readonly x: number; readonly y: number; readonly by: number }
@@ -225,8 +225,12 @@ export function packChanges(
   ).map((i) => {
     const { x, feet, by } = stations[i] ?? { x: 0, feet: [], by: 0 }
     const lift = Math.ceil((Math.max(0, by) + gap) / step - 1e-6) * step
-    const stays = x - first < last - x ? stations.length - 1 : 0
-    needed.lies(through(stations[stays]?.x ?? 0, heights[stays] ?? 0, x, lift))
+    // The farther end stays; of two as far either may, for who lifts cannot tell which is the nearer.
+    for (const stays of [stations.length - 1, 0]) {
+      const end = stations[stays]?.x ?? 0
+      if (Math.abs(end - x) >= Math.max(x - first, last - x) - oneStation)
+        needed.lies(through(end, heights[stays] ?? 0, x, lift))
+    }
     heights[i] = by
     for (const line of resting(stations, heights)) needed.lies(line)
     return { feet, by, lift }

@@ -1,9 +1,7 @@
-import { exactly, type Uncertain } from '../../quantity/uncertainty.ts'
 import type { Heights } from '../adjuster-heights.ts'
 import { byStation, type Foot } from './feet.ts'
 import { tiny } from './height-walk.ts'
-import type { AxisError, InPlanes } from './planes.ts'
-import type { RigidMove } from './rigid-move.ts'
+import type { AxisError } from './planes.ts'
 
 /** Heights that may still be looked up, counted down. */
 export type Tries = { left: number }
@@ -14,41 +12,37 @@ export type Station = {
   /** Way from the aft station to the fore one, 0 to 1. */
   readonly share: number
   readonly feet: readonly number[]
-  /** What a unit of height at this station does to the axis. */
+  /** What a unit of height at this station does to the axis: nothing between the ends, which alone carry. */
   readonly per: AxisError
   /** Heights that all its feet have. */
   readonly heights: Heights
 }
 
-type Move = (moves: readonly InPlanes<Uncertain>[]) => RigidMove
-
-const alone = (vertical: number): InPlanes<Uncertain> => ({
-  vertical: exactly(vertical),
-  horizontal: exactly(0),
-})
-
-/** Feet by station, from aft: those less than a millimetre apart along the shaft stand at one. `machine` is that of the same feet;
- * looking for a height that all feet of a station have takes `tries`, and where there are none left finds none. m. [derived]
- * @example stationsOf([0.2, 0.6].map((x) => ({ name: `${x}`, x, y: 0, heights: stepHeights(1e-4) })), rigidMachine([0.2, 0.6].map((x) => ({ name:
- * `${x}`, x, y: 0 }))).value, { left: 100 }).length // 2 */
+/** Feet by station, from aft: those less than a millimetre apart along the shaft stand at one. The axis is the straight line through the end
+ * stations. Looking for a height that all feet of a station have takes `tries`, and where there are none left finds none. m. [derived]
+ * @example stationsOf([0.2, 0.6].map((x) => ({ name: `${x}`, x, y: 0, heights: stepHeights(1e-4) })), { left: 100 })[1].per.slope // ≈ 2.5 */
 export function stationsOf(
   feet: readonly (Foot & { readonly heights: Heights })[],
-  machine: Move,
   tries: Tries,
 ): readonly Station[] {
   const groups = byStation(feet)
   const [aft = 0, fore = 0] = [groups[0]?.x, groups.at(-1)?.x]
   return groups.map(({ x, feet: members }) => {
-    // A metre, because the axis moves in proportion: what it does for one it does for any height.
-    const { vertical } = machine(feet.map((_, i) => alone(members.includes(i) ? 1 : 0)))
     return {
       x,
       share: (x - aft) / (fore - aft),
       feet: members,
-      per: { offset: vertical.offset.value, slope: vertical.slope.value },
+      per: perUnit(x, aft, fore),
       heights: common([...new Set(members.flatMap((i) => feet[i]?.heights ?? []))], tries),
     }
   })
+}
+
+/** A line that rises by one at this station, and not at the other end; level where the station is no end. */
+function perUnit(x: number, aft: number, fore: number): AxisError {
+  if (x !== aft && x !== fore) return { offset: 0, slope: 0 }
+  const other = x === aft ? fore : aft
+  return { offset: other / (other - x), slope: 1 / (x - other) }
 }
 
 /** Heights that every one of some feet has. */
