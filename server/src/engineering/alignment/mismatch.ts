@@ -72,22 +72,43 @@ export function explainMismatch(of: Readings): Result<Mismatch, FeetProblem> {
   const degreesOfFreedom = components.length
   const noise = isNoise(chiSquare, degreesOfFreedom)
   if (noise) return { ok: true, value: { chiSquare, degreesOfFreedom, noise, explanations: [] } }
-  const fitting = suppositions(log.value)
-    .map((one) => {
-      const left = leftBy(one, components)
-      return { hypothesis: one.hypothesis, fitted: one.fitted, chiSquare: left, score: left + 2 * one.fitted }
-    })
-    .filter((one) => isNoise(one.chiSquare, degreesOfFreedom - one.fitted))
-    .sort((a, b) => a.score - b.score)
+  const tried = suppositions(log.value).map((one): Tried => {
+    const left = leftBy(one, components)
+    return {
+      hypothesis: one.hypothesis,
+      chiSquare: left,
+      score: left + 2 * one.fitted,
+      fits: isNoise(left, degreesOfFreedom - one.fitted),
+      shows: components.map((c) => one.expects(c).value),
+    }
+  })
+  const fitting = tried.filter(({ fits }) => fits).sort((a, b) => a.score - b.score)
   const [best] = fitting
-  const explanations = fitting
-    .filter(({ hypothesis, score }) => {
-      if (!best || best.score > chiSquare - clearly) return false
-      return score - best.score < alike || !isSound(hypothesis)
-    })
-    .map(({ hypothesis, chiSquare: left }) => ({ hypothesis, chiSquare: left }))
+  const named = fitting.filter(({ hypothesis, score }) => {
+    if (!best || best.score > chiSquare - clearly) return false
+    return score - best.score < alike || !isSound(hypothesis)
+  })
+  // What shows the same as one that is named cannot be told from it, though its own uncertainty may be a little less.
+  const same = tried.filter((one) => !named.includes(one) && named.some((other) => showsSame(one, other)))
+  const explanations = [...named, ...same].map(({ hypothesis, chiSquare: left }) => ({
+    hypothesis,
+    chiSquare: left,
+  }))
   return { ok: true, value: { chiSquare, degreesOfFreedom, noise, explanations } }
 }
+
+/** An explanation that was tried: whether it leaves no more than noise, and what the later reading would show. */
+interface Tried extends Explanation {
+  readonly score: number
+  readonly fits: boolean
+  readonly shows: readonly number[]
+}
+
+/** Figures (m, rad) nearer to each other than this are the same. */
+const sameFigure = 1e-9
+
+const showsSame = (one: Tried, other: Tried): boolean =>
+  one.shows.every((value, i) => Math.abs(value - (other.shows[i] ?? Number.NaN)) < sameFigure)
 
 interface Log extends MoveLog {
   /** What is found less what the moves should have brought, with its variance. */
