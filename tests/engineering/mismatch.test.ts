@@ -343,3 +343,27 @@ describe('noise', () => {
     )
   })
 })
+
+// Steps that go on from a reading are safe only where neither the reading nor the bed is in doubt: common practice, no source.
+it.each([
+  [{ type: 'nothing-moved' }, false],
+  [{ type: 'part-of-the-way', share: 0.5 }, false],
+  [{ type: 'offset-not-carried' }, false],
+  [{ type: 'other-hand' }, false],
+  [{ type: 'other-pitch', factor: 1 }, false],
+  [{ type: 'other-gauge-diameter', factor: 0.5 }, false],
+  [{ type: 'did-not-follow', feet: ['aft-port'] }, false],
+  [{ type: 'forgotten', feet: ['aft-port'] }, true],
+  [{ type: 'made-twice' }, true],
+] as const)('%o lets steps go on: %s', (hypothesis, sound) => {
+  expect(isSound(hypothesis)).toBe(sound)
+})
+
+describe('what is fitted', () => {
+  it('is not a share of nearly all: 92 hundredths of the way is no part of it', () => {
+    const some = (share: number) =>
+      named(moved(start, [share * up[0], share * up[1]], [share * across[0], share * across[1]]))
+    expect(some(0.92).map(({ type }) => type)).not.toContain('part-of-the-way')
+    expect(some(0.8).map(({ type }) => type)).toContain('part-of-the-way')
+  })
+})

@@ -217,6 +217,49 @@ describe('passes', () => {
     expect(clearance[0]).toBeCloseTo(0.001 / 3 + 0.002 / 6 + 0.016 * Math.hypot(0.001 / 0.38, roll), 9)
   })
 
+  const station = (half: number, x: number, by: number) => [-half, half].map((y) => ({ x, y, by }))
+  const flat = 0.002 / 6
+
+  it('roll by the narrowest station, and by no more than the largest visit', () => {
+    // A flat across 0.2 m is 1.67 mrad, over the 1 m of the wide end 1.67 mm; the wide end goes up a flat itself.
+    const narrow = passesOf([...station(0.1, 0.2, -flat), ...station(0.5, 0.6, flat)], {
+      step: flat,
+      most: 2 * flat,
+      uneven: flat,
+      edge: 0,
+    })
+    expect(narrow.clearance[2]).toBeGreaterThanOrEqual(flat * (1 + 1 / 0.2) - tiny)
+    // Stations alike, half a flat in all: half a flat up, and as much from the roll.
+    const half = passesOf([...station(0.14, 0.2, 0), ...station(0.14, 0.6, flat / 2)], {
+      step: flat / 2,
+      most: 2 * flat,
+      uneven: flat,
+      edge: 0,
+    })
+    expect(half.clearance[2]).toBeCloseTo(flat, 9)
+  })
+
+  it('leave room where a side slants from one station to the next', () => {
+    const [port, starboard, by] = [
+      [-0.15, -0.4, -0.2],
+      [0.2, 0.15, 0.15],
+      [0, 0, -flat],
+    ]
+    const lifts = [0.2, 0.4, 0.6].flatMap((x, i) =>
+      [port[i] ?? 0, starboard[i] ?? 0].map((y) => ({ x, y, by: by[i] ?? 0 })),
+    )
+    const { passes, clearance } = passesOf(lifts, { step: flat, most: 2 * flat, uneven: flat, edge: 0 })
+    const nuts = lifts.map(({ x, y }) => ({ x, y, z: 0 }))
+    for (const { feet, by: down } of passes.flat())
+      for (const i of feet) {
+        const nut = nuts[i]
+        if (nut) nut.z += down
+        for (const way of lying(nuts, { x: 0.55, y: -0.012 }))
+          for (const [f, { x, y }] of lifts.entries())
+            expect(way.at(x, y)).toBeLessThanOrEqual((clearance[f] ?? 0) + tiny)
+      }
+  })
+
   it('hold at coarse steps, great moves and three feet, and refuse what is no machine', () => {
     // Half a millimetre a step is coarser than a visit.
     const coarse = passesOf(two(0.001, 0.002), { ...m16, step: 0.0005, most: 0.0004 })

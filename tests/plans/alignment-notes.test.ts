@@ -103,6 +103,7 @@ it.each([
   [0.024, 1e-3],
   // Inch: 1/32 in on the diameter, from 1/2 in on 1/16 in (from memory).
   [(3 / 8) * 0.0254, 0.0254 / 64],
+  [0.0127, 0.0254 / 32],
   [(5 / 8) * 0.0254, 0.0254 / 32],
 ])('a usual hole for a stud of %s m leaves %s m to either side', (diameter, slide) => {
   expect(usualSlide(diameter)).toBeCloseTo(slide, 9)
