@@ -48,7 +48,7 @@ function lying(nuts: readonly Point[], gravity: { x: number; y: number }): reado
 
 const pitch = fc.constantFrom(0.001, 0.0015, 0.00175, 0.002, 0.0025, 0.003, 0.0254 / 10)
 
-const share = fc.double({ min: 0.6, max: 1.5, noNaN: true })
+const share = fc.double({ min: 0.4, max: 2, noNaN: true })
 
 /** Machines of 2 to 5 stations; ends go by whole steps, what is between to the step nearest the line. */
 const machines = fc
@@ -56,7 +56,7 @@ const machines = fc
     from: fc.double({ min: -1.2, max: 0.5, noNaN: true }),
     gaps: fc.array(fc.double({ min: 0.05, max: 0.6, noNaN: true }), { minLength: 1, maxLength: 4 }),
     half: fc.double({ min: 0.15, max: 0.4, noNaN: true }),
-    // Stations about as wide as each other, as machines have them.
+    // Stations of other widths, so that a side slants.
     widths: fc.array(fc.tuple(share, share), { minLength: 5, maxLength: 5 }),
     single: fc.constantFrom(-1, -1, 0, 1, 2),
     pitch,
@@ -65,7 +65,8 @@ const machines = fc
     only: fc.constantFrom('both', 'both', 'aft', 'fore', 'neither'),
     gravity: fc.tuple(
       fc.double({ min: 0.12, max: 0.88, noNaN: true }),
-      fc.double({ min: -0.07, max: 0.07, noNaN: true }),
+      // Of the narrowest half of a station: beyond it the machine would tip.
+      fc.double({ min: -0.75, max: 0.75, noNaN: true }),
     ),
   })
   .map(({ from, gaps, half, widths, single, pitch, parts, ends, only, gravity: [along, across] }) => {
@@ -89,13 +90,14 @@ const machines = fc
           ]
     })
     const odd = xs.some((_, i) => i === single)
+    const narrowest = half * Math.min(...widths.slice(0, xs.length).flat())
     return {
       lifts,
       xs,
       line,
       step,
       flat: pitch / 6,
-      gravity: { x: first + along * (last - first), y: odd ? 0 : across },
+      gravity: { x: first + along * (last - first), y: odd ? 0 : across * narrowest },
     }
   })
 
