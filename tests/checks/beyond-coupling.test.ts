@@ -56,3 +56,27 @@ it('counts from where the machine is to stand', () => {
   expect(beyond(hanging(0.6))).toEqual([])
   expect(beyond(hanging(0))[0]?.message).toContain('0.60 mm from where it is to stand')
 })
+
+// JCGM 100, 6: a reading proves what it shows less its expanded uncertainty. A gauge of 0.02 mm leaves more than 0.005 mm of an offset open, and more than
+// 0.01 mrad of an angle read on 100 mm.
+it.each([0.495, 0.505])(
+  'is not told of an offset that the gauge cannot prove beyond 0.5 mm: %s mm',
+  (offset) => {
+    expect(beyond(drive(reading('dry-1', '2026-03-04', offset)))).toEqual([])
+  },
+)
+
+it.each([
+  [0.99, 0],
+  [1.01, 0],
+  [1.3, 1],
+])('is told of an angle only where the gauge proves it beyond 1 mrad: %s mrad', (angle, told) => {
+  const half = angle / 20
+  const text = drive(reading('dry-1', '2026-03-04', 0))
+    .replace('max-offset: 0.5 mm', 'max-angle: 1 mrad')
+    .replace(
+      'gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm',
+      `gaps: top ${(1.8 + half).toFixed(4)} mm, starboard 1.80 mm, bottom ${(1.8 - half).toFixed(4)} mm`,
+    )
+  expect(beyond(text)).toHaveLength(told)
+})

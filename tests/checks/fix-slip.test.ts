@@ -40,6 +40,13 @@ describe('the move as it was made', () => {
   it.each([
     ['nothing moved', job(noted, [0, 0])],
     ['all nuts the wrong way, or both readings mirrored', job(noted, [-flat, -2 * flat], [0.2, 0.5])],
+    [
+      'there are two moves, and either may be the wrong one',
+      job(noted, [flat, -2 * flat], [0.2, 0.5]).replace(
+        '  reading r2',
+        '  move after r1 { aft-port: none }\n  reading r2',
+      ),
+    ],
     ['nothing explains it', job(noted, [3, -2], [1, -4])],
   ])('is not offered: %s', (_, text) => {
     expect(fires(text)).toBe(true)

@@ -69,5 +69,15 @@ describe('the end in a name', () => {
     expect(said(['aft', -560, '140 mm port'], ['fwd', -180, '140 mm port'])).toEqual([])
     expect(said(['aft', 560, '140 mm port'], ['mid', 180, '140 mm port'])).toEqual([])
     expect(said(['aft', 180, '140 mm port'], ['fwd', 180, '140 mm starboard'])).toEqual([])
+    // Feet within a millimetre are at one station.
+    expect(said(['aft', 560.4, '140 mm port'], ['fwd', 560, '140 mm starboard'])).toEqual([])
   })
+})
+
+it('is waited for by the plan: a wrong name gets the wrong nut turned', () => {
+  const found = findingsOf(
+    bed(aftPort, aftStbd, fwdPort, ['fwd-stbd', 560, '140 mm port']),
+    check ? [check] : [],
+  )
+  expect(found.findings.map(({ plan }) => plan)).toEqual(['waits'])
 })

@@ -102,6 +102,11 @@ describe('a plan is given without steps', () => {
       changed(/\n {2}\}\n {2}(move .*)/, '\n  $1\n  }'),
       'job/block-misplaced',
     ],
+    [
+      'one bracket too many behind a fact of an older reading',
+      afterR1('reading old {\n    taken: 2026-03-01 }\n    gauge: 0.02 mm\n  }'),
+      'job/closing-without-block',
+    ],
   ])('where the file has %s', (_what, text, check) => {
     expect(under(text)).toContain(check)
     const { analysis, file, findings, reading, lookup } = opened(text)
@@ -143,6 +148,8 @@ describe('a plan is given without steps', () => {
       changed('flexible', 'flexibel'),
       changed(/by: "fitter 2"\n {2}\}\n\}/, 'by: fitter 2\n  }\n}'),
       changed('free-length: 148 mm', 'free-length: 148'),
+      // A target that says of itself that there is no droop depends on no end of the shaft.
+      changed(inR1, '$1\n    parted-end: wrong\n  }\n  target { shaft-droop: 0 mm }'),
       changed(/free-length: 148 mm([^}]*)\}\n\}\n$/, 'free-length: 148$1}\n}\n'),
       changed('gaps: top 1.97 mm', 'gaps: top 1.97 kg'),
       `${sound}seal { free-length: 1 }\n`,

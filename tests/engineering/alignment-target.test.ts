@@ -197,3 +197,16 @@ describe('rims in other planes', () => {
     )
   })
 })
+
+it('an offset of the target is left aside where a pilot holds the flanges together: they cannot part', () => {
+  const slope = { vertical: { offset: 0, slope: 1e-3 }, horizontal: { offset: 0, slope: -0.4e-3 } }
+  const aim = {
+    vertical: { ...slope.vertical, offset: 0.3e-3 },
+    horizontal: { ...slope.horizontal, offset: -0.2e-3 },
+  }
+  const straight = standing({ vertical: { offset: 0, slope: 0 }, horizontal: { offset: 0, slope: 0 } })
+  // By similar triangles: slope times the distance from the coupling, and nothing else.
+  expect(movesOf(poseFromFace(straight.face, 'pilot'), aim)).toEqual(
+    near(feet.flatMap(({ x }) => [1e-3 * x, -0.4e-3 * x])),
+  )
+})

@@ -20,3 +20,8 @@ describe('the gauge to ask for', () => {
     expect(() => gaugeStepMade(Number.NaN, 'metric')).toThrow(RangeError)
   })
 })
+
+// Common practice, no source: dials are made with 0.002 mm too, and a gauge that is asked for reads at least as finely as is needed.
+it('of 0.003 mm is 0.002 mm', () => {
+  expect(gaugeStepMade(3e-6, 'metric')).toBeCloseTo(2e-6, 12)
+})

@@ -2,67 +2,10 @@
 // reference; the 99 % points of chi-square are those of the NIST/SEMATECH e-Handbook, 1.3.6.7.4.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { allowsSteps, explainMismatch, type Stand } from '../../server/src/engineering/alignment/mismatch.ts'
+import { allowsSteps, explainMismatch } from '../../server/src/engineering/alignment/mismatch.ts'
 import { type Hypothesis, isSound, suppositions } from '../../server/src/engineering/alignment/slips.ts'
+import { type Axis, feet, mm, moved, noted, read, start, uOffset, uSlope } from './mismatch-machine.ts'
 
-const mm = 1e-3
-const feet = [
-  { name: 'aft-port', x: 0.18, y: -0.14 },
-  { name: 'aft-stbd', x: 0.18, y: 0.14 },
-  { name: 'fwd-port', x: 0.56, y: -0.14 },
-  { name: 'fwd-stbd', x: 0.56, y: 0.14 },
-]
-
-interface Axis {
-  readonly oz: number
-  readonly tv: number
-  readonly oy: number
-  readonly th: number
-}
-
-/** A machine moved at its stations: the line through both. */
-const moved = (
-  axis: Axis,
-  [aft, fwd]: readonly [number, number],
-  [aftY, fwdY]: readonly [number, number] = [0, 0],
-): Axis => {
-  const tv = (fwd - aft) / (0.56 - 0.18)
-  const th = (fwdY - aftY) / (0.56 - 0.18)
-  return {
-    oz: axis.oz + aft - tv * 0.18,
-    tv: axis.tv + tv,
-    oy: axis.oy + aftY - th * 0.18,
-    th: axis.th + th,
-  }
-}
-
-const uSlope = 0.08e-3
-const uOffset = 0.006 * mm
-const read = ({ oz, tv, oy, th }: Axis, offsets = true): Stand => ({
-  slope: {
-    vertical: { value: tv, standard: uSlope },
-    horizontal: { value: th, standard: uSlope },
-  },
-  ...(offsets && {
-    offset: {
-      vertical: { value: oz, standard: uOffset },
-      horizontal: { value: oy, standard: uOffset },
-    },
-  }),
-})
-const noted = ([aft, fwd]: readonly [number, number], [aftY, fwdY]: readonly [number, number] = [0, 0]) =>
-  [
-    [aft, aftY],
-    [aft, aftY],
-    [fwd, fwdY],
-    [fwd, fwdY],
-  ].map(([up = 0, across = 0]) => ({
-    vertical: { value: up, standard: 0.01 * mm },
-    horizontal: { value: across, standard: 0.01 * mm },
-    byNut: up,
-  }))
-
-const start: Axis = { oz: 0.1 * mm, tv: -2.4e-3, oy: -0.05 * mm, th: 0.6e-3 }
 const up = [0.3 * mm, 1.2 * mm] as const
 const across = [-0.1 * mm, -0.3 * mm] as const
 
@@ -342,4 +285,19 @@ describe('noise', () => {
       }),
     )
   })
+})
+
+// Steps that go on from a reading are safe only where neither the reading nor the bed is in doubt: common practice, no source.
+it.each([
+  [{ type: 'nothing-moved' }, false],
+  [{ type: 'part-of-the-way', share: 0.5 }, false],
+  [{ type: 'offset-not-carried' }, false],
+  [{ type: 'other-hand' }, false],
+  [{ type: 'other-pitch', factor: 1 }, false],
+  [{ type: 'other-gauge-diameter', factor: 0.5 }, false],
+  [{ type: 'did-not-follow', feet: ['aft-port'] }, false],
+  [{ type: 'forgotten', feet: ['aft-port'] }, true],
+  [{ type: 'made-twice' }, true],
+] as const)('%o lets steps go on: %s', (hypothesis, sound) => {
+  expect(isSound(hypothesis)).toBe(sound)
 })

@@ -48,7 +48,7 @@ function lying(nuts: readonly Point[], gravity: { x: number; y: number }): reado
 
 const pitch = fc.constantFrom(0.001, 0.0015, 0.00175, 0.002, 0.0025, 0.003, 0.0254 / 10)
 
-const share = fc.double({ min: 0.6, max: 1.5, noNaN: true })
+const share = fc.double({ min: 0.4, max: 2, noNaN: true })
 
 /** Machines of 2 to 5 stations; ends go by whole steps, what is between to the step nearest the line. */
 const machines = fc
@@ -56,7 +56,7 @@ const machines = fc
     from: fc.double({ min: -1.2, max: 0.5, noNaN: true }),
     gaps: fc.array(fc.double({ min: 0.05, max: 0.6, noNaN: true }), { minLength: 1, maxLength: 4 }),
     half: fc.double({ min: 0.15, max: 0.4, noNaN: true }),
-    // Stations about as wide as each other, as machines have them.
+    // Stations of other widths, so that a side slants.
     widths: fc.array(fc.tuple(share, share), { minLength: 5, maxLength: 5 }),
     single: fc.constantFrom(-1, -1, 0, 1, 2),
     pitch,
@@ -65,7 +65,8 @@ const machines = fc
     only: fc.constantFrom('both', 'both', 'aft', 'fore', 'neither'),
     gravity: fc.tuple(
       fc.double({ min: 0.12, max: 0.88, noNaN: true }),
-      fc.double({ min: -0.07, max: 0.07, noNaN: true }),
+      // Of the narrowest half of a station: beyond it the machine would tip.
+      fc.double({ min: -0.75, max: 0.75, noNaN: true }),
     ),
   })
   .map(({ from, gaps, half, widths, single, pitch, parts, ends, only, gravity: [along, across] }) => {
@@ -89,13 +90,14 @@ const machines = fc
           ]
     })
     const odd = xs.some((_, i) => i === single)
+    const narrowest = half * Math.min(...widths.slice(0, xs.length).flat())
     return {
       lifts,
       xs,
       line,
       step,
       flat: pitch / 6,
-      gravity: { x: first + along * (last - first), y: odd ? 0 : across },
+      gravity: { x: first + along * (last - first), y: odd ? 0 : across * narrowest },
     }
   })
 
@@ -161,7 +163,9 @@ describe('passes', () => {
             const whole = (line(xs.at(-1) ?? 0) - line(xs[0] ?? 0)) / length
             const way = [k, k + 1].map((n) => (whole * n) / passes.length)
             const off = Math.max(ends() - Math.max(...way), Math.min(...way) - ends())
-            expect(off).toBeLessThanOrEqual(Math.max(2e-3 + step / 2 / length, step / length) + step / length + tiny)
+            expect(off).toBeLessThanOrEqual(
+              Math.max(2e-3 + step / 2 / length, step / length) + step / length + tiny,
+            )
           }
         }
       }),
@@ -215,6 +219,49 @@ describe('passes', () => {
     const roll = 0.002 / 6 / 0.28
     expect(clearance[2]).toBeCloseTo(0.0035 / 3 + 0.002 / 6 + 0.016 * Math.hypot(0.001 / 0.38, roll), 9)
     expect(clearance[0]).toBeCloseTo(0.001 / 3 + 0.002 / 6 + 0.016 * Math.hypot(0.001 / 0.38, roll), 9)
+  })
+
+  const station = (half: number, x: number, by: number) => [-half, half].map((y) => ({ x, y, by }))
+  const flat = 0.002 / 6
+
+  it('roll by the narrowest station, and by no more than the largest visit', () => {
+    // A flat across 0.2 m is 1.67 mrad, over the 1 m of the wide end 1.67 mm; the wide end goes up a flat itself.
+    const narrow = passesOf([...station(0.1, 0.2, -flat), ...station(0.5, 0.6, flat)], {
+      step: flat,
+      most: 2 * flat,
+      uneven: flat,
+      edge: 0,
+    })
+    expect(narrow.clearance[2]).toBeGreaterThanOrEqual(flat * (1 + 1 / 0.2) - tiny)
+    // Stations alike, half a flat in all: half a flat up, and as much from the roll.
+    const half = passesOf([...station(0.14, 0.2, 0), ...station(0.14, 0.6, flat / 2)], {
+      step: flat / 2,
+      most: 2 * flat,
+      uneven: flat,
+      edge: 0,
+    })
+    expect(half.clearance[2]).toBeCloseTo(flat, 9)
+  })
+
+  it('leave room where a side slants from one station to the next', () => {
+    const [port, starboard, by] = [
+      [-0.15, -0.4, -0.2],
+      [0.2, 0.15, 0.15],
+      [0, 0, -flat],
+    ]
+    const lifts = [0.2, 0.4, 0.6].flatMap((x, i) =>
+      [port[i] ?? 0, starboard[i] ?? 0].map((y) => ({ x, y, by: by[i] ?? 0 })),
+    )
+    const { passes, clearance } = passesOf(lifts, { step: flat, most: 2 * flat, uneven: flat, edge: 0 })
+    const nuts = lifts.map(({ x, y }) => ({ x, y, z: 0 }))
+    for (const { feet, by: down } of passes.flat())
+      for (const i of feet) {
+        const nut = nuts[i]
+        if (nut) nut.z += down
+        for (const way of lying(nuts, { x: 0.55, y: -0.012 }))
+          for (const [f, { x, y }] of lifts.entries())
+            expect(way.at(x, y)).toBeLessThanOrEqual((clearance[f] ?? 0) + tiny)
+      }
   })
 
   it('hold at coarse steps, great moves and three feet, and refuse what is no machine', () => {

@@ -61,3 +61,9 @@ describe('soft feet', () => {
     expect(bad).toThrow(RangeError)
   })
 })
+
+it('a lift at the limit is allowed: "0.06 mm at any speed" is the most, not the least of what is too much', () => {
+  const lifts = [60e-6, 20e-6, 20e-6, 20e-6].map((lift, i) => ({ name: `foot ${i}`, lift }))
+  expect(softFeet(lifts, 60e-6, 1e-5).soft).toEqual([])
+  expect(softFeet([{ name: 'more', lift: 61e-6 }, ...lifts.slice(1)], 60e-6, 1e-5).soft).toEqual(['more'])
+})

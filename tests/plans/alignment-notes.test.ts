@@ -103,6 +103,7 @@ it.each([
   [0.024, 1e-3],
   // Inch: 1/32 in on the diameter, from 1/2 in on 1/16 in (from memory).
   [(3 / 8) * 0.0254, 0.0254 / 64],
+  [0.0127, 0.0254 / 32],
   [(5 / 8) * 0.0254, 0.0254 / 32],
 ])('a usual hole for a stud of %s m leaves %s m to either side', (diameter, slide) => {
   expect(usualSlide(diameter)).toBeCloseTo(slide, 9)
@@ -173,5 +174,19 @@ offsets: top -1.1400 mm, starboard -1.0300 mm, bottom 2.1300 mm, port 2.0200 mm
       'aft-port and aft-stbd stay although by themselves they would go up: travel and steps of the feet leave this the best for the machine as a whole.',
     ])
     expect(notes(text)).toEqual([])
+  })
+
+  it('is not put down to a machine inside its limits where the next reading could not prove it', () => {
+    const text = driveOf({
+      gaps: 'top 1.84 mm, starboard 1.80 mm, bottom 1.76 mm, port 1.80 mm',
+      offset: -0.1,
+    })
+      .replaceAll('180 mm', '180 mm  travel-up: 0.1 mm  travel-down: 0.1 mm')
+      .replace('gauge: 0.02 mm', 'gauge: 0.05 mm')
+    const { predicted } = correct(text)
+    expect([predicted?.inside, predicted?.provable]).toEqual([true, false])
+    expect(notes(text)).toEqual([
+      'fwd-port and fwd-stbd stay although by themselves they would go up: travel and steps of the feet leave this the best for the machine as a whole.',
+    ])
   })
 })

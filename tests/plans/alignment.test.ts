@@ -249,6 +249,7 @@ describe('from the text of a job to its moves', () => {
     expect(sayTurns({ turns: 1, flats: 2 })).toBe('1 turn 2 flats')
     expect(sayTurns({ turns: 0, flats: 0.5 })).toBe('half a flat')
     expect(sayTurns({ turns: 0, flats: 1.5 })).toBe('1½ flats')
+    expect(sayTurns({ turns: 1, flats: 0.5 })).toBe('1 turn half a flat')
     expect(sayTurns({ turns: 2, flats: 0 })).toBe('2 turns')
   })
 

@@ -74,3 +74,11 @@ it('readings before and after a launch are not held against each other, though t
   expect(against(text('launched: 2026-02-10'))).toBe('compared')
   expect(against(text(''))).toBe('compared')
 })
+
+it('readings of one shape are not held against each other where the boat was afloat in between', () => {
+  // The one afloat does not repeat itself, so it counts as no reading; the hull was in the water all the same.
+  const between = reading('m', '03-05', -3, 0.1, 'afloat: yes').replace('gaps: top', 'gaps: top 1.00 mm, top')
+  const text = job(reading('a', '03-01', -3, 0.1) + between + reading('b', '03-09', -3, 0.1))
+  const { block, lookup } = blockIn(text, 'main.b')
+  expect(standingIn(block, lookup).against).toEqual({ type: 'launched', since: 'a' })
+})

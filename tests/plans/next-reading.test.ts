@@ -68,6 +68,25 @@ describe('with a target', () => {
   })
 })
 
+it('a slope that is wanted to starboard opens the gap at port', () => {
+  // 110 mm x 0.8 mrad = 0.088 mm; the forward end to starboard brings the starboard side of the flanges together (geometry).
+  expect(
+    sayAllowed(planned(job({ target: 'target { maker-slope-to-starboard: 0.8 mrad }' })), 'metric'),
+  ).toContain('gap 0.09 mm wider at port than at starboard, at most 0.10 mm from that')
+})
+
+it('says that a finer gauge is needed only where the next reading could not prove the machine inside', () => {
+  const out = { gaps: 'top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm' }
+  const needs = 'nearer to one of them than the next reading can prove'
+  const [fine, coarse] = [planned(job(out)), planned(job({ ...out, gauge: '0.05 mm' }))]
+  expect([fine.predicted?.inside, fine.predicted?.provable]).toEqual([true, true])
+  expect(correctionText(fine, 'metric')).not.toContain(needs)
+  expect([coarse.predicted?.inside, coarse.predicted?.provable]).toEqual([true, false])
+  expect(correctionText(coarse, 'metric')).toContain(
+    `${needs} with steps of 0.05 mm: read with a finer gauge`,
+  )
+})
+
 it('without one what is left is what the gauges show', () => {
   const c = planned(job({ gaps: 'top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm' }))
   expect(c.predicted?.fromTarget.gapVariation).toBeCloseTo(c.predicted?.gapVariation.value ?? 0, 12)

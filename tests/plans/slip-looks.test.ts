@@ -58,3 +58,53 @@ it('the text has one thing a sentence, and begins each with a capital', () => {
     expect(words.match(/read again/gi)?.length ?? 0).toBeLessThanOrEqual(1)
   }
 })
+
+it('of a reading that a later whole one follows nothing is said: that one is looked at', () => {
+  const went = job(nuts, [flat / 2, 1.5 * flat])
+  expect(slip(went)).toBeDefined()
+  const [, second = ''] = /( {2}reading r2 [\s\S]*?\n {2}\}\n)/.exec(went) ?? []
+  const third = second.replace('r2', 'r3').replace('2026-03-05', '2026-03-06')
+  expect(slip(went.replace(second, second + third))).toBeUndefined()
+})
+
+it('two moves of the nuts are one, so that a left-hand stud shows as such', () => {
+  // Two moves of 1 and 3 flats up on a left-hand thread: the machine came down by 2 and 6.
+  const text = job(nuts, [-2 * flat, -6 * flat])
+  const [, move = ''] = /( {2}move [\s\S]*?\n {2}\}\n)/.exec(text) ?? []
+  expect(slip(text.replace(move, move + move))?.words).toContain(
+    'the thread is left-hand, and the file does not say so',
+  )
+})
+
+it('names the reading in which places were exchanged', () => {
+  const exchanged = (name: string) =>
+    job(nuts, [flat, 3 * flat]).replace(
+      new RegExp(
+        `(reading ${name} \\{[^}]*gaps: )top ([^,]*)(.*)bottom ([^,]*)(.*\\n.*offsets: )top ([^,]*)(.*)bottom ([^,]*)`,
+      ),
+      '$1top $4$3bottom $2$5top $8$7bottom $6',
+    )
+  expect(slip(exchanged('r1'))?.first).toContain('If top and bottom are swapped, correct r1.')
+  expect(slip(exchanged('r2'))?.first).toContain('If top and bottom are swapped, correct this reading.')
+})
+
+it('where faces are parallel, the straightedge shows which way the flange stands', () => {
+  // As it truly stands: -4 + 1.52 / 0.38 = 0 mrad, and 0.3 mm low. Read with top and bottom exchanged: 0.3 mm high. 0.004 mm of gap is below U.
+  const text = job(feet('up 0.02 mm', 'up 1.54 mm'), [0.62, 2.14]).replace('top 2.00 mm', 'top 2.004 mm')
+  const { first = '', words = '' } = slip(text) ?? {}
+  expect(words).toContain('top and bottom are swapped in this reading')
+  expect(first).toContain(
+    'Lay a straightedge across both flanges at the top: this reading says that the machine flange stands 0.30 mm high.',
+  )
+  expect(first).not.toContain('feeler')
+})
+
+it('a machine that may have come a part of the way is read again with all tight, whatever else is looked at', () => {
+  // By the slope alone a fourth of the way is also a forward foot that hangs: (3 / 2 - 1) flats of the 2 there should be.
+  const slope = job(nuts, [flat / 4, (3 * flat) / 4]).replace(/ {4}offsets: .*\n/g, '')
+  const { first = '', words = '' } = slip(slope) ?? {}
+  expect(words).toContain('the machine came about a quarter of the way')
+  expect(words).toContain('did not follow')
+  expect(first).toContain(tight)
+  expect(first).toContain(lifts)
+})

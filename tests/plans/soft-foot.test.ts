@@ -94,6 +94,12 @@ describe('the remedy', () => {
 
   it.each([
     ['lists none that come near', 'adjuster: shims\n    shims: 1 mm', '; the bed lists none that come near'],
+    // 0.20 mm leaves it 0.07 mm off, and 0.06 mm is soft.
+    [
+      'lists but one that leaves it soft',
+      'adjuster: shims\n    shims: 0.2 mm',
+      '; the bed lists none that come near',
+    ],
     ['does not list them', 'adjuster: shims', ''],
   ])('is a thickness where the bed %s', (_, bed, why) => {
     const { words, json } = advised(job(bed, oneUp))
@@ -145,5 +151,29 @@ describe('the remedy', () => {
       expect(said.match(/read the lifts/g)).toHaveLength(1)
       expect(said.match(/prove it dead/g)).toHaveLength(1)
     }
+  })
+
+  it('names the greatest lift in the check', () => {
+    const found = findingsOf(job(studs, four(0.02, 0.13, 0.01, 0.02)), allChecks).findings
+    expect(found.find(({ check }) => check === 'alignment/soft-foot')?.message).toContain(
+      'rises by up to 0.13 mm',
+    )
+  })
+
+  it('is held against no older lifts where the newer ones cannot be read', () => {
+    const later = (lifts: string) => `  reading b {
+    taken: 2026-03-05
+    gauge: 0.02 mm
+    gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
+    ${lifts}
+  }
+`
+    const doubts = (lifts: string) => {
+      const { block, lookup } = blockIn(job(studs, oneUp, later(lifts)), 'main.b')
+      const outcome = correctionOf(block, lookup)
+      return outcome.ok ? outcome.value.doubts.map(({ type }) => type) : [outcome.fault.words]
+    }
+    expect(doubts('')).toContain('soft-foot')
+    expect(doubts('lifts: aft-port 0.1 kg')).not.toContain('soft-foot')
   })
 })

@@ -88,3 +88,31 @@ describe('what the speed allows', () => {
     )
   })
 })
+
+describe('what is allowed where the job does not say', () => {
+  const assumed = (coupling: string, more = '') => {
+    const text = job('7000 rpm')
+      .replace('coupling { kind: flexible  pilot: no ', `coupling { ${coupling} `)
+      .replace(/ {2}motor m .*\n/, more)
+    return allowed(text)
+  }
+  const fast = '  motor m { power: 15 kW  speed: 7000 rpm }\n'
+
+  // 0.001 in per inch of diameter is a slope of 1 mrad: on 110 mm it shows 0.11 mm, whatever the flange.
+  it('is a slope, so that a smaller circle shows less of it', () => {
+    expect(assumed('kind: rigid  offset: max 0.15 mm').gap).toBeCloseTo(0.11e-3, 9)
+  })
+
+  it('names where the table of speeds ends, also where only the offset goes by it', () => {
+    expect(assumed('kind: flexible  gap-variation: max 0.10 mm', fast).assumptions).toContain(
+      'the table of speeds ends at 6000 rpm',
+    )
+  })
+
+  it('names a speed that is not known, and the circle that a stated figure holds on', () => {
+    expect(assumed('kind: flexible').assumptions).toContain('the speed of the flexible coupling is not known')
+    expect(assumed('kind: flexible', fast).assumptions).not.toContain('is not known')
+    const own = assumed('kind: flexible  gap-variation: max 0.10 mm  offset: max 0.15 mm').assumptions
+    expect(own).toContain('the gap variation allowed holds where the gauge goes in, on 110 mm')
+  })
+})
