@@ -174,3 +174,54 @@ it('a lift as it is said never reaches the heads of the bolts', () => {
     expect((lift * 2) % 1).toBeCloseTo(0, 9)
   }
 })
+
+describe('feet between the ends that come down', () => {
+  const feet = [...four, 'foot mid { from-coupling: 370 mm  across: 0 mm port }']
+  const gaps = 'top 1.58 mm, starboard 1.80 mm, bottom 2.02 mm, port 1.80 mm'
+  it('go out of the way first, and are run up to the foot last: a nut that hangs in the air touches nothing on its way down', () => {
+    const json = jsonOf(job({ gaps, offsets: high(0.9), feet }))
+    const last = json.work?.passes.at(-1) ?? []
+    const ofMid = last.filter((visit) => visit.feet.includes('mid')).map(({ up_mm }) => up_mm)
+    expect(ofMid).toHaveLength(2)
+    expect(ofMid[0]).toBeLessThan(0)
+    expect(ofMid[1]).toBeGreaterThan(0)
+    expect(last.at(-1)?.feet).toEqual(['mid'])
+    const text = planned(job({ gaps, offsets: high(0.9), feet }))
+    expect(text).toMatch(/then mid up until it just touches/)
+    expect(text).not.toMatch(/down until it just touches/)
+    const sum = (json.work?.passes ?? [])
+      .flat()
+      .reduce((all, visit) => all + (visit.feet.includes('mid') ? visit.up_mm : 0), 0)
+    expect(sum).toBeCloseTo(json.feet.find(({ name }) => name === 'mid')?.moved_mm ?? 0, 3)
+  })
+})
+
+describe('packs that are thinner than what has to come out', () => {
+  const bed = 'adjuster: shims\n    shims: 0.05 mm, 0.1 mm, 0.2 mm, 0.5 mm'
+  it('are said, and no gauge makes up for them', () => {
+    const text = planned(job({ offsets: high(2), bed, room: 'pack: 1 mm' }))
+    expect(text).toContain(
+      'The bed is too high: aft-port, aft-starboard, fwd-port and fwd-starboard have packs of 1.00 mm, and 2.00 mm would have to come out',
+    )
+    expect(text).not.toContain('by gauge')
+  })
+
+  it('are room of rough alignment', () => {
+    expect(planned(job({ offsets: high(9), bed, room: 'pack: 2 mm' }))).toContain(
+      'aft-port can go down 2.0 mm and needs 9.0 mm',
+    )
+  })
+})
+
+it('rough alignment says what may differ, and from where', () => {
+  const text = planned(job({ offsets: high(12) }))
+  expect(text).toContain(
+    'Go on until the rims differ by less than 1.0 mm everywhere and the gap by less than that all round.',
+  )
+  const aimed = planned(
+    job({ offsets: high(12) }).replace('  reading a', '  target { shaft-droop: 1.6 mm }\n  reading a'),
+  )
+  expect(aimed).toContain(
+    'counted from where it is to stand: machine flange 1.60 mm high, gap the same all round',
+  )
+})

@@ -79,8 +79,8 @@ function turns(work: Work, c: Correction, system: UnitSystem): Task {
   const lines = work.passes.map((visits, i) => {
     const last = i === work.passes.length - 1
     const said = visits.map(({ feet, by }) =>
-      last && feet.some(({ step }) => step.by === 'nut' && step.touch)
-        ? `${named(feet)} ${by < 0 ? 'down' : 'up'} until ${feet.length > 1 ? 'they just touch' : 'it just touches'}${aboutAs(by, work)}`
+      last && by > 0 && feet.some(({ step }) => step.by === 'nut' && step.touch)
+        ? `${named(feet)} up until ${feet.length > 1 ? 'they just touch' : 'it just touches'}${aboutAs(by, work)}`
         : `${named(feet)} ${sayVisit(by, work, system)}`,
     )
     return `${work.passes.length > 1 ? `pass ${i + 1}: ` : ''}${said.join('; then ')}`

@@ -112,5 +112,5 @@ export function sparkline(log: readonly LogEntry[]): string | undefined {
   if (shares.length < 2) return undefined
   const most = Math.max(1, ...shares)
   const drawn = shares.map((share) => bars[Math.min(7, Math.floor((share / most) * 8))] ?? '').join('')
-  return `${drawn} ${shares.map((share) => formatNumber(share, 2)).join(' → ')} of the gap variation allowed`
+  return `${drawn} ${shares.map((share) => formatNumber(Number(share.toFixed(2)), 2)).join(' → ')} of the gap variation allowed`
 }

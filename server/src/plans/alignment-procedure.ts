@@ -53,10 +53,10 @@ function sideways(c: Correction, isSlack: boolean, system: UnitSystem): Task {
 function settle(c: Correction, raised: boolean): Task {
   return onStuds(c)
     ? {
-        words: `${raised ? 'Slacken all upper nuts once more, only those,' : 'Leave all upper nuts slack'} and let the machine settle. Try each lower nut by hand: none may turn freely. A foot with air under it is soft: bring its lower nut up until it touches, and note it as a move.`,
+        words: `${raised ? 'Slacken all upper nuts once more, only those,' : 'Leave all upper nuts slack'} and let the machine settle. Try each lower nut by hand: none may turn freely. A foot with air under it is soft: bring its lower nut up until it just touches. That moves no machine, so it is no move in the log.`,
       }
     : {
-        words: `${raised ? `Slacken all ${holder(c)} once more` : `Leave all ${holder(c)} slack`}, let the machine settle, and try each foot with a feeler. A foot with air under it is soft: fill the gap, and note it as a move.`,
+        words: `${raised ? `Slacken all ${holder(c)} once more` : `Leave all ${holder(c)} slack`}, let the machine settle, and try each foot with a feeler. A foot with air under it is soft: fill the gap with shims. That moves no machine, so it is no move in the log.`,
       }
 }
 

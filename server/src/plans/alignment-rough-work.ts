@@ -6,6 +6,10 @@ import { roughlyAligned } from './alignment-rough.ts'
 import { isolate, part, secureShaft, type Task } from './alignment-tasks.ts'
 import { alike, holder, named, onStuds } from './feet-together.ts'
 import { listed } from './listed.ts'
+import { sayAim } from './next-reading-words.ts'
+
+/** Farther (m) than any foot goes. */
+const far = 100
 
 const isNothing = (said: string): boolean => Number.parseFloat(said) === 0
 
@@ -26,9 +30,10 @@ function sayWay({ vertical, horizontal }: FootCorrection, system: UnitSystem): s
 function lacks(foot: FootCorrection, c: Correction, system: UnitSystem): readonly string[] {
   const stand = c.hardware?.feet[c.feet.findIndex(({ name }) => name === foot.name)]
   const by = foot.vertical.value
+  const down = c.adjuster === 'shims' ? Math.min(stand?.down ?? far, stand?.pack ?? far) : stand?.down
   const ways = [
     { way: 'up', can: stand?.up, needs: by },
-    { way: 'down', can: stand?.down, needs: -by },
+    { way: 'down', can: down, needs: -by },
     { way: 'sideways', can: stand?.sideways, needs: Math.abs(foot.horizontal.value) },
   ]
   return ways.flatMap(({ way, can, needs }) =>
@@ -73,6 +78,7 @@ export function roughTasks(c: Correction, system: UnitSystem): readonly Task[] {
         words: `Where they are right, the bed has no room for it: ${lacking.join('; ')}. Change studs, mounts, holes or bed first, correct the job, and plan again.`,
       },
     ]
+  const aim = sayAim(c, system)
   const highest = Math.max(...c.feet.map(({ vertical }) => vertical.value))
   const lowest = Math.min(...c.feet.map(({ vertical }) => vertical.value))
   const studs = onStuds(c)
@@ -96,7 +102,7 @@ export function roughTasks(c: Correction, system: UnitSystem): readonly Task[] {
       lines: [...alike(c.feet, (foot) => sayWay(foot, system))].map(([way, feet]) => `${named(feet)} ${way}`),
     },
     {
-      words: `Measure by eye: a straightedge over both rims, at the top and at the side; a taper gauge or a rule between the faces. Go on until they show less than ${saidRough(roughlyAligned, system)} everywhere.`,
+      words: `Measure by eye: a straightedge over both rims, at the top and at the side; a taper gauge or a rule between the faces. Go on until the rims differ by less than ${saidRough(roughlyAligned, system)} everywhere and the gap by less than that all round${aim === undefined ? '' : `, counted from where it is to stand: ${aim}`}.`,
     },
     {
       words: `Tighten the ${holder(c)}, take a new reading and write it into the log. The fine steps come from that.`,

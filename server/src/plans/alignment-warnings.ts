@@ -1,6 +1,6 @@
 import type { Closure } from '../engineering/alignment/closure.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
-import { saidGauge, saidLength, saidLimit, saidShim } from '../quantity/said.ts'
+import { saidGauge, saidLength, saidLimit, saidRough } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
 import { allUnseen } from './alignment-asked.ts'
 import type { Withheld } from './alignment-doubts.ts'
@@ -9,8 +9,8 @@ import { notesOnSteps } from './alignment-notes.ts'
 import { sayRound } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
 import { nearByEye } from './alignment-rough.ts'
-import type { Way } from './choose-moves.ts'
 import { sayOpen } from './closure-words.ts'
+import { notReached } from './ways-inside.ts'
 
 /** Why nothing can be said for certain, and what would help. */
 function undecided(c: Correction, system: UnitSystem): string | undefined {
@@ -30,48 +30,8 @@ const offsetUnread = ({ offsetBasis, verdict, withheld }: Correction): string | 
 
 const tooFar = (c: Correction, system: UnitSystem): string | undefined =>
   c.withheld === 'far-off'
-    ? `A foot would go more than ${saidLength(nearByEye, system)}: check the gaps, the diameters and the places of the feet. Where they are right, bring the machine near by straightedge first.`
+    ? `A foot would go more than ${saidRough(nearByEye, system)}: check the gaps, the diameters and the places of the feet. Where they are right, bring the machine near by straightedge first.`
     : undefined
-
-/** One way to bring the machine inside, in words. */
-function sayWay(way: Way, system: UnitSystem): string {
-  switch (way.type) {
-    case 'finer-step':
-      return `turning the nuts by ${{ 2: 'half flats', 4: 'quarter flats', 8: 'eighths of a flat' }[way.partsOfFlat] ?? 'finer steps'}`
-    case 'thinner-shim':
-      return `shims of ${saidShim(way.thickness, system)}`
-    case 'travel':
-      return `${saidLength(Math.abs(way.up), system)} of travel ${way.up < 0 ? 'down' : 'up'} at ${way.foot}`
-    case 'hole-clearance':
-      return `a hole at ${way.foot} that lets it ${saidLength(way.sideways, system)} to either side`
-    case 'off-centre':
-      return `reading the rims, and then letting the machine flange go up to ${saidLength(way.by, system)} from where it stands`
-  }
-}
-
-/** What no steps do. A place of the flange that was not read has no limits: it is left where it is. */
-function whatIsNotReached({ untried, offsetBasis }: Correction): string {
-  const [none, not] = untried
-    ? ['No steps were found that', ', but not all could be tried']
-    : ['No steps that the adjusters can make', '']
-  return offsetBasis === 'unknown'
-    ? `${none} bring the slope inside its limit and leave the machine flange where it stands, which was not read${not}`
-    : `${none} bring the machine inside its limits${not}`
-}
-
-/** Steps that leave the machine outside, and what would not; or inside, but nearer to a limit than the gauge can tell. */
-function notReached(c: Correction, system: UnitSystem): string | undefined {
-  if (!c.predicted || c.verdict === 'within' || c.withheld) return undefined
-  if (!c.predicted.inside)
-    return `${whatIsNotReached(c)}; these bring it nearest. ${
-      c.ways.length > 0
-        ? `What would: ${c.ways.map((together) => together.map((way) => sayWay(way, system)).join(' and ')).join('; or ')}.`
-        : 'Set each foot to its height by gauge.'
-    }`
-  return c.predicted.provable
-    ? undefined
-    : `These steps bring the machine inside its limits, but nearer to one of them than the next reading can prove with steps of ${saidGauge(c.gaugeStep, system)}: read with a finer gauge.`
-}
 
 const closureLine = (closure: Closure | undefined, what: string, system: UnitSystem): string | undefined =>
   closure?.state === 'open' ? sayOpen(closure, what, system) : undefined

@@ -39,7 +39,7 @@ export function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem):
       return step.touch ? 'run the lower nut until it just touches' : 'leave as it is'
     const turned = `turn the lower nut ${move.lowerNut}, seen from above`
     return step.touch
-      ? `${move.direction} until it just touches, about ${sayTurns(move)}: ${turned}`
+      ? `${move.direction} about ${sayTurns(move)}, until it just touches from below: ${turned}`
       : `${move.direction} ${sayTurns(move)}: ${turned}`
   }
   if (step.by === 'shims') {

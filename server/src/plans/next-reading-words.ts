@@ -43,6 +43,13 @@ const shownBy = ({ vertical, horizontal }: Target, diameter: number) => ({
   opening: { vertical: -diameter * vertical.slope, horizontal: -diameter * horizontal.slope },
 })
 
+/** Where the machine is to stand, as the gauges show it; undefined without a target. */
+export function sayAim(c: Correction, system: UnitSystem): string | undefined {
+  if (!c.target) return undefined
+  const aim = shownBy(c.target.target, c.gaugeDiameter)
+  return `machine flange ${aimed('offset', aim.offset, system) ?? 'on the shaft axis'}, gap ${aimed('opening', aim.opening, system) ?? 'the same all round'}`
+}
+
 /** Where the gauges should stand, and how far from there they may. */
 interface Wanted {
   readonly flange?: string

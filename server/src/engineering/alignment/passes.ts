@@ -131,6 +131,11 @@ class RoomNeeded {
 const nearest = (height: number, step: number): number =>
   Math.sign(height) * Math.floor(Math.abs(height) / step + 0.5 + 1e-6) * step
 
+const isBetween = (i: number, { length }: Stations): boolean => i > 0 && i < length - 1
+
+/** The next step below, at least a tenth of one away. */
+const stepUnder = (height: number, step: number): number => Math.ceil(height / step - 1.1) * step
+
 const downTo = (height: number, step: number): number => Math.floor(height / step + 1e-6) * step
 
 /** Heights of the stations after pass `k` of `count`. The ends go in proportion; what is between stays on or under their line until the last. */
@@ -168,7 +173,7 @@ function fewest(stations: Stations, step: number, atEnds: number, between: numbe
  * source), to the nearest `step` (m, 1 µm to 0.1 m) and never less than one; the ends go in proportion, rounded to the step, and the sum is exactly what is asked.
  *
  * In a pass go first the stations between that go down, then the end that goes up, then the end that goes down, then the stations between that go
- * up: so none between ever stands above the line of the ends, but for what the heights asked for leave, and the machine rests on its ends without
+ * up; in the last pass those between that went down go a step too far, and come up to their height at the end, so that a nut is run up to its foot: so none between ever stands above the line of the ends, but for what the heights asked for leave, and the machine rests on its ends without
  * rocking [derived].
  *
  * `clearance`: the greatest height the foot reaches on the upper hull of the nuts, with its centre of gravity a tenth of the length or more inside
@@ -189,14 +194,23 @@ export function passesOf(
   const heights = stations.map(() => 0)
   const needed = new RoomNeeded(stations)
   let largest = 0
-  const passes = after.map((next) => {
+  const go = (i: number, to: number): Visit => {
+    const by = to - (heights[i] ?? 0)
+    heights[i] = to
+    for (const line of resting(stations, heights)) needed.lies(line)
+    largest = Math.max(largest, Math.abs(by))
+    return { feet: stations[i]?.feet ?? [], by }
+  }
+  const passes = after.map((next, k) => {
     const by = next.map((height, i) => height - (heights[i] ?? 0))
-    return inOrder(stations, by).map((i): Visit => {
-      heights[i] = next[i] ?? 0
-      for (const line of resting(stations, heights)) needed.lies(line)
-      largest = Math.max(largest, Math.abs(by[i] ?? 0))
-      return { feet: stations[i]?.feet ?? [], by: by[i] ?? 0 }
-    })
+    const order = inOrder(stations, by)
+    if (k < after.length - 1) return order.map((i) => go(i, next[i] ?? 0))
+    // A nut between the ends can only be run up to its foot: where the foot comes down in the end, its nut goes out of the way before.
+    const under = order.filter((i) => isBetween(i, stations) && (by[i] ?? 0) < 0)
+    return [
+      ...order.map((i) => go(i, under.includes(i) ? stepUnder(next[i] ?? 0, step) : (next[i] ?? 0))),
+      ...under.map((i) => go(i, next[i] ?? 0)),
+    ]
   })
   const uneven = Math.min(largest, inRange('unevenness (m)', limits.uneven, 0, 0.1))
   return {
