@@ -238,7 +238,7 @@ describe('a concession for a soft foot', () => {
 }
 `
   const alike = job(studs, four(0.12, 0.12, 0.12, 0.12))
-  const acceptedAt = 'A concession accepts it, so steps are given all the same'
+  const acceptedAt = 'This has a concession, so it holds back no steps'
 
   it('gives the steps, and the doubt is still said', () => {
     expect(saidOf(alike).stepped).toBe(false)

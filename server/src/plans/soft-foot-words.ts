@@ -52,9 +52,13 @@ export function aboutSoft({ missing }: SoftFound, system: UnitSystem): string {
   const last = 'Read the coupling again once no foot is soft.'
   if (typeof missing === 'object')
     return `${first} ${sayRemedy(missing, system)} This moves no machine: write it as a \`note\` of the next reading, not as a move. Tighten all feet and read the lifts of all of them again: the next foot, if any, comes after that. ${last}`
-  return causeElsewhere.includes(missing)
-    ? `${first} ${unnamed[missing]} ${readAll} ${last} Where the bed has to stay as it is, a concession for alignment/soft-foot gives the steps all the same.`
-    : `${first} ${unnamed[missing]} ${last}`
+  const accept =
+    'Where the bed has to stay as it is, a concession for alignment/soft-foot gives the steps all the same.'
+  return [
+    first,
+    unnamed[missing],
+    ...(causeElsewhere.includes(missing) ? [readAll, last, accept] : [last]),
+  ].join(' ')
 }
 
 /** Why the reading is not to be trusted while a foot is soft. `since`: the earlier readings that found it. `accepted`: a concession gives the steps all
@@ -73,7 +77,7 @@ export function softDoubt(
   return {
     type: 'soft-foot',
     words: accepted
-      ? `${what} A concession accepts it, so steps are given all the same: tighten the feet in the same order to the same torque each time, and expect the next reading to differ from what is said here.`
+      ? `${what} This has a concession, so it holds back no steps. Tighten the feet in the same order and to the same torque each time. The next reading may still differ from what is said here.`
       : `${what} ${aboutSoft(found, system)}`,
   }
 }
