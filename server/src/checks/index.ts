@@ -2,10 +2,12 @@
 
 import alignmentAfloatNotSaid from './alignment/afloat-not-said.ts'
 import alignmentBearingSmallerThanShaft from './alignment/bearing-smaller-than-shaft.ts'
+import alignmentDatedInFuture from './alignment/dated-in-future.ts'
 import alignmentFeetAtOnePlace from './alignment/feet-at-one-place.ts'
 import alignmentFeetCannotSetSlope from './alignment/feet-cannot-set-slope.ts'
 import alignmentFeetOnOneSide from './alignment/feet-on-one-side.ts'
 import alignmentFeetOutOfPlane from './alignment/feet-out-of-plane.ts'
+import alignmentFeetSlidApart from './alignment/feet-slid-apart.ts'
 import alignmentFlangeSmallerThanShaft from './alignment/flange-smaller-than-shaft.ts'
 import alignmentFootNameContradictsPlace from './alignment/foot-name-contradicts-place.ts'
 import alignmentFootNameTaken from './alignment/foot-name-taken.ts'
@@ -17,11 +19,13 @@ import alignmentGaugeDiameterBeyondFlange from './alignment/gauge-diameter-beyon
 import alignmentLiftOfUnknownFoot from './alignment/lift-of-unknown-foot.ts'
 import alignmentMisalignmentBeyondCoupling from './alignment/misalignment-beyond-coupling.ts'
 import alignmentMoveAfterUnknownReading from './alignment/move-after-unknown-reading.ts'
+import alignmentMoveBeyondRoom from './alignment/move-beyond-room.ts'
 import alignmentMoveByNutsNotThere from './alignment/move-by-nuts-not-there.ts'
 import alignmentMoveHadAnotherEffect from './alignment/move-had-another-effect.ts'
 import alignmentMoveMisdated from './alignment/move-misdated.ts'
 import alignmentMoveNotedTwice from './alignment/move-noted-twice.ts'
 import alignmentMoveOfUnknownFoot from './alignment/move-of-unknown-foot.ts'
+import alignmentNeverRead from './alignment/never-read.ts'
 import alignmentNoAfloatReading from './alignment/no-afloat-reading.ts'
 import alignmentNoReadingAfterMove from './alignment/no-reading-after-move.ts'
 import alignmentNothingRead from './alignment/nothing-read.ts'
@@ -109,10 +113,12 @@ import sealShaftSizeDiffers from './seal/shaft-size-differs.ts'
 export const allChecks: readonly Check[] = [
   alignmentAfloatNotSaid,
   alignmentBearingSmallerThanShaft,
+  alignmentDatedInFuture,
   alignmentFeetAtOnePlace,
   alignmentFeetCannotSetSlope,
   alignmentFeetOnOneSide,
   alignmentFeetOutOfPlane,
+  alignmentFeetSlidApart,
   alignmentFlangeSmallerThanShaft,
   alignmentFootNameContradictsPlace,
   alignmentFootNameTaken,
@@ -124,11 +130,13 @@ export const allChecks: readonly Check[] = [
   alignmentLiftOfUnknownFoot,
   alignmentMisalignmentBeyondCoupling,
   alignmentMoveAfterUnknownReading,
+  alignmentMoveBeyondRoom,
   alignmentMoveByNutsNotThere,
   alignmentMoveHadAnotherEffect,
   alignmentMoveMisdated,
   alignmentMoveNotedTwice,
   alignmentMoveOfUnknownFoot,
+  alignmentNeverRead,
   alignmentNoAfloatReading,
   alignmentNoReadingAfterMove,
   alignmentNothingRead,

@@ -2,7 +2,14 @@ import { hasSection, rangeOf } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
-import { type Correction, type CorrectionOutcome, correctionOf, withhold } from '../plans/alignment.ts'
+import {
+  type Correction,
+  type CorrectionOutcome,
+  correctionOf,
+  correctionOnSoftFeet,
+  withhold,
+} from '../plans/alignment.ts'
+import { softUpTo } from '../plans/alignment-lifts.ts'
 import { slipOf } from '../plans/alignment-slip.ts'
 import { contains } from '../syntax/tree.ts'
 import { findKind } from '../vocabulary/index.ts'
@@ -17,7 +24,10 @@ export interface Checked {
 /** The correction of a reading as a person may be told it: without steps where the plan waits for something that was found in what it is made
  * from, or where the log shows that the reading or the bed may not be what the job says. */
 export function trustedCorrection(reading: Block, lookup: Lookup, checked: Checked): CorrectionOutcome {
-  const outcome = correctionOf(reading, lookup)
+  const found = correctionOf(reading, lookup)
+  if (!found.ok) return found
+  // Only where it is worked out are the lifts known to be readable.
+  const outcome = acceptsSoft(reading, lookup, checked) ? correctionOnSoftFeet(reading, lookup) : found
   if (!outcome.ok) return outcome
   const awaited = awaitedUnder(reading, lookup, checked)
   if (awaited.length > 0) return { ok: true, value: waiting(outcome.value, awaited, checked.file) }
@@ -25,6 +35,14 @@ export function trustedCorrection(reading: Block, lookup: Lookup, checked: Check
   if (!slip) return outcome
   const told = { ...outcome.value, slip: slip.words }
   return { ok: true, value: slip.withholds ? withhold(told, 'another-effect') : told }
+}
+
+/** Whether every reading that found a foot soft that still is has a concession for it. */
+function acceptsSoft(reading: Block, lookup: Lookup, { findings }: Checked): boolean {
+  const accepted = findings.filter((one) => one.accepted && one.check === 'alignment/soft-foot')
+  if (accepted.length === 0) return false
+  const still = softUpTo(reading, lookup)
+  return still?.in.every((one) => accepted.some((finding) => isIn(finding, one))) === true
 }
 
 function waiting(c: Correction, awaited: readonly Finding[], file: JobFile): Correction {

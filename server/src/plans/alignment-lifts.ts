@@ -33,8 +33,9 @@ export type SoftStep =
     }
   | { readonly by: 'hand'; readonly onStuds: boolean }
 
-/** Why no foot can be named: fewer than three lifts, all rise alike, several rise and none of them most, or the worst was moved since. */
-type Unnamed = 'too-few-lifts' | 'alike' | 'none-stands-out' | 'moved-since'
+/** Why no foot can be named: fewer than three lifts, all rise alike, several rise and none of them most, they were not read together, or a foot was
+ * moved since. */
+type Unnamed = 'too-few-lifts' | 'alike' | 'none-stands-out' | 'read-apart' | 'moved-since'
 
 /** Feet that rise when slackened, and what to do at the worst. */
 export interface SoftFound {
@@ -89,28 +90,42 @@ function stepBy(height: number, feet: ReturnType<typeof feetOf>): SoftStep | und
     : { by: 'shims', pieces, thickness, listed: true }
 }
 
-/** The soft feet of the last reading up to this one that has lifts: a foot stays soft until lifts are read again, or until a move has been made
- * at it. */
-export function softUpTo(
-  reading: Block,
-  lookup: Lookup,
-): { readonly found: SoftFound; readonly in: Block } | undefined {
-  const last = readingsUpTo(reading).findLast(
+/** Feet that are still soft, and the readings that found them so, oldest first. */
+interface StillSoft {
+  readonly found: SoftFound
+  readonly in: readonly Block[]
+}
+
+/** The feet that are soft up to this reading. A foot stays soft until its own lift is read again and is within the limit: lifts of other feet say
+ * nothing of it, and whether a move at it has helped only its lift can show. Throws Unreadable. */
+export function softUpTo(reading: Block, lookup: Lookup): StillSoft | undefined {
+  const lifted = readingsUpTo(reading).filter(
     (one) => factOf(one, 'reading.lifts') || one.unread.has('lifts'),
   )
-  const found = last && softOf(last, lookup)
+  // Later lifts count where older ones cannot be read: those are an error of their own.
+  const last = lifted.at(-1)
+  const softSince = new Map<string, Block>()
+  for (const one of lifted) {
+    if (one.unread.has('lifts') && one !== last) continue
+    const soft = softOf(one, lookup)?.soft ?? []
+    for (const { name } of said(one, 'reading.lifts') ?? []) softSince.delete(name)
+    for (const name of soft) softSince.set(name, one)
+  }
+  const readings = [...new Set(softSince.values())]
+  const latest = readings.at(-1)
+  const found = latest && softOf(latest, lookup)
   if (!found) return undefined
-  const moves = last === reading ? [] : movesBetween(last, reading)
-  const moved = new Set(
-    moves.flatMap((move) => [...move.others].filter(([, by]) => isRaised(by.value)).map(([name]) => name)),
-  )
-  const soft = found.soft.filter((name) => !moved.has(name))
-  if (soft.length === 0) return undefined
-  const { missing } = found
-  const stands =
-    soft.length === found.soft.length || (typeof missing === 'object' && soft.includes(missing.name))
-  return { found: { soft, missing: stands ? missing : 'moved-since' }, in: last }
+  const soft = [...softSince.keys()]
+  const moved = latest !== reading && movesBetween(latest, reading).some(raisesAny)
+  const together = readings.length === 1 && soft.length === found.soft.length
+  return {
+    found: { soft, missing: moved ? 'moved-since' : together ? found.missing : 'read-apart' },
+    in: readings,
+  }
 }
+
+/** Whether a move changes the height of any foot. */
+const raisesAny = ({ others }: Block): boolean => [...others.values()].some(({ value }) => isRaised(value))
 
 /** Whether a line of a move changes the height of its foot. */
 const isRaised = (by: unknown): boolean => {

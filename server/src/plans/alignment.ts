@@ -121,11 +121,18 @@ const worst = (a: Verdict, b: Verdict): Verdict =>
       ? 'undecided'
       : 'within'
 
+const outcomeOf =
+  (softAccepted: boolean) =>
+  (reading: Block, lookup: Lookup): CorrectionOutcome => {
+    const outcome = orFault(() => work(reading, lookup, softAccepted))
+    return 'ok' in outcome ? outcome : { ok: false, fault: outcome }
+  }
+
 /** Works out a reading of the coupling: verdict, slope, offset, and the correction of each foot. Never throws: what stands in the way is data. */
-export const correctionOf = remembered((reading: Block, lookup: Lookup): CorrectionOutcome => {
-  const outcome = orFault(() => work(reading, lookup))
-  return 'ok' in outcome ? outcome : { ok: false, fault: outcome }
-})
+export const correctionOf = remembered(outcomeOf(false))
+
+/** The same where a concession accepts that a foot is soft: the doubt is said, and withholds no steps. */
+export const correctionOnSoftFeet = remembered(outcomeOf(true))
 
 /** The correction without its steps, for this reason; the reason it has already comes first, but for rough alignment, which is work as well. */
 export function withhold(c: Correction, why: Withheld): Correction {
@@ -174,7 +181,7 @@ function theOne(
     : lookup.near(kind)
 }
 
-function work(reading: Block, lookup: Lookup): CorrectionOutcome {
+function work(reading: Block, lookup: Lookup, softAccepted: boolean): CorrectionOutcome {
   const coupling = theOne(reading, 'coupling', lookup)
   if (!coupling)
     return {
@@ -227,10 +234,10 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
 
   const softFeet = softUpTo(reading, lookup)
   const soft = softFeet?.found
-  const softSince = softFeet && softFeet.in !== reading ? (softFeet.in.name ?? '') : undefined
+  const softSince = (softFeet?.in ?? []).flatMap((one) => (one === reading ? [] : (one.name ?? '')))
   const doubts = [
     ...doubtsAbout(reading, oneBed),
-    ...(soft ? [softDoubt(soft, lookup.system, softSince)] : []),
+    ...(soft ? [softDoubt(soft, lookup.system, { since: softSince, accepted: softAccepted })] : []),
     ...pilotDoubt(pose, aim.target, lookup),
   ]
   const found: Found = {
@@ -249,7 +256,7 @@ function work(reading: Block, lookup: Lookup): CorrectionOutcome {
   const unsure = overall === 'undecided' && allUnseen(wanted)
   const withheld: Withheld | undefined = movedSince
     ? 'moved-since'
-    : (doubts[0]?.type ??
+    : (doubts.find(({ type }) => !(softAccepted && type === 'soft-foot'))?.type ??
       (contradictory
         ? 'contradictory'
         : unsure

@@ -1,9 +1,8 @@
 import type { NotedMove } from '../engineering/alignment/slips.ts'
 import type { Lookup } from '../job/lookup.ts'
-import type { Block } from '../job/model.ts'
+import { type Block, factOf } from '../job/model.ts'
 import { feetOf } from './alignment-feet.ts'
 import { movesAfter, readingsOf } from './alignment-moves.ts'
-import { hasLifts } from './held-against.ts'
 import { notedMoves } from './noted-moves.ts'
 import { remembered } from './remembered.ts'
 import { stepOf } from './steps.ts'
@@ -21,22 +20,23 @@ export interface OutOfPlane {
 /** How far a foot may stand off the plane through all, where no nut sets it, m. Common practice, no source. */
 const byHand = 5e-5
 
-/** What a move, as the last of those that add up to it, left out of plane; undefined where nothing is, or where lifts were read since: they show
- * whether a foot hangs. Never throws on figures. */
+/** What a move, as the last of those that add up to it, left out of plane; undefined where nothing is, or where the lifts of all feet that are were read
+ * since: they show whether a foot hangs. Never throws on figures. */
 export const outOfPlane = (move: Block, lookup: Lookup): OutOfPlane | undefined =>
   move.parent && openIn(move.parent, lookup.from(move.parent)).get(move)
 
 /** Those that are open. Moves between two readings are taken together, for they may complete each other; once feet are out of plane, later moves are
- * added until they are in plane again. A reading with lifts starts anew. */
+ * added until they are in plane again, or until the lifts of all of them were read. */
 const openIn = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, OutOfPlane> => {
-  let open: (OutOfPlane & { readonly sum: readonly NotedMove[] }) | undefined
+  let open: (OutOfPlane & { readonly sum: readonly NotedMove[]; readonly lifted: Set<string> }) | undefined
   try {
     const bed = feetOf(lookup.near('bed'))
     const machine = bed.ok ? bed.machine() : undefined
     if (!bed.ok || !machine?.ok) return new Map()
     const limit = bed.adjuster.by === 'nut' ? stepOf(bed.adjuster) / 2 : byHand
     for (const reading of readingsOf(drive)) {
-      if (hasLifts(reading)) open = undefined
+      for (const { name } of factOf(reading, 'reading.lifts')?.value ?? []) open?.lifted.add(name)
+      if (open?.feet.every(({ name }) => open?.lifted.has(name))) open = undefined
       const moves = movesAfter(reading)
       const sum = moves.length === 0 ? undefined : notedMoves(moves, bed, open?.sum)
       // What is not known leaves nothing to judge.
@@ -47,7 +47,8 @@ const openIn = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, Out
         .misfit.map(({ name, vertical }) => ({ name, off: vertical }))
         .filter(({ off }) => Math.abs(off) > limit * (1 + 1e-9))
       const since: readonly Block[] = open?.moves ?? []
-      open = feet.length > 0 ? { moves: [...since, ...moves], feet, limit, sum } : undefined
+      open =
+        feet.length > 0 ? { moves: [...since, ...moves], feet, limit, sum, lifted: new Set() } : undefined
     }
   } catch (error) {
     if (error instanceof RangeError) return new Map()

@@ -58,7 +58,7 @@ export default check({
     return [
       atHead(block, {
         message: `${found.moves.length > 1 ? 'Together, these moves leave' : 'This move leaves'} the feet out of one plane: ${off} the plane through all feet; ${limit} is the most. A foot hangs, or the machine bends as it is pulled down.`,
-        todo: 'Isolate and lock off the drive, and support the machine. Look for air under the feet, read the lifts, and write them into the next reading. If a move was written down wrongly, correct it.',
+        todo: 'Isolate and lock off the drive, and support the machine. Look for air under the feet, read the lifts of all feet, and write them into the next reading. If a move was written down wrongly, correct it.',
         found: saidLength(Math.max(...found.feet.map((foot) => Math.abs(foot.off))), system),
         limit: `at most ${limit}`,
         related: found.moves

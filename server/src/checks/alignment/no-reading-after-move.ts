@@ -1,4 +1,5 @@
 import { moveWithoutReading } from '../../plans/alignment-moves.ts'
+import { isAsBuilt } from '../as-built.ts'
 import { atHead, check, commonPractice } from '../check.ts'
 import { nextReading } from '../fix-alignment.ts'
 
@@ -6,7 +7,7 @@ export default check({
   id: 'alignment/no-reading-after-move',
   severity: 'warning',
   title: 'Move that no reading follows',
-  why: 'Nuts creep as they are tightened and a foot can hang: only the next reading shows where a move has put the machine. Until then the last reading tells of a machine that no longer stands so.',
+  why: 'Nuts creep as they are tightened and a foot can hang: only the next reading shows where a move has put the machine. Until then the last reading tells of a machine that no longer stands so. In a job that is as-built this is an error.',
   source: commonPractice('common practice, no source'),
   on: 'move',
   plan: 'goes-on',
@@ -32,14 +33,17 @@ export default check({
     gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
   }
 }`,
-  run: (_facts, { block }) =>
-    block.parent && moveWithoutReading(block.parent) === block
+  run: (_facts, context) => {
+    const { block } = context
+    return block.parent && moveWithoutReading(block.parent) === block
       ? [
           atHead(block, {
+            ...(isAsBuilt(context) && { severity: 'error' }),
             message: `No reading follows the move after ${block.about?.text}: how the machine stands now is not known.`,
             todo: 'Read the coupling again with everything tight, and add the reading below the move.',
           }),
         ]
-      : [],
+      : []
+  },
   fixes: (_finding, ground) => nextReading(ground).map((fix) => ({ ...fix, preferred: true })),
 })

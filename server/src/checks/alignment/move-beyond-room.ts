@@ -1,0 +1,56 @@
+import { beyondRoom } from '../../plans/beyond-room.ts'
+import { listed } from '../../plans/listed.ts'
+import { saidLength } from '../../quantity/said.ts'
+import { atHead, check, theJobFile } from '../check.ts'
+
+const job = (move: string) => `drive main {
+  coupling { flange-diameter: 125 mm }
+  bed {
+    adjuster: stud-and-nuts
+    thread: M16
+    foot aft { from-coupling: 180 mm  across: 0 mm  travel-up: 1 mm }
+    foot fwd { from-coupling: 560 mm  across: 0 mm  hole-clearance: 0.5 mm }
+  }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
+  }
+${move}
+}`
+
+export default check({
+  id: 'alignment/move-beyond-room',
+  severity: 'warning',
+  title: 'Move farther than the foot can go',
+  why: 'A stud meets the edge of its hole, and a nut the end of its thread. A foot that is noted to have gone farther did not go so, or the bed says too little room: steps from either could be wrong. Each move is judged alone, since the room may be that of any day.',
+  source: theJobFile('travel-up, travel-down, hole-clearance and pack of the foot'),
+  on: 'move',
+  plan: 'waits',
+  fires: job(`  move after dry-1 {
+# ^^^^^^^^^^^^^^^^ aft 2.67 mm up, travel-up is 1.00 mm; fwd 3.00 mm to port, hole-clearance is 0.50 mm
+    aft: up 8 flats
+    fwd: port 3 mm
+  }`),
+  quiet: job(`  move after dry-1 {
+    aft: up 3 flats
+    fwd: port 0.5 mm
+  }`),
+  run: (_facts, context) => {
+    const { block, system } = context
+    const found = beyondRoom(block, context)
+    if (found.length === 0) return []
+    const feet = found.map(
+      ({ name, way, went, room, can }) =>
+        `${name} ${saidLength(went, system)} ${way}, ${room} is ${saidLength(can, system)}`,
+    )
+    const several = new Set(found.map(({ name }) => name)).size > 1
+    const facts = [...new Set(found.map(({ room }) => `\`${room}\``))]
+    return [
+      atHead(block, {
+        message: `This move takes ${several ? 'feet' : 'a foot'} farther than the bed says: ${feet.join('; ')}.`,
+        todo: `Measure what was done. Correct the move, or ${listed(facts)} of the ${several ? 'feet' : 'foot'}.`,
+      }),
+    ]
+  },
+})
