@@ -321,7 +321,7 @@ it('a pilot that is engaged leaves a target off the centre undecided, and nothin
 
 it('a machine that is far off is first brought near by straightedge', () => {
   const far = planned(job(reading('r1', '2026-03-04', { oz: 1, oy: 0, tv: -20, th: 0 })), 'r1')
-  expect(correctionText(far, 'metric')).toContain('! A foot would go more than 5.00 mm')
+  expect(correctionText(far, 'metric')).toContain('! A foot would go more than 5.0 mm')
   expect(correctionText(planned(job(reading('r1', '2026-03-04', start)), 'r1'), 'metric')).not.toContain(
     'straightedge',
   )
