@@ -1,18 +1,14 @@
 // What two readings say of a slip that was supposed of two others. Geometry alone is the reference; the 99 % points of chi-square are those of the
 // NIST/SEMATECH e-Handbook, 1.3.6.7.4.
 import { describe, expect, it } from 'vitest'
+import type { Hypothesis } from '../../server/src/engineering/alignment/hypothesis.ts'
 import {
   explainMismatch,
   type Readings,
   type Stand,
   speaksAgainst,
 } from '../../server/src/engineering/alignment/mismatch.ts'
-import {
-  type Hypothesis,
-  isLasting,
-  slipKey,
-  supposed,
-} from '../../server/src/engineering/alignment/slips.ts'
+import { isLasting, slipKey, supposed } from '../../server/src/engineering/alignment/slips.ts'
 
 const mm = 1e-3
 const feet = [

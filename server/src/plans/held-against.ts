@@ -1,6 +1,6 @@
+import type { NotedMove } from '../engineering/alignment/hypothesis.ts'
 import { explainMismatch, type Mismatch, type Readings } from '../engineering/alignment/mismatch.ts'
 import { type InPlanes, inBothPlanes } from '../engineering/alignment/planes.ts'
-import type { NotedMove } from '../engineering/alignment/slips.ts'
 import type { Thread } from '../engineering/thread.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'

@@ -1,5 +1,6 @@
+import type { Hypothesis } from '../engineering/alignment/hypothesis.ts'
 import { allowsSteps, speaksAgainst } from '../engineering/alignment/mismatch.ts'
-import { type Hypothesis, isLasting, slipKey } from '../engineering/alignment/slips.ts'
+import { isLasting, slipKey } from '../engineering/alignment/slips.ts'
 import type { Comparison, Held } from './held-against.ts'
 
 /** A comparison that put its later reading, or what the job says, in doubt, and that nothing read since has settled. Its explanations are those that

@@ -1,18 +1,10 @@
 import { exactly, type Uncertain } from '../../quantity/uncertainty.ts'
 import type { Result } from '../result.ts'
 import type { FeetProblem, Foot } from './feet.ts'
+import type { Component, Hypothesis, MoveLog, NotedMove, Supposition } from './hypothesis.ts'
 import { type InPlanes, inBothPlanes } from './planes.ts'
 import { rigidMachine } from './rigid-move.ts'
-import {
-  type Component,
-  type Hypothesis,
-  isSound,
-  type MoveLog,
-  type NotedMove,
-  type Supposition,
-  supposed,
-  suppositions,
-} from './slips.ts'
+import { isSound, supposed, suppositions } from './slips.ts'
 
 /** How the machine flange stands, as read: slope (rad), and offset (m) where it was read. */
 export type Stand = { readonly slope: InPlanes<Uncertain>; readonly offset?: InPlanes<Uncertain> }
