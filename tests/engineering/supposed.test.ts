@@ -112,10 +112,14 @@ describe('what was supposed of other readings', () => {
       { type: 'nothing-moved' },
       { type: 'part-of-the-way', share: 0.5 },
       { type: 'offset-not-carried' },
-      { type: 'sides-swapped', swapped: 'later' },
+      { type: 'copied', from: 'r1' },
       { type: 'made-twice' },
     ] as const)
       expect(isLasting(of)).toBe(false)
+  })
+
+  it('lasts where places are swapped in the later reading: who did it once may do it again', () => {
+    expect(isLasting({ type: 'sides-swapped', swapped: 'later' })).toBe(true)
   })
 
   it('keeps the figure that was fitted, and goes by the same name whatever that is', () => {

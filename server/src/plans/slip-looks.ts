@@ -239,9 +239,9 @@ function ifSo(of: Hypothesis, shown: Shown): string {
     case 'sides-swapped':
       return `If port and starboard are swapped, correct ${inReading(of.swapped, shown)}.`
     case 'half-turn':
-      return `If the places are counted half a turn off, correct ${inReading(of.swapped, shown)}.`
+      return `If places are half a turn off or all signs reversed, correct ${inReading(of.swapped, shown)}.`
     case 'quarter-turn':
-      return `If the places are counted a quarter off, correct ${inReading(of.swapped, shown)}.`
+      return `If the places are a quarter off, correct ${inReading(of.swapped, shown)}.`
     case 'offset-signs-reversed':
       return `If the signs of the offsets are reversed, correct ${inReading(of.swapped, shown)}.`
     case 'gap-signs-reversed':

@@ -99,9 +99,9 @@ function sayHypothesis(of: Together, comparison: Shown, system: UnitSystem): str
     case 'sides-swapped':
       return `port and starboard are swapped ${swappedIn(of.swapped, comparison)}`
     case 'half-turn':
-      return `the places are counted half a turn off ${swappedIn(of.swapped, comparison)}: top for bottom and port for starboard`
+      return `the places are counted half a turn off ${swappedIn(of.swapped, comparison)}, or all signs are reversed`
     case 'quarter-turn':
-      return `the places are counted a quarter ${of.way}, looking forward, ${swappedIn(of.swapped, comparison)}`
+      return `the places are counted a quarter off, ${of.way} looking forward, ${swappedIn(of.swapped, comparison)}`
     case 'offset-signs-reversed':
       return `the signs of the offsets are reversed ${swappedIn(of.swapped, comparison)}: was the dial on the other half?`
     case 'gap-signs-reversed':

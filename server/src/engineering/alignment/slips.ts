@@ -322,7 +322,7 @@ const slips: { readonly [T in Hypothesis['type']]: Slip } = {
   },
   // Only all figures as they are written can tell, and only lifts.
   copied: { basis: 'reading-in-doubt', suppose: () => [] },
-  'not-as-noted': { basis: 'job-in-doubt', suppose: () => [] },
+  'not-as-noted': { basis: 'reading-in-doubt', suppose: () => [] },
   // Slopes as computed are the true ones times the factor; the move is true.
   'other-gauge-diameter': {
     basis: 'job-in-doubt',
@@ -367,7 +367,6 @@ export function supposed(of: Hypothesis, log: MoveLog): Supposition | undefined 
   if (of.type === 'other-pitch') return hasNuts(log) ? scaledBy(log, byPitch(log), of.factor) : undefined
   if (of.type === 'other-gauge-diameter')
     return log.onCircle ? scaledBy(log, byCircle(log), of.factor) : undefined
-  if (of.type === 'not-as-noted') return supposed({ ...of, type: 'did-not-follow' }, log)
   const key = slipKey(of)
   return slips[of.type].suppose(log).find(({ hypothesis }) => slipKey(hypothesis) === key)
 }
