@@ -106,7 +106,7 @@ it('an exact copy of an older reading is named, and gives no steps', () => {
   expect(slip?.words).toContain('If the figures were copied from r1, write what is read now in their place.')
   expect(saidOf(text).stepped).toBe(false)
   // One digit off, it is no copy; put back, it agrees with the reading before.
-  expect(at(text.replace(/(reading r3[^]*?starboard )1.87/, '$11.88'), 'r3').slip?.words).not.toContain(
+  expect(at(text.replace(/(reading r3[\s\S]*?starboard )1.87/, '$11.88'), 'r3').slip?.words).not.toContain(
     'copied',
   )
   const back = text.replace('  reading r3', `${move('r2', 'down 1 flat', 'down 2 flats')}  reading r3`)

@@ -288,7 +288,7 @@ it('2,000 readings with moves, all held against the first, take no longer than o
   for (const one of all) correctionOf(one, lookup.from(one))
   const began = performance.now()
   for (const one of all) slipOf(one, lookup.from(one))
-  // About 0.7 s on two slow cores; with a search back through the log it would be minutes.
+  // About 1.3 s on two slow cores; with a search back through the log it would be minutes.
   expect(performance.now() - began).toBeLessThan(2500)
   expect(standingIn(block, lookup).against).toMatchObject({ type: 'compared', since: 'r0' })
 }, 60_000)

@@ -94,7 +94,7 @@ export const logSchema = z
       against: against
         .nullable()
         .describe(
-          'Against the last whole reading before it that is not itself in doubt; null where neither can be said.',
+          'Against the last whole reading of its shape before it that is not itself in doubt; null where neither can be said.',
         ),
       stillOpen: z
         .object({ reading: z.string(), since: z.string(), explanations: z.array(explanation) })

@@ -67,7 +67,7 @@ export interface Supposition {
   readonly fitted: number
 }
 
-interface Expected {
+export interface Expected {
   readonly value: number
   readonly variance: number
 }

@@ -92,28 +92,40 @@ const visible = 9
 
 const swappedIn = ['later', 'first', 'both'] as const
 
-function mirroredIn(swapped: Swapped, mirror: Mirror, log: MoveLog): Supposition {
-  const { components, moves } = log
-  const there = (c: Component, plane: Component['plane']) =>
-    components.find((other) => other.kind === c.kind && other.plane === plane) ?? c
-  const ofMove = (c: Component) => varianceOf(c, moves) - c.variance
-  return {
-    hypothesis: { ...mirror, swapped },
-    expects: (c) => ({
-      value: writtenSo(mirror, swapped, c, (plane) => {
-        const from = there(c, plane)
-        return { before: from.before, change: changeBy(from, moves) }
-      }),
-      // A move that is seen in the other plane misses by as much there.
-      variance:
-        c.variance +
-        (mirror.type === 'quarter-turn' && swapped !== 'first'
-          ? ofMove(there(c, c.plane === 'vertical' ? 'horizontal' : 'vertical'))
-          : ofMove(c)),
-    }),
-    fitted: 0,
-  }
+/** What the moves changed of each component, and the variance of that; by kind and plane. */
+type Changes = { readonly [K in Component['kind']]?: InPlanes<Changed> }
+interface Changed {
+  readonly before: number
+  readonly change: number
+  readonly variance: number
 }
+
+function changesOf({ components, moves }: MoveLog): Changes {
+  const of = (kind: Component['kind']) => {
+    const own = components.filter((c) => c.kind === kind)
+    if (own.length < 2) return undefined
+    return inBothPlanes((plane): Changed => {
+      const c = own.find((one) => one.plane === plane) as Component
+      return { before: c.before, change: changeBy(c, moves), variance: varianceOf(c, moves) - c.variance }
+    })
+  }
+  const [slope, offset] = [of('slope'), of('offset')]
+  return { ...(slope && { slope }), ...(offset && { offset }) }
+}
+
+const none: Changed = { before: 0, change: 0, variance: 0 }
+
+const mirroredIn = (swapped: Swapped, mirror: Mirror, changes: Changes): Supposition => ({
+  hypothesis: { ...mirror, swapped },
+  expects: (c) => {
+    const at = (plane: Component['plane']) => changes[c.kind]?.[plane] ?? none
+    // A move that is seen in the other plane misses by as much there.
+    const across = mirror.type === 'quarter-turn' && swapped !== 'first'
+    const seen = across === (c.plane === 'horizontal') ? 'vertical' : 'horizontal'
+    return { value: writtenSo(mirror, swapped, c, at), variance: c.variance + at(seen).variance }
+  },
+  fitted: 0,
+})
 
 const inOnePlane = [{ type: 'top-and-bottom-swapped' }, { type: 'sides-swapped' }] as const
 
@@ -130,17 +142,19 @@ const lookApart = (one: Supposition, other: Supposition, { components }: MoveLog
 /** In each reading. Of those of both planes only what does not look like one of one plane: that is simpler. */
 const mirrored =
   (...mirrors: readonly Mirror[]) =>
-  (log: MoveLog): readonly Supposition[] =>
-    mirrors.flatMap((mirror) =>
+  (log: MoveLog): readonly Supposition[] => {
+    const changes = changesOf(log)
+    return mirrors.flatMap((mirror) =>
       swappedIn.flatMap((swapped) => {
-        const one = mirroredIn(swapped, mirror, log)
+        const one = mirroredIn(swapped, mirror, changes)
         const simpler = inOnePlane.filter(({ type }) => type !== mirror.type)
         const isSimple = simpler.length < inOnePlane.length
         const told =
-          isSimple || simpler.every((other) => lookApart(one, mirroredIn(swapped, other, log), log))
+          isSimple || simpler.every((other) => lookApart(one, mirroredIn(swapped, other, changes), log))
         return told ? [one] : []
       }),
     )
+  }
 
 /** A part of the change that is `factor` times what it should be. */
 interface Scaled {
