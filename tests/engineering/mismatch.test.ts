@@ -2,8 +2,9 @@
 // reference; the 99 % points of chi-square are those of the NIST/SEMATECH e-Handbook, 1.3.6.7.4.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
+import type { Hypothesis } from '../../server/src/engineering/alignment/hypothesis.ts'
 import { allowsSteps, explainMismatch } from '../../server/src/engineering/alignment/mismatch.ts'
-import { type Hypothesis, isSound, suppositions } from '../../server/src/engineering/alignment/slips.ts'
+import { isSound, suppositions } from '../../server/src/engineering/alignment/slips.ts'
 import { type Axis, feet, mm, moved, noted, read, start, uOffset, uSlope } from './mismatch-machine.ts'
 
 const up = [0.3 * mm, 1.2 * mm] as const

@@ -1,6 +1,8 @@
 /** Logs of two readings with a slip between them that only the simulation knows. Machines, gauges and errors are those of `simulated-machine.ts`; where the
  * machine goes is worked out here from the line through its feet. The figures of the slips are common practice, no source. */
 import { stepHeights } from '../../server/src/engineering/adjuster-heights.ts'
+import type { Hypothesis, NotedMove } from '../../server/src/engineering/alignment/hypothesis.ts'
+import type { Mirror } from '../../server/src/engineering/alignment/mirrors.ts'
 import {
   allowsSteps,
   explainMismatch,
@@ -8,7 +10,7 @@ import {
 } from '../../server/src/engineering/alignment/mismatch.ts'
 import { searchMoves } from '../../server/src/engineering/alignment/move-search.ts'
 import { inBothPlanes } from '../../server/src/engineering/alignment/planes.ts'
-import { type Hypothesis, isSound, type NotedMove } from '../../server/src/engineering/alignment/slips.ts'
+import { isSound } from '../../server/src/engineering/alignment/slips.ts'
 import {
   type Axis,
   between,
@@ -94,17 +96,43 @@ const exchanged = (made: Made, planes: 'all' | 'heights') => {
     return planes === 'all' ? other : { ...move, vertical: other.vertical }
   })
 }
-const swapped = (
-  type: 'sides-swapped' | 'top-and-bottom-swapped',
-  where: 'first' | 'later' | 'both',
-): Draw => {
-  const mirror = flip(type === 'sides-swapped' ? 'horizontal' : 'vertical')
+/** How an axis is written down: which parts change sign, or planes. */
+const writtenAs: Readonly<Record<string, (axis: Axis) => Axis>> = {
+  'top-and-bottom-swapped': flip('vertical'),
+  'sides-swapped': flip('horizontal'),
+  'half-turn': (axis) => flip('vertical')(flip('horizontal')(axis)),
+  'offset-signs-reversed': (axis) =>
+    inBothPlanes((plane) => ({ ...axis[plane], offset: -axis[plane].offset })),
+  'gap-signs-reversed': (axis) => inBothPlanes((plane) => ({ ...axis[plane], slope: -axis[plane].slope })),
+  // What was read at the top is written at starboard, what was read at starboard at the bottom.
+  clockwise: ({ vertical: { slope, offset }, horizontal }) => ({
+    vertical: { slope: -horizontal.slope, offset: -horizontal.offset },
+    horizontal: { slope, offset },
+  }),
+  'counter-clockwise': ({ vertical, horizontal: { slope, offset } }) => ({
+    vertical: { slope, offset },
+    horizontal: { slope: -vertical.slope, offset: -vertical.offset },
+  }),
+}
+const swapped = (of: Mirror, where: 'first' | 'later' | 'both'): Draw => {
+  const mirror = writtenAs[of.type === 'quarter-turn' ? of.way : of.type]
   return always({
-    hypothesis: () => ({ type, swapped: where }),
-    ...(where !== 'later' && { first: mirror }),
-    ...(where !== 'first' && { later: mirror }),
+    hypothesis: () => ({ ...of, swapped: where }),
+    ...(mirror && where !== 'later' && { first: mirror }),
+    ...(mirror && where !== 'first' && { later: mirror }),
   })
 }
+/** Half a turn off in both readings is top and bottom swapped in both, where nothing was moved sideways. */
+const ifSideways =
+  (draw: Draw): Draw =>
+  (random) =>
+  (made) =>
+    made.moves.some(({ horizontal }) => horizontal !== 0) ? draw(random)(made) : undefined
+const swappedIn = (name: string, of: Mirror): Readonly<Record<string, Draw>> => ({
+  [`${name}, later reading`]: swapped(of, 'later'),
+  [`${name}, first reading`]: swapped(of, 'first'),
+  [`${name}, both`]: swapped(of, 'both'),
+})
 
 /** Every slip that is drawn, by what it is called in the table. */
 const faults: Readonly<Record<string, Draw>> = {
@@ -163,12 +191,8 @@ const faults: Readonly<Record<string, Draw>> = {
     hypothesis: () => ({ type: 'other-hand' }),
     moves: (made) => each(made, (move) => ({ ...move, vertical: -move.vertical })),
   }),
-  'top and bottom swapped, later reading': swapped('top-and-bottom-swapped', 'later'),
-  'top and bottom swapped, first reading': swapped('top-and-bottom-swapped', 'first'),
-  'top and bottom swapped, both': swapped('top-and-bottom-swapped', 'both'),
-  'sides swapped, later reading': swapped('sides-swapped', 'later'),
-  'sides swapped, first reading': swapped('sides-swapped', 'first'),
-  'sides swapped, both': swapped('sides-swapped', 'both'),
+  ...swappedIn('top and bottom swapped', { type: 'top-and-bottom-swapped' }),
+  ...swappedIn('sides swapped', { type: 'sides-swapped' }),
   'another gauge circle': (random) => {
     const factor = random() < 0.5 ? between(random, 0.5, 0.85) : between(random, 1.2, 1.8)
     return always({
@@ -181,6 +205,12 @@ const faults: Readonly<Record<string, Draw>> = {
     hypothesis: () => ({ type: 'offset-not-carried' }),
     later: (axis, start) => inBothPlanes((plane) => ({ ...axis[plane], offset: start[plane].offset })),
   }),
+  ...swappedIn('half a turn off', { type: 'half-turn' }),
+  'half a turn off, both': ifSideways(swapped({ type: 'half-turn' }, 'both')),
+  ...swappedIn('a quarter off, clockwise', { type: 'quarter-turn', way: 'clockwise' }),
+  ...swappedIn('a quarter off, counter-clockwise', { type: 'quarter-turn', way: 'counter-clockwise' }),
+  ...swappedIn('signs of the offsets reversed', { type: 'offset-signs-reversed' }),
+  ...swappedIn('signs of the gaps reversed', { type: 'gap-signs-reversed' }),
 }
 
 /** Feet of the three layouts that are common: two pairs, three pairs, a pair aft and one foot forward. */

@@ -1,18 +1,14 @@
 // What two readings say of a slip that was supposed of two others. Geometry alone is the reference; the 99 % points of chi-square are those of the
 // NIST/SEMATECH e-Handbook, 1.3.6.7.4.
 import { describe, expect, it } from 'vitest'
+import type { Hypothesis } from '../../server/src/engineering/alignment/hypothesis.ts'
 import {
   explainMismatch,
   type Readings,
   type Stand,
   speaksAgainst,
 } from '../../server/src/engineering/alignment/mismatch.ts'
-import {
-  type Hypothesis,
-  isLasting,
-  slipKey,
-  supposed,
-} from '../../server/src/engineering/alignment/slips.ts'
+import { isLasting, slipKey, supposed } from '../../server/src/engineering/alignment/slips.ts'
 
 const mm = 1e-3
 const feet = [
@@ -116,10 +112,14 @@ describe('what was supposed of other readings', () => {
       { type: 'nothing-moved' },
       { type: 'part-of-the-way', share: 0.5 },
       { type: 'offset-not-carried' },
-      { type: 'sides-swapped', swapped: 'later' },
+      { type: 'copied', from: 'r1' },
       { type: 'made-twice' },
     ] as const)
       expect(isLasting(of)).toBe(false)
+  })
+
+  it('lasts where places are swapped in the later reading: who did it once may do it again', () => {
+    expect(isLasting({ type: 'sides-swapped', swapped: 'later' })).toBe(true)
   })
 
   it('keeps the figure that was fitted, and goes by the same name whatever that is', () => {

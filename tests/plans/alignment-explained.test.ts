@@ -2,7 +2,7 @@
 // rounded to the gauge; what went wrong is done to that machine and has to be named. The 99 % of "noise" is that of the chi-square test.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import type { Hypothesis } from '../../server/src/engineering/alignment/slips.ts'
+import type { Hypothesis } from '../../server/src/engineering/alignment/hypothesis.ts'
 import { logUpTo } from '../../server/src/plans/alignment-log.ts'
 import { sayExplanations } from '../../server/src/plans/slip-words.ts'
 import { blockIn } from './job-text.ts'

@@ -80,5 +80,5 @@ it('readings of one shape are not held against each other where the boat was afl
   const between = reading('m', '03-05', -3, 0.1, 'afloat: yes').replace('gaps: top', 'gaps: top 1.00 mm, top')
   const text = job(reading('a', '03-01', -3, 0.1) + between + reading('b', '03-09', -3, 0.1))
   const { block, lookup } = blockIn(text, 'main.b')
-  expect(standingIn(block, lookup).against).toEqual({ type: 'launched', since: 'a' })
+  expect(standingIn(block, lookup).against).toEqual({ type: 'hauled-out', since: 'a' })
 })

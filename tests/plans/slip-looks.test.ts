@@ -1,6 +1,6 @@
 // Which look decides between slips that explain a reading alike: common practice, no source. The turns of a right-hand thread rise to the right (ISO 261
 // threads are right-hand unless marked LH); ten turns of M16 take 20 mm (ISO 261: 2 mm of pitch).
-import { expect, it } from 'vitest'
+import { describe, expect, it } from 'vitest'
 import { slipOf } from '../../server/src/plans/alignment-slip.ts'
 import { blockIn } from './job-text.ts'
 import { feet, flat, job } from './slip-jobs.ts'
@@ -107,4 +107,38 @@ it('a machine that may have come a part of the way is read again with all tight,
   expect(words).toContain('did not follow')
   expect(first).toContain(tight)
   expect(first).toContain(lifts)
+})
+
+describe('a later reading of a machine that stands as before', () => {
+  // The figures of both readings place by place, top, starboard, bottom, port: gaps, then offsets in 0.01 mm.
+  const log = (gaps: readonly number[], offsets: readonly number[]) => {
+    const round = (figures: readonly number[], from: number) =>
+      ['top', 'starboard', 'bottom', 'port']
+        .map((place, i) => `${place} ${((figures[i] ?? 0) / 100 + from).toFixed(2)} mm`)
+        .join(', ')
+    const reading = (name: string, day: number, ofGaps: readonly number[], ofOffsets: readonly number[]) =>
+      `  reading ${name} { taken: 2026-03-0${day}  gauge: 0.01 mm\n    gaps: ${round(ofGaps, 4)}\n    offsets: ${round(ofOffsets, 0)} }\n`
+    const [head = ''] = job(nuts, [0, 0]).split('  reading r1')
+    return `${head}${reading('r1', 1, [28, -12, -28, 12], [30, 31, -30, -31])}${reading('r2', 2, gaps, offsets)}}\n`
+  }
+  const rim =
+    'Lay a straightedge across both rims at the top: this reading says that the rim of the shaft flange stands out by 0.30 mm.'
+  const widest = (place: string) =>
+    `See where the gap is widest, by eye or with a feeler: this reading says at the ${place}, by 0.56 mm.`
+  it.each([
+    ['the signs of the offsets are reversed in', [28, -12, -28, 12], [-30, -31, 30, 31], rim],
+    ['the signs of the gaps are reversed in', [-28, 12, 28, -12], [30, 31, -30, -31], widest('bottom')],
+    ['the places are counted half a turn off in', [-28, 12, 28, -12], [-30, -31, 30, 31], widest('bottom')],
+    [
+      'the places are counted a quarter off, clockwise looking forward, in',
+      [12, 28, -12, -28],
+      [-31, 30, 31, -30],
+      widest('starboard side'),
+    ],
+  ])('%s it gives one look and no steps', (words, gaps, offsets, look) => {
+    const found = slip(log(gaps, offsets))
+    expect(found?.words).toContain(`${words} this reading`)
+    expect(found?.first).toContain(look)
+    expect(found?.withholds).toBe(true)
+  })
 })

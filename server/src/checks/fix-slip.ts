@@ -1,4 +1,4 @@
-import type { Hypothesis } from '../engineering/alignment/slips.ts'
+import type { Hypothesis } from '../engineering/alignment/hypothesis.ts'
 import type { Block, Value } from '../job/model.ts'
 import { slipOf } from '../plans/alignment-slip.ts'
 import { movedIn } from '../plans/reading-change.ts'

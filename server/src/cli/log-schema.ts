@@ -5,6 +5,7 @@ const explanation = z.object({
   type: z.enum([
     'turned-the-wrong-way',
     'did-not-follow',
+    'not-as-noted',
     'forgotten',
     'nothing-moved',
     'sideways-not-done',
@@ -17,6 +18,11 @@ const explanation = z.object({
     'other-hand',
     'top-and-bottom-swapped',
     'sides-swapped',
+    'half-turn',
+    'quarter-turn',
+    'offset-signs-reversed',
+    'gap-signs-reversed',
+    'copied',
     'other-gauge-diameter',
     'offset-not-carried',
   ]),
@@ -27,7 +33,14 @@ const explanation = z.object({
   swapped: z
     .enum(['later', 'first', 'both'])
     .optional()
-    .describe('Which reading has the places swapped: this one, the one it is held against, or both.'),
+    .describe(
+      'Which reading has the places swapped or signs reversed: this one, the one it is held against, or both.',
+    ),
+  way: z
+    .enum(['clockwise', 'counter-clockwise'])
+    .optional()
+    .describe('Which way the places are counted a quarter off, looking forward.'),
+  from: z.string().optional().describe('The reading that the figures are a copy of.'),
   made: z.enum(['all', 'heights']).optional().describe('What was made at the wrong end.'),
 })
 
@@ -81,7 +94,7 @@ export const logSchema = z
       against: against
         .nullable()
         .describe(
-          'Against the last whole reading before it that is not itself in doubt; null where neither can be said.',
+          'Against the last whole reading of its shape before it that is not itself in doubt; null where neither can be said.',
         ),
       stillOpen: z
         .object({ reading: z.string(), since: z.string(), explanations: z.array(explanation) })

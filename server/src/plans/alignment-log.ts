@@ -1,22 +1,25 @@
-import type { NotedMove } from '../engineering/alignment/slips.ts'
+import type { NotedMove } from '../engineering/alignment/hypothesis.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
 import { type CorrectionOutcome, correctionOf } from './alignment.ts'
 import { feetOf } from './alignment-feet.ts'
+import { softLimit } from './alignment-lifts.ts'
 import { movesAfter, openAfter, readingsOf, readingsUpTo } from './alignment-moves.ts'
 import {
   type Comparison,
   type Held,
-  hasLifts,
   holdAgainst,
   type OtherShape,
   shapeChanged,
+  shapeOf,
   type Worked,
 } from './held-against.ts'
+import type { KnownBesides } from './known-besides.ts'
 import { notedMoves } from './noted-moves.ts'
 import { doubtsAt, inDoubt, type OpenDoubt } from './open-doubts.ts'
 import { type MovedInWords, movedIn } from './reading-change.ts'
 import { remembered } from './remembered.ts'
+import { said } from './said.ts'
 
 /** One reading in the log of a drive. */
 export interface LogEntry {
@@ -67,60 +70,134 @@ export interface InLog {
 export const standingIn = (reading: Block, lookup: Lookup): InLog =>
   (reading.parent && logOf(reading.parent, lookup.from(reading.parent)).get(reading)) ?? { outdated: false }
 
-/** The reading that the next ones are held against, and what has happened since. */
-interface Since {
-  readonly base: Worked
-  shape: OtherShape['type'] | undefined
-  /** A move is noted. */
-  moved: boolean
+/** A reading that the next ones of its shape are held against, and what has happened since. */
+interface Base extends Worked {
+  readonly place: number
+  readonly figures: string
+  /** Place of the reading that the last moves come before; undefined where none is noted. */
+  movedAt: number | undefined
   /** It is open what was moved. */
   unsure: boolean
   noted: readonly NotedMove[] | undefined
 }
 
-/** Readings of a drive, one after the other, each held against the last whole one that is not itself in doubt: a reading that only agrees with one in
- * doubt settles nothing. One pass: a log can be long. */
+/** The bases of a drive, one for each shape: hot or cold, with the end of the shaft free or supported. */
+class Bases {
+  readonly #byShape = new Map<string, Base>()
+  #latest: Base | undefined
+  /** How the boat changed since the latest. */
+  #floated: OtherShape['type'] | undefined
+  readonly #launched: string | undefined
+
+  constructor(launched: string | undefined) {
+    this.#launched = launched
+  }
+
+  /** From one reading to the next. A boat that was launched and hauled out again may stand otherwise ashore. */
+  pass(previous: Block, now: Block, change: (base: Base) => void): void {
+    const shape = unlessWrong(() => [shapeChanged(previous, now, this.#launched)])
+    for (const base of this.#byShape.values()) {
+      change(base)
+      base.unsure ||= !shape
+    }
+    const [type] = shape ?? []
+    if (type !== 'launched' && type !== 'hauled-out') return
+    this.#byShape.clear()
+    this.#floated = type
+  }
+
+  /** How a soft foot held the machine before it was mended nobody knows. */
+  forget(): void {
+    this.#byShape.clear()
+    this.#latest = undefined
+  }
+
+  set(base: Base): void {
+    this.#byShape.set(keyOf(base.reading), base)
+    this.#latest = base
+    this.#floated = undefined
+  }
+
+  /** The base of its shape, or how it differs from the latest. */
+  of(now: Block): Base | OtherShape | undefined {
+    const base = this.#byShape.get(keyOf(now))
+    const from = base ?? this.#latest
+    if (!from) return undefined
+    const type =
+      (base ? undefined : this.#floated) ?? unlessWrong(() => shapeChanged(from.reading, now, this.#launched))
+    return type === undefined ? base : { type, since: from.reading.name ?? '' }
+  }
+}
+
+const keyOf = (reading: Block): string => unlessWrong(() => shapeOf(reading)) ?? '?'
+
+/** The figures of face and rim as they are written, place by place. */
+const figuresOf = ({ reading, correction }: Worked): string =>
+  JSON.stringify(
+    Object.values(correction.readBy).map((by) => [
+      by,
+      ...(said(reading, `reading.${by}`) ?? []).map(({ angle, value }) => [angle, value]).toSorted(inPlace),
+    ]),
+  )
+
+const inPlace = ([a = 0, v = 0]: readonly number[], [b = 0, w = 0]: readonly number[]): number =>
+  a - b || v - w
+
+/** Whether soft feet of a reading were moved after it. */
+function isMended(reading: Block, lookup: Lookup): boolean {
+  const outcome = correctionOf(reading, lookup)
+  const soft = outcome.ok ? (outcome.value.soft?.soft ?? []) : []
+  return soft.length > 0 && movesAfter(reading).some(({ others }) => soft.some((foot) => others.has(foot)))
+}
+
+/** Readings of a drive, one after the other, each held against the last whole one of its shape that is not itself in doubt: a reading that only agrees
+ * with one in doubt settles nothing. One pass: a log can be long. */
 const logOf = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog> => {
   const readings = readingsOf(drive)
   const bed = unlessWrong(() => feetOf(lookup.near('bed')))
   const job = lookup.ofKind('job')[0]
-  const launched = job && factOf(job, 'job.launched')?.value
+  const bases = new Bases(job && factOf(job, 'job.launched')?.value)
   const log = new Map<Block, InLog>()
-  let since: Since | undefined
   let doubts: readonly OpenDoubt[] = []
-  let liftsAt = -1
+  const firmAt = new Map<string, number>()
+  const firstWith = new Map<string, { readonly place: number; readonly name: string }>()
   for (const [place, reading] of readings.entries()) {
     const previous = readings[place - 1]
-    if (since && previous) {
+    if (previous) {
       const moves = movesAfter(previous)
-      const shape = unlessWrong(() => [shapeChanged(previous, reading, launched)])
-      since.shape ??= shape?.[0]
-      since.moved ||= moves.length > 0
-      since.unsure ||= !shape || openAfter(drive)[place - 1] !== false
-      since.noted = bed?.ok && since.noted ? notedMoves(moves, bed, since.noted) : undefined
+      bases.pass(previous, reading, (base) => {
+        if (moves.length > 0) base.movedAt = place
+        base.unsure ||= openAfter(drive)[place - 1] !== false
+        base.noted = bed?.ok && base.noted ? notedMoves(moves, bed, base.noted) : undefined
+      })
+      if (isMended(previous, lookup.from(previous))) bases.forget()
     }
-    if (hasLifts(reading)) liftsAt = place
+    for (const { name, lift } of unlessWrong(() => said(reading, 'reading.lifts')) ?? [])
+      firmAt.set(name, lift <= softLimit ? place : -1)
     const now = whole(reading, lookup.from(reading))
     if (!now) {
       log.set(reading, { outdated: false })
       continue
     }
-    const held = since && compared(since, now, lookup)
-    const against =
-      since?.shape === undefined
-        ? held?.comparison
-        : ({ type: since.shape, since: since.base.reading.name ?? '' } as const)
-    doubts = doubtsAt(doubts, held, { place, liftsAt, moved: since?.moved ?? false })
+    const figures = figuresOf(now)
+    const found = bases.of(reading)
+    const [base, other] = found && 'type' in found ? [undefined, found] : [found, undefined]
+    const copied = firstWith.get(figures)
+    const held =
+      base &&
+      compared(base, now, lookup, {
+        isFirm: (foot) => (firmAt.get(foot) ?? -1) >= (base.movedAt ?? place),
+        ...(copied && copied.place < base.place && base.figures !== figures && { copyOf: copied.name }),
+      })
+    const against = other ?? held?.comparison
+    doubts = doubtsAt(doubts, held, { place, firmAt, moved: base?.movedAt !== undefined })
     const doubt = doubts.at(-1)
     log.set(reading, { ...(against && { against }), ...(doubt && { doubt }), outdated: false })
-    if (!held || !inDoubt(held.comparison))
-      since = {
-        base: now,
-        shape: undefined,
-        moved: false,
-        unsure: false,
-        noted: bed?.ok ? notedMoves([], bed) : undefined,
-      }
+    if (!held || !inDoubt(held.comparison)) {
+      const noted = bed?.ok ? notedMoves([], bed) : undefined
+      bases.set({ ...now, place, figures, movedAt: undefined, unsure: false, noted })
+    }
+    if (!copied) firstWith.set(figures, { place, name: reading.name ?? '' })
   }
   const last = readings.findLastIndex((reading) => whole(reading, lookup.from(reading)))
   for (const reading of readings.slice(0, Math.max(last, 0)))
@@ -128,9 +205,10 @@ const logOf = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLo
   return log
 })
 
-function compared({ base, shape, unsure, noted }: Since, now: Worked, lookup: Lookup): Held | undefined {
-  if (shape !== undefined || unsure || !noted) return undefined
-  return unlessWrong(() => holdAgainst(base, now, noted, lookup))
+function compared(base: Base, now: Worked, lookup: Lookup, known: KnownBesides): Held | undefined {
+  const { unsure, noted } = base
+  if (unsure || !noted) return undefined
+  return unlessWrong(() => holdAgainst(base, now, noted, known, lookup))
 }
 
 /** Undefined where a figure is none, or a fact cannot be used as written: other findings say so. */
@@ -143,10 +221,11 @@ function unlessWrong<T>(work: () => T): T | undefined {
   }
 }
 
-/** A reading that can be worked out, of which nothing is in doubt that a comparison depends on. */
+/** A reading that can be worked out, of which nothing is in doubt that a comparison depends on. With a soft foot the machine stands otherwise than it
+ * will when all are tight. */
 function whole(reading: Block, lookup: Lookup): Worked | undefined {
   const outcome = correctionOf(reading, lookup)
-  if (!outcome.ok || outcome.value.contradictory) return undefined
+  if (!outcome.ok || outcome.value.contradictory || outcome.value.soft) return undefined
   const open = outcome.value.doubts.some(({ type }) => type === 'order-unknown' || type === 'doubled-names')
   return open ? undefined : { reading, correction: outcome.value }
 }

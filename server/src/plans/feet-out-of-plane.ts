@@ -1,4 +1,4 @@
-import type { NotedMove } from '../engineering/alignment/slips.ts'
+import type { NotedMove } from '../engineering/alignment/hypothesis.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
 import { feetOf } from './alignment-feet.ts'

@@ -1,6 +1,6 @@
+import type { NotedMove } from '../engineering/alignment/hypothesis.ts'
 import { explainMismatch, type Mismatch, type Readings } from '../engineering/alignment/mismatch.ts'
 import { type InPlanes, inBothPlanes } from '../engineering/alignment/planes.ts'
-import type { NotedMove } from '../engineering/alignment/slips.ts'
 import type { Thread } from '../engineering/thread.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
@@ -10,6 +10,7 @@ import { feetOf } from './alignment-feet.ts'
 import { movesBetween } from './alignment-moves.ts'
 import { isLater } from './days.ts'
 import { type GaugeCircle, gaugeCircle } from './gauge-circle.ts'
+import { type KnownBesides, withKnown } from './known-besides.ts'
 import { said } from './said.ts'
 
 /** How the flange stands, in what is read there, m. */
@@ -75,6 +76,7 @@ export function holdAgainst(
   earlier: Worked,
   later: Worked,
   moves: readonly NotedMove[],
+  known: KnownBesides,
   lookup: Lookup,
 ): Held | undefined {
   const bed = feetOf(lookup.near('bed'))
@@ -118,7 +120,7 @@ export function holdAgainst(
       opening: openingOf(is.slope, readAt),
       ...(was.offset && is.offset && { offset: is.offset }),
     },
-    mismatch: explained.value,
+    mismatch: withKnown(explained.value, known),
     readAt,
     ...(adjuster && { adjuster }),
     ...(bed.adjuster.by === 'nut' && { thread: bed.adjuster.thread }),
@@ -157,6 +159,10 @@ export function shapeChanged(before: Block, now: Block, launched?: string): Othe
   if (wasUp !== isUp) return isUp ? 'end-supported' : 'end-freed'
   return undefined
 }
+
+/** Readings of one shape have the same, as long as the boat is not launched or hauled out. Throws Unreadable. */
+export const shapeOf = (reading: Block): string =>
+  [said(reading, 'reading.hot') === 'yes', said(reading, 'reading.parted-end') === 'supported'].join()
 
 /** Lifts were read with this reading, so that a foot that hangs would have shown. */
 export const hasLifts = (reading: Block): boolean => factOf(reading, 'reading.lifts') !== undefined

@@ -1,4 +1,5 @@
-import type { Hypothesis } from '../engineering/alignment/slips.ts'
+import type { Hypothesis } from '../engineering/alignment/hypothesis.ts'
+import type { Swapped } from '../engineering/alignment/mirrors.ts'
 import type { LogEntry } from './alignment-log.ts'
 import type { Comparison, OtherShape, Standing } from './held-against.ts'
 import { both, type Figure, figure, round } from './plan-json.ts'
@@ -23,8 +24,12 @@ interface ExplanationJson {
   readonly gaugeDiameter_mm?: number
   /** The pitch of the thread that the figures fit. */
   readonly pitch_mm?: number
-  /** In which reading places are swapped. */
-  readonly swapped?: 'later' | 'first' | 'both'
+  /** In which reading places are swapped, or signs reversed. */
+  readonly swapped?: Swapped
+  /** Which way places are counted a quarter off. */
+  readonly way?: 'clockwise' | 'counter-clockwise'
+  /** The reading that the figures are a copy of. */
+  readonly from?: string
   /** What was made at the wrong end. */
   readonly made?: 'all' | 'heights'
 }
@@ -75,6 +80,8 @@ const explanation = (of: Hypothesis, { readAt, thread }: Comparison): Explanatio
   ...(of.type === 'other-gauge-diameter' && { gaugeDiameter_mm: round(of.factor * readAt.diameter * 1000) }),
   ...(of.type === 'other-pitch' && thread && { pitch_mm: round(of.factor * thread.pitch * 1000) }),
   ...('swapped' in of && { swapped: of.swapped }),
+  ...('way' in of && { way: of.way }),
+  ...('from' in of && { from: of.from }),
   ...('made' in of && { made: of.made }),
 })
 

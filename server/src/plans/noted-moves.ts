@@ -1,6 +1,6 @@
 import type { Foot } from '../engineering/alignment/feet.ts'
+import type { NotedMove } from '../engineering/alignment/hypothesis.ts'
 import { inBothPlanes } from '../engineering/alignment/planes.ts'
-import type { NotedMove } from '../engineering/alignment/slips.ts'
 import type { Block } from '../job/model.ts'
 import { exactly, plus, type Uncertain } from '../quantity/uncertainty.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'

@@ -1,5 +1,7 @@
+import type { Hypothesis } from '../engineering/alignment/hypothesis.ts'
+import type { Swapped } from '../engineering/alignment/mirrors.ts'
 import type { InPlanes } from '../engineering/alignment/planes.ts'
-import { type Hypothesis, isLasting, isSound } from '../engineering/alignment/slips.ts'
+import { isLasting, isSound } from '../engineering/alignment/slips.ts'
 import { formatSi } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { saidLength } from '../quantity/said.ts'
@@ -11,6 +13,8 @@ const looks = [
   'read-again-tight',
   'open-at-top',
   'open-at-side',
+  'gap-widest',
+  'rim-at-top',
   'stud',
   'marks',
   'washers',
@@ -20,15 +24,30 @@ const looks = [
 ] as const
 type Look = (typeof looks)[number]
 
+type Shows = Partial<Record<Look, string>>
+
+/** Gaps that are written across from where they are. */
+const across: Shows = {
+  'open-at-top': 'the other way',
+  'open-at-side': 'the other way',
+  'gap-widest': 'across',
+}
+
+/** What is wrong in the first reading alone can be looked at no more. */
+const ofThis = ({ swapped }: { readonly swapped: Swapped }, shows: Shows): Shows =>
+  swapped === 'first' ? {} : shows
+
 /** What a look shows where this is what happened; a look that is not named shows what the file says. */
-function showsAt(of: Hypothesis): Partial<Record<Look, string>> {
+function showsAt(of: Hypothesis): Shows {
   switch (of.type) {
     case 'turned-the-wrong-way':
     case 'forgotten':
+    case 'not-as-noted':
       return { marks: `${of.type} ${of.feet}` }
     case 'did-not-follow':
       return { lifts: of.feet.join() }
     case 'nothing-moved':
+    case 'copied':
     case 'part-of-the-way':
       return { 'read-again-tight': 'another reading' }
     case 'sideways-not-done':
@@ -42,9 +61,21 @@ function showsAt(of: Hypothesis): Partial<Record<Look, string>> {
     case 'other-hand':
       return { stud: of.type }
     case 'top-and-bottom-swapped':
-      return of.swapped === 'first' ? {} : { 'open-at-top': 'the other way' }
+      return ofThis(of, {
+        'open-at-top': 'the other way',
+        'gap-widest': 'elsewhere',
+        'rim-at-top': 'the other way',
+      })
     case 'sides-swapped':
-      return of.swapped === 'first' ? {} : { 'open-at-side': 'the other way' }
+      return ofThis(of, { 'open-at-side': 'the other way', 'gap-widest': 'elsewhere' })
+    case 'half-turn':
+      return ofThis(of, { ...across, 'rim-at-top': 'the other way' })
+    case 'quarter-turn':
+      return ofThis(of, { 'gap-widest': `a quarter ${of.way}`, 'rim-at-top': 'as at a side' })
+    case 'gap-signs-reversed':
+      return ofThis(of, across)
+    case 'offset-signs-reversed':
+      return ofThis(of, { 'rim-at-top': 'the other way' })
     case 'other-gauge-diameter':
       return { circle: 'another circle' }
     case 'offset-not-carried':
@@ -54,9 +85,24 @@ function showsAt(of: Hypothesis): Partial<Record<Look, string>> {
 
 /** A reading taken too early is taken again before anything else; a place that was swapped in the earlier reading shows in how this one is right. */
 const atOnce = (of: Hypothesis): readonly Look[] => {
-  if (of.type === 'nothing-moved' || of.type === 'part-of-the-way') return ['read-again-tight']
-  if (of.type === 'top-and-bottom-swapped') return ['open-at-top']
-  return of.type === 'sides-swapped' ? ['open-at-side'] : []
+  switch (of.type) {
+    case 'nothing-moved':
+    case 'part-of-the-way':
+    case 'copied':
+      return ['read-again-tight']
+    case 'top-and-bottom-swapped':
+      return ['open-at-top']
+    case 'sides-swapped':
+      return ['open-at-side']
+    case 'offset-signs-reversed':
+      return ['rim-at-top']
+    case 'half-turn':
+    case 'quarter-turn':
+    case 'gap-signs-reversed':
+      return ['gap-widest']
+    default:
+      return []
+  }
 }
 
 /** The fewest looks that tell these apart, as far as any can: each time the one that parts most of those that are still together. */
@@ -104,6 +150,26 @@ function openSide({ found, now }: Shown, plane: keyof InPlanes<unknown>, system:
   return `Read the ${places[0]} and the ${places[1]} again, while a second person calls out each place.`
 }
 
+/** Where the gap is widest, by eye. */
+function gapWidest({ found, now }: Shown, system: UnitSystem): string {
+  const { vertical, horizontal } = (now ?? found).opening
+  const plane = Math.abs(vertical.value) > Math.abs(horizontal.value) ? 'vertical' : 'horizontal'
+  const opening = (now ?? found).opening[plane]
+  const wider = sides[plane].places[opening.value > 0 ? 0 : 1]
+  if (Math.abs(opening.value) <= expanded(opening))
+    return 'Read all places again, while a second person calls out each place.'
+  return `See where the gap is widest, by eye or with a feeler: this reading says at the ${wider}, by ${saidLength(Math.abs(opening.value), system)}.`
+}
+
+/** Which rim stands out at the top. */
+function rimAtTop({ found, now }: Shown, system: UnitSystem): string {
+  const offset = (now ?? found).offset?.vertical
+  if (!offset || Math.abs(offset.value) <= expanded(offset))
+    return 'Read the offsets again, and see on which half the dial is.'
+  const rim = offset.value > 0 ? 'machine' : 'shaft'
+  return `Lay a straightedge across both rims at the top: this reading says that the rim of the ${rim} flange stands out by ${saidLength(Math.abs(offset.value), system)}.`
+}
+
 function stud({ thread, mismatch }: Shown, system: UnitSystem): string {
   if (!thread) return 'Look at the thread of a stud.'
   const asked = new Set(mismatch.explanations.map(({ hypothesis: { type } }) => type))
@@ -127,6 +193,10 @@ function sayLook(look: Look, comparison: Shown, system: UnitSystem): string {
       return openSide(comparison, 'vertical', system)
     case 'open-at-side':
       return openSide(comparison, 'horizontal', system)
+    case 'gap-widest':
+      return gapWidest(comparison, system)
+    case 'rim-at-top':
+      return rimAtTop(comparison, system)
     case 'stud':
       return stud(comparison, system)
     case 'marks':
@@ -142,7 +212,7 @@ function sayLook(look: Look, comparison: Shown, system: UnitSystem): string {
   }
 }
 
-const inReading = (swapped: 'later' | 'first' | 'both', shown: Shown): string =>
+const inReading = (swapped: Swapped, shown: Shown): string =>
   ({
     later: laterReading(shown),
     first: shown.since,
@@ -168,6 +238,16 @@ function ifSo(of: Hypothesis, shown: Shown): string {
       return `If top and bottom are swapped, correct ${inReading(of.swapped, shown)}.`
     case 'sides-swapped':
       return `If port and starboard are swapped, correct ${inReading(of.swapped, shown)}.`
+    case 'half-turn':
+      return `If places are half a turn off or all signs reversed, correct ${inReading(of.swapped, shown)}.`
+    case 'quarter-turn':
+      return `If the places are a quarter off, correct ${inReading(of.swapped, shown)}.`
+    case 'offset-signs-reversed':
+      return `If the signs of the offsets are reversed, correct ${inReading(of.swapped, shown)}.`
+    case 'gap-signs-reversed':
+      return `If the signs of the gaps are reversed, correct ${inReading(of.swapped, shown)}.`
+    case 'copied':
+      return `If the figures were copied from ${of.from}, write what is read now in their place.`
     case 'other-gauge-diameter':
       return 'If the circle is another, correct the gauge-diameter.'
     case 'offset-not-carried':

@@ -1,4 +1,5 @@
-import type { Hypothesis } from '../engineering/alignment/slips.ts'
+import type { Hypothesis } from '../engineering/alignment/hypothesis.ts'
+import type { Swapped } from '../engineering/alignment/mirrors.ts'
 import { formatSi } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
@@ -33,7 +34,7 @@ const wrongWay = {
   'by hand': (feet: string, many: boolean) => `${feet} ${many ? 'were' : 'was'} moved the wrong way`,
 } as const
 
-const swappedIn = (swapped: 'later' | 'first' | 'both', shown: Shown): string =>
+const swappedIn = (swapped: Swapped, shown: Shown): string =>
   ({
     later: `in ${laterReading(shown)}`,
     first: `in ${shown.since}`,
@@ -65,6 +66,8 @@ function sayHypothesis(of: Together, comparison: Shown, system: UnitSystem): str
       )
     case 'did-not-follow':
       return `${listed(of.feet, 'or')} did not follow: look for a soft foot`
+    case 'not-as-noted':
+      return `the move at ${listed(of.feet, 'or')} was not made as noted: the lifts show no soft foot there`
     case 'forgotten':
       return of.feet.length === raisedBy(comparison)
         ? 'the heights were not set, and only the sideways move was made'
@@ -95,6 +98,16 @@ function sayHypothesis(of: Together, comparison: Shown, system: UnitSystem): str
       return `top and bottom are swapped ${swappedIn(of.swapped, comparison)}`
     case 'sides-swapped':
       return `port and starboard are swapped ${swappedIn(of.swapped, comparison)}`
+    case 'half-turn':
+      return `the places are counted half a turn off ${swappedIn(of.swapped, comparison)}, or all signs are reversed`
+    case 'quarter-turn':
+      return `the places are counted a quarter off, ${of.way} looking forward, ${swappedIn(of.swapped, comparison)}`
+    case 'offset-signs-reversed':
+      return `the signs of the offsets are reversed ${swappedIn(of.swapped, comparison)}: was the dial on the other half?`
+    case 'gap-signs-reversed':
+      return `the signs of the gaps are reversed ${swappedIn(of.swapped, comparison)}: was the dial read the other way?`
+    case 'copied':
+      return `the figures are those of ${of.from}, to the digit: were they copied from it?`
     case 'other-gauge-diameter': {
       const fits = formatSi(of.factor * readAt.diameter, 'length', system, 2)
       const has = formatSi(readAt.diameter, 'length', system)

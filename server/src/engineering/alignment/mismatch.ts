@@ -1,18 +1,10 @@
 import { exactly, type Uncertain } from '../../quantity/uncertainty.ts'
 import type { Result } from '../result.ts'
 import type { FeetProblem, Foot } from './feet.ts'
+import type { Component, Expected, Hypothesis, MoveLog, NotedMove } from './hypothesis.ts'
 import { type InPlanes, inBothPlanes } from './planes.ts'
 import { rigidMachine } from './rigid-move.ts'
-import {
-  type Component,
-  type Hypothesis,
-  isSound,
-  type MoveLog,
-  type NotedMove,
-  type Supposition,
-  supposed,
-  suppositions,
-} from './slips.ts'
+import { isSound, supposed, suppositions } from './slips.ts'
 
 /** How the machine flange stands, as read: slope (rad), and offset (m) where it was read. */
 export type Stand = { readonly slope: InPlanes<Uncertain>; readonly offset?: InPlanes<Uncertain> }
@@ -73,13 +65,14 @@ export function explainMismatch(of: Readings): Result<Mismatch, FeetProblem> {
   const noise = isNoise(chiSquare, degreesOfFreedom)
   if (noise) return { ok: true, value: { chiSquare, degreesOfFreedom, noise, explanations: [] } }
   const tried = suppositions(log.value).map((one): Tried => {
-    const left = leftBy(one, components)
+    const expected = components.map(one.expects)
+    const left = leftBy(expected, components)
     return {
       hypothesis: one.hypothesis,
       chiSquare: left,
       score: left + 2 * one.fitted,
       fits: isNoise(left, degreesOfFreedom - one.fitted),
-      shows: components.map((c) => one.expects(c).value),
+      shows: expected.map(({ value }) => value),
     }
   })
   const fitting = tried.filter(({ fits }) => fits).sort((a, b) => a.score - b.score)
@@ -151,11 +144,11 @@ function logOf(of: Readings): Result<Log, FeetProblem> {
 const isNoise = (chiSquare: number, degreesOfFreedom: number): boolean =>
   chiSquare <= (degreesOfFreedom === 0 ? 1e-9 : (most[degreesOfFreedom - 1] ?? Number.NEGATIVE_INFINITY))
 
-const leftBy = ({ expects }: Supposition, components: readonly Component[]): number =>
-  components.reduce((sum, c) => {
-    const { value, variance } = expects(c)
-    return sum + (c.found - value) ** 2 / variance
-  }, 0)
+const leftBy = (expected: readonly Expected[], components: readonly Component[]): number =>
+  expected.reduce(
+    (sum, { value, variance }, i) => sum + ((components[i]?.found ?? Number.NaN) - value) ** 2 / variance,
+    0,
+  )
 
 /** Whether two readings, which `mismatch` explains, speak clearly against something that is supposed to have happened: it leaves more than noise, and
  * `clearly` more than what explains them. False where they cannot tell: nothing was moved that would show it. m, rad. [derived]
@@ -165,7 +158,7 @@ export function speaksAgainst(supposedly: Hypothesis, of: Readings, mismatch: Mi
   const log = logOf(of)
   const one = log.ok ? supposed(supposedly, log.value) : undefined
   if (!log.ok || !one) return false
-  const left = leftBy(one, log.value.components)
+  const left = leftBy(log.value.components.map(one.expects), log.value.components)
   const explained = mismatch.explanations[0]?.chiSquare ?? mismatch.chiSquare
   return !isNoise(left, mismatch.degreesOfFreedom) && left > explained + clearly
 }

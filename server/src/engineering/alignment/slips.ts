@@ -1,77 +1,8 @@
 import { exactly, plus, type Uncertain } from '../../quantity/uncertainty.ts'
 import { atOneStation, type Foot, oneStation } from './feet.ts'
-import { type AxisError, type InPlanes, inBothPlanes } from './planes.ts'
-
-/** What may have happened instead of what was noted. `feet` are names. */
-export type Hypothesis =
-  /** `did-not-follow`: one foot that hangs. `forgotten`: the feet of a station, or all heights. */
-  | {
-      readonly type: 'turned-the-wrong-way' | 'did-not-follow' | 'forgotten'
-      readonly feet: readonly string[]
-    }
-  /** The machine came part of the way (share of it, 0 to 1), all feet alike: it was read before it was clamped. */
-  | { readonly type: 'part-of-the-way'; readonly share: number }
-  /** The circle the gauge goes in on, or the pitch of the thread, is `factor` times what is stated. */
-  | { readonly type: 'other-gauge-diameter' | 'other-pitch'; readonly factor: number }
-  /** Which readings have it: the one after the move, the one before it, or both. */
-  | {
-      readonly type: 'sides-swapped' | 'top-and-bottom-swapped'
-      readonly swapped: 'later' | 'first' | 'both'
-    }
-  /** The moves of the aft end were made at the forward end and the other way round: all, or the heights only. */
-  | { readonly type: 'made-at-the-wrong-end'; readonly made: 'all' | 'heights' }
-  | {
-      readonly type:
-        | 'nothing-moved'
-        | 'sideways-not-done'
-        | 'wrong-side'
-        | 'made-twice'
-        | 'move-not-noted'
-        | 'other-hand'
-        | 'offset-not-carried'
-    }
-
-/** What a foot was noted to be moved by, m. */
-export type NotedMove = InPlanes<Uncertain> & {
-  /** The part of the vertical move that was noted in turns of a nut, m. */
-  readonly byNut?: number
-}
-
-/** One thing that was read both times, m or rad. */
-export interface Component {
-  readonly kind: keyof AxisError
-  readonly plane: keyof InPlanes<unknown>
-  readonly before: number
-  readonly found: number
-  /** Of the difference between both readings, as the gauge has it. */
-  readonly variance: number
-  /** What a metre of each foot changes, in the order of the feet. */
-  readonly effects: readonly number[]
-}
-
-/** Two readings and the moves noted between them. */
-export interface MoveLog {
-  readonly feet: readonly Foot[]
-  readonly moves: readonly NotedMove[]
-  readonly components: readonly Component[]
-  /** Slopes were worked out with a gauge circle. */
-  readonly onCircle: boolean
-  /** The largest circle that the gauge can go in on, over the one that is stated. */
-  readonly largestCircle?: number
-}
-
-/** One explanation, with what the later reading then has to show, and the variance of the difference to it. */
-export interface Supposition {
-  readonly hypothesis: Hypothesis
-  readonly expects: (component: Component) => Expected
-  /** How many figures were fitted. */
-  readonly fitted: number
-}
-
-interface Expected {
-  readonly value: number
-  readonly variance: number
-}
+import type { Component, Hypothesis, MoveLog, NotedMove, Supposition } from './hypothesis.ts'
+import { type Mirror, type Swapped, writtenSo } from './mirrors.ts'
+import { type InPlanes, inBothPlanes } from './planes.ts'
 
 interface Slip {
   /** Whether the next moves can be worked out from this reading, or what is in doubt: the reading does not show the machine as it stands, or bed or coupling are not what the job says. */
@@ -156,20 +87,74 @@ const heightsOf =
 const isAll = (group: readonly number[], log: MoveLog): boolean =>
   !hasSideways(log) && log.moves.every(({ vertical }, i) => vertical.value === 0 || group.includes(i))
 
-const signs = { later: [-1, -1], first: [-1, 1], both: [1, -1] } as const
-
-const mirrored =
-  (type: 'sides-swapped' | 'top-and-bottom-swapped', plane: Component['plane']) =>
-  (log: MoveLog): readonly Supposition[] =>
-    (['later', 'first', 'both'] as const).map((swapped) => {
-      const [before, change] = signs[swapped]
-      return ifMadeButReads({ type, swapped }, log, (c, by) =>
-        c.plane === plane ? before * c.before + change * by : c.before + by,
-      )
-    })
-
 /** Less than three standard deviations of change tells nothing of its size. */
 const visible = 9
+
+const swappedIn = ['later', 'first', 'both'] as const
+
+/** What the moves changed of each component, and the variance of that; by kind and plane. */
+type Changes = { readonly [K in Component['kind']]?: InPlanes<Changed> }
+interface Changed {
+  readonly before: number
+  readonly change: number
+  readonly variance: number
+}
+
+function changesOf({ components, moves }: MoveLog): Changes {
+  const of = (kind: Component['kind']) => {
+    const own = components.filter((c) => c.kind === kind)
+    if (own.length < 2) return undefined
+    return inBothPlanes((plane): Changed => {
+      const c = own.find((one) => one.plane === plane) as Component
+      return { before: c.before, change: changeBy(c, moves), variance: varianceOf(c, moves) - c.variance }
+    })
+  }
+  const [slope, offset] = [of('slope'), of('offset')]
+  return { ...(slope && { slope }), ...(offset && { offset }) }
+}
+
+const none: Changed = { before: 0, change: 0, variance: 0 }
+
+const mirroredIn = (swapped: Swapped, mirror: Mirror, changes: Changes): Supposition => ({
+  hypothesis: { ...mirror, swapped },
+  expects: (c) => {
+    const at = (plane: Component['plane']) => changes[c.kind]?.[plane] ?? none
+    // A move that is seen in the other plane misses by as much there.
+    const across = mirror.type === 'quarter-turn' && swapped !== 'first'
+    const seen = across === (c.plane === 'horizontal') ? 'vertical' : 'horizontal'
+    return { value: writtenSo(mirror, swapped, c, at), variance: c.variance + at(seen).variance }
+  },
+  fitted: 0,
+})
+
+const inOnePlane = [{ type: 'top-and-bottom-swapped' }, { type: 'sides-swapped' }] as const
+
+/** Less than half a standard deviation apart, two show the same. */
+const apart = 0.25
+
+/** Whether a reading could tell both from each other at all. */
+const lookApart = (one: Supposition, other: Supposition, { components }: MoveLog): boolean =>
+  components.reduce((sum, c) => {
+    const [a, b] = [one.expects(c), other.expects(c)]
+    return sum + (a.value - b.value) ** 2 / a.variance
+  }, 0) >= apart
+
+/** In each reading. Of those of both planes only what does not look like one of one plane: that is simpler. */
+const mirrored =
+  (...mirrors: readonly Mirror[]) =>
+  (log: MoveLog): readonly Supposition[] => {
+    const changes = changesOf(log)
+    return mirrors.flatMap((mirror) =>
+      swappedIn.flatMap((swapped) => {
+        const one = mirroredIn(swapped, mirror, changes)
+        const simpler = inOnePlane.filter(({ type }) => type !== mirror.type)
+        const isSimple = simpler.length < inOnePlane.length
+        const told =
+          isSimple || simpler.every((other) => lookApart(one, mirroredIn(swapped, other, changes), log))
+        return told ? [one] : []
+      }),
+    )
+  }
 
 /** A part of the change that is `factor` times what it should be. */
 interface Scaled {
@@ -259,7 +244,7 @@ function atTheWrongEnd(log: MoveLog): readonly Supposition[] {
   ]
 }
 
-/** Every explanation that is tried, each once. All of them have the form M2 (M1 before + C change): M mirrors a plane of the first or of the later reading, C is what the moves did instead. */
+/** Every explanation that is tried, each once. All of them have the form M2 (M1 before + C change): M mirrors or turns the first or the later reading, C is what the moves did instead. */
 const slips: { readonly [T in Hypothesis['type']]: Slip } = {
   'turned-the-wrong-way': { basis: 'sound', suppose: heightsOf('turned-the-wrong-way', -1, () => true) },
   'did-not-follow': {
@@ -329,9 +314,29 @@ const slips: { readonly [T in Hypothesis['type']]: Slip } = {
   },
   'top-and-bottom-swapped': {
     basis: 'reading-in-doubt',
-    suppose: mirrored('top-and-bottom-swapped', 'vertical'),
+    suppose: mirrored({ type: 'top-and-bottom-swapped' }),
   },
-  'sides-swapped': { basis: 'reading-in-doubt', suppose: mirrored('sides-swapped', 'horizontal') },
+  'sides-swapped': { basis: 'reading-in-doubt', suppose: mirrored({ type: 'sides-swapped' }) },
+  'half-turn': { basis: 'reading-in-doubt', suppose: mirrored({ type: 'half-turn' }) },
+  'quarter-turn': {
+    basis: 'reading-in-doubt',
+    suppose: mirrored(
+      { type: 'quarter-turn', way: 'clockwise' },
+      { type: 'quarter-turn', way: 'counter-clockwise' },
+    ),
+  },
+  'offset-signs-reversed': {
+    basis: 'reading-in-doubt',
+    suppose: mirrored({ type: 'offset-signs-reversed' }),
+  },
+  // From two rims the slope has no gaps.
+  'gap-signs-reversed': {
+    basis: 'reading-in-doubt',
+    suppose: (log) => only(log.onCircle, () => mirrored({ type: 'gap-signs-reversed' })(log)),
+  },
+  // Only all figures as they are written can tell, and only lifts.
+  copied: { basis: 'reading-in-doubt', suppose: () => [] },
+  'not-as-noted': { basis: 'reading-in-doubt', suppose: () => [] },
   // Slopes as computed are the true ones times the factor; the move is true.
   'other-gauge-diameter': {
     basis: 'job-in-doubt',
@@ -360,11 +365,11 @@ export const suppositions = (log: MoveLog): readonly Supposition[] =>
  * @example isSound({ type: 'made-twice' }) // true */
 export const isSound = ({ type }: Hypothesis): boolean => slips[type].basis === 'sound'
 
-/** Whether what happened is not of one reading alone, so that neither the same reading again nor another settles it: the job says a thread or a
- * circle wrongly, a foot hangs, or places are swapped in the reading that the others are held against.
- * @example isLasting({ type: 'sides-swapped', swapped: 'later' }) // false */
+/** Whether another reading that is not compared leaves it open: the job says a thread or a circle wrongly, a foot hangs, or places are swapped, which
+ * who did it once may do again.
+ * @example isLasting({ type: 'nothing-moved' }) // false */
 export const isLasting = (of: Hypothesis): boolean =>
-  'swapped' in of ? of.swapped !== 'later' : slips[of.type].basis === 'job-in-doubt'
+  'swapped' in of || slips[of.type].basis === 'job-in-doubt'
 
 /** What names a hypothesis, whatever figure was fitted.
  * @example slipKey({ type: 'other-pitch', factor: 0.75 }) === slipKey({ type: 'other-pitch', factor: 0.8 }) // true */
