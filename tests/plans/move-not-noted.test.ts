@@ -82,3 +82,13 @@ it('readings of one shape are not held against each other where the boat was afl
   const { block, lookup } = blockIn(text, 'main.b')
   expect(standingIn(block, lookup).against).toEqual({ type: 'hauled-out', since: 'a' })
 })
+
+it('a reading in doubt is an error of a job that is as-built', () => {
+  const log = reading('a', '03-01', -3, 0.3) + reading('b', '03-02', 3, -0.3)
+  const severity = (status: string) =>
+    findingsOf(job(log, `status: ${status}`), allChecks).findings.find(
+      ({ check }) => check === 'alignment/move-had-another-effect',
+    )?.severity
+  expect(severity('as-built')).toBe('error')
+  expect(severity('issued')).toBe('warning')
+})

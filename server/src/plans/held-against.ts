@@ -163,6 +163,3 @@ export function shapeChanged(before: Block, now: Block, launched?: string): Othe
 /** Readings of one shape have the same, as long as the boat is not launched or hauled out. Throws Unreadable. */
 export const shapeOf = (reading: Block): string =>
   [said(reading, 'reading.hot') === 'yes', said(reading, 'reading.parted-end') === 'supported'].join()
-
-/** Lifts were read with this reading, so that a foot that hangs would have shown. */
-export const hasLifts = (reading: Block): boolean => factOf(reading, 'reading.lifts') !== undefined

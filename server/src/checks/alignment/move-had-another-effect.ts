@@ -1,6 +1,7 @@
 import { sayMismatch } from '../../plans/alignment-log-words.ts'
 import { slipOf } from '../../plans/alignment-slip.ts'
 import { sayAbout } from '../../plans/slip-words.ts'
+import { isAsBuilt } from '../as-built.ts'
 import { atHead, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
 import { writeAsMade } from '../fix-slip.ts'
@@ -64,6 +65,8 @@ export default check({
         ? `The moves since ${comparison.since} had another effect than they should.`
         : sayAbout(comparison))
     const head = atHead(block, {
+      // What leaves the reading in doubt is no alignment to hand over.
+      ...(slip.withholds && isAsBuilt(context) && { severity: 'error' }),
       message: `${what} ${noted ? 'They should have brought' : 'It should show'} ${sayMismatch(comparison, system)}. ${slip.explained}`,
       todo: slip.first,
       related: comparison.moves.map((move) => ({
