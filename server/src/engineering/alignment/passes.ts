@@ -160,8 +160,10 @@ function fewest(stations: Stations, step: number, atEnds: number, between: numbe
     const after = Array.from({ length: count }, (_, k) => heightsAfter(k + 1, count, stations, step))
     const fits = after.every((heights, k) =>
       heights.every((height, i) => {
-        const by = Math.abs(height - (after[k - 1]?.[i] ?? 0))
-        return by <= (i === 0 || i === last ? atEnds : between) + alike
+        const from = after[k - 1]?.[i] ?? 0
+        const inTheWay = k === count - 1 && isBetween(i, stations) && height < from - alike
+        const by = Math.abs((inTheWay ? stepUnder(height, step) : height) - from)
+        return by <= (isBetween(i, stations) ? between : atEnds) + alike
       }),
     )
     if (fits || count >= most) return after
