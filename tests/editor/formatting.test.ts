@@ -56,6 +56,15 @@ describe('a selection laid out', () => {
     )
   })
 
+  it('leaves a line whose new layout would join it to the section before', () => {
+    const marked = 'job\n\uFEFF##'
+    expect(laidOut(marked, 1, 1)).toBe(marked)
+  })
+
+  it('makes no one line end of two', () => {
+    expect(laidOut('\r\t\njob', 0, 2)).toBe('\r\t\njob')
+  })
+
   it('changes white space alone, on lines it touches alone, and towards the whole layout', () => {
     fc.assert(
       fc.property(fc.oneof(jobs, texts), fc.nat(20), fc.nat(8), (text, line, more) => {

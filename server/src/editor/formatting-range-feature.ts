@@ -17,6 +17,7 @@ export const formattingRangeFeature = feature(
     const edits = formatLines(document.sections.slice(first, last + 1), {
       from: from.offset,
       to: to.offset,
+      before: document.sections[first - 1],
       next: document.sections[last + 1],
     })
     return edits.map(({ newText, ...place }) => ({ range: rangeOf(document, place), newText }))

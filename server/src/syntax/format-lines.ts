@@ -15,10 +15,21 @@ export interface LineEdit<S extends Cut> {
 }
 
 /** Lays out the lines of neighbouring sections that a span touches, as the whole would be laid out: `from` in the first of them, `to` in the
- * last. Lines stay lines, blank ones too. `next` is the section behind them. Nothing where the layout would be read otherwise. */
+ * last. Lines stay lines, blank ones too. `before` and `next` are the
+ * sections around them. Nothing where the layout would be read otherwise. */
 export function formatLines<S extends Cut>(
   sections: readonly S[],
-  { from, to, next }: { readonly from: number; readonly to: number; readonly next: S | undefined },
+  {
+    from,
+    to,
+    before,
+    next,
+  }: {
+    readonly from: number
+    readonly to: number
+    readonly before: S | undefined
+    readonly next: S | undefined
+  },
 ): readonly LineEdit<S>[] {
   if (!sections.every((section) => laidOut(section).rests)) return []
   const edits = sections.flatMap((section, i) => {
@@ -28,12 +39,14 @@ export function formatLines<S extends Cut>(
       const newText = lines[at] ?? ''
       // A selection that ends where a line begins does not reach into it.
       const touched = span.end >= first && (span.start < last || span.start <= first)
-      return touched && section.text.slice(span.start, span.end) !== newText
+      // Between a lone carriage return and a line feed an emptied line would make one line end of both.
+      const joins = newText === '' && section.text[span.start - 1] === '\r' && section.text[span.end] === '\n'
+      return touched && !joins && section.text.slice(span.start, span.end) !== newText
         ? [{ section, span, newText }]
         : []
     })
   })
-  const around = next ? [...sections, next] : sections
+  const around = [...(before ? [before] : []), ...sections, ...(next ? [next] : [])]
   const after = around.map((section) => applied(section, edits)).join('')
   const same =
     cutSections(after).map(black).filter(Boolean).join('\n') ===
