@@ -5,69 +5,10 @@ import type { Hypothesis } from '../../server/src/engineering/alignment/hypothes
 import {
   explainMismatch,
   type Readings,
-  type Stand,
   speaksAgainst,
 } from '../../server/src/engineering/alignment/mismatch.ts'
 import { isLasting, slipKey, supposed } from '../../server/src/engineering/alignment/slips.ts'
-
-const mm = 1e-3
-const feet = [
-  { name: 'aft-port', x: 0.18, y: -0.14 },
-  { name: 'aft-stbd', x: 0.18, y: 0.14 },
-  { name: 'fwd-port', x: 0.56, y: -0.14 },
-  { name: 'fwd-stbd', x: 0.56, y: 0.14 },
-]
-
-interface Axis {
-  readonly oz: number
-  readonly tv: number
-  readonly oy: number
-  readonly th: number
-}
-
-/** A machine moved at its stations: the line through both. */
-const moved = (
-  axis: Axis,
-  [aft, fwd]: readonly [number, number],
-  [aftY, fwdY]: readonly [number, number] = [0, 0],
-): Axis => {
-  const tv = (fwd - aft) / (0.56 - 0.18)
-  const th = (fwdY - aftY) / (0.56 - 0.18)
-  return {
-    oz: axis.oz + aft - tv * 0.18,
-    tv: axis.tv + tv,
-    oy: axis.oy + aftY - th * 0.18,
-    th: axis.th + th,
-  }
-}
-
-const uSlope = 0.08e-3
-const uOffset = 0.006 * mm
-const read = ({ oz, tv, oy, th }: Axis, offsets = true): Stand => ({
-  slope: {
-    vertical: { value: tv, standard: uSlope },
-    horizontal: { value: th, standard: uSlope },
-  },
-  ...(offsets && {
-    offset: {
-      vertical: { value: oz, standard: uOffset },
-      horizontal: { value: oy, standard: uOffset },
-    },
-  }),
-})
-const noted = ([aft, fwd]: readonly [number, number], [aftY, fwdY]: readonly [number, number] = [0, 0]) =>
-  [
-    [aft, aftY],
-    [aft, aftY],
-    [fwd, fwdY],
-    [fwd, fwdY],
-  ].map(([up = 0, across = 0]) => ({
-    vertical: { value: up, standard: 0.01 * mm },
-    horizontal: { value: across, standard: 0.01 * mm },
-    byNut: up,
-  }))
-
-const start: Axis = { oz: 0.1 * mm, tv: -2.4e-3, oy: -0.05 * mm, th: 0.6e-3 }
+import { feet, mm, moved, noted, read, start } from './mismatch-machine.ts'
 
 describe('what was supposed of other readings', () => {
   const asNoted = (by: readonly [number, number]): Readings => ({
