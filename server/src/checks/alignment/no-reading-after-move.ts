@@ -7,7 +7,7 @@ export default check({
   id: 'alignment/no-reading-after-move',
   severity: 'warning',
   title: 'Move that no reading follows',
-  why: 'Nuts creep as they are tightened and a foot can hang: only the next reading shows where a move has put the machine. Until then the last reading tells of a machine that no longer stands so. In a job that is as-built this is an error.',
+  why: 'Nuts creep as they are tightened and a foot can hang: only the next reading shows where a move has put the machine. The last reading was taken before the move and no longer holds. In a job that is as-built this is an error.',
   source: commonPractice('common practice, no source'),
   on: 'move',
   plan: 'goes-on',
