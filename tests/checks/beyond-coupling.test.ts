@@ -19,7 +19,7 @@ const beyond = (text: string) =>
     ({ check }) => check === 'alignment/misalignment-beyond-coupling',
   )
 
-it('is told of the reading that counts, with what it depends on', () => {
+it('is reported at the reading that counts, with what it depends on', () => {
   const [found, ...more] = beyond(drive(reading('dry-1', '2026-03-04', 0.6)))
   expect(more).toEqual([])
   expect(found?.message).toContain('rated for 0.50 mm')
@@ -30,7 +30,7 @@ it('is not told of a reading that a later one follows', () => {
   expect(beyond(drive(reading('dry-1', '2026-03-04', 0.6), reading('dry-2', '2026-03-05', 0.02)))).toEqual([])
 })
 
-// Common practice, no source: one fault is told of once, with one way out of it.
+// Common practice, no source: one fault is reported once, with one way out of it.
 it('is one finding where both ratings are exceeded, and sends to the plan', () => {
   const both = drive(reading('dry-1', '2026-03-04', 0.6))
     .replace('max-offset: 0.5 mm', 'max-offset: 0.5 mm  max-angle: 1 mrad')
@@ -70,7 +70,7 @@ it.each([
   [0.99, 0],
   [1.01, 0],
   [1.3, 1],
-])('is told of an angle only where the gauge proves it beyond 1 mrad: %s mrad', (angle, told) => {
+])('reports an angle only where the gauge proves it beyond 1 mrad: %s mrad', (angle, told) => {
   const half = angle / 20
   const text = drive(reading('dry-1', '2026-03-04', 0))
     .replace('max-offset: 0.5 mm', 'max-angle: 1 mrad')

@@ -170,7 +170,7 @@ describe('the remedy', () => {
   })
 })
 
-// A lift tells of its own foot alone, and a foot pulled down onto nothing stays so whatever is noted: common practice, no source.
+// A lift shows its own foot alone, and a foot pulled down onto nothing stays so whatever is noted: common practice, no source.
 describe('a foot stays soft', () => {
   const withheldIn = (text: string) => {
     const { block, lookup } = blockIn(text, 'main.b')
