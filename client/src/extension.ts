@@ -10,7 +10,7 @@ const debugPort = 6009
 let server: Promise<LanguageServer> | undefined
 
 export const activate = async (context: ExtensionContext): Promise<void> => {
-  const program = { module: context.asAbsolutePath('dist/server.js'), transport: TransportKind.ipc }
+  const program = { module: context.asAbsolutePath('dist/server.mjs'), transport: TransportKind.ipc }
   const started = (...flags: readonly string[]) => ({
     ...program,
     options: { execArgv: [...nodeFlags, ...flags] },

@@ -14,3 +14,20 @@ export const stepsBelow = (folder: Location, file: Location): readonly string[] 
 export const isSearched = (name: string): boolean => name !== 'node_modules' && !name.startsWith('.')
 
 export const isJobFile = (name: string): boolean => name.endsWith('.wright')
+
+/** A file name made of what a thing is called: `Launch 07` becomes `launch-07`. */
+export const fileNameFor = (title: string): string =>
+  title
+    .normalize('NFC')
+    .toLowerCase()
+    .replaceAll(/[^\p{L}\p{M}\p{N}]+/gu, '-')
+    .replaceAll(/^-|-$/g, '')
+    .slice(0, 60) || 'job'
+
+/** The first of `launch-07.wright`, `launch-07-2.wright`, … that is not taken yet. */
+export async function freeName(name: string, isTaken: (file: string) => Promise<boolean>): Promise<string> {
+  for (let number = 1; ; number++) {
+    const file = `${name}${number === 1 ? '' : `-${number}`}.wright`
+    if (!(await isTaken(file))) return file
+  }
+}

@@ -1,5 +1,5 @@
 // Starts, watches and stops the language server, and says so when it does not run.
-import { type LogOutputChannel, window, workspace } from 'vscode'
+import { type LogOutputChannel, type Uri, window, workspace } from 'vscode'
 import {
   type BaseLanguageClient,
   CloseAction,
@@ -8,6 +8,7 @@ import {
   RevealOutputChannelOn,
   State,
 } from 'vscode-languageclient'
+import { type NewJobParams, newJobRequest } from '../../server/src/editor/client-requests.ts'
 import { documentSelector } from './document-selector.ts'
 import type { PlanView } from './plan-view.ts'
 import { mayRestart } from './restart-policy.ts'
@@ -18,7 +19,10 @@ export type LanguageServer = {
   readonly stop: () => Promise<void>
   readonly restart: () => Promise<void>
   readonly showLog: () => void
-  readonly showPlan: () => Promise<void>
+  /** `job`: the file, where it is not the one with the cursor. */
+  readonly showPlan: (job?: Uri) => Promise<void>
+  /** The text of a new job. */
+  readonly newJob: (job: NewJobParams) => Promise<string>
 }
 
 /** Makes the client for where the extension runs. */
@@ -63,12 +67,13 @@ export const createLanguageServer = ({
   const logError = client.error.bind(client)
   client.error = (message, data) => logError(message, data, false)
   prepare(client)
+  plans.connect(client)
 
   const fail = async (what: string): Promise<void> => {
     wanted = false
     status.show('failed')
     const choice = await window.showErrorMessage(
-      `The Shaftwright language server ${what}. Until it runs, job files are not checked.`,
+      `The Shaftwright language server ${what}. Job files are not checked until it runs.`,
       'Restart',
       'Show Log',
     )
@@ -89,14 +94,16 @@ export const createLanguageServer = ({
   client.onDidChangeState(({ oldState, newState }) => {
     if (newState === State.Running) {
       status.show('running')
-      log.info('The language server runs.')
+      plans.serverRuns()
+      log.info('The language server is running.')
     }
+    if (newState === State.Stopped) plans.serverStopped()
     if (newState !== State.Stopped || oldState !== State.Running) return
     if (!wanted) return status.show('stopped')
     const now = Date.now()
     deaths = [...deaths, now]
-    if (!mayRestart(deaths, now)) return void fail('stopped again and again')
-    log.warn('The language server stopped unexpectedly and is started again.')
+    if (!mayRestart(deaths, now)) return void fail('keeps stopping')
+    log.warn('The language server stopped unexpectedly. Restarting it.')
     // The client still has to finish its own clean-up in this turn.
     setTimeout(() => void launch(), 0)
   })
@@ -115,5 +122,12 @@ export const createLanguageServer = ({
     await stop()
     await start()
   }
-  return { start, stop, restart, showLog: () => log.show(), showPlan: plans.showHere }
+  return {
+    start,
+    stop,
+    restart,
+    showLog: () => log.show(),
+    showPlan: plans.showHere,
+    newJob: (job) => client.sendRequest<string>(newJobRequest, job),
+  }
 }

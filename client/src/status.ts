@@ -5,13 +5,13 @@ type ServerState = 'starting' | 'running' | 'stopped' | 'failed'
 
 const shown = {
   starting: { detail: 'The language server is starting', severity: LanguageStatusSeverity.Information },
-  running: { detail: 'The job is checked while you type', severity: LanguageStatusSeverity.Information },
+  running: { detail: 'Job files are checked as you type', severity: LanguageStatusSeverity.Information },
   stopped: {
-    detail: 'The language server is stopped: nothing is checked',
+    detail: 'The language server is stopped. Job files are not checked',
     severity: LanguageStatusSeverity.Warning,
   },
   failed: {
-    detail: 'The language server does not run: nothing is checked',
+    detail: 'The language server failed. Job files are not checked',
     severity: LanguageStatusSeverity.Error,
   },
 }

@@ -18,5 +18,5 @@ shaftwright('check', 1)
 shaftwright('plan', 0)
 
 console.log(`
-Next: docs/language.md tells how a job file is written. Write one of your own, then
+Next: docs/language.md shows how to write a job file. Write your own, then run
   node dist/cli.js check YOUR.wright`)

@@ -1,20 +1,15 @@
 // npm run package: the extension as one .vsix, kept small.
+import { mkdirSync } from 'node:fs'
 import { stat } from 'node:fs/promises'
 import { join, relative } from 'node:path'
-import { createVSIX } from '@vscode/vsce'
-import { bundle, dist, root } from './bundles.ts'
+import { dist, root } from './bundles.ts'
+import { packageExtension } from './vsix.ts'
 
-const limit = 1_000_000
+const limit = 1_100_000
 const file = join(dist, 'shaftwright.vsix')
 
-await bundle('package')
-await createVSIX({
-  cwd: root,
-  packagePath: file,
-  dependencies: false,
-  allowMissingRepository: true,
-  rewriteRelativeLinks: false,
-})
+mkdirSync(dist, { recursive: true })
+await packageExtension(file)
 const { size } = await stat(file)
 const kilobytes = `${Math.round(size / 1000)} kB`
 if (size >= limit)

@@ -32,7 +32,7 @@ try {
     logLevel: 'warning',
   })
   writeFileSync(join(folder, 'package.json'), '{ "type": "module" }')
-  const server = [join(folder, 'server.js')]
+  const server = [join(folder, 'server.mjs')]
   const floor = [join(import.meta.dirname, 'floor-server.ts')]
 
   const load = loadavg()[0] ?? 0
@@ -42,7 +42,7 @@ try {
     editing,
     cold: await measureCold(server, 100),
     archive: await measureArchive(join(folder, 'cli.js'), folder),
-    bundle: statSync(join(folder, 'server.js')).size,
+    bundle: statSync(join(folder, 'server.mjs')).size,
   }
   if (values.json) console.log(JSON.stringify({ measured, goals: goals(measured) }, null, 2))
   else {

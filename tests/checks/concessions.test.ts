@@ -13,6 +13,8 @@ drive port {
 }
 `
 
+const draft = 'job "x" {\n  vessel: "Launch"\n  status: draft\n}\n'
+
 const concession = (
   change: Partial<Record<'check' | 'on' | 'reason' | 'until' | 'by', string>> = {},
 ): string => {
@@ -26,6 +28,8 @@ const concession = (
   return `concession ${change.check ?? fault} {\n${lines.map(([name, value]) => `  ${name}: ${value}\n`).join('')}}\n`
 }
 
+const job = (status: string): string => `job "Launch" { vessel: "Launch 07"  status: ${status} }\n`
+
 const over = (text: string, today = '2026-03-10'): readonly Finding[] =>
   findingsOf(text, allChecks, { today }).findings
 const severities = (findings: readonly Finding[], check = fault): readonly string[] =>
@@ -38,10 +42,9 @@ describe('a concession', () => {
     const after = over(boat + concession())
     expect(severities(before)).toEqual(['error', 'error'])
     expect(severities(after)).toEqual(['information', 'error'])
-    const message = before.find((finding) => finding.check === fault)?.message
-    expect(after.find((finding) => finding.check === fault)?.message).toBe(
-      `${message} Accepted by design office until 2026-04-15: gauge on an arm`,
-    )
+    const [plain, accepted] = [before, after].map((all) => all.find((finding) => finding.check === fault))
+    expect(accepted?.message).toBe(plain?.message)
+    expect(accepted?.detail).toBe(`Accepted by design office until 2026-04-15: gauge on an arm`)
   })
 
   it('leaves no finding out', () => {
@@ -69,7 +72,8 @@ describe('a concession', () => {
     for (const without of ['reason', 'by', 'until', 'on'] as const) {
       const findings = over(boat + concession({ [without]: '' }))
       expect(severities(findings), without).toEqual(['error', 'error'])
-      expect(findings.length, without).toBeGreaterThan(over(boat).length)
+      if (without !== 'reason')
+        expect(over(draft + boat + concession({ [without]: '' })).at(-1)?.check).toBe('job/fact-missing')
     }
     expect(severities(over(boat + concession({ reason: '"  "' })))).toEqual(['error', 'error'])
   })
@@ -104,8 +108,59 @@ describe('an as-built job', () => {
     expect(claims('drive main { gear { ratio: 2.5 } }')).toBe(false)
   })
 
-  it('has it open again when the concession has run out', () => {
+  it.each([
+    ['job/block-missing', 'main', 'drive main { seal { free-length: 148 mm } }\n'],
+    ['job/fact-missing', 'main.seal', 'drive main { seal { free-length: 148 mm } }\n'],
+    ['job/fact-assumed', 'main.seal', 'drive main { seal { fitted-length: 121 mm [assumed] } }\n'],
+    ['cable/missing', 'main', 'drive main { motor { power: 15 kW } }\n'],
+    ['alignment/no-reading-within', 'main', 'drive main { seal { free-length: 148 mm } }\n'],
+  ])('still lacks what a concession accepts as missing: %s stays a warning', (check, on, text) => {
+    const accepted = text + concession({ check, on })
+    const [before, after, issued] = [asBuilt + text, asBuilt + accepted, job('issued') + accepted].map(
+      (all) => over(all).find(({ check: id, at }) => id === check && at.section.text.includes('drive main')),
+    )
+    expect(before).toMatchObject({ severity: 'error' })
+    expect(after).toMatchObject({ severity: 'warning', message: before?.message, accepted: true })
+    expect(after?.detail).toContain('Accepted by design office until 2026-04-15: gauge on an arm')
+    if (issued) expect(issued).toMatchObject({ severity: 'information' })
+    // Also once the concession has run out.
+    expect(severities(over(asBuilt + accepted, '2026-04-16'), check)).toContain('warning')
+  })
+
+  it('does not turn red when the concession has run out', () => {
     const accepted = boat + concession() + concession({ on: 'port' })
-    expect(claims(accepted, '2026-04-16')).toBe(true)
+    expect(claims(accepted, '2026-04-16')).toBe(false)
+  })
+})
+
+describe('a concession past its last day', () => {
+  const ended = boat + concession()
+  const late = '2027-01-01'
+
+  it('leaves the error back open while the job is not handed over', () => {
+    for (const status of ['draft', 'for-review', 'issued'])
+      expect(severities(over(job(status) + ended, late))).toEqual(['error', 'error'])
+  })
+
+  it('keeps it accepted in a job that is as-built, and is a warning itself', () => {
+    const findings = over(job('as-built') + ended, late)
+    expect(severities(findings)).toEqual(['information', 'error'])
+    expect(findings.find(({ check }) => check === fault)?.detail).toMatch(
+      /^Accepted by design office until 2026-04-15, which has passed: gauge on an arm$/,
+    )
+    const warned = findings.find(({ check }) => check === 'job/concession-expired')
+    expect(warned).toMatchObject({ severity: 'warning', limit: '2026-04-15' })
+    expect(warned?.detail).toContain('what it accepted stays accepted')
+  })
+
+  it('makes no plan that waited for it go on', () => {
+    const [accepted] = over(job('as-built') + ended, late).filter(({ check }) => check === fault)
+    expect(accepted).toMatchObject({ plan: 'waits' })
+    expect(accepted).not.toHaveProperty('accepted')
+  })
+
+  it('gives way to one that is in force', () => {
+    const both = job('as-built') + ended + concession({ until: '2028-01-01', reason: '"new arm"' })
+    expect(over(both, late).find(({ check }) => check === fault)).toMatchObject({ accepted: true })
   })
 })

@@ -26,7 +26,7 @@ it.each([
 
 it('each that was copied is told of once, with the foot it was copied from', () => {
   expect(told(aft, aft, aft)).toEqual([
-    'Foot f1 stands where foot f0 stands.',
-    'Foot f2 stands where foot f0 stands.',
+    'Foot f1 is in the same place as foot f0.',
+    'Foot f2 is in the same place as foot f0.',
   ])
 })

@@ -18,6 +18,7 @@ const about = (text: string, check: string) => found(text).filter((one) => one.c
 const aside = [
   'job/fact-missing',
   'job/block-missing',
+  'job/job-missing',
   'job/block-misplaced',
   'alignment/no-reading-after-move',
   'alignment/move-after-unknown-reading',
@@ -27,15 +28,15 @@ const foot = (across: string) => `foot aft { from-coupling: 180 mm  across: ${ac
 const seal = (length: string) => `seal { free-length: ${length} }`
 const gaps = (second: string) =>
   `reading dry-1 {\n  gaps: top 1.9 mm, ${second}, bottom 1.6 mm, port 1.7 mm\n}`
-const moved = (move: string) => `drive main {\n  move after dry-1 { aft: ${move} }\n}`
+const moved = (move: string) => `drive main {\n  move after dry-1 { done: 2026-03-04  aft: ${move} }\n}`
 
 describe('a value of another form is shown how it is written', () => {
   it.each([
     ['a side before its length', foot('port 140 mm'), 'port 140 mm', 'Did you mean 140 mm port?'],
     ['the trade short for a side', foot('140 mm stbd'), 'stbd', 'Did you mean starboard?'],
-    ['no side', foot('140 mm'), '140 mm', 'Write it like this: 140 mm port.'],
-    ['a sign for a side', foot('-140 mm'), '-140 mm', 'Write it like this: 140 mm port.'],
-    ['a sign beside a side', foot('-140 mm port'), '-140 mm port', 'Write it like this: 140 mm port.'],
+    ['no side', foot('140 mm'), '140 mm', 'Write a value such as 140 mm port.'],
+    ['a sign for a side', foot('-140 mm'), '-140 mm', 'Write a value such as 140 mm port.'],
+    ['a sign beside a side', foot('-140 mm port'), '-140 mm port', 'Write a value such as 140 mm port.'],
     ['a place by its short name', gaps('stbd 1.8 mm'), 'stbd', 'Did you mean starboard?'],
     ['a way by its short name', moved('dn 2 flats'), 'dn', 'Did you mean down?'],
     ['feet and inches', seal('5 ft 6-1/2 in'), '5 ft 6-1/2 in', 'Did you mean 5 ft + 6-1/2 in?'],
@@ -43,7 +44,7 @@ describe('a value of another form is shown how it is written', () => {
     ['a word of few', 'coupling { kind: bolted }', 'bolted', 'Write one of rigid,'],
     ['phases with a colon', 'phase-map {\n  A: U\n}', 'A', 'Write it like this: `A to U,'],
     ['a block by its short name', 'drive main {\n  prop { }\n}', 'prop', 'Did you mean propeller?'],
-    ['one length too many', seal('148 mm 2 mm'), '148 mm 2 mm', 'Write it like this: 148 mm.'],
+    ['one length too many', seal('148 mm 2 mm'), '148 mm 2 mm', 'Write a value such as 148 mm.'],
   ])('%s', (_title, text, marked, words) => {
     const of = found(text).filter(({ check }) => !aside.includes(check))
     expect(of.map((one) => one.marked)).toEqual([marked])
@@ -73,7 +74,7 @@ describe('what was pasted from elsewhere', () => {
     ['job "x" {\n  vessel: “Launch 07\n}', '“Launch 07', '"Launch 07"'],
     ['seal {\n  free-length: 148 mm [drawing “S-07”]\n}', '“S-07”', '"S-07"'],
   ])('%j: curly quotes are one finding', (text, marked, straight) => {
-    const of = found(text)
+    const of = found(text).filter(({ check }) => !aside.includes(check))
     expect(of.map((one) => [one.check, one.marked])).toEqual([['job/curly-quotes', marked]])
     expect(of[0]?.words).toContain(`Use straight quotes: ${straight}.`)
   })
@@ -86,8 +87,8 @@ describe('what is half written, or written as elsewhere', () => {
     ['a path without its quotes', 'use parts/stock', 'use parts/stock', '`use "parts/stock.wright"`'],
     ['an origin without its end', seal('148 mm [maker'), '[maker', 'The closing ] is missing.'],
     ['a sum without its end', seal('2 * (70 mm + 4 mm'), '(70 mm + 4 mm', 'The closing ) is missing.'],
-    ['a line of comment', '// all invented', '//', 'A comment begins with #.'],
-    ['a block behind a fact', 'bed { thread: M16 foot aft {\n  } }', '{', 'on a line of its own'],
+    ['a line of comment', '// all invented', '//', 'Begin a comment with #.'],
+    ['an unknown block behind a fact', 'bed { thread: M16 foo aft {\n  } }', '{', 'on a line of its own'],
   ])('%s', (_title, text, marked, words) => {
     const [first] = found(text).filter((one) => one.marked === marked)
     expect(first?.words).toContain(words)
@@ -146,6 +147,69 @@ describe('one name for two blocks', () => {
 
   it('of one kind is told as before', () => {
     const [one] = about('drive main {\n  cable a { }\n  cable a { }\n}', 'job/duplicate')
-    expect(one?.words).toBe('a is there twice; the first is taken. Keep the right one.')
+    expect(one?.words).toBe('a is stated twice; the first one counts. Keep the correct one.')
+  })
+})
+
+describe('a circle of `like`', () => {
+  it.each([
+    [
+      'of two drives',
+      'drive a { like: b }\ndrive b { like: a }',
+      ['This drive is like b, and b leads back to this', 'This drive is like a, and a leads back to this'],
+    ],
+    [
+      'of three parts',
+      'gear a { like: b }\ngear b { like: c }\ngear c { like: a }',
+      [
+        'This gear is like b, and b leads',
+        'This gear is like c, and c leads',
+        'This gear is like a, and a leads',
+      ],
+    ],
+    ['of a drive alone', 'drive a { like: a }', ['This drive is like itself, so it takes nothing.']],
+    [
+      'of two feet',
+      'bed {\n  foot a { like: b }\n  foot b { like: a }\n}',
+      ['This foot is like a, and a leads'],
+    ],
+  ])('%s says so in plain words', (_title, text, words) => {
+    const of = about(text, 'job/refers-to-itself')
+    expect(of).toHaveLength(words.length)
+    for (const [i, each] of words.entries()) expect(of[i]?.words).toContain(each)
+    expect(of.map((one) => one.words).join()).not.toContain('Write the value itself')
+  })
+
+  it('is told apart from a value that leads back to itself', () => {
+    const [one] = about('seal { free-length: free-length + 2 mm }', 'job/refers-to-itself')
+    expect(one?.words).toBe(
+      'free-length is calculated from itself, so it has no value. Write an amount in its place.',
+    )
+    const blocks = about(
+      'drive a { gear { ratio: b.gear.ratio } }\ndrive b { gear { ratio: a.gear.ratio } }',
+      'job/refers-to-itself',
+    )
+    expect(blocks[0]?.words).toContain('b.gear.ratio is in a block that takes a value from this one')
+  })
+})
+
+describe('a block of which a drive has one', () => {
+  const machines =
+    '  motor { terminals: U, V, W }\n  controller { terminals: A, B, C }\n  phase-map { A to U, B to V, C to W }\n'
+
+  it('written twice is one finding, and the second is not checked any further', () => {
+    const text = `drive main {\n${machines}  phase-map { A to U, B to U, C to W }\n}`
+    expect(found(text).filter(({ check }) => /duplicate|^phases/.test(check))).toEqual([
+      {
+        check: 'job/duplicate',
+        marked: 'phase-map',
+        words:
+          'There is more than one phase-map here; the first one counts. Keep the correct one. Delete the other.',
+      },
+    ])
+  })
+
+  it('written once is checked', () => {
+    expect(about(`drive main {\n${machines.replace('B to V', 'B to U')}}`, 'phases/doubled')).toHaveLength(1)
   })
 })

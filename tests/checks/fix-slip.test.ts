@@ -28,7 +28,7 @@ describe('the move as it was made', () => {
     [
       'made twice over',
       job(noted, [2 * flat, 4 * flat], [0.4, 1]),
-      ['  }\n  move after r1 {\n    aft-port: up 1 flat, starboard 0.2 mm\n'],
+      ['  }\n  move after r1 {\n    done:', '    aft-port: up 1 flat, starboard 0.2 mm\n'],
     ],
   ])('is offered: %s', (_, text, lines) => {
     expect(fires(text)).toBe(true)
@@ -44,7 +44,7 @@ describe('the move as it was made', () => {
       'there are two moves, and either may be the wrong one',
       job(noted, [flat, -2 * flat], [0.2, 0.5]).replace(
         '  reading r2',
-        '  move after r1 { aft-port: none }\n  reading r2',
+        '  move after r1 { done: 2026-03-04  aft-port: none }\n  reading r2',
       ),
     ],
     ['nothing explains it', job(noted, [3, -2], [1, -4])],

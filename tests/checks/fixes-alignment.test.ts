@@ -45,7 +45,9 @@ describe('the move of the plan', () => {
   }
 `),
     )
-    expect(codes(after)).toContain('alignment/no-reading-after-move')
+    // When and by whom it is made nobody knows yet: it is planned, and is not written a second time.
+    expect(codes(after)).toContain('alignment/move-planned')
+    expect(codes(after)).not.toContain('alignment/no-reading-after-move')
     expect(titles(after, outside)).not.toContain(write)
   })
 
@@ -58,7 +60,7 @@ describe('the move of the plan', () => {
     const after = fixed(text, outside, write)
     expect(after).toContain('aft-port: up 0.52 mm, starboard 0.20 mm')
     expect(after).toContain('fwd-stbd: up 1.56 mm, starboard 0.60 mm')
-    expect(codes(after).filter((code) => code.startsWith('job/'))).toEqual([])
+    expect(codes(after).filter((code) => code.startsWith('job/'))).toEqual(['job/job-missing'])
   })
 
   it('has the digits of its shims: 0.525 mm is not written as 0.53 mm', () => {
@@ -87,8 +89,42 @@ describe('the move of the plan', () => {
   })
 })
 
+describe('a planned move', () => {
+  const planned = fixed(job(), outside, write)
+
+  it('is corrected where the plan asks something else, and not written twice', () => {
+    const other = planned.replace('up 1.5 flats', 'down 3 flats')
+    expect(titles(other, outside)).toContain('Correct the planned move')
+    expect(fixed(other, outside, 'Correct the planned move')).toBe(planned)
+  })
+
+  it('is noted as made today, by whom is asked for', () => {
+    const made = fixed(planned, 'alignment/move-planned', 'It was made today')
+    expect(made).toMatch(
+      /move after dry-1 \{\n {4}done: +2026-03-10\n {4}by: +\?\n {4}aft-port: up 1\.5 flats/,
+    )
+    expect(codes(made)).toContain('alignment/no-reading-after-move')
+    expect(codes(made)).not.toContain('alignment/move-planned')
+  })
+
+  it('that a reading follows is dated or deleted, and no date is made up', () => {
+    const later = `  reading dry-2 {
+    taken: 2026-03-05
+    gauge: 0.02 mm
+    gaps:  top 1.93 mm, starboard 1.80 mm, bottom 1.67 mm, port 1.80 mm
+  }
+}
+`
+    const text = planned.replace(/\}\n$/, later)
+    const check = 'alignment/move-not-dated'
+    expect(fixed(text, check, 'It was not made: delete it')).not.toContain('move after')
+    expect(fixed(text, check, 'It was made: add the date')).toMatch(/move after dry-1 \{\n {4}done: +\?\n/)
+    for (const { fix } of offersOf(text, check).offers) expect(fix).not.toHaveProperty('preferred')
+  })
+})
+
 describe('the next reading', () => {
-  const moved = `  move after dry-1 { fwd-port: up 1 flat }
+  const moved = `  move after dry-1 { done: 2026-03-04  fwd-port: up 1 flat }
 `
   const add = 'Add the next reading, dry-2'
   const check = 'alignment/no-reading-after-move'
@@ -99,8 +135,8 @@ describe('the next reading', () => {
     taken:   2026-03-10
     afloat:  no
     gauge:   0.02 mm
-    gaps:    top, starboard, bottom, port
-    offsets: top, starboard, bottom, port
+    gaps:    top ? mm, starboard ? mm, bottom ? mm, port ? mm
+    offsets: top ? mm, starboard ? mm, bottom ? mm, port ? mm
   }
 `),
     )
@@ -110,7 +146,7 @@ describe('the next reading', () => {
     const { offers } = offersOf(job(moved), check)
     const [edit] = layOut(offers[0]?.fix.edits ?? [], { blanks: true })
     expect(asSnippet(edit?.newText ?? '')).toContain(
-      'gaps:    top $1 mm, starboard $2 mm, bottom $3 mm, port $4 mm\n    offsets: top $5 mm,',
+      `gaps:    top \${1:?} mm, starboard \${2:?} mm, bottom \${3:?} mm, port \${4:?} mm\n    offsets: top \${5:?} mm,`,
     )
   })
 
@@ -130,7 +166,7 @@ describe('offsets that were not read', () => {
       .replace('1.93 mm', '1.80 mm')
       .replace('1.67 mm', '1.80 mm')
     expect(fixed(text, 'alignment/offset-not-measured', 'Add the offsets')).toContain(
-      'port 1.80 mm\n    offsets: top, starboard, bottom, port\n',
+      'port 1.80 mm\n    offsets: top ? mm, starboard ? mm, bottom ? mm, port ? mm\n',
     )
   })
 })

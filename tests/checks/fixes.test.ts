@@ -9,7 +9,6 @@ const withoutOffer = new Set([
   'job/unit-wrong-kind', // `3 kg` for a length is no slip of a unit
   'job/value-outside', // a length of 0 is no slip that shows what was meant
   'cable/voltage-drop', // 40 m of any section that the tables have loses too much
-  'job/value-empty', // a length has no words to choose from
 ])
 
 describe('the laws of fixes, over the example of each check that has some', () => {
@@ -28,8 +27,8 @@ describe('accepting a finding with a concession', () => {
     expect(offers.some(({ fix }) => fix.preferred || fix.safe)).toBe(false)
   })
 
-  const text = 'drive main {\n  seal { free-length: 148 mm }\n}\n'
-  const check = 'seal/compression-missing'
+  const text = 'drive main {\n  shaft { diameter: 35 mm }\n  seal { shaft-size: 32 mm }\n}\n'
+  const check = 'seal/shaft-size-differs'
   const accepted = () => {
     const { offers } = offersOf(text, check, acceptances)
     return offers.map(({ document, fix }) => applied(document, fix)).join()
@@ -37,7 +36,7 @@ describe('accepting a finding with a concession', () => {
 
   it('writes who, why and until when as blanks, after a blank line', () => {
     expect(accepted()).toBe(
-      `${text}\nconcession ${check} {\n  on:         main.seal\n  reason:\n  granted-by:\n  until:\n}\n`,
+      `${text}\nconcession ${check} {\n  on:         main.seal\n  reason:     ?\n  granted-by: ?\n  until:      ?\n}\n`,
     )
   })
 
@@ -45,9 +44,9 @@ describe('accepting a finding with a concession', () => {
     const found = (of: string) => findingsOf(of, allChecks).findings.filter((f) => f.check === check)
     expect(found(accepted())[0]?.severity).toBe('error')
     const filled = accepted()
-      .replace('reason:', 'reason: "maker asked"')
-      .replace('granted-by:', 'granted-by: "design office"')
-      .replace('until:', 'until: 2026-04-15')
+      .replace('reason:     ?', 'reason: "maker asked"')
+      .replace('granted-by: ?', 'granted-by: "design office"')
+      .replace('until:      ?', 'until: 2026-04-15')
     expect(found(filled)[0]?.severity).toBe('information')
   })
 
@@ -91,7 +90,7 @@ describe('a unit', () => {
   })
 
   it('of a move may be a turn of the nut or a length where it is up or down, and a length where it is sideways', () => {
-    const move = (by: string) => `drive main {\n  move after dry-1 { aft-port: ${by} }\n}\n`
+    const move = (by: string) => `drive main {\n  move after dry-1 { done: 2026-03-04  aft-port: ${by} }\n}\n`
     const of = (by: string) => laws(move(by), 'job/unit-missing')
     expect(of('up 1')).toEqual(['Write 1 turn', 'Write 1 flat', 'Write 1 mm', 'Write 1 in'])
     expect(of('down 3')).toEqual(['Write 3 turns', 'Write 3 flats', 'Write 3 mm', 'Write 3 in'])
@@ -167,15 +166,6 @@ describe('a unit', () => {
   })
 })
 
-describe('a fact without its value', () => {
-  it('is offered its words where it is one of a few, and no figure', () => {
-    const coupling = (fact: string) => `drive main {\n  coupling { flange-diameter: 100 mm  ${fact} }\n}\n`
-    expect(laws(coupling('kind:'), 'job/value-empty')).toEqual(['Write rigid', 'Write flexible'])
-    expect(fixed(coupling('kind:'), 'job/value-empty', 'Write rigid')).toBe(coupling('kind: rigid'))
-    expect(laws(coupling('gauge-diameter:'), 'job/value-empty')).toEqual([])
-  })
-})
-
 describe('a merge conflict', () => {
   const seal = (lines: string) => `seal {\n${lines}  compression: 26 mm\n}\n`
   // Git's own marks (git-merge, "How conflicts are presented"), the second with what both began from.
@@ -224,9 +214,9 @@ describe('a fact said twice', () => {
   it('goes unasked when both say the same', () => {
     const text =
       'drive main {\n  seal {\n    free-length: 148 mm\n    free-length: 148 mm\n    compression: 26 mm\n  }\n}\n'
-    expect(laws(text, 'job/duplicate')).toEqual(['Take the second out'])
+    expect(laws(text, 'job/duplicate')).toEqual(['Delete the second one'])
     expect(offersOf(text, 'job/duplicate').offers[0]?.fix.safe).toBe(true)
-    expect(fixed(text, 'job/duplicate', 'Take the second out')).toBe(
+    expect(fixed(text, 'job/duplicate', 'Delete the second one')).toBe(
       'drive main {\n  seal {\n    free-length: 148 mm\n    compression: 26 mm\n  }\n}\n',
     )
   })
@@ -239,9 +229,13 @@ describe('a fact said twice', () => {
 })
 
 describe('a misspelt word', () => {
-  const found = (text: string) => findingsOf(text, allChecks).findings.map(({ check }) => check)
+  const found = (text: string) =>
+    findingsOf(text, allChecks)
+      .findings.map(({ check }) => check)
+      .filter((check) => check !== 'job/job-missing')
+  const draft = 'drive main { }\njob "x" {\n  status: draft\n'
 
-  it.each(['job "x" { vesel: "y" }\n', 'job "x" {\n  vesel: "y"\n}\n'])(
+  it.each([`${draft}  vesel: "y" }\n`, `${draft}  vesel: "y"\n}\n`])(
     'that is a required fact is not missing too: %j',
     (text) => {
       expect(found(text)).toEqual(['job/fact-unknown'])
@@ -276,7 +270,7 @@ drive main {
   })
 
   it('does not take the place of the right one where both stand', () => {
-    const text = 'job "x" {\n  vesel: "y"\n  vessel: "z"\n}\n'
+    const text = `${draft}  vesel: "y"\n  vessel: "z"\n}\n`
     expect(found(text)).toEqual(['job/fact-unknown'])
   })
 
@@ -311,24 +305,71 @@ protection main-fuse { rating: 315 A  protects: ${path} }
 })
 
 describe('a missing fact', () => {
+  const job = 'job "x" { vessel: "v"  status: draft }\n'
+  const add = (text: string, title: string) => fixed(job + text, 'job/fact-missing', title).slice(job.length)
+
   it('goes in its place, in line with the others, and makes up no figure', () => {
     const text = 'drive main {\n  coupling {\n    kind:   rigid\n    offset: max 0.15 mm\n  }\n}\n'
-    expect(fixed(text, 'job/fact-missing', 'Add flange-diameter')).toBe(
-      'drive main {\n  coupling {\n    kind:            rigid\n    flange-diameter:\n    offset:          max 0.15 mm\n  }\n}\n',
+    expect(add(text, 'Add flange-diameter')).toBe(
+      'drive main {\n  coupling {\n    kind:            rigid\n    flange-diameter: ?\n    offset:          max 0.15 mm\n  }\n}\n',
     )
   })
 
   it('goes into a block of one line, and into an empty one', () => {
-    expect(
-      fixed('drive main { coupling { kind: rigid } }\n', 'job/fact-missing', 'Add flange-diameter'),
-    ).toBe('drive main { coupling { kind: rigid  flange-diameter: } }\n')
-    expect(fixed('drive main { coupling { } }\n', 'job/fact-missing', 'Add flange-diameter')).toBe(
-      'drive main { coupling { flange-diameter: } }\n',
+    expect(add('drive main { coupling { kind: rigid } }\n', 'Add flange-diameter')).toBe(
+      'drive main { coupling { kind: rigid  flange-diameter: ? } }\n',
+    )
+    expect(add('drive main { coupling { } }\n', 'Add flange-diameter')).toBe(
+      'drive main { coupling { flange-diameter: ? } }\n',
+    )
+  })
+
+  it('goes in with all others, in the order of the vocabulary', () => {
+    expect(add('drive main { coupling { } }\n', 'Add the 2 missing facts')).toBe(
+      'drive main { coupling { kind: ?  flange-diameter: ? } }\n',
+    )
+    const cable = 'cable feed {\n  conductor: 35 mm2\n  place: open\n}\n'
+    expect(add(cable, 'Add the 4 missing facts')).toBe(
+      'cable feed {\n  from: ?\n  to: ?\n  conductor: 35 mm2\n  length: ?\n  insulation: ?\n  place: open\n}\n',
     )
   })
 
   it('keeps the line ends of the file', () => {
     const text = 'drive main {\r\n  coupling {\r\n    kind: rigid\r\n  }\r\n}\r\n'
-    expect(fixed(text, 'job/fact-missing', 'Add flange-diameter')).not.toMatch(/[^\r]\n/)
+    expect(fixed(job + text, 'job/fact-missing', 'Add flange-diameter').slice(job.length)).not.toMatch(
+      /[^\r]\n/,
+    )
+  })
+})
+
+describe('a missing block', () => {
+  const job = 'job "x" { vessel: "v"  revision: "A"  status: for-review }\n'
+  const drive = 'drive main {\n  shaft { diameter: 35 mm }\n}\n'
+
+  it('goes where it belongs, a blank for each fact that the status asks for', () => {
+    expect(fixed(job + drive, 'job/block-missing', 'Add a shaft-log')).toBe(
+      `${job}drive main {\n  shaft { diameter: 35 mm }\n  shaft-log {\n    bore: ?\n  }\n}\n`,
+    )
+    expect(fixed(job + drive, 'job/block-missing', 'Add a bed')).toContain(
+      '  bed {\n    adjuster: ?\n    foot aft-port {\n      from-coupling: ?\n      across:        ?\n    }\n  }\n',
+    )
+    expect(fixed(job + drive, 'job/block-missing', 'Add a cable')).toContain(
+      '  cable phases {\n    from:       ?\n',
+    )
+    expect(fixed(job + drive, 'job/block-missing', 'Add a battery')).toMatch(/\n}\n\nbattery house \{\n/)
+    expect(fixed(job, 'job/block-missing', 'Add a drive')).toMatch(/\n\ndrive \S+ \{\n}\n$/)
+  })
+
+  it('goes in with all others, and then nothing is missing but facts', () => {
+    const after = fixed(job + drive, 'job/block-missing', 'Add the 10 missing blocks')
+    const left = findingsOf(after, allChecks).findings.filter(({ at }) =>
+      at.section.text.includes('drive main'),
+    )
+    const found = left.map(({ check }) => check).filter((check) => !check.startsWith('caution/'))
+    expect(new Set(found)).toEqual(new Set(['job/fact-missing']))
+  })
+
+  it('and an empty file is offered a job', () => {
+    expect(fixed('', 'job/job-missing', 'Add a job')).toBe('job {\n  vessel: ?\n  status: draft\n}\n\n')
   })
 })

@@ -28,9 +28,7 @@ describe('the side in a name', () => {
     ['starboard2', '140 mm port', 'starboard', 'port'],
     ['port.2', '140 mm starboard', 'port', 'starboard'],
   ])('%s at %s', (name, across, named, stands) => {
-    expect(said([name, 560, across])).toEqual([
-      `Foot ${name} is named for ${named}, and stands at ${stands}.`,
-    ])
+    expect(said([name, 560, across])).toEqual([`Foot ${name} is named for ${named}, but it is to ${stands}.`])
   })
 
   it.each([
@@ -59,7 +57,7 @@ describe('the side in a name', () => {
 describe('the end in a name', () => {
   it('is contradicted where aft stands further forward than forward', () => {
     expect(said(['aft-port', 560, '140 mm port'], ['fwd-port', 180, '140 mm port'])).toEqual([
-      'Foot aft-port is named for aft, and stands further forward than fwd-port.',
+      'Foot aft-port is named for aft, but it is further forward than fwd-port.',
     ])
     expect(said(['aft', -180, '140 mm port'], ['forward', -560, '140 mm port'])).toHaveLength(1)
     expect(offered(['aft', 560, '140 mm port'], ['fwd', 180, '140 mm starboard'])).toEqual([])

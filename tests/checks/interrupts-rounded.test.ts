@@ -17,7 +17,7 @@ drive main {
 
 it('a fuse that misses by a third of an ampere is not said to interrupt just as much', () => {
   const [finding] = found('7.714 kA')
-  expect(finding?.message).toMatch(/interrupt 7714 A, .* 7715 A/)
+  expect(finding?.message).toMatch(/interrupt 7714 A; .* 7715 A/)
   expect(finding?.limit).toBe('at least 7715 A')
   expect(found('7715 A')).toEqual([])
 })

@@ -1,7 +1,14 @@
-import type { Check, Finding } from '../../server/src/checks/check.ts'
+import { type Check, type Finding, saidWhole } from '../../server/src/checks/check.ts'
 import { Checker } from '../../server/src/checks/run.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
-import { type Document, hasSection, openDocument, rangeOf } from '../../server/src/job/document.ts'
+import {
+  type Document,
+  documentFrom,
+  hasSection,
+  openDocument,
+  rangeOf,
+} from '../../server/src/job/document.ts'
+import type { Refusal } from '../../server/src/job/file-text.ts'
 import { linkFile } from '../../server/src/job/files.ts'
 
 /** The language of these tests: `#   ^^^^ words` below a line marks where a finding stands and words it must have; `#<- words` marks one that
@@ -40,6 +47,13 @@ interface Options {
   readonly onFault?: (check: string, error: unknown) => void
 }
 
+/** Files that no text can stand for. */
+const refused: Readonly<Record<string, Refusal>> = {
+  'parts/too-large.wright': { type: 'file-too-large' },
+  'parts/not-utf8.wright': { type: 'file-not-utf8', encoding: 'UTF-16' },
+  'parts/unreadable.wright': { type: 'file-unreadable', why: 'permission denied' },
+}
+
 const rethrown = (check: string, error: unknown): never => {
   throw new Error(`${check} failed`, { cause: error })
 }
@@ -53,9 +67,10 @@ export function findingsOf(
   const document = openDocument(text)
   const analysis = new Analysis()
   analysis.begin()
-  const file = linkFile('a.wright', document, (path) =>
-    others[path] === undefined ? undefined : openDocument(others[path]),
-  )
+  const file = linkFile('a.wright', document, (path) => {
+    const read = others[path] ?? refused[path]
+    return read === undefined ? undefined : documentFrom(read)
+  })
   const checker = new Checker(analysis, checks)
   return { findings: checker.check(file, { today, onFault }), document }
 }
@@ -72,6 +87,7 @@ export const placed = ({ findings, document }: Outcome) =>
         to: end.character,
         endLine: end.line,
         message: finding.message,
+        said: saidWhole(finding),
         todo: finding.todo,
       }
     })

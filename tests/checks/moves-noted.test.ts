@@ -27,7 +27,7 @@ const reading = (name: string, day: string, more = '') => `  reading ${name} {
     ${more}
   }
 `
-const move = (feet: string, done = '') => `  move after a { ${done} ${feet} }\n`
+const move = (feet: string, done = 'done: 2026-03-04') => `  move after a { ${done}  ${feet} }\n`
 const found = (text: string, check: string) =>
   findingsOf(text, allChecks).findings.filter((finding) => finding.check === check)
 
@@ -40,7 +40,7 @@ describe('feet out of plane', () => {
     const [one, ...more] = found(drive(a + move(corner)), id)
     expect(more).toEqual([])
     // Nine flats of twist, 3 mm, shared by four feet.
-    expect(one?.message).toContain(
+    expect(one?.detail).toContain(
       'aft-stbd and fwd-port 0.75 mm above and aft-port and fwd-stbd 0.75 mm below',
     )
     expect(one?.plan).toBe('waits')
@@ -108,8 +108,8 @@ describe('feet that slid apart', () => {
 
   it('are named, and the plan waits', () => {
     const text = drive(a + move('aft-port: starboard 2 mm  aft-stbd: none  fwd-port: none  fwd-stbd: none'))
-    expect(found(text, id)[0]?.message).toContain(
-      'aft-port 1.00 mm to starboard and aft-stbd 1.00 mm to port of where the others take it; 0.05 mm is the most',
+    expect(found(text, id)[0]?.detail).toContain(
+      'aft-port 1.00 mm to starboard and aft-stbd 1.00 mm to port of where the other feet take it',
     )
     expect(found(text, id)[0]?.plan).toBe('waits')
     const read = drive(`${a + move('aft-port: starboard 2 mm')}${reading('b', '05')}`)
@@ -157,13 +157,13 @@ describe('a move beyond the room of a foot', () => {
     const [one, ...more] = found(room(facts, all(by)), id)
     expect(more).toEqual([])
     expect([one?.severity, one?.plan]).toEqual(['warning', 'waits'])
-    expect(one?.message).toContain(`aft-port ${words}`)
+    expect(one?.detail).toContain(`aft-port ${words}`)
     expect(saidOf(room(facts, all(by) + reading('b', '05'))).stepped).toBe(false)
   })
 
   it('is found by the pack on shims, and by no pack on studs', () => {
     const down = all('down 0.6 mm')
-    expect(found(room('pack: 0.5 mm', down, 'adjuster: shims'), id)[0]?.message).toContain('pack is 0.50 mm')
+    expect(found(room('pack: 0.5 mm', down, 'adjuster: shims'), id)[0]?.detail).toContain('pack is 0.50 mm')
     expect(found(room('pack: 0.5 mm', down), id)).toEqual([])
   })
 
@@ -186,10 +186,10 @@ describe('the date of a move', () => {
         reading('b', '06'),
     )
   it.each([
-    ['01', 'before the reading a'],
-    ['07', 'after the reading b'],
-  ])('that contradicts its place is found, and the plan waits: %s', (day, words) => {
-    expect(found(log(day), id)[0]?.message).toContain(words)
+    ['01', 'before the reading', 'That reading is a.'],
+    ['07', 'after the reading', 'That reading is b.'],
+  ])('that contradicts its place is found, and the plan waits: %s', (day, words, detail) => {
+    expect(found(log(day), id)[0]).toMatchObject({ message: expect.stringContaining(words), detail })
     expect(saidOf(log(day)).stepped).toBe(false)
   })
   it('is none between the two, or on the day of either', () => {

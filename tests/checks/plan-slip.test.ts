@@ -59,7 +59,7 @@ function planned(text: string, name: string) {
 
 const start = { oz: 0.4, oy: -0.3, tv: -4, th: 2.4 }
 const move =
-  '  move after r1 { aft-port: up 1 flat  aft-stbd: up 1 flat  fwd-port: up 2 flats  fwd-stbd: up 2 flats }\n'
+  '  move after r1 { done: 2026-03-04  aft-port: up 1 flat  aft-stbd: up 1 flat  fwd-port: up 2 flats  fwd-stbd: up 2 flats }\n'
 /** A flat of M16 is a third of a millimetre: what the move should do. */
 const poseAfter = (aft: number, fwd: number): Pose => {
   const tv = (fwd - aft) / 0.38
@@ -99,7 +99,7 @@ describe('a reading after a move', () => {
     )
     expect(c.withheld).toBeUndefined()
     expect(c.slip).toContain('the nuts at fwd-port and fwd-stbd were turned the wrong way')
-    expect(c.slip).toContain('See by the marks on the lower nuts')
+    expect(c.slip).toContain('Use the marks on the lower nuts to see')
     expect(c.slip).toContain('shows the machine as it stands')
     expect(c.feet[2]?.moved).toBeGreaterThan(0)
   })
@@ -114,7 +114,7 @@ describe('a reading after a move', () => {
       'were turned the wrong way',
       'the thread is left-hand',
       'top and bottom are swapped in both readings, r1 and this one',
-      'this reading says that it is open at the top',
+      'by this reading, it is open at the top',
       'the turns of a right-hand thread rise to the right',
     ])
       expect(c.slip).toContain(words)
@@ -132,7 +132,9 @@ describe('a reading after a move', () => {
     const odd = { oz: 2.5, oy: 1.5, tv: 5, th: -6 }
     const c = planned(job(reading('r1', '2026-03-04', start) + move + reading('r2', '2026-03-05', odd)), 'r2')
     expect(c.withheld).toBe('another-effect')
-    expect(c.slip).toMatch(/No single slip explains it\. Read again before anything is moved\./)
+    expect(c.slip).toMatch(
+      /No single mistake explains it\. Isolate and lock off the drive\. .*Read again before you move anything\./,
+    )
     expect(c.slip?.match(/read again/gi)).toHaveLength(1)
   })
 })
@@ -157,7 +159,7 @@ it('the findings on a reading say the same of its steps as its plan', () => {
     expect(ofTheMove.includes('this reading gives no steps')).toBe(withheld)
     expect(ofTheMove.includes('shows the machine as it stands')).toBe(!withheld)
     for (const id of ['alignment/gap-variation-outside', 'alignment/offset-outside']) {
-      expect(todo(text, id).includes('Move nothing yet')).toBe(withheld)
+      expect(todo(text, id).includes('Do not move anything yet')).toBe(withheld)
       expect(todo(text, id).includes('it gives the moves')).toBe(!withheld)
     }
   }
@@ -172,7 +174,7 @@ describe('a log of two readings', () => {
     job(`  reading r1 { taken: 2026-03-01  gauge: 0.02 mm
     ${first}
   }
-  move after r1 { ${made} }
+  move after r1 { done: 2026-03-01  ${made} }
   reading r2 { taken: 2026-03-02  gauge: 0.02 mm
     ${later}
   }
@@ -187,13 +189,13 @@ describe('a log of two readings', () => {
       log: 'that shows the same again, heights only',
       text: twoReadings(low, each('up 0.5 flats', 'up 2 flats'), low),
       named: [{ type: 'nothing-moved' }],
-      words: ['Most likely nothing moved', 'Tighten all feet and read again; move nothing before that.'],
+      words: ['Most likely nothing moved', 'Tighten all feet and read again. Move nothing before that.'],
     },
     {
       log: 'that shows the same again, though the machine was to slide as well',
       text: twoReadings(low, each('up 0.5 flats, port 0.2 mm', 'up 2 flats, port 0.6 mm'), low),
       named: [{ type: 'nothing-moved' }],
-      words: ['Most likely nothing moved', 'take it out of the log'],
+      words: ['Most likely nothing moved', 'remove it from the log'],
     },
     {
       log: 'with port and starboard swapped in both',
@@ -205,7 +207,7 @@ describe('a log of two readings', () => {
     offsets: top -0.02 mm, starboard 0.66 mm, bottom 0.02 mm, port -0.66 mm`,
       ),
       named: [{ type: 'wrong-side' }, { type: 'sides-swapped', swapped: 'both' }],
-      words: ['this reading says that it is open at the starboard side', 'correct both readings'],
+      words: ['by this reading, it is open at the starboard side', 'correct both readings'],
     },
     {
       log: 'with top and bottom swapped in both',
@@ -221,24 +223,28 @@ describe('a log of two readings', () => {
         { type: 'other-hand' },
         { type: 'top-and-bottom-swapped', swapped: 'both' },
       ],
-      words: ['this reading says that it is open at the bottom', 'rise to the right'],
+      words: ['by this reading, it is open at the bottom', 'rise to the right'],
     },
     {
       log: 'that shows half the way',
       text: job(
-        reading('r1', '2026-03-01', start) + move + reading('r2', '2026-03-02', poseAfter(1 / 6, 1 / 3)),
+        reading('r1', '2026-03-01', start) +
+          move.replace('03-04', '03-01') +
+          reading('r2', '2026-03-02', poseAfter(1 / 6, 1 / 3)),
       ),
       named: [{ type: 'part-of-the-way' }, { type: 'other-pitch' }],
       words: [
-        'came about half the way',
-        'Tighten all feet and read again; move nothing before that.',
+        'went only about half the way',
+        'Tighten all feet and read again. Move nothing before that.',
         'correct the thread of the bed',
       ],
     },
     {
       log: 'that shows one foot that hangs',
       text: job(
-        reading('r1', '2026-03-01', start) + move + reading('r2', '2026-03-02', poseAfter(1 / 3, 1 / 3)),
+        reading('r1', '2026-03-01', start) +
+          move.replace('03-04', '03-01') +
+          reading('r2', '2026-03-02', poseAfter(1 / 3, 1 / 3)),
       ),
       named: [{ type: 'did-not-follow' }, { type: 'did-not-follow' }],
       words: ['fwd-port or fwd-stbd did not follow', 'slacken one foot at a time'],
@@ -259,7 +265,7 @@ describe('a log of two readings', () => {
     }
     const { findings } = findingsOf(text, allChecks)
     const ofTheMove = findings.find(({ check }) => check === 'alignment/move-had-another-effect')
-    expect(`${ofTheMove?.message} ${ofTheMove?.todo}`).toContain(words[0])
+    expect(`${ofTheMove?.detail} ${ofTheMove?.todo}`).toContain(words[0])
     expect(findings.some(({ todo = '' }) => /Move the feet|as it stands/.test(todo))).toBe(false)
   })
 
@@ -276,10 +282,12 @@ describe('a log of two readings', () => {
     const from = { ...to, tv: to.tv - (2 / 3 - 1 / 3) / 0.38 - 0.001, oz: to.oz - 1 / 3 + 0.158 }
     const mirrored = (pose: Pose) => ({ ...pose, oz: -pose.oz, tv: -pose.tv })
     const text = job(
-      reading('r1', '2026-03-01', mirrored(from)) + move + reading('r2', '2026-03-02', mirrored(to)),
+      reading('r1', '2026-03-01', mirrored(from)) +
+        move.replace('03-04', '03-01') +
+        reading('r2', '2026-03-02', mirrored(to)),
     )
     expect(planned(text, 'r2').slip).toContain(
-      'Slip one feeler in at the top and at the bottom: this reading says that the top takes 0.22 mm more.',
+      'Try a feeler gauge at the top and at the bottom: by this reading, the top takes 0.22 mm more.',
     )
   })
 })
@@ -292,7 +300,7 @@ describe('a soft foot', () => {
     const r1 = reading('r1', '2026-03-04', start, lifts(0.1))
     const later = planned(job(r1 + reading('r2', '2026-03-05', start)), 'r2')
     expect(later.withheld).toBe('soft-foot')
-    expect(correctionText(later, 'metric')).toContain('found at the reading r1')
+    expect(correctionText(later, 'metric')).toContain('Reading r1 found this')
     expect(planned(job(r1 + reading('r2', '2026-03-05', start, lifts(0.02))), 'r2').withheld).toBeUndefined()
   })
 
@@ -301,7 +309,7 @@ describe('a soft foot', () => {
     for (const feet of ['aft-port: up 0.09 mm', 'aft-port: starboard 0.1 mm  fwd-port: none'])
       expect(
         planned(
-          job(`${r1}  move after r1 { ${feet} }\n${reading('r2', '2026-03-05', start)}`),
+          job(`${r1}  move after r1 { done: 2026-03-04  ${feet} }\n${reading('r2', '2026-03-05', start)}`),
           'r2',
         ).doubts.map(({ type }) => type),
       ).toContain('soft-foot')

@@ -3,13 +3,15 @@ import { fixesFor } from '../../server/src/checks/fixes.ts'
 import { allChecks } from '../../server/src/checks/index.ts'
 import { awaitedUnder, trustedCorrection } from '../../server/src/checks/plan-trust.ts'
 import { Checker } from '../../server/src/checks/run.ts'
+import { drivePlanSchema } from '../../server/src/cli/schemas.ts'
 import { hover } from '../../server/src/editor/hover.ts'
-import { planAt } from '../../server/src/editor/plan.ts'
+import { planOf } from '../../server/src/editor/plan.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
 import { lookupFrom } from '../../server/src/job/lookup.ts'
 import { correctionText } from '../../server/src/plans/alignment-words.ts'
+import { planJson } from '../../server/src/plans/plan-json.ts'
 
 // Common practice, no source: a machine is not moved by a log that can be read in two ways.
 
@@ -36,7 +38,7 @@ const sound = `drive main {
     gaps: top 1.97 mm, starboard 1.80 mm, bottom 1.61 mm, port 1.78 mm
     by: "fitter 2"
   }
-  move after r0 { fwd-port: up 1 flat  fwd-stbd: up 1 flat }
+  move after r0 { done: 2026-03-04  fwd-port: up 1 flat  fwd-stbd: up 1 flat }
   reading r1 {
     taken: 2026-03-04
     gauge: 0.02 mm
@@ -88,14 +90,14 @@ describe('a plan is given without steps', () => {
     ['a move without the reading', afterR1('move r1 { fwd-port: up 1 flat }'), 'job/heading-unclear'],
     [
       'a move after no reading',
-      afterR1('move after r9 { fwd-port: up 1 flat }'),
+      afterR1('move after r9 { done: 2026-03-04  fwd-port: up 1 flat }'),
       'alignment/move-after-unknown-reading',
     ],
-    ['a move of no foot', changed('{ fwd-port: up', '{ fwd: up'), 'alignment/move-of-unknown-foot'],
+    ['a move of no foot', changed('fwd-port: up', 'fwd: up'), 'alignment/move-of-unknown-foot'],
     [
       'a move behind one bracket too many',
-      afterR1('}\n  move after r1 { fwd-port: up 1 flat }'),
-      'job/block-misplaced',
+      afterR1('}\n  move after r1 { done: 2026-03-04  fwd-port: up 1 flat }'),
+      'job/closing-without-block',
     ],
     [
       'a move within an older reading',
@@ -119,11 +121,11 @@ describe('a plan is given without steps', () => {
     const at = text.indexOf('reading r1')
     const shown = [
       correctionText(outcome.value, 'metric'),
-      planAt({ analysis, file }, reading.section, at + 3, findings),
+      planOf({ analysis, file }, reading, findings),
       hover({ analysis, file, findings: () => findings }, reading.section, at + 3)?.markdown,
     ]
     for (const words of shown) {
-      expect(words).toMatch(/Fix (?:this error|these \d+ errors) first/)
+      expect(words).toMatch(/Fix (?:it|them) first/)
       expect(words).toMatch(new RegExp(`${check} at \\d+:\\d+`))
       expect(words).toContain('no step is given')
     }
@@ -162,5 +164,61 @@ describe('a plan is given without steps', () => {
       expect(outcome.value.errors, text).toBeUndefined()
       expect(outcome.value.withheld).toBeUndefined()
     }
+  })
+})
+
+describe('what a concession accepts in the drive', () => {
+  const concession = (check: string, on: string, until = '2026-12-31') =>
+    `concession ${check} {\n  on: ${on}\n  reason: "read again after launch"\n  granted-by: "design office"\n  until: ${until}\n}\n`
+  const outside = 'alignment/gap-variation-outside'
+  const words =
+    /Accepted by design office until 2026-12-31: .*gap variation.* \(alignment\/gap-variation-outside at \d+:\d+\)/i
+
+  it('is said in the plan, as text, in the hover and as data', () => {
+    const text = sound + concession(outside, 'main.r1')
+    const { analysis, file, findings, reading, lookup } = opened(text)
+    const outcome = trustedCorrection(reading, lookup, { file, findings })
+    if (!outcome.ok) throw new Error(outcome.fault.words)
+    expect(correctionText(outcome.value, 'metric')).toMatch(words)
+    expect(planOf({ analysis, file }, reading, findings)).toMatch(words)
+    const at = reading.section.text.indexOf('reading r1') + 3
+    const hovered = hover({ analysis, file, findings: () => findings }, reading.section, at)
+    expect(hovered?.markdown).toMatch(words)
+    expect(drivePlanSchema.parse({ ...planJson(outcome.value), log: [] }).accepted).toEqual([
+      {
+        check: outside,
+        place: expect.stringMatching(/^\d+:\d+$/),
+        message: expect.stringContaining('ap variation'),
+        by: 'design office',
+        until: '2026-12-31',
+      },
+    ])
+  })
+
+  const said = (text: string): readonly string[] => {
+    const { file, findings, reading, lookup } = opened(text)
+    const outcome = trustedCorrection(reading, lookup, { file, findings })
+    return outcome.ok
+      ? correctionText(outcome.value, 'metric')
+          .split('\n')
+          .filter((line) => line.includes('Accepted by'))
+      : []
+  }
+
+  it('is one line each, also of another part of the drive, and not of another drive', () => {
+    const small = sound
+      .replaceAll('shaft-size: 35 mm', 'shaft-size: 32 mm  ')
+      .replaceAll('  seal', '  shaft { diameter: 35 mm }\n  seal')
+    const seal = 'seal/shaft-size-differs'
+    expect(said(small + concession(seal, 'main.seal') + concession(outside, 'main.r1'))).toHaveLength(2)
+    expect(said(small + concession(seal, 'other.seal'))).toEqual([])
+    expect(said(small)).toEqual([])
+  })
+
+  it('is not said once it no longer holds, but in a job that is as-built', () => {
+    const ended = sound + concession(outside, 'main.r1', '2026-03-04')
+    expect(said(ended)).toEqual([])
+    const [line] = said(`${ended}job "x" { vessel: "v"  status: as-built }\n`)
+    expect(line).toContain('until 2026-03-04, which has passed: ')
   })
 })

@@ -16,29 +16,31 @@ describe('what to do about a reading that is outside', () => {
   const inR2 = (line: string) => made.replace(/(reading r2 \{\n)/, `$1    ${line}\n`)
 
   it('is the plan, where it gives moves', () => {
-    expect(todos(made).at(-1)).toMatch(/^Follow the hover on the reading/)
+    expect(todos(made).at(-1)).toMatch(/^Follow the plan: it gives the moves/)
   })
 
   it('is to go by a later reading, where there is one', () => {
     const still = made.replace(/ {2}move after r1 \{[^}]*\}\n/, '')
-    expect(todos(still)[0]).toBe('A later reading, r2, counts: go by that.')
+    expect(todos(still)[0]).toBe('Use r2 instead.')
   })
 
   it('is to read why no moves are given: a soft foot', () => {
     const soft = inR2('lifts: aft-port 0.20 mm, aft-stbd 0.02 mm, fwd-port 0.01 mm, fwd-stbd 0.02 mm')
-    expect(todos(soft).at(-1)).toMatch(/^No moves are given from this reading\./)
+    expect(todos(soft).at(-1)).toMatch(/^Follow the plan: it says why it gives no moves/)
   })
 
   it('is to move nothing after a move that had another effect', () => {
     const half = job(nuts, [flat / 2, flat])
-    expect(todos(half).at(-1)).toMatch(/^Move nothing yet: the moves before this reading had another effect/)
+    expect(todos(half).at(-1)).toMatch(
+      /^Do not move anything yet\. The moves before this reading had an unexpected effect/,
+    )
   })
 
   it('is the plan for a machine far off: it says how to bring it near', () => {
     const far = made
       .replace(/ {2}move after r1 \{[^}]*\}\n {2}reading r2 [\s\S]*$/, '}\n')
       .replace(/offsets: .*/, 'offsets: top 8 mm, starboard 0 mm, bottom -8 mm, port 0 mm')
-    expect(todos(far)).toEqual([expect.stringMatching(/^Follow the hover on the reading/)])
+    expect(todos(far)).toEqual([expect.stringMatching(/^Follow the plan: it gives the moves/)])
   })
 })
 

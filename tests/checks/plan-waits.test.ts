@@ -7,7 +7,7 @@ import { allChecks } from '../../server/src/checks/index.ts'
 import { trustedCorrection } from '../../server/src/checks/plan-trust.ts'
 import { Checker } from '../../server/src/checks/run.ts'
 import { hover } from '../../server/src/editor/hover.ts'
-import { planAt } from '../../server/src/editor/plan.ts'
+import { planOf } from '../../server/src/editor/plan.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
@@ -72,7 +72,8 @@ const within = (at: Block, blocks: readonly Block[]): readonly Block[] =>
 
 describe('a check whose finding stands in what a plan is made from', () => {
   const ofPlans = allChecks.filter((c) => {
-    if (!isBlockCheck(c) || !c.fires.includes('drive')) return false
+    // Those that look at every block say it with each finding: tests/checks/status.test.ts.
+    if (!isBlockCheck(c) || c.on === 'every kind' || !c.fires.includes('drive')) return false
     const { findings, blocks, reading } = opened(whole(c))
     const holders = within(reading, blocks).filter(({ kind }) => planKinds.some((one) => one === kind))
     return findings.some(
@@ -124,7 +125,7 @@ ${bed}  reading a {
 }
 `)
   const found = job.findings.find(({ check }) => check === 'alignment/misalignment-beyond-coupling')
-  expect(found?.todo).toContain('Follow the hover on the reading or `shaftwright plan`')
+  expect(found?.todo).toContain('Follow the plan')
   const c = planned(job)
   expect(c.withheld).toBeUndefined()
   expect(c.errors).toBeUndefined()
@@ -165,7 +166,7 @@ describe('a reading taken too soon after the launch', () => {
     expect(c.predicted).toBeUndefined()
     const text = correctionText(c, 'metric')
     expect(/^ {2}! (.*)$/m.exec(text)?.[1]).toBe(
-      `The reading was taken less than 24 hours after the boat was launched: the hull may still be settling. Read again 24 to 48 hours after launching, with fuel and ballast aboard. Until then no steps are given, unless the job has a concession for ${id} (at 13:12).`,
+      `The reading was taken less than 24 hours after the boat was launched. The hull may still be settling. Read again 24 to 48 hours after launching, with fuel and ballast aboard. Until then the plan gives no steps, unless the job has a concession for ${id} (at 13:12).`,
     )
     expect(text).toContain('no step is given')
   })
@@ -180,7 +181,7 @@ describe('a reading taken too soon after the launch', () => {
     })
     const offset = reading.node.span.start + 3
     for (const words of [
-      planAt({ analysis, file }, reading.section, offset, findings),
+      planOf({ analysis, file }, reading, findings),
       hover({ analysis, file, findings: () => findings }, reading.section, offset)?.markdown,
     ]) {
       expect(words).toContain('Read again 24 to 48 hours after launching')
@@ -211,7 +212,8 @@ describe('a reading taken too soon after the launch', () => {
 
 it('a reading afloat before the launch contradicts the job, and its plan waits', () => {
   const job = opened(launch('2026-03-04'))
-  expect(job.findings.find(({ check }) => check === id)?.todo).toContain('`launched`')
+  const found = job.findings.find(({ check }) => check === 'alignment/afloat-before-launch')
+  expect(found?.todo).toContain('`launched`')
   expect(planned(job).withheld).toBe('finding')
 })
 

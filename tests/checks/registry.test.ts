@@ -16,6 +16,7 @@ const root = path.resolve(import.meta.dirname, '../..')
 /** Every type of problem the floors below can report: the compiler keeps this list whole. */
 const problemTypes: Record<Problem['type'], true> = {
   'block-not-closed': true,
+  'block-not-opened': true,
   'closing-without-block': true,
   'bracket-not-closed': true,
   'text-not-closed': true,
@@ -24,6 +25,9 @@ const problemTypes: Record<Problem['type'], true> = {
   'value-missing': true,
   'too-deep': true,
   'sign-touches': true,
+  dash: true,
+  'minus-touches': true,
+  'ratio-unclear': true,
   'merge-conflict': true,
   'unknown-unit': true,
   'no-unit': true,
@@ -41,17 +45,26 @@ const problemTypes: Record<Problem['type'], true> = {
   'unknown-fact': true,
   'unknown-block': true,
   'misplaced-block': true,
-  'fact-missing': true,
-  'block-missing': true,
-  'value-empty': true,
   duplicate: true,
   heading: true,
   'line-not-understood': true,
+  'record-like': true,
   'decimal-comma': true,
+  'thousands-separator': true,
+  'comma-unclear': true,
+  'point-unclear': true,
+  'value-quoted': true,
+  'file-too-large': true,
+  'file-not-utf8': true,
+  'file-unreadable': true,
   'use-outside': true,
   'use-missing': true,
   'source-unread': true,
   'chain-too-long': true,
+  'drive-too-large': true,
+  'list-too-long': true,
+  'block-added': true,
+  'not-taken': true,
   'use-loop': true,
 }
 
@@ -69,7 +82,7 @@ describe.each(allChecks.map((c) => [c.id, c] as const))('%s', (id, c) => {
     )
     marks.forEach((mark, i) => {
       if (mark.to !== undefined) expect(found[i]).toMatchObject({ to: mark.to, endLine: mark.line })
-      expect(`${found[i]?.message} ${found[i]?.todo}`).toContain(mark.words)
+      expect(`${found[i]?.said} ${found[i]?.todo}`).toContain(mark.words)
     })
   })
 

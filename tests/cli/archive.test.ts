@@ -43,12 +43,13 @@ it('is told as one file after the other', () => {
   )
 })
 
-it('ends with words at a file that cannot be read, those before it told', () => {
+it('reports an unreadable file in order, and checks the rest', () => {
   const broken = path.join(folder, 'job-70.wright')
   fs.writeFileSync(broken, Buffer.from([0xff, 0xfe, 0x00]))
   const { code, out, err } = check('.')
-  expect(code).toBe(2)
-  expect(err).toContain('job-70.wright is not text in UTF-8')
-  expect(out).toContain('job-69.wright')
-  expect(out).not.toContain('job-72.wright')
+  expect({ code, err }).toEqual({ code: 2, err: '' })
+  const places = ['job-69.wright:', 'job-70.wright:1:1', 'job-72.wright:'].map((words) => out.indexOf(words))
+  expect(places).not.toContain(-1)
+  expect(places).toEqual(places.toSorted((a, b) => a - b))
+  expect(out.slice(places[1])).toMatch(/^job-70\.wright:1:1 {2}error {2}job\/file-not-utf8\n/)
 })

@@ -1,44 +1,10 @@
-import { spawn, spawnSync } from 'node:child_process'
+import { spawn } from 'node:child_process'
 import fs from 'node:fs'
 import os from 'node:os'
 import path from 'node:path'
-import { afterAll, describe, expect, it } from 'vitest'
-import * as z from 'zod'
-import { checkSchema, planSchema, schemas } from '../../server/src/cli/schemas.ts'
-
-const root = path.resolve(import.meta.dirname, '../..')
-const folder = fs.mkdtempSync(path.join(os.tmpdir(), 'shaftwright-'))
-afterAll(() => fs.rmSync(folder, { recursive: true, force: true }))
-
-// Whoever runs the tests may have wishes of their own about colours.
-const { NO_COLOR: _none, FORCE_COLOR: _all, ...plainEnv } = process.env
-
-function shaftwright(args: readonly string[], cwd = root, env: Readonly<Record<string, string>> = {}) {
-  const run = spawnSync(process.execPath, [path.join(root, 'server/src/cli/main.ts'), ...args], {
-    cwd,
-    env: { ...plainEnv, ...env },
-    encoding: 'utf8',
-    maxBuffer: 1e9,
-  })
-  return { code: run.status, out: run.stdout, err: run.stderr }
-}
-
-const put = (name: string, text: string): string => {
-  fs.mkdirSync(path.dirname(path.join(folder, name)), { recursive: true })
-  fs.writeFileSync(path.join(folder, name), text)
-  return name
-}
-
-/** What a command printed, held against the schema in docs, which allows nothing that it does not name. */
-function held(schema: string, out: string): unknown {
-  const json: unknown = JSON.parse(out)
-  const text = fs.readFileSync(path.join(root, 'docs/schemas', schema), 'utf8')
-  z.fromJSONSchema(JSON.parse(text)).parse(json)
-  return json
-}
-
-const found = 'docs/examples/survey-launch-as-found.wright'
-const built = 'docs/examples/survey-launch-as-built.wright'
+import { describe, expect, it } from 'vitest'
+import { checkSchema, schemas } from '../../server/src/cli/schemas.ts'
+import { built, ferry, folder, found, held, packageVersion, put, root, shaftwright } from './run-cli.ts'
 
 describe('check', () => {
   it('shows the line, a caret, the words and the source, and ends with 1 on errors', () => {
@@ -46,7 +12,7 @@ describe('check', () => {
     expect(code).toBe(1)
     expect(out).toContain(`37 |     length: 140
    |             ^^^`)
-    for (const id of ['alignment/gap-variation-outside', 'seal/compression-missing', 'cable/undersized'])
+    for (const id of ['alignment/gap-variation-outside', 'job/fact-missing', 'cable/undersized'])
       expect(out).toContain(id)
     expect(out).toMatch(/1 file: \d+ errors/)
     expect(out).not.toContain('\u001b[')
@@ -118,13 +84,14 @@ describe('check', () => {
   it('holds concessions against the day it is given', () => {
     const name = put(
       'conceded.wright',
-      `concession seal/compression-missing {
+      `concession seal/shaft-size-differs {
   on:         s
   reason:     "on order"
   granted-by: "the yard"
   until:      2026-04-15
 }
-seal s { free-length: 148 mm }\n`,
+shaft a { diameter: 35 mm }
+seal s { shaft-size: 32 mm }\n`,
     )
     const on = (today: string) => shaftwright(['check', name, '--today', today], folder).out
     expect(on('2026-04-15')).not.toContain('job/concession-expired')
@@ -158,8 +125,8 @@ seal s { free-length: 148 mm }\n`,
     expect(code).toBe(1)
     expect(out.match(/^hundreds.*:\d+:1 {2}error/gm)?.length).toBe(300)
     expect(out.split('\n').filter((line) => line.includes(' more '))).toEqual([
-      '30 more findings in hundreds/a.wright: mend these first, or use --format json',
-      '1 more finding in hundreds/b.wright: mend these first, or use --format json',
+      '30 more findings in hundreds/a.wright: fix these first, or use --format json',
+      '1 more finding in hundreds/b.wright: fix these first, or use --format json',
     ])
     expect(out).toContain('3 files: 331 errors')
     const json = shaftwright(['check', 'hundreds', '--format', 'json'], folder).out
@@ -175,70 +142,51 @@ seal s { free-length: 148 mm }\n`,
     ['with NO_COLOR empty, as without', { NO_COLOR: '', FORCE_COLOR: '1' }, true],
   ])('is %s', (_what, env, wanted) => {
     const name = put('colours.wright', 'seal { free-length: 148 }\n')
-    const { out } = shaftwright(['check', name], folder, env)
+    const { out } = shaftwright(['check', name], folder, { env })
     expect(out).toContain('job/unit-missing')
     expect(out.includes('\u001b[31m')).toBe(wanted)
     expect(out.includes('\u001b[')).toBe(wanted)
-    const json = shaftwright(['check', name, '--format', 'json'], folder, env).out
+    const json = shaftwright(['check', name, '--format', 'json'], folder, { env }).out
     expect(checkSchema.parse(JSON.parse(json)).findings.length).toBeGreaterThan(0)
-  })
-
-  it('says that a file is not text in UTF-8', () => {
-    fs.writeFileSync(path.join(folder, 'utf-16.wright'), Buffer.from('\uFEFFseal { }\n', 'utf16le'))
-    const { code, out, err } = shaftwright(['check', 'utf-16.wright'], folder)
-    expect({ code, out }).toEqual({ code: 2, out: '' })
-    expect(err).toContain('utf-16.wright is not text in UTF-8')
   })
 })
 
-describe('plan', () => {
-  it('prints the moves in words and as its schema says', () => {
-    const { code, out } = shaftwright(['plan', found])
-    expect(code).toBe(0)
-    expect(out).toContain('fwd-stbd  up 1.27 ± 0.08 mm')
-    const json = planSchema.parse(
-      held('plan.schema.json', shaftwright(['plan', found, '--format', 'json']).out),
-    )
-    expect(json).toMatchObject({ drive: 'main', reading: 'dry-1', verdict: 'outside' })
+describe('check of jobs by name', () => {
+  it('names itself, and what each job says it is', () => {
+    put('named/a.wright', 'job "A" { vessel: "Ann"  revision: "C"  status: issued }\n')
+    put('named/b.wright', 'seal s { free-length: 148 mm }\n')
+    put('named/c.wright', 'job { vessel: "Cat" }\n')
+    const { out } = shaftwright(['check', 'named', '--format', 'json'], folder)
+    const { tool, jobs, files } = checkSchema.parse(held('check.schema.json', out))
+    expect(tool).toEqual({ name: 'shaftwright', version: packageVersion })
+    expect(files.length).toBe(3)
+    expect(jobs).toEqual([
+      { file: 'named/a.wright', vessel: 'Ann', title: 'A', revision: 'C', status: 'issued' },
+      { file: 'named/c.wright', vessel: 'Cat', title: null, revision: null, status: null },
+    ])
   })
 
-  it('takes the last reading, and asks which drive there is when there are several', () => {
-    expect(shaftwright(['plan', built]).out).toContain('main afloat-1: within its limits')
-    expect(shaftwright(['plan', built, '--reading', 'dry-1']).out).toContain('main dry-1: outside')
-    const twin = shaftwright(['plan', 'docs/examples/twin-screw-ferry.wright'])
-    expect(twin).toMatchObject({ code: 2, out: '' })
-    expect(twin.err).toContain('The job has several drives: say which with --drive (port, starboard).')
-    expect(shaftwright(['plan', 'docs/examples/twin-screw-ferry.wright', '--drive', 'port']).code).toBe(0)
-  })
-
-  it('gives no steps while errors stand in what it depends on, and ends with 1', () => {
-    const text = fs.readFileSync(found, 'utf8').replace(/^( *)gaps: .*$/m, '$&\n$&')
-    const name = put('gaps-twice.wright', text)
-    const { code, out } = shaftwright(['plan', name], folder)
-    expect(code).toBe(1)
-    expect(out).toMatch(/Fix this error first, the plan depends on it: job\/duplicate at \d+:\d+/)
-    expect(out).not.toContain('turn the lower nut counter')
-    const json = planSchema.parse(
-      held('plan.schema.json', shaftwright(['plan', name, '--format', 'json'], folder).out),
-    )
-    expect(json).toMatchObject({ withheld: 'errors', errors: [{ check: 'job/duplicate' }], predicted: null })
-  })
-
-  it('says why a reading gives no plan', () => {
-    const name = put(
-      'few.wright',
-      'drive d {\n coupling { flange-diameter: 100 mm }\n reading r { taken: 2026-01-01  gauge: 0.02 mm  gaps: top 1 mm, bottom 1 mm }\n}\n',
-    )
-    const { code, err } = shaftwright(['plan', name], folder)
-    expect(code).toBe(1)
-    expect(err).toContain('three are needed')
-    const reading = ' reading r { taken: 2026-01-01  gauge: 0.02 mm  gaps: top 1 mm, bottom 1 mm }\n'
-    const twice = put('twice.wright', `drive d {\n${reading}${reading}}\n`)
-    const ambiguous = shaftwright(['plan', twice, '--reading', 'r'], folder)
-    expect(ambiguous).toMatchObject({ code: 1, out: '' })
-    expect(ambiguous.err).toContain('2 readings called r')
-    const open = put('open.wright', `drive d {\n coupling {\n${reading}}\n`)
-    expect(shaftwright(['plan', open], folder).err).toContain('faults that may hide one')
+  it('ends with 1 when there are more warnings than allowed, and says so', () => {
+    const unused = `drive main { gear { ratio: 2.5 } }
+concession alignment/gaps-impossible {
+  on:         main
+  reason:     "read again after launch"
+  granted-by: "design office"
+  until:      2099-04-15
+}
+`
+    const name = put('warnings.wright', unused)
+    const counted = shaftwright(['check', name, '--format', 'json'], folder)
+    const { findings } = checkSchema.parse(JSON.parse(counted.out))
+    const warnings = findings.filter(({ severity }) => severity === 'warning').length
+    expect(warnings).toBeGreaterThan(0)
+    expect(counted.code).toBe(0)
+    const upTo = (most: number) => shaftwright(['check', name, '--max-warnings', String(most)], folder)
+    expect(upTo(warnings)).toMatchObject({ code: 0, err: '' })
+    expect(upTo(warnings - 1)).toMatchObject({
+      code: 1,
+      err: `Too many warnings: ${warnings}, but at most ${warnings - 1} are allowed.\n`,
+    })
   })
 })
 
@@ -253,19 +201,23 @@ describe('format', () => {
     expect(shaftwright(['format', '--check', name], folder)).toMatchObject({ code: 0, out: '' })
   })
 
-  it('writes nothing when one of the files is not UTF-8', () => {
+  it('leaves a file alone that is not UTF-8, and formats the others', () => {
     const good = put('bytes/a.wright', 'seal{}\n')
     const bytes = Buffer.from([0x61, 0x3a, 0xe9, 0x0a])
     fs.writeFileSync(path.join(folder, 'bytes/b.wright'), bytes)
     const { code, err } = shaftwright(['format', 'bytes'], folder)
     expect(code).toBe(2)
-    expect(err).toContain('b.wright is not text in UTF-8')
+    expect(err).toContain('b.wright is not UTF-8 text')
     expect(fs.readFileSync(path.join(folder, 'bytes/b.wright'))).toEqual(bytes)
-    expect(fs.readFileSync(path.join(folder, good), 'utf8')).toBe('seal{}\n')
+    expect(fs.readFileSync(path.join(folder, good), 'utf8')).toBe('seal { }\n')
   })
 })
 
 describe('anything else', () => {
+  it('tells its version', () => {
+    expect(shaftwright(['--version'])).toEqual({ code: 0, out: `${packageVersion}\n`, err: '' })
+  })
+
   it.each([
     ['check', 'no-such-file.wright'],
     ['check', '--format', 'xml'],
@@ -275,6 +227,9 @@ describe('anything else', () => {
     ['plan', found, '--reading', 'none'],
     ['plan'],
     ['plan', found, '--drive', 'none'],
+    ['plan', ferry, '--drive', 'port', '--reading', 'none'],
+    ['check', found, '--max-warnings', '-1'],
+    ['check', found, '--max-warnings', 'few'],
     ['nonsense'],
     ['serve'],
   ])('could not run: %s %s', (...args) => {
@@ -285,7 +240,7 @@ describe('anything else', () => {
 
   it.each(['check', 'plan', 'format'])('says in words that there is no such file: %s', (command) => {
     const { err } = shaftwright([command, 'nothing.wright'])
-    expect(err).toMatch(/^nothing\.wright.*no such file/)
+    expect(err).toMatch(/^nothing\.wright.*(does not exist|not found)/)
     expect(err).not.toContain('ENOENT')
   })
 
@@ -294,9 +249,9 @@ describe('anything else', () => {
   })
 
   it.each(['check', 'plan', 'format'])('reads regular files only, as a pipe may never end: %s', (command) => {
-    const { code, err } = shaftwright([command, os.devNull])
+    const { code, out, err } = shaftwright([command, os.devNull])
     expect(code).toBe(2)
-    expect(err).toContain('cannot be read: it is not a regular file.')
+    expect(out + err).toContain('cannot be read: it is not a regular file.')
   })
 
   it('has its schemas in docs', () => {

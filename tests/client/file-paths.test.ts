@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { isJobFile, isSearched, stepsBelow } from '../../client/src/file-paths.ts'
+import { fileNameFor, freeName, isJobFile, isSearched, stepsBelow } from '../../client/src/file-paths.ts'
 
 const at = (path: string, { scheme = 'vscode-vfs', authority = 'host' } = {}) => ({ scheme, authority, path })
 
@@ -48,4 +48,22 @@ describe('job files are looked for', () => {
   it('by their ending', () => {
     expect(['a.wright', 'a.wright.txt', 'wright', 'a.WRIGHT'].filter(isJobFile)).toEqual(['a.wright'])
   })
+})
+
+describe('the name of a new job file', () => {
+  it.each([
+    ['Launch 07', 'launch-07'],
+    ['  M/V "Ærø" – 2  ', 'm-v-ærø-2'],
+    ['../..', 'job'],
+    ['船 1', '船-1'],
+    ['x'.repeat(300), 'x'.repeat(60)],
+  ])('%s', (vessel, name) => {
+    expect(fileNameFor(vessel)).toBe(name)
+  })
+})
+
+it('gives a new job a name that no file has', async () => {
+  const taken = ['survey-launch.wright', 'survey-launch-2.wright']
+  expect(await freeName('survey-launch', async () => false)).toBe('survey-launch.wright')
+  expect(await freeName('survey-launch', async (name) => taken.includes(name))).toBe('survey-launch-3.wright')
 })

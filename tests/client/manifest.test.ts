@@ -47,4 +47,41 @@ describe('the extension manifest', () => {
     const client = readFileSync(join(root, 'node_modules/vscode-languageclient/package.json'), 'utf8')
     expect(manifest.engines.vscode).toBe(JSON.parse(client).engines.vscode)
   })
+
+  it('has a walkthrough whose buttons are its own steps, each of which can be ticked', () => {
+    const [{ steps } = { steps: [] }] = manifest.contributes.walkthroughs
+    const source = readFileSync(join(folder, 'get-started.ts'), 'utf8')
+    for (const { description, completionEvents } of steps) {
+      const taken = [...description.matchAll(/\(command:shaftwright\.getStarted\?%22(\w+)%22\)/g)].map(
+        ([, step = '']) => step,
+      )
+      expect(taken.length).toBe(description.match(/\(command:/g)?.length)
+      expect(completionEvents).toEqual(taken.map((step) => `onContext:shaftwright.seen.${step}`))
+      for (const step of taken) expect(source).toMatch(new RegExp(`^  ${step}: `, 'm'))
+    }
+  })
+
+  it('has no line in its walkthrough that would be cut off', () => {
+    const pages = join(root, 'docs/get-started')
+    for (const page of readdirSync(pages)) {
+      const code = readFileSync(join(pages, page), 'utf8').match(/```[\s\S]*?```/g) ?? []
+      for (const line of code.join('\n').split('\n')) expect(line.length, line).toBeLessThanOrEqual(44)
+    }
+    const words = manifest.contributes.walkthroughs[0]?.steps.map(({ title, description }) => ({
+      title: title.length,
+      description: description.split('\n')[0]?.length,
+    }))
+    for (const { title, description } of words ?? []) {
+      expect(title).toBeLessThanOrEqual(30)
+      expect(description).toBeLessThanOrEqual(120)
+    }
+  })
+
+  it('is ready for a marketplace, and names no address that nobody has', () => {
+    expect(manifest.keywords.length).toBeLessThanOrEqual(30)
+    expect(manifest.categories).toContain('Programming Languages')
+    expect(manifest.galleryBanner).toEqual({ color: expect.stringMatching(/^#[0-9a-f]{6}$/), theme: 'dark' })
+    expect(manifest).not.toHaveProperty('repository')
+    expect(manifest).not.toHaveProperty('bugs')
+  })
 })

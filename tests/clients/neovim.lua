@@ -40,6 +40,17 @@ local edits = ask('textDocument/formatting', vim.lsp.util.make_formatting_params
 vim.lsp.util.apply_text_edits(edits, buffer, 'utf-16')
 shown.after = vim.api.nvim_get_current_line()
 
+local function completion(line)
+  vim.api.nvim_set_current_line(line)
+  local params = vim.lsp.util.make_position_params()
+  params.position.character = #line
+  params.context = { triggerKind = 1 }
+  local found = ask('textDocument/completion', params)
+  return vim.tbl_map(function(item) return item.label end, found and found.items or {})
+end
+shown.behindNumber = completion('  capacity: 200')
+shown.behindUnit = completion('  capacity: 200 Ah')
+
 vim.lsp.stop_client(client)
 wait('the end of the server', function() return vim.lsp.client_is_stopped(client) end)
 io.stdout:write(vim.json and vim.json.encode(shown) or vim.fn.json_encode(shown))

@@ -17,10 +17,12 @@ type Shown = {
   readonly before: string
   readonly spoilt: string
   readonly after: string
+  readonly behindNumber: readonly string[]
+  readonly behindUnit: readonly string[]
 }
 
 describe('Neovim', () => {
-  it('shows findings, a hover and the layout of a job file', () => {
+  it('shows findings, a hover, the layout and the offers of a job file', () => {
     const script = resolve(import.meta.dirname, 'neovim.lua')
     const run = spawnSync(nvim, ['--clean', '--headless', '-n', '-c', `luafile ${script}`, '-c', 'qall!'], {
       encoding: 'utf8',
@@ -42,5 +44,8 @@ describe('Neovim', () => {
 
     expect(shown.spoilt).not.toBe(shown.before)
     expect(shown.after).toBe(shown.before)
+
+    expect(shown.behindNumber[0]).toBe('Ah')
+    expect(shown.behindUnit).toEqual([])
   })
 })

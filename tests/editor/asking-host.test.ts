@@ -1,40 +1,17 @@
-import { PassThrough } from 'node:stream'
-import { afterEach, expect, it, vi } from 'vitest'
-import {
-  createConnection,
-  createProtocolConnection,
-  ProposedFeatures,
-  StreamMessageReader,
-  StreamMessageWriter,
-} from 'vscode-languageserver/node'
-import { features } from '../../server/src/editor/features.ts'
-import { startServer } from '../../server/src/editor/server.ts'
-import { codes, initialize } from './client.ts'
-
-const streams = [new PassThrough(), new PassThrough()] as const
-afterEach(() => {
-  for (const stream of streams) stream.destroy()
-})
+import { expect, it, vi } from 'vitest'
+import { codes, startHere } from './client.ts'
 
 it('a host that has to ask for its files is waited for, and nothing is said of a file before it is whole', async () => {
-  const [up, down] = streams
   const waiting: (() => void)[] = []
   const stock = 'shaft stock { diameter: 35 mm }\n'
-  startServer(
-    createConnection(ProposedFeatures.all, new StreamMessageReader(up), new StreamMessageWriter(down)),
-    {
-      read: (uri) =>
-        new Promise((done) => {
-          waiting.push(() => done(uri.endsWith('/stock.wright') ? stock : undefined))
-        }),
-      list: async () => [],
-      today: () => '2026-03-04',
-    },
-    features,
-  )
-  const client = await initialize(
-    createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up)),
-  )
+  const client = await startHere({
+    read: (uri) =>
+      new Promise((done) => {
+        waiting.push(() => done(uri.endsWith('/stock.wright') ? stock : undefined))
+      }),
+    list: async () => [],
+    today: () => '2026-03-04',
+  })
   const come = () => {
     for (const one of waiting.splice(0)) one()
   }

@@ -1,7 +1,10 @@
 import { type ChildProcess, fork, spawn } from 'node:child_process'
 import { once } from 'node:events'
 import { resolve } from 'node:path'
+import { PassThrough } from 'node:stream'
 import {
+  type Connection,
+  createConnection,
   createProtocolConnection,
   type Diagnostic,
   type DocumentUri,
@@ -11,12 +14,16 @@ import {
   LogMessageNotification,
   type MessageReader,
   type MessageWriter,
+  ProposedFeatures,
   type ProtocolConnection,
   PublishDiagnosticsNotification,
   type PublishDiagnosticsParams,
   StreamMessageReader,
   StreamMessageWriter,
 } from 'vscode-languageserver/node'
+import { features } from '../../server/src/editor/features.ts'
+import type { Host } from '../../server/src/editor/host.ts'
+import { startServer } from '../../server/src/editor/server.ts'
 
 const main = resolve(import.meta.dirname, '../../server/src/editor/main-node.ts')
 
@@ -30,6 +37,8 @@ export interface Client {
     uri: DocumentUri,
     holds?: (params: PublishDiagnosticsParams) => boolean,
   ) => Promise<PublishDiagnosticsParams>
+  /** Whether anything was published for a file. */
+  readonly toldOf: (uri: DocumentUri) => boolean
   readonly open: (uri: DocumentUri, text: string, version?: number) => void
 }
 
@@ -70,7 +79,8 @@ export async function initialize(connection: ProtocolConnection, params: object 
     void connection.sendNotification('textDocument/didOpen', {
       textDocument: { uri, languageId: 'shaftwright', version, text },
     })
-  return { connection, initialized, log, published, open }
+  const toldOf = (uri: DocumentUri) => last.has(uri)
+  return { connection, initialized, log, published, toldOf, open }
 }
 
 interface Served {
@@ -85,6 +95,24 @@ export function startProcess(params: object = {}, prepare?: Prepare): Promise<Se
   const child = spawn(process.execPath, [main, '--stdio'], { stdio: ['pipe', 'pipe', 'inherit'] })
   const streams = [new StreamMessageReader(child.stdout), new StreamMessageWriter(child.stdin)] as const
   return serveBy(child, streams, params, prepare)
+}
+
+/** The server in this process, on a disk or whatever stands for one. */
+export async function startHere(
+  host: Host | ((connection: Connection) => Host),
+  params: object = {},
+  prepare: Prepare = () => {},
+): Promise<Client> {
+  const [up, down] = [new PassThrough(), new PassThrough()]
+  const server = createConnection(
+    ProposedFeatures.all,
+    new StreamMessageReader(up),
+    new StreamMessageWriter(down),
+  )
+  startServer(server, typeof host === 'function' ? host(server) : host, features)
+  const connection = createProtocolConnection(new StreamMessageReader(down), new StreamMessageWriter(up))
+  prepare(connection)
+  return initialize(connection, params)
 }
 
 /** The same over the channel between a process and its child. */

@@ -2,6 +2,8 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import {
   type CodeAction,
   CodeActionRequest,
+  DidChangeTextDocumentNotification,
+  LSPErrorCodes,
   type Range,
   type SnippetTextEdit,
   type TextDocumentEdit,
@@ -26,12 +28,20 @@ const text = `drive main {
     kind: rigid
   }
 }
+
+
+job "Launch" { vessel: "Launch 07"  status: draft }
 `
 
 /** Offers at a line (LSP 3.18, textDocument/codeAction). */
-async function offers(client: Client, line: number, context: object = {}): Promise<readonly CodeAction[]> {
+async function offers(
+  client: Client,
+  line: number,
+  context: object = {},
+  of = uri,
+): Promise<readonly CodeAction[]> {
   const range: Range = { start: { line, character: 0 }, end: { line, character: 80 } }
-  const params = { textDocument: { uri }, range, context: { diagnostics: [], ...context } }
+  const params = { textDocument: { uri: of }, range, context: { diagnostics: [], ...context } }
   return (await client.connection.sendRequest(CodeActionRequest.type, params)) as CodeAction[]
 }
 
@@ -65,12 +75,59 @@ describe('quick fixes over the wire', () => {
     expect(first?.edit?.documentChanges?.[0]).toMatchObject({ textDocument: { uri, version: 1 } })
   })
 
+  it('are few of many, and an edit does not wait for them', async () => {
+    const many = 'untitled:Many'
+    const lines = Array.from({ length: 2000 }, (_, i) => `  cable c${i} { length: 2 }\n`)
+    client.open(many, `drive main {\n${lines.join('')}}\n`)
+    const everything: Range = { start: { line: 0, character: 0 }, end: { line: 2002, character: 0 } }
+    const params = { textDocument: { uri: many }, range: everything, context: { diagnostics: [] } }
+    const offered = (await client.connection.sendRequest(CodeActionRequest.type, params)) as CodeAction[]
+    expect(offered.length).toBeGreaterThan(3)
+    expect(offered.length).toBeLessThanOrEqual(200)
+    const asked = client.connection.sendRequest(CodeActionRequest.type, params)
+    void client.connection.sendNotification(DidChangeTextDocumentNotification.type, {
+      textDocument: { uri: many, version: 2 },
+      contentChanges: [{ text: 'drive main { }\n' }],
+    })
+    await expect(asked).rejects.toMatchObject({ code: LSPErrorCodes.ContentModified })
+  }, 60_000)
+
   it('leave a blank where only the person knows the figure', async () => {
     const add = (await offers(client, 6)).find(({ title }) => title === 'Add flange-diameter')
     const [edit] = (add && editsOf(add)) ?? []
-    expect((edit as SnippetTextEdit).snippet.value).toContain('flange-diameter: $1')
+    expect((edit as SnippetTextEdit).snippet.value).toMatch(/flange-diameter: \$\{1:\?\}/)
     // From the margin on, so that the editor does not indent what is indented already.
     expect((edit as SnippetTextEdit).range.start.character).toBe(0)
+  })
+
+  it('write what a drive does not take from another, each a blank, in the order of the work', async () => {
+    const twin = 'untitled:Twin'
+    client.open(
+      twin,
+      `drive port {
+  propeller { diameter: 420 mm  turns: left-hand }
+  seal { free-length: 148 mm [measured] }
+  phase-map { A to U, B to V, C to W }
+}
+
+drive starboard {
+  like: port
+
+  seal { fitted-length: 121 mm }
+}
+`,
+    )
+    const [add, ...more] = (await offers(client, 7, {}, twin)).filter(({ kind }) => kind === 'quickfix')
+    expect(add).toMatchObject({ title: 'Add the 3 that are not taken', isPreferred: true })
+    expect(more).toEqual([])
+    const [edit] = (add && editsOf(add)) ?? []
+    expect(
+      (edit as SnippetTextEdit).snippet.value,
+    ).toContain(`  seal { free-length: \${1:?}  fitted-length: 121 mm \\}
+
+  propeller { turns: \${2:?} \\}
+
+  phase-map { \${3:?} to \${4:?}, \${5:?} to \${6:?}, \${7:?} to \${8:?}`)
   })
 
   it('offer nothing where nothing is wrong', async () => {

@@ -4,7 +4,7 @@ import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { type CodeLens, ErrorCodes, LSPErrorCodes } from 'vscode-languageserver'
 import { codeLenses } from '../../server/src/editor/code-lens.ts'
-import { planAt } from '../../server/src/editor/plan.ts'
+import { plannedAt, planOf as sheetOf } from '../../server/src/editor/plan.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
@@ -58,18 +58,16 @@ const put = (more = '', second = '') => `drive d {
 `
 
 describe('code lenses', () => {
-  it('give drive and readings their verdict, what changed, and the plan', () => {
-    const move = `move after one {
+  it('give a drive its state, and a reading what no finding says of it; both lead to the plan', () => {
+    const move = `move after one { done: 2026-03-04
     aft:  up 1 turn
     port: up 3.5 flats, port 0.1 mm
     stbd: up 3.5 flats, port 0.1 mm
   }`
     const change = 'Since one: gap variation 0.20 → 0.00 mm, 3 feet moved'
     expect(lensesOf(put(move))).toEqual([
-      'drive d: two within: 0.00, limit 0.10 mm',
+      'drive d: two: within its limits',
       'drive d: Plan',
-      `drive d: ${change}`,
-      'reading one: Outside: 0.20, limit 0.10 mm',
       'reading one: Plan',
       'reading two: Within: 0.00, limit 0.10 mm',
       'reading two: Plan',
@@ -78,27 +76,21 @@ describe('code lenses', () => {
   })
 
   it('say when nothing was moved, and count only moves in between', () => {
-    expect(lensesOf(put('move after two { aft: up 1 turn }')).join('\n')).toContain('no foot moved')
+    expect(lensesOf(put('move after two { done: 2026-03-04  aft: up 1 turn }')).join('\n')).toContain(
+      'no foot moved',
+    )
   })
 
   it('take the readings in the order they were taken, not written', () => {
     const text = put().replace('2026-03-05', '2026-03-01')
-    expect(lensesOf(text)[0]).toBe('drive d: one outside: 0.20, limit 0.10 mm')
+    expect(lensesOf(text)[0]).toBe('drive d: one: outside its limits')
     expect(lensesOf(text).join('\n')).toContain('Since two: gap variation 0.00 → 0.20 mm')
   })
 
-  it('name a cable that has to carry more than it can', () => {
-    // 15 kW / (√3 · 58 V · 0.9 · 0.92) = 180.3 A (IEC 60034-1: rated output is at the shaft); 25 mm2 at 105 °C carries 170 A
-    // (ISO 13297 Table A.1, from memory), 0.85 in a machinery space and 0.7 bundled (33 CFR 183.425 Table 5): 101 A.
-    const text = (size: number) => `drive d {
-  motor main { power: 15 kW  voltage: 58 V  power-factor: 0.9  efficiency: 92 % }
-  controller { input: 72..120 V }
-  cable thin { from: controller  to: main  conductor: ${size} mm2  length: 1.8 m  insulation: 105 degC }
-}`
-    expect(lensesOf(text(25))).toEqual([
-      expect.stringMatching(/^drive d: thin overloaded: 181 A, can carry 101 A$/),
-    ])
-    expect(lensesOf(text(70))).toEqual([])
+  it('say over a drive that it was moved since', () => {
+    expect(lensesOf(put('', '}\n  move after two { done: 2026-03-10  aft: up 1 turn')).at(0)).toBe(
+      'drive d: two: moved since, read again',
+    )
   })
 
   it('are silent over a reading that cannot be worked out', () => {
@@ -119,7 +111,8 @@ describe('code lenses', () => {
 describe('the plan at a place', () => {
   const planOf = (text: string, at: string) => {
     const [first] = sectionsOf(text)
-    return first && planAt(first.view, first.section, first.section.text.indexOf(at))
+    const planned = first && plannedAt(first.view, first.section, first.section.text.indexOf(at))
+    return planned && sheetOf(first.view, planned)
   }
 
   it('is that of the reading there, else of the last reading of the drive', () => {
@@ -157,7 +150,7 @@ describe('lenses over the server', () => {
       command: first?.command?.command,
       arguments: first?.command?.arguments,
     })
-    expect(plan).toMatch(/^d two: within its limits/)
+    expect(plan).toMatch(/^Vessel: .*\nFile: +a\.wright\n\nd two: within its limits/s)
   })
 
   it.each([

@@ -170,6 +170,30 @@ describe('completion of a value', () => {
     expect(offered).not.toContain(never)
   })
 
+  it.each([
+    ['shaft { diameter: 2 $0 }', 'metric', ['mm', 'cm']],
+    ['shaft { diameter: 2 $0 }', 'inch', ['in', 'thou']],
+    ['motor { power: 5 $0 }', 'inch', ['hp', 'kW']],
+    ['battery { internal-resistance: 12 $0 }', 'inch', ['ohm', 'mohm']],
+  ])('offers units of the system of the job first: %s in %s', (marked, system, first) => {
+    expect(labels(`job "A" { show-in: ${system} }\n${marked}`).slice(0, 2)).toEqual(first)
+  })
+
+  it.each([
+    'shaft {\n  diameter: 35 mm$0\n}',
+    'shaft {\n  diameter: 35 mm h9$0\n}',
+    'shaft {\n  diameter: 35 mm +0.02/-0$0\n}',
+    'shaft {\n  length: 2 m [measured$0',
+    'gear {\n  ratio: 2$0\n}',
+    'coupling {\n  kind: flexible$0\n}',
+    'reading r {\n  taken: 2026-03-04$0\n}',
+    drive('protection p { protects: house$0 }'),
+    drive('move after dry-2$0 { }'),
+    drive('drive aft-port$0'),
+  ])('offers nothing at the end of what is whole: %j', (marked) => {
+    expect(labels(marked)).toEqual([])
+  })
+
   it('offers units in which the number is more than there can be behind the others', () => {
     const offered = labels('coupling { flange-diameter: 5 $0 }')
     expect(offered.indexOf('in')).toBeLessThan(offered.indexOf('m'))
@@ -260,7 +284,7 @@ drive other {
       'main.dry-2',
       'house',
     ])
-    expect(labels(`${job}alignment/too-few-angles {\n  on: main.dry-2$0\n}\n`)[0]).toBe('main.dry-2')
+    expect(labels(`${job}alignment/too-few-angles {\n  on: main.dry$0\n}\n`)[0]).toBe('main.dry-1')
     expect(labels(`${job}alignment/offset-outside {\n  on: $0\n}\n`)).toEqual(['house', 'main'])
   })
 

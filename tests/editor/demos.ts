@@ -1,3 +1,5 @@
+// Brings the timers of Node to the library.
+import 'vscode-languageserver/node'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { filesAround } from '../../server/src/editor/around.ts'

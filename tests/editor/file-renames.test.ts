@@ -23,7 +23,8 @@ async function rewritten(files: Record<string, string>, ...moves: readonly (read
   workspace.setFolders({ added: [root] })
   await workspace.list()
   const uris = moves.map(([from, to]) => ({ oldUri: `${root}/${from}`, newUri: `${root}/${to}` }))
-  return rewrittenUses(await filesAround(workspace), uris).map(
+  const found = await Array.fromAsync(rewrittenUses(await filesAround(workspace), uris))
+  return found.map(
     ({ in: { file }, at: { section, span }, text }) =>
       `${file.path} ${section.text.slice(span.start, span.end)} ${text}`,
   )

@@ -1,3 +1,5 @@
+// Brings the timers of Node to the library.
+import 'vscode-languageserver/node'
 import { expect } from 'vitest'
 import { hover } from '../../server/src/editor/hover.ts'
 import { uriOf } from '../../server/src/editor/uri.ts'

@@ -21,15 +21,15 @@ describe('hover on a seal', () => {
 
   // Compression is free length less fitted length: 148 - 121 = 27 mm, inside 24 to 29 mm (definition).
   it.each([
-    [121, 'Bellows squeezed 27 mm (1.063 in), 24 mm to 29 mm wanted: within', '148 mm'],
-    [130, 'Bellows squeezed 18 mm (0.7087 in), 24 mm to 29 mm wanted: outside', '148 mm'],
-    [150, 'Bellows stretched 2 mm (0.0787 in), 24 mm to 29 mm wanted: outside', '148 mm'],
+    [121, 'Bellows compressed 27 mm (1.063 in), specified 24 mm to 29 mm: within', '148 mm'],
+    [130, 'Bellows compressed 18 mm (0.7087 in), specified 24 mm to 29 mm: outside', '148 mm'],
+    [150, 'Bellows stretched 2 mm (0.0787 in), specified 24 mm to 29 mm: outside', '148 mm'],
   ])('says how far it is squeezed at %d mm', (fitted, ...says) => {
     checkHover(seal(fitted), ...says, 'Formula: compression = free length - fitted length')
   })
 
   it('says no result where a length is not known', () => {
-    expect(hoverAt('sea$0l { free-length: 148 mm }')?.markdown).not.toContain('Bellows squeezed')
+    expect(hoverAt('sea$0l { free-length: 148 mm }')?.markdown).not.toContain('Bellows compressed')
   })
 })
 
@@ -89,11 +89,15 @@ const machine = (at: {
     gauge: 0.02 mm
     gaps: top 1.20 mm, starboard 1.10 mm, bottom 1.00 mm, port 1.10 mm
   }
-  ${at.move ?? 'move'} ${at.after ?? 'after'} one { fwd: up 2 flats, port 0.4 mm }
+  ${at.move ?? 'move'} ${at.after ?? 'after'} one { done: 2026-03-04  fwd: up 2 flats, port 0.4 mm }
 }
 `
 
 describe('hover on a move', () => {
+  it('that is planned says so', () => {
+    checkHover(machine({ move: 'mo$0ve' }).replace('done: 2026-03-04  ', ''), '**Planned move after one**')
+  })
+
   it('says height and turns of each foot, and what it does to the slope', () => {
     // M16 has 2 mm pitch (ISO 262), so two flats are 0.667 mm; on 400 mm between the feet that is 1.667 mrad, and 0.4 mm is 1 mrad
     // (similar triangles). The gap variation to be expected is 100 mm · hypot(2 - 1.667, 1) mrad = 0.105 mm.
@@ -103,17 +107,17 @@ describe('hover on a move', () => {
       '| `fwd` | up 0.67 mm | 2 flats | to port 0.40 mm |',
       'Slope, going forward: 2.00 mrad down → 0.33 mrad down',
       'Sideways, going forward: 0.00 mrad to starboard → 1.00 mrad to port',
-      'Gap variation to be expected: 0.11 mm',
+      'Expected gap variation: 0.11 mm',
     )
   })
 
   it('says what is not known where the thread is not', () => {
-    checkHover(machine({ move: 'mo$0ve', thread: 'M17' }), '| `fwd` | not known: the thread is not |')
+    checkHover(machine({ move: 'mo$0ve', thread: 'M17' }), '| `fwd` | not known (unknown thread) |')
     expect(hoverAt(machine({ move: 'mo$0ve', thread: 'M17' }))?.markdown).not.toContain('Slope, going')
   })
 
   it('says what `after` means', () => {
-    checkHover(machine({ after: 'af$0ter' }), '**after**', 'comes after')
+    checkHover(machine({ after: 'af$0ter' }), '**after**', 'before the feet were moved')
   })
 })
 
@@ -133,8 +137,8 @@ describe('hover inside a value', () => {
   it('says what each part of it is', () => {
     checkHover('battery b { window: 8$04..108 V }', 'The lower limit.')
     checkHover('battery b { window: 84..10$08 V }', 'The upper limit.')
-    checkHover('seal { compression: 26 mm +$03/-2 mm }', 'how far above and below the size it may lie')
-    checkHover('shaft { diameter: 35 mm ± 0.0$02 mm }', 'to either side of the size')
+    checkHover('seal { compression: 26 mm +$03/-2 mm }', 'how far it may be above and below the size')
+    checkHover('shaft { diameter: 35 mm ± 0.0$02 mm }', 'above or below the size')
     checkHover('shaft { diameter: 35 mm h$09 }', 'ISO 286')
     checkHover('coupling { offset: ma$0x 0.1 mm }', '`max`: No more than what follows.')
     checkHover('coupling { bolts: 4 x M$010 }', 'Their thread')
@@ -155,7 +159,7 @@ describe('hover inside a value', () => {
   })
 
   it('says what a word of provenance means', () => {
-    checkHover('seal { free-length: 148 mm [meas$0ured] }', '`measured`: As it was measured')
+    checkHover('seal { free-length: 148 mm [meas$0ured] }', '`measured`: Measured.')
   })
 })
 

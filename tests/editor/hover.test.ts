@@ -44,9 +44,20 @@ describe('hover on words of the language', () => {
   })
 
   it('says what `like`, `use` and provenance mean', () => {
-    checkHover('shaft { li$0ke: stock }', 'takes over')
-    checkHover('u$0se "parts.wright"\n', 'does not lead out of the folder')
+    checkHover('shaft { li$0ke: stock }', 'inherits from')
+    checkHover('u$0se "parts.wright"\n', 'must stay inside the workspace folder')
     checkHover('shaft { diameter: 35 mm [ma$0ker] }', 'Where the value comes from')
+  })
+})
+
+describe('hover on what is not known yet', () => {
+  it.each([
+    'shaft { diameter: $0? mm h9 }',
+    'shaft { material: $0? }',
+    'drive d { reading r { gaps: top ?$0 mm, port 1 mm } }',
+    'drive d { phase-map { A to $0?, B to V } }',
+  ])('%s', (job) => {
+    checkHover(job, '**Not known yet**', 'the fact counts as missing')
   })
 })
 
@@ -72,6 +83,11 @@ describe('hover on an amount', () => {
 
   it('works out two-sided limits', () => {
     checkHover('seal { compression: 26$0 mm +3/-2 mm [maker] }', '24 mm to 29 mm', 'From: maker')
+  })
+
+  it('takes a size with its tolerance for a size, not for a range', () => {
+    checkHover('seal { compression: 26$0 mm +3/-2 mm }', 'The nominal size')
+    checkHover('seal { compression: 26 mm +3$0/-2 mm }', 'How far it may be above and below')
   })
 
   it('shows the job in its own units', () => {
@@ -191,7 +207,7 @@ describe('hover on a cable', () => {
 }`
 
   it.each(['cab$0le phases', 'cable pha$0ses'])('says what it has to carry and what it can: %s', (cable) => {
-    checkHover(install(cable), 'Three-phase cable', '181 A', /carries.*\d A/, /voltage drop.*V/, 'Source:')
+    checkHover(install(cable), 'Three-phase cable', '181 A', /can carry.*\d A/, /voltage drop.*V/, 'Source:')
   })
 })
 

@@ -2,7 +2,12 @@ import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
-import { everySort, type HintSort, inlayHints } from '../../server/src/editor/inlay-hints.ts'
+import {
+  everyHint,
+  type HintSettings,
+  type HintSort,
+  inlayHints,
+} from '../../server/src/editor/inlay-hints.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
@@ -18,14 +23,14 @@ function sectionsOf(text: string) {
   return file.document.sections.map((section) => ({ view: { analysis, file }, section }))
 }
 
+const no: HintSettings = { units: 'off', sums: false, cables: false, moves: false }
+
 /** The text with its hints in « ». */
-function hinted(text: string, ...sorts: readonly HintSort[]): string {
-  const on = Object.fromEntries(
-    Object.keys(everySort).map((sort) => [sort, sorts.includes(sort as HintSort)]),
-  )
+function hinted(text: string, settings: HintSort | Partial<HintSettings>): string {
+  const on = typeof settings !== 'string' ? settings : { [settings]: everyHint[settings] }
   return sectionsOf(text)
     .map(({ view, section }) =>
-      inlayHints(view, section, { sorts: { ...everySort, ...on } }).reduceRight(
+      inlayHints(view, section, { settings: { ...no, ...on } }).reduceRight(
         (said, { at, words }) => `${said.slice(0, at)} «${words}»${said.slice(at)}`,
         section.text,
       ),
@@ -62,7 +67,14 @@ describe('hints of units', () => {
     ['shaft', 'length: 60-1/16 in', 'length: 60-1/16 in «(1.5256 m)»'],
     ['coupling', 'flange-diameter: 5-1/4 in', 'flange-diameter: 5-1/4 in «(133.35 mm)»'],
     ['coupling', 'flange-diameter: 133.37 mm', 'flange-diameter: 133.37 mm «(5.2508 in)»'],
-    ['shaft', 'length: 2 * 1.2 m', 'length: 2 * 1.2 m «= 2.4 m»'],
+    // Whole units are not rounded to tens, however few digits are written: 3 m is 118.1 in.
+    ['shaft', 'length: 3 m', 'length: 3 m «(118 in)»'],
+    ['shaft', 'length: 1 m', 'length: 1 m «(39 in)»'],
+    ['shaft', 'length: 9 m', 'length: 9 m «(30 ft)»'],
+    // ASTM B258: 2/0 AWG is 67.43 mm2, 3/0 85.03, 4/0 107.2; 120 mm2 are 236.8 thousand circular mils.
+    ['cable', 'conductor: 70 mm2', 'conductor: 70 mm2 «(about 2/0 AWG)»'],
+    ['cable', 'conductor: 95 mm2', 'conductor: 95 mm2 «(between 3/0 and 4/0 AWG)»'],
+    ['cable', 'conductor: 120 mm2', 'conductor: 120 mm2 «(about 237 kcmil)»'],
   ])('stand behind a value of a %s: %s', (kind, fact, expected) => {
     expect(hinted(`${kind} {\n  ${fact}\n}`, 'units')).toBe(`${kind} {\n  ${expected}\n}`)
   })
@@ -71,13 +83,58 @@ describe('hints of units', () => {
     'motor { voltage: 58 V }',
     'motor { speed: 1500 rpm  efficiency: 92 %  power-factor: 0.9 }',
     'propeller { blades: 3 }',
-    'cable c { insulation: 105 degC  conductor: 25 mm2 }',
+    'cable c { insulation: 105 degC }',
+    'shaft { length: 2 * 1.2 m }',
     'foot f { across: 0 mm }',
     'shaft { length: 140 }',
     'shaft { length: 140 mn }',
     'motor { speed: ',
   ])('say nothing where there is nothing to say: %s', (text) => {
     expect(hinted(text, 'units')).toBe(text)
+  })
+
+  const metric = 'shaft { length: 420 mm }'
+  const inch = 'bearing b { at: 10 in }'
+  it.each([
+    ['a job in one system has none', 'mixed', metric, metric],
+    ['kilowatts are of no system', 'mixed', 'shaft { length: 5 ft }\nmotor { power: 5 kW }', ''],
+    ['volts and turns are of no system', 'mixed', `${metric}\nmotor { voltage: 58 V  speed: 1500 rpm }`, ''],
+    [
+      'a job in both has them',
+      'mixed',
+      `${metric}\n${inch}`,
+      '420 mm «(16.54 in)» }\nbearing b { at: 10 in «(254 mm)» }',
+    ],
+    [
+      'a wire gauge is of the inch system',
+      'mixed',
+      `${metric}\ncable c { conductor: 2 AWG }`,
+      '«(16.54 in)»',
+    ],
+    ['always', 'always', metric, '«(16.54 in)»'],
+    ['off', 'off', `${metric}\n${inch}`, ''],
+  ] as const)('are shown in the other system where both are in use: %s', (_, units, text, expected) => {
+    const said = hinted(text, { units })
+    if (expected === '' || expected === text) expect(said).toBe(text)
+    else expect(said).toContain(expected)
+  })
+
+  it('count the units of a file that is used', () => {
+    const analysis = new Analysis()
+    analysis.begin()
+    const file = linkFile('boat.wright', openDocument(`use "parts.wright"\n${metric}`), () =>
+      openDocument(inch),
+    )
+    const words = file.document.sections.flatMap((section) =>
+      inlayHints({ analysis, file }, section, { settings: { ...no, units: 'mixed' } }).map(
+        (hint) => hint.words,
+      ),
+    )
+    expect(words).toEqual(['(16.54 in)'])
+  })
+
+  it('say what a calculation comes to, whatever the units', () => {
+    expect(hinted('shaft { length: 2 * 1.2 m }', 'sums')).toBe('shaft { length: 2 * 1.2 m «= 2.4 m» }')
   })
 
   it('stand only where a value is written, not where it is inherited', () => {
@@ -113,40 +170,6 @@ describe('hints of moves', () => {
 })
 
 describe('hints of results', () => {
-  const drive = (gaps: string, offsets = '') => `drive d {
-  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
-  reading one {
-    taken: 2026-03-04
-    gauge: 0.02 mm
-    gaps: ${gaps}
-    ${offsets}
-  }
-}`
-  // ISO 14253-1: outside only where value less U is above the limit, within only where value plus U is not.
-  it.each([
-    ['top 1.26 mm, starboard 1.13 mm, bottom 1.00 mm, port 1.13 mm', '', 'outside: 0.26, limit 0.10 mm'],
-    [
-      'top 1 mm, starboard 1 mm, bottom 1 mm, port 1 mm',
-      'offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm',
-      'within: 0.00, limit 0.10 mm',
-    ],
-    // The axis is half the difference of opposite places away: common practice, no source.
-    [
-      'top 1 mm, starboard 1 mm, bottom 1 mm, port 1 mm',
-      'offsets: top 0.5 mm, starboard 0 mm, bottom -0.5 mm, port 0 mm',
-      'outside: offset 0.50, limit 0.15 mm',
-    ],
-    ['top 1 mm, starboard 1 mm, bottom 1 mm, port 1 mm', '', 'not decided: offset not read'],
-    ['top 2 mm, starboard 1 mm, bottom 1 mm, port 1 mm', '', 'readings disagree: read again'],
-  ])('give the verdict beside a reading: %s %s', (gaps, offsets, expected) => {
-    expect(hinted(drive(gaps, offsets), 'verdicts')).toContain(`reading one «${expected}» {`)
-  })
-
-  it('are quiet beside a reading that cannot be worked out', () => {
-    const text = 'drive d { reading one { taken: 2026-03-04 } }'
-    expect(hinted(text, 'verdicts')).toBe(text)
-  })
-
   it('give the current of a cable and what it can carry', () => {
     // 15 kW / (√3 · 58 V · 0.9 · 0.92) = 180.3 A (IEC 60034-1: rated output is at the shaft); 70 mm2 at 105 °C carries 330 A
     // (ISO 13297 Table A.1, from memory), 0.85 in a machinery space and 0.7 bundled (33 CFR 183.425 Table 5): 196 A.
@@ -156,6 +179,9 @@ describe('hints of results', () => {
   cable c { from: controller  to: main  conductor: 70 mm2  length: 1.8 m  insulation: 105 degC }
 }`
     expect(hinted(text, 'cables')).toContain('cable c «181 A, can carry 196 A» {')
+    // Of one that is too thin the finding says it.
+    const thin = text.replace('70 mm2', '25 mm2')
+    expect(hinted(thin, 'cables')).toBe(thin)
   })
 })
 
@@ -168,8 +194,7 @@ describe('hints anywhere', () => {
       const some = inlayHints(view, section, { from: first.at + 1, to: last.at })
       expect(some.length).toBeLessThan(all.length)
       expect(some.every(({ at }) => at > first.at)).toBe(true)
-      const none = { units: false, cables: false, moves: false, verdicts: false }
-      expect(inlayHints(view, section, { sorts: none })).toEqual([])
+      expect(inlayHints(view, section, { settings: no })).toEqual([])
     }
   })
 
@@ -212,7 +237,10 @@ describe('hints over the server', () => {
     const { client } = served
     expect(client.initialized.capabilities.inlayHintProvider).toBeTruthy()
     const uri = 'file:///jobs/a.wright'
-    client.open(uri, 'shaft a {\n  diameter: 25.4 mm\n}\nshaft b {\n  diameter: 50.8 mm\n}\n')
+    client.open(
+      uri,
+      'shaft a {\n  diameter: 25.4 mm\n}\nshaft b {\n  diameter: 50.8 mm\n}\nbearing c { at: 10 in }\n',
+    )
     const hints = await client.connection.sendRequest('textDocument/inlayHint', {
       textDocument: { uri },
       range: { start: { line: 2, character: 0 }, end: { line: 5, character: 0 } },
@@ -232,14 +260,14 @@ describe('hints over the server', () => {
         textDocument: { uri },
         range: { start: { line: 0, character: 0 }, end: { line: 1, character: 0 } },
       })
-    const set = (units: boolean) =>
+    const set = (units: 'off' | 'always') =>
       connection.sendNotification('workspace/didChangeConfiguration', {
         settings: { shaftwright: { inlayHints: { units } } },
       })
-    await set(false)
+    await set('off')
     expect(await ask()).toEqual([])
     expect(await asked).toBe(true)
-    await set(true)
+    await set('always')
     expect(await ask()).toMatchObject([{ label: '(1 in)' }])
   })
 

@@ -1,8 +1,17 @@
 import { describe, expect, it } from 'vitest'
-import { code, list, paragraphs, plain, withoutTicks } from '../../server/src/editor/markdown.ts'
 import { markup } from '../../server/src/editor/markup.ts'
 import { plainText } from '../../server/src/editor/plain-text.ts'
-import { markdownTable } from '../../server/src/plans/markdown-table.ts'
+import {
+  code,
+  example,
+  list,
+  md,
+  ours,
+  paragraphs,
+  plain,
+  table,
+  withoutTicks,
+} from '../../server/src/plans/markdown.ts'
 import { hoverAt } from './fixture.ts'
 
 // CommonMark 0.31, section 6.1: a span of code stands between runs of backticks of one length.
@@ -19,18 +28,18 @@ describe('a text without the signs of code', () => {
   })
 })
 
-const table = markdownTable(
+const feet = table(
   ['foot', 'height', ''],
   [
-    ['`fwd-port`', 'up **0.37** mm', 'a|b'],
-    ['`aft`', 'none', ''],
+    [code('fwd-port'), md`up **0.37** mm`, md`a|b`],
+    [code('aft'), md`none`, md``],
   ],
 )
 
 describe('a table', () => {
   // Unicode Standard Annex 14, line breaking: class GL, to which U+00A0 belongs, is not broken before or behind.
   it('has over a column of names a heading as long as the longest, in one piece', () => {
-    const [head = '', align, first] = table.split('\n')
+    const [head = '', align, first] = feet.split('\n')
     expect(head).toBe('| `foot\u00A0\u00A0\u00A0\u00A0` | height |  |')
     expect(align).toBe('|:--|:--|:--|')
     // GitHub Flavored Markdown, section 4.10: a bar in a cell is escaped. The name is as it can be copied.
@@ -38,35 +47,44 @@ describe('a table', () => {
   })
 
   it('without names has its headings as they are', () => {
-    expect(markdownTable(['a', ''], [['b', 'c']])).toBe('| a |  |\n|:--|:--|\n| b | c |')
+    expect(table(['a', ''], [[md`b`, md`c`]])).toBe('| a |  |\n|:--|:--|\n| b | c |')
   })
 })
 
 describe('plain text', () => {
   it.each([
-    ['**dry-1**: `up` 1 flat', 'dry-1: up 1 flat'],
-    ['**`aft` and fwd**', 'aft and fwd'],
-    ['*Caution: mind 2 * 3*', 'Caution: mind 2 * 3'],
+    [ours('**dry-1**: `up` 1 flat'), 'dry-1: up 1 flat'],
+    [ours('**`aft` and fwd**'), 'aft and fwd'],
+    [ours('*Caution: mind 2 * 3*'), 'Caution: mind 2 * 3'],
     [plain('a*b_c [d](e) `f` <g> 1 & 2'), 'a*b_c [d](e) `f` <g> 1 & 2'],
     [plain('**not bold** | \\'), '**not bold** | \\'],
     [code('a\\*b'), 'a\\*b'],
     [code('one ` tick'), 'one ` tick'],
-    ['Checked by [a/b](https://docs.example/a/b.md), [c](x)', 'Checked by a/b, c'],
-    ['[How](https://docs.example/how.md)', 'How: https://docs.example/how.md'],
-    ['**[a/b](x.md)**', 'a/b: x.md'],
-    ['```wright\nseal { }  # `a` | **b**\n| c |\n```', '  seal { }  # `a` | **b**\n  | c |'],
-    [paragraphs('one', list(['two', 'three'])), 'one\n\n- two\n- three'],
+    [ours('Checked by [a/b](https://docs.example/a/b.md), [c](x)'), 'Checked by a/b, c'],
+    [ours('[How](https://docs.example/how.md)'), 'How: https://docs.example/how.md'],
+    [ours('**[a/b](x.md)**', 'https://docs.example/'), 'a/b: https://docs.example/x.md'],
+    [example('seal { }  # `a` | **b**\n| c |'), '  seal { }  # `a` | **b**\n  | c |'],
+    [paragraphs(md`one`, list([md`two`, md`three`])), 'one\n\n- two\n- three'],
     [
-      `before\n\n${table}\n\nbehind`,
+      paragraphs(md`before`, feet, md`behind`),
       'before\n\nfoot      height      \nfwd-port  up 0.37 mm  a|b\naft       none\n\nbehind',
     ],
-    ['|  |  |\n|:--|:--|\n| `a` | b |\n| cc | d |', 'a   b\ncc  d'],
+    [
+      table(
+        ['', ''],
+        [
+          [code('a'), md`b`],
+          [md`cc`, md`d`],
+        ],
+      ),
+      'a   b\ncc  d',
+    ],
   ])('of %j', (markdown, wanted) => {
     expect(plainText(markdown)).toBe(wanted.replaceAll(/ +$/gm, ''))
   })
 
   it('has no signs of Markdown in what a whole reading comes to', () => {
-    const { markdown = '' } =
+    const { markdown = md`` } =
       hoverAt(`drive main {
   coupling { flange-diameter: 125 mm  gap-variation: max 0.10 mm [maker] }
   bed {
@@ -99,6 +117,6 @@ describe('what an editor is given', () => {
   ])('that takes %j is %s', (formats, kind, value) => {
     const contentFormat = formats as ('markdown' | 'plaintext')[] | undefined
     const can = { textDocument: { hover: contentFormat ? { contentFormat } : {} } }
-    expect(markup(can, 'hover', '`a`')).toEqual({ kind, value })
+    expect(markup(can, 'hover', code('a'))).toEqual({ kind, value })
   })
 })

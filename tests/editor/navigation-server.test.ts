@@ -67,7 +67,7 @@ describe('the server', () => {
   it('says what it can', () => {
     expect(client.initialized.capabilities).toMatchObject({
       definitionProvider: true,
-      referencesProvider: true,
+      referencesProvider: { workDoneProgress: true },
       documentHighlightProvider: true,
       renameProvider: { prepareProvider: true },
       documentSymbolProvider: true,
@@ -124,7 +124,7 @@ describe('the server', () => {
   })
 
   it('says in words why it does not', async () => {
-    await expect(ask('rename', uri, { position, newName: 'a b' })).rejects.toThrow('"a b" is no name')
+    await expect(ask('rename', uri, { position, newName: 'a b' })).rejects.toThrow('"a b" is not a name')
     const onKind = { position: { line: 0, character: 1 } }
     await expect(ask('prepareRename', uri, onKind)).rejects.toThrow('gear is a word of the language.')
     expect(await ask('prepareRename', uri, { position })).toEqual({

@@ -25,7 +25,8 @@ function definedAt(marked: string): string[] {
 
 const mentions = async (marked: string): Promise<string[]> => {
   const { workspace, view, at } = openMarked(marked)
-  return references(view, at, await filesAround(workspace)).map(({ at: place, in: { uri, file } }) =>
+  const found = await Array.fromAsync(references(view, at, await filesAround(workspace)))
+  return found.map(({ at: place, in: { uri, file } }) =>
     said(uri, rangeOf(file.document, place), written(place)),
   )
 }
@@ -170,7 +171,9 @@ describe('anywhere in the demos', () => {
           const target = targetAt(view, section, token.startOffset)
           if (!target || target.span.start !== token.startOffset) continue
           asked += 1
-          const found = references(view, { section, offset: token.startOffset }, around)
+          const found = await Array.fromAsync(
+            references(view, { section, offset: token.startOffset }, around),
+          )
           expect(found.some(({ at }) => isSamePlace(at, { section, span: target.span }))).toBe(true)
           expect(found.filter(({ defines }) => defines).map(({ at }) => at)).toEqual([target.named])
         }

@@ -54,7 +54,7 @@ describe('all job files', () => {
     const { pulled, walk } = await archive({ ...files })
     expect((await walk()).looked).toEqual(['a.wright', 'b.wright', 'c.wright'])
     expect((await walk()).looked).toEqual([])
-    pulled.changed(`${root}/b.wright`)
+    pulled.changed([`${root}/b.wright`])
     expect((await walk()).looked).toEqual(['a.wright', 'b.wright'])
     pulled.changed()
     expect((await walk()).looked).toHaveLength(3)

@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../server/src/checks/index.ts'
 import { Checker } from '../../server/src/checks/run.ts'
 import { filesAround } from '../../server/src/editor/around.ts'
-import { renamable, rename } from '../../server/src/editor/rename.ts'
+import { type Rewritten, renamable, rename } from '../../server/src/editor/rename.ts'
 import type { Workspace } from '../../server/src/editor/workspace.ts'
 import { rangeOf, textOf } from '../../server/src/job/document.ts'
 import type { Section } from '../../server/src/job/model.ts'
@@ -17,26 +17,22 @@ const to = 'brand-new'
 /** The texts afterwards, by path; or why not. */
 async function renamed(marked: string, name = to): Promise<Readonly<Record<string, string>> | string> {
   const { workspace, view, at } = openMarked(marked)
-  const found = rename(view, at, { to: name, around: await filesAround(workspace) })
+  const found = await rename(view, at, { to: name, around: await filesAround(workspace) })
   if ('refused' in found) return found.refused
-  apply(workspace, found, name)
-  return Object.fromEntries(
-    (await filesAround(workspace)).map(({ file }) => [file.path, textOf(file.document)]),
-  )
+  await apply(workspace, found, name)
+  const files = await Array.fromAsync((await filesAround(workspace)).files())
+  return Object.fromEntries(files.map(({ file }) => [file.path, textOf(file.document)]))
 }
 
 /** Every file that is changed is open: those of the fixture that are not are opened first. */
-function apply(
-  workspace: Workspace,
-  found: Exclude<ReturnType<typeof rename>, { refused: string }>,
-  name: string,
-) {
-  for (const uri of new Set(found.map((mention) => mention.in.uri))) {
-    const mentions = found.filter((mention) => mention.in.uri === uri)
-    const file = mentions[0]?.in.file
-    if (!file) continue
-    if (!workspace.get(uri)) workspace.open(uri, 0, textOf(file.document))
-    const changes = mentions.map(({ at }) => ({ range: rangeOf(file.document, at), text: name })).toReversed()
+async function apply(workspace: Workspace, found: readonly Rewritten[], name: string) {
+  for (const uri of new Set(found.map((place) => place.uri))) {
+    const text = await workspace.textOf(uri)
+    if (!workspace.get(uri)) workspace.open(uri, 0, String(text))
+    const changes = found
+      .filter((place) => place.uri === uri)
+      .map(({ range }) => ({ range, text: name }))
+      .toReversed()
     workspace.change(uri, (workspace.get(uri)?.version ?? 0) + 1, changes)
   }
 }
@@ -101,25 +97,25 @@ describe('rename', () => {
 
   const two = 'gear spa$0re { }\ngear other { }\ndrive d { gear { like: spare } }\n'
   it.each([
-    ['a word with a space', two, 'a b', 'is no name'],
-    ['a number', two, '3', 'is no name'],
-    ['a path', two, 'a.b', 'is no name'],
-    ['nothing', two, '', 'is no name'],
-    ['a name taken beside it', two, 'other', 'There is a gear other already.'],
+    ['a word with a space', two, 'a b', 'is not a name'],
+    ['a number', two, '3', 'is not a name'],
+    ['a path', two, 'a.b', 'is not a name'],
+    ['nothing', two, '', 'is not a name'],
+    ['a name taken beside it', two, 'other', 'There is already a gear other.'],
     ['a kind of block', two, 'motor', 'motor is a word of the language'],
     ['a fact of a move, for a foot', 'bed { foot af$0t { } }', 'by', 'means something else in a move'],
-    ['a terminal that is there', 'motor { terminals: U$0, V }', 'V', 'has a terminal V already'],
+    ['a terminal that is there', 'motor { terminals: U$0, V }', 'V', 'already has a terminal V'],
     [
       'a name that another would hide',
       'battery hou$0se { nominal: 96 V }\ndrive d { controller feed { }\nbattery: house\ncable c { from: house } }\n',
       'feed',
-      'house in boat.wright, line 4, would stand for something else then.',
+      'house in boat.wright, line 4, would then mean something else.',
     ],
     [
       'a name that the file has for another part',
       '#- a.wright\nuse "b.wright"\ngear mine { ratio: 3 }\ngear g { like: spa$0re }\n#- b.wright\ngear spare { ratio: 2 }\n',
       'mine',
-      'spare in a.wright, line 3, would stand for something else then.',
+      'spare in a.wright, line 3, would then mean something else.',
     ],
   ])('to %s is refused', async (_what, marked, name, words) => {
     expect(await renamed(marked, name)).toEqual(expect.stringContaining(words))
@@ -187,13 +183,13 @@ describe('in the demos', () => {
           if (!open) throw new Error(uri)
           const view = { analysis: workspace.analysis, file: workspace.link(open) }
           const section = open.document.sections[i] as Section
-          const found = rename(
+          const found = await rename(
             view,
             { section, offset: at(section.text) },
             { to: other, around: await filesAround(workspace) },
           )
           if ('refused' in found) throw new Error(found.refused)
-          apply(workspace, found, other)
+          await apply(workspace, found, other)
         }
         await give(to, () => offset)
         expect(checkAll(workspace)).toEqual(before.findings)

@@ -47,6 +47,7 @@ describe('semantic tokens', () => {
       '## of the drive\ndrive main { }',
       ['## of the drive comment documentation', 'drive class', 'main variable declaration'],
     ],
+    ['shaft { diameter: ? mm }', ['shaft class', 'diameter property', '? keyword', 'mm type']],
     ['job "x" { status: draft }', ['job class', '"x" string', 'status property', 'draft enumMember']],
     [
       'seal { compression: 26 mm +3/-2 mm [maker] # note\n}',

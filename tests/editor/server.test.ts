@@ -78,10 +78,13 @@ describe('the server over standard input and output', () => {
 
   it('says them in plain text: LSP 3.17, Diagnostic.message', async () => {
     const bare = 'untitled:Untitled-bare'
-    client.open(bare, 'drive d {\n  reading one { }\n}\n')
+    client.open(
+      bare,
+      'job "x" { vessel: "v"  status: draft }\ndrive d {\n  reading one { taken: 2026-03-04 }\n}\n',
+    )
     const { diagnostics } = await client.published(bare)
     const words = diagnostics.map(({ message }) => message).join('\n')
-    expect(words).toContain('Add it, such as taken: ')
+    expect(words).toContain('Write it, such as gauge: ')
     expect(words).not.toContain('`')
   })
 

@@ -9,8 +9,7 @@ import { Analysis } from '../../server/src/job/analysis.ts'
 import { locate, openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
 import { formatText } from '../../server/src/syntax/format.ts'
-import type { BlockKind } from '../../server/src/vocabulary/block.ts'
-import { vocabulary } from '../../server/src/vocabulary/index.ts'
+import { blockKinds } from '../../server/src/vocabulary/index.ts'
 
 const today = '2026-03-09'
 
@@ -92,10 +91,40 @@ const blocks = (marked: string) =>
     .map((offer) => ({ label: offer.label, offer, marked }))
 
 /** Of the words, figures and units, not of what they come to. */
-const ofForm = /^job\/(?!unresolved|value-outside|value-empty|fact-missing|refers)/
+const ofForm = /^job\/(?!unresolved|value-outside|fact-missing|refers)/
 
 describe('what is inserted', () => {
-  const all = [...blocks(bare), ...blocks(full), ...blocks(end), ...blocks('$0')]
+  const offered = [...blocks(bare), ...blocks(full), ...blocks(end), ...blocks('$0')]
+  const all = offered.filter(({ offer }) => offer.kind === 'block')
+  const whole = offered.filter(({ offer }) => offer.kind === 'snippet')
+
+  it.each(whole)('claims nothing until it is filled in: $label', ({ label, offer }) => {
+    const text = label === 'whole job' ? '$0\n' : `job "A" { vessel: "A"  status: draft }\n$0\n`
+    const inserted = plainOf(offer.insert)
+    expect(formatText(`${inserted}\n`)).toBe(`${inserted}\n`)
+    const { analysis, file } = read(text.replace('$0', inserted))
+    const findings = new Checker(analysis, allChecks).check(file, { today })
+    const quiet = findings.filter(({ check }) => !check.startsWith('caution/'))
+    expect(quiet.map(({ check, severity }) => `${severity} ${check}`)).toEqual(
+      quiet.map(() => 'information job/fact-missing'),
+    )
+    const places = quiet.map(
+      ({ at }) => `${at.section.text.indexOf('{')} ${at.span.start} ${at.section.text}`,
+    )
+    expect(new Set(places).size).toBe(places.length)
+    const said = analysis.blocks(file).flatMap(function all(block): readonly string[] {
+      return [
+        ...[...block.facts.keys()].map((name) => `${block.path}.${name}`),
+        ...block.children.flatMap(all),
+      ]
+    })
+    expect(said.filter((path) => !path.startsWith('job.'))).toEqual([])
+  })
+
+  it('a choice in a whole drive begins with a blank', () => {
+    const [drive] = whole.filter(({ label }) => label === 'whole drive')
+    expect(snippetOf(drive?.offer.insert ?? [])).toMatch(/kind: +\$\{\d+\|\?,flexible,rigid\|\}/)
+  })
 
   it.each(all)('does not pass as it is: $label', ({ offer, marked }) => {
     const before = errorsIn(marked.replace('$0', ''))
@@ -120,7 +149,6 @@ describe('what is inserted', () => {
 })
 
 describe('the value of a fact', () => {
-  const kinds = Object.values(vocabulary) as readonly unknown[] as readonly BlockKind[]
   const site = {
     today,
     system: 'metric',
@@ -130,7 +158,7 @@ describe('the value of a fact', () => {
     lastReading: undefined,
     terminals: { controller: [], motor: [] },
   } as const
-  const facts = kinds.flatMap(({ kind, facts: of }) =>
+  const facts = blockKinds.flatMap(({ kind, facts: of }) =>
     Object.entries(of).map(([name, fact]) => ({
       kind,
       name,
@@ -200,9 +228,7 @@ describe('a snippet', () => {
   })
 
   it('gives a move the last reading and every foot', () => {
-    expect(plainOf(at(full, 'move'))).toBe(
-      'move after dry-1 {\n  done: 2026-03-09\n  aft:  up\n  fwd:  up\n  mid:  up\n}',
-    )
+    expect(plainOf(at(full, 'move'))).toBe('move after dry-1 {\n  aft: up\n  fwd: up\n  mid: up\n}')
   })
 
   it('takes the names that are in scope', () => {

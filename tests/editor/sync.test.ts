@@ -43,7 +43,7 @@ describe('version numbers, which increase with every change (LSP 3.17, Versioned
       await change(uri, late, faulty)
       await settled()
       expect(publications.map(({ version }) => version)).toEqual([5])
-      expect(client.log.join('\n')).toContain(`${uri} is at version 5 already`)
+      expect(client.log.join('\n')).toContain(`${uri} is already at version 5`)
       await change(uri, 6, faulty)
       await settled()
       expect(publications.at(-1)).toMatchObject({ uri, version: 6 })

@@ -23,7 +23,6 @@ describe('URIs', () => {
   it('with a broken escape, or without folders, stay as they are', () => {
     expect(keyOf('file:///a/100%.wright')).toBe('file:///a/100%.wright')
     expect(keyOf('untitled:Untitled-1')).toBe('untitled:Untitled-1')
-    expect(keyOf('git://host/a%20b.wright?ref=%7E')).toBe('git://host/a%20b.wright?ref=%7E')
     expect(uriOf('untitled:Untitled-1')).toBe('untitled:Untitled-1')
   })
 

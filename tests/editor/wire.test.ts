@@ -1,6 +1,9 @@
-import { spawn } from 'node:child_process'
+import { fork, spawn } from 'node:child_process'
 import { once } from 'node:events'
-import { resolve } from 'node:path'
+import { mkdtempSync, rmSync } from 'node:fs'
+import { createServer, type Socket } from 'node:net'
+import { tmpdir } from 'node:os'
+import { join, resolve } from 'node:path'
 import { text } from 'node:stream/consumers'
 import { afterEach, describe, expect, it } from 'vitest'
 import { ErrorCodes, type Message, StreamMessageReader } from 'vscode-languageserver/node'
@@ -64,7 +67,7 @@ describe('an input that cannot be followed', () => {
     ['has a length below nothing', 'Content-Length: -2\r\n\r\n{}', 'not a number of bytes: -2'],
     ['promises more than any job file', 'Content-Length: 99999999999\r\n\r\n{}', '99999999999 is more than'],
     ['has a line that is no header', 'hello\r\n\r\n{}', 'hello'],
-    ['has a header that never ends', 'hello\n'.repeat(2000), 'a header does not end'],
+    ['has a header that never ends', 'hello\n'.repeat(2000), 'a header has no end'],
   ])('ends the server with code 1 and one line of words when it %s', async (_, bytes, words) => {
     const server = start()
     await server.ask(1, 'initialize', hello)
@@ -171,6 +174,23 @@ describe('the order of a life', () => {
     expect(await server.ended()).toEqual({ code: 0, words: '' })
   })
 
+  it('shutdown and exit in one piece are both taken, and the answer is written before the end', async () => {
+    for (let round = 0; round < 5; round++) {
+      const server = start()
+      const last = [
+        { jsonrpc: '2.0', id: 1, method: 'initialize', params: hello },
+        { jsonrpc: '2.0', method: 'initialized', params: {} },
+        { jsonrpc: '2.0', id: 'last', method: 'shutdown' },
+        { jsonrpc: '2.0', method: 'exit' },
+      ]
+      server.write(last.map(frame).join(''))
+      expect(await server.ended()).toEqual({ code: 0, words: '' })
+      expect(server.said.filter(({ id }) => id === 'last')).toEqual([
+        { jsonrpc: '2.0', id: 'last', result: null },
+      ])
+    }
+  })
+
   it('exit without shutdown gives code 1', async () => {
     const server = start()
     await server.ask(1, 'initialize', hello)
@@ -182,6 +202,63 @@ describe('the order of a life', () => {
     const server = start()
     server.tell('exit')
     expect(await server.ended()).toEqual({ code: 1, words: '' })
+  })
+})
+
+describe('another way than standard input', () => {
+  const shutdown = { jsonrpc: '2.0', id: 2, method: 'shutdown' }
+  const exit = { jsonrpc: '2.0', method: 'exit' }
+
+  it('the channel to a child: shutdown and exit at once', async () => {
+    const child = fork(main, ['--node-ipc'])
+    started.push(child)
+    const said: Said[] = []
+    child.on('message', (message: Said) => said.push(message))
+    for (const message of [{ jsonrpc: '2.0', id: 1, method: 'initialize', params: hello }, shutdown, exit])
+      child.send(message)
+    expect((await once(child, 'close'))[0]).toBe(0)
+    expect(said.map(({ id }) => id)).toEqual([1, 2])
+  })
+
+  it('the channel to a child: the parent is gone', async () => {
+    const child = fork(main, ['--node-ipc'])
+    started.push(child)
+    child.send({ jsonrpc: '2.0', id: 1, method: 'initialize', params: hello })
+    await once(child, 'message')
+    child.disconnect()
+    await once(child, 'exit')
+  })
+
+  it.each(['pipe', 'socket'])('a %s: shutdown and exit at once', async (way) => {
+    const listener = createServer()
+    const folder = mkdtempSync(join(tmpdir(), 'shaftwright-'))
+    const pipe =
+      process.platform === 'win32' ? `\\\\.\\pipe\\shaftwright-${process.pid}` : join(folder, 'pipe')
+    listener.listen(way === 'pipe' ? pipe : { port: 0, host: '127.0.0.1' })
+    await once(listener, 'listening')
+    const address = listener.address()
+    const name = typeof address === 'string' ? address : address?.port
+    const child = spawn(process.execPath, [main, `--${way}=${name}`])
+    started.push(child)
+    const [socket] = (await once(listener, 'connection')) as [Socket]
+    const said: Said[] = []
+    new StreamMessageReader(socket).listen((message) => void said.push(message as Said))
+    socket.write(
+      [{ jsonrpc: '2.0', id: 1, method: 'initialize', params: hello }, shutdown, exit].map(frame).join(''),
+    )
+    const [[code]] = await Promise.all([once(child, 'exit'), once(socket, 'close')])
+    listener.close()
+    rmSync(folder, { recursive: true })
+    expect(code).toBe(0)
+    expect(said.map(({ id }) => id)).toEqual([1, 2])
+  })
+
+  it('none is named', async () => {
+    const child = spawn(process.execPath, [main])
+    started.push(child)
+    const words = text(child.stderr)
+    expect((await once(child, 'exit'))[0]).toBe(2)
+    expect(await words).toMatch(/^Start the language server with --stdio.*\n$/)
   })
 })
 

@@ -66,7 +66,7 @@ describe('a change of one file', () => {
     workspace.setFolders({ added: ['file:///jobs'] })
     workspace.open(job, 1, 'use "parts.wright"\n')
     workspace.open('file:///jobs/other.wright', 1, '')
-    const touched = (uri: string) => workspace.touchedBy(uri).map((open) => open.uri)
+    const touched = (uri: string) => workspace.touchedBy([uri]).map((open) => open.uri)
     expect(touched(parts)).toEqual([job])
     expect(touched('file:///jobs/more.wright')).toEqual([job])
     expect(touched('file:///jobs/none.wright')).toEqual([])

@@ -2,7 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { nutMove, nutTravel } from '../../server/src/engineering/adjusters.ts'
 import { shimPack } from '../../server/src/engineering/shim-packs.ts'
-import { parseThread, standardThreads } from '../../server/src/engineering/thread.ts'
+import { heightOf, parseThread, standardThreads } from '../../server/src/engineering/thread.ts'
 import { inch, mm, ok } from './alignment-helpers.ts'
 
 const nutMoves = (correction: number, thread: Parameters<typeof nutMove>[1]) => ({
@@ -312,4 +312,10 @@ describe('shims', () => {
   ])('bad numbers are a RangeError: %s', (bad) => {
     expect(bad).toThrow(RangeError)
   })
+})
+
+// A single-start thread goes one pitch a turn: ISO 5408, lead.
+it('a flat of M16 lifts a foot by a sixth of its 2 mm pitch, and turned back lowers it as much', () => {
+  expect(heightOf(Math.PI / 3, M16)).toBeCloseTo((2 * mm) / 6, 12)
+  expect(heightOf(-2 * Math.PI, M16)).toBeCloseTo(-2 * mm, 12)
 })

@@ -264,12 +264,13 @@ describe('tables as printed', () => {
     [0, 125, 305],
     [-3, 200, 510],
   ])('%i AWG at %i °C carries %i A', (n, insulation, amps) => {
-    expect(readTable(usTable5, awg(n), insulation)).toEqual({ amps, columnC: insulation, between: false })
+    expect(readTable(usTable5, awg(n), insulation)).toEqual({ amps, columnC: insulation, row: 'its own' })
   })
-  it('between two rows by section, and not past the ends', () => {
+  it('between two rows by section, and beyond the ends the last row (33 CFR 183.425 Table 5 begins at 18 AWG: 20 A at 105 °C)', () => {
     // 35 mm² to 50 mm² at 105 °C: 210 to 270 A.
-    expect(readTable(isoTableA1, 42.5e-6, 105)?.amps).toBeCloseTo(240, 9)
-    expect(readTable(isoTableA1, 160e-6, 105)).toBeUndefined()
+    expect(readTable(isoTableA1, 42.5e-6, 105).amps).toBeCloseTo(240, 9)
+    expect(readTable(isoTableA1, 160e-6, 105)).toEqual({ amps: 475, columnC: 105, row: 'above' })
+    expect(readTable(usTable5, awg(19), 105)).toEqual({ amps: 20, columnC: 105, row: 'below' })
   })
   it('rise with the section and with the insulation', () => {
     for (const table of [usTable5, isoTableA1]) {

@@ -3,7 +3,8 @@ import fc from 'fast-check'
 import { allChecks } from '../../server/src/checks/index.ts'
 import { Checker } from '../../server/src/checks/run.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
-import { edit, openDocument, rangeOf, textOf } from '../../server/src/job/document.ts'
+import { documentFrom, edit, openDocument, rangeOf, textOf } from '../../server/src/job/document.ts'
+import { textFrom } from '../../server/src/job/file-text.ts'
 import { linkFile } from '../../server/src/job/files.ts'
 import { formatText } from '../../server/src/syntax/format.ts'
 import { parseSection } from '../../server/src/syntax/parser.ts'
@@ -20,6 +21,21 @@ export const laws: Readonly<Record<string, fc.IRawProperty<unknown>>> = {
   'a tree prints as the text it was read from': fc.property(all, (text) => {
     equal(print(parseSection(text).tree), text)
   }),
+  'bytes are read as the text that they are, or not at all': fc.property(
+    fc.oneof(
+      fc.uint8Array({ max: 255, maxLength: 40 }),
+      all.map((text) => new TextEncoder().encode(text)),
+    ),
+    (bytes) => {
+      const read = textFrom(bytes)
+      const again = typeof read === 'string' ? new TextEncoder().encode(read) : bytes
+      equal(Buffer.from(again).toString('hex'), Buffer.from(bytes).toString('hex'))
+      const found = documentFrom(read)
+      if (typeof read !== 'string' && found.refusal !== read)
+        throw new Error('what is not read has no refusal')
+      if (typeof read === 'string') equal(textOf(found), read.replace(/^\uFEFF/, ''))
+    },
+  ),
   'laying out twice is laying out once': fc.property(all, (text) => {
     const once = formatText(text)
     equal(formatText(once), once)

@@ -15,6 +15,7 @@ import { anyEdit, applied, type Edit, positionAt } from './edits.ts'
 import { randomFrom } from './random.ts'
 import { type Known, mangled, methods, nothingKnown, soundParams, strays } from './requests.ts'
 import { type Served, serve } from './served.ts'
+import { within } from './within.ts'
 
 export interface Fault {
   readonly seed: number
@@ -27,6 +28,8 @@ export interface Options {
   readonly steps: number
   /** Texts of millions of characters too. */
   readonly large?: boolean
+  /** A server that others send to as well, and the number of this editor among them; without it, one of its own. */
+  readonly among?: { readonly server: Served; readonly pulls: boolean; readonly number: number }
 }
 
 interface Open {
@@ -41,7 +44,10 @@ const demos = readdirSync(examples, { recursive: true, encoding: 'utf8' })
   .toSorted()
   .map((path) => readFileSync(join(examples, path), 'utf8'))
 
-const uris = ['a', 'b', 'parts'].map((name) => `file:///fuzzed/${name}.wright`).concat('untitled:Untitled-1')
+const urisOf = (number: number): readonly string[] => [
+  ...['a', 'b', 'parts'].map((name) => `file:///fuzzed${number}/${name}.wright`),
+  `untitled:Untitled-${number}`,
+]
 const unknownUris = [
   'file:///fuzzed/nowhere.wright',
   'untitled:None',
@@ -51,9 +57,9 @@ const unknownUris = [
   '%',
 ]
 const folders = [
-  'file:///fuzzed',
-  'file:///fuzzed/',
-  'file:///fuzzed/deeper',
+  'file:///fuzzed1',
+  'file:///fuzzed1/',
+  'file:///fuzzed1/deeper',
   'http://none.invalid/jobs',
   'untitled:x',
   '',
@@ -66,25 +72,38 @@ const folders = [
 /** No answer may take longer, on the slowest machine. */
 const generous = 20_000
 
-/** Runs one such editor against a server of its own. Returns what went wrong. */
-export async function fuzzProtocol({ seed, steps, large = false }: Options): Promise<readonly Fault[]> {
-  const random = randomFrom(seed)
-  const faults: Fault[] = []
-  let step = 0
-  const fault = (words: string) => void faults.push({ seed, step, words })
-  const pulls = random.chance(0.5)
-  const server = await serve({
+/** A server for editors that ask for findings, or are told of them. */
+export const serveFuzzed = (pulls: boolean, workspaceFolders: readonly object[] | null): Promise<Served> =>
+  serve({
     params: {
       capabilities: {
         textDocument: { publishDiagnostics: {}, ...(pulls && { diagnostic: {} }) },
         workspace: { workspaceFolders: true },
       },
-      workspaceFolders: random.pick([null, [], folders.slice(0, 1), folders]),
+      workspaceFolders,
     },
     prepare: (connection) => {
       for (const method of [readFile, listFiles]) connection.onRequest(method, () => null)
     },
   })
+
+/** Runs one such editor. Returns what went wrong. */
+export async function fuzzProtocol({
+  seed,
+  steps,
+  large = false,
+  among,
+}: Options): Promise<readonly Fault[]> {
+  const random = randomFrom(seed)
+  const faults: Fault[] = []
+  let step = 0
+  const fault = (words: string) => void faults.push({ seed, step, words })
+  const pulls = among?.pulls ?? random.chance(0.5)
+  const uris = urisOf(among?.number ?? 1)
+  // Many wait for one server, and each has a fresh one started to compare with.
+  const patience = among ? 10 * generous : generous
+  const server =
+    among?.server ?? (await serveFuzzed(pulls, random.pick([null, [], folders.slice(0, 1), folders])))
   const { client } = server
   const { connection } = client
   const open = new Map<string, Open>()
@@ -226,7 +245,11 @@ export async function fuzzProtocol({ seed, steps, large = false }: Options): Pro
             null,
             5,
             { shaftwright: { findings: { delay: random.pick<unknown>([0, 20, -1, 'x']) } } },
-            { shaftwright: { inlayHints: { units: random.pick<unknown>([true, false, 3]) } } },
+            {
+              shaftwright: {
+                inlayHints: { units: random.pick<unknown>(['off', 'mixed', 'always', false, 3]) },
+              },
+            },
           ]),
         }),
     ],
@@ -273,21 +296,22 @@ export async function fuzzProtocol({ seed, steps, large = false }: Options): Pro
 
   for (step = 1; step <= steps && !server.ended(); step++) {
     act()
-    if (step % 25 === 0) await within(generous, Promise.race([...running.keys(), immediately()]))
+    if (step % 25 === 0) await within(patience, Promise.race([...running.keys(), immediately()]))
     if (step % 200 === 0 || step === steps) await look()
   }
   for (const words of client.log) if (/^check \S+ failed/.test(words)) fault(words)
   if (server.ended()) fault(`the server ended ${server.ended()}`)
+  else if (among) for (const uri of open.keys()) tell('textDocument/didClose', { textDocument: { uri } })
   else await server.stop()
   return faults
 
   async function look(): Promise<void> {
     // One that waits for news is answered by them.
     tell('workspace/didChangeConfiguration', { settings: { shaftwright: { findings: { delay: 0 } } } })
-    const whole = await within(generous, Promise.all(running.keys()))
+    const whole = await within(patience, Promise.all(running.keys()))
     if (!whole) {
       fault(`no answer to ${[...running.values()].join(', ')}`)
-      return await server.kill()
+      return among ? undefined : await server.kill()
     }
     const truth = await fresh(open)
     for (const [uri, file] of open) {
@@ -370,14 +394,3 @@ const brief = (diagnostics: readonly Diagnostic[]): string =>
   ).slice(0, 2000)
 
 const immediately = (): Promise<void> => new Promise<void>((done) => setImmediate(done))
-
-/** Whether something ended in time. */
-async function within(milliseconds: number, work: Promise<unknown>): Promise<boolean> {
-  let timer: NodeJS.Timeout | undefined
-  const late = new Promise<false>((done) => {
-    timer = setTimeout(() => done(false), milliseconds)
-  })
-  const inTime = await Promise.race([work.then(() => true), late])
-  clearTimeout(timer)
-  return inTime
-}

@@ -16,6 +16,10 @@ const fromSource = resolve(import.meta.dirname, '../../server/src/editor/main-no
 export interface Memory {
   readonly heap: number
   readonly resident: number
+  /** The most that was ever resident. */
+  readonly peak: number
+  /** Milliseconds of computing so far. */
+  readonly computed: number
 }
 
 export interface Served {
@@ -31,6 +35,8 @@ export interface Served {
 
 interface Options {
   readonly main?: string
+  /** For Node. */
+  readonly flags?: readonly string[]
   readonly params?: object
   /** Sets up what the editor answers. */
   readonly prepare?: (connection: ProtocolConnection) => void
@@ -38,12 +44,17 @@ interface Options {
 
 /** Asked over a channel beside the protocol, answers what the process holds. */
 const witness = `data:text/javascript,${encodeURIComponent(
-  "process.on('message', () => { gc(); gc(); const { heapUsed, rss } = process.memoryUsage(); process.send({ heap: heapUsed, resident: rss }) }); process.channel.unref()",
+  "process.on('message', () => { gc(); gc(); const { heapUsed, rss } = process.memoryUsage(); process.send({ heap: heapUsed, resident: rss, peak: process.resourceUsage().maxRSS * 1024, computed: process.cpuUsage().user / 1e3 + process.cpuUsage().system / 1e3 }) }); process.channel.unref()",
 )}`
 
 /** The server over its standard input and output, in a process that can be asked what it holds. */
-export async function serve({ main = fromSource, params = {}, prepare }: Options = {}): Promise<Served> {
-  const child = spawn(process.execPath, ['--expose-gc', '--import', witness, main, '--stdio'], {
+export async function serve({
+  main = fromSource,
+  flags = [],
+  params = {},
+  prepare,
+}: Options = {}): Promise<Served> {
+  const child = spawn(process.execPath, [...flags, '--expose-gc', '--import', witness, main, '--stdio'], {
     stdio: ['pipe', 'pipe', 'inherit', 'ipc'],
   })
   const { stdin, stdout } = child

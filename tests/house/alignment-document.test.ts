@@ -93,7 +93,8 @@ function planOf(job: string): Plan {
       cwd: made,
       encoding: 'utf8',
     })
-    return JSON.parse(ran.stdout) as Plan
+    const { plans } = JSON.parse(ran.stdout) as { readonly plans: readonly [Plan] }
+    return plans[0]
   } finally {
     rmSync(made, { recursive: true })
   }
@@ -212,7 +213,10 @@ describe('the worked case', () => {
     expect(planOf(log).verdict).toBe('within')
     expect(formatText(log)).toBe(log)
     const { findings } = findingsOf(log, allChecks, { today: '2026-03-06' })
-    expect(findings.map(({ check }) => check)).toEqual(['alignment/gap-variation-outside'])
+    expect(findings.map(({ severity, check }) => `${severity} ${check}`)).toEqual([
+      'information caution/heavy-machine',
+      'information alignment/gap-variation-outside',
+    ])
   })
 })
 
@@ -251,7 +255,7 @@ function raised(pose: Pose, x: number): number {
 }
 
 describe('published cases', () => {
-  const rows = tableAfter('## Beside published cases').map(
+  const rows = tableAfter('## Published cases').map(
     ([name = '', given = '', asked = '', book = '', ours = '', agrees = '', source = '']) => ({
       ...{ name, given, asked, book, ours, agrees, source },
       found: solved[name]?.(numbersIn(given)) ?? Number.NaN,

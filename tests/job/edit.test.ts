@@ -51,7 +51,23 @@ const edits = fc.array(
     from: fc.double({ min: 0, max: 1, noNaN: true }),
     length: fc.oneof(fc.constant(0), fc.nat(4), fc.nat(80)),
     text: fc.oneof(
-      fc.constantFrom('', '{', '}', '\n', '"', '#', 'seal {\n', '}\n', '  ', '\r', ' 2', 'main', 'spare'),
+      fc.constantFrom(
+        '',
+        '{',
+        '}',
+        '\n',
+        '"',
+        '#',
+        'seal {\n',
+        '}\n',
+        '  ',
+        '\r',
+        ' 2',
+        'main',
+        'spare',
+        'like: spare\n',
+        'like: main\n',
+      ),
       soup(6),
       jobs,
     ),
@@ -64,6 +80,8 @@ const logs = fc.constantFrom(
   'drive main {\n  bed {\n    foot aft { across: 1 mm port }\n  }\n  reading dry-1 { gauge: 0.02 mm }\n  move after dry-1 { aft: up 1 mm }\n}\n',
   'drive main {\n  controller { terminals: A, B }\n  motor { like: stock }\n  phase-map { A to U, B to V }\n}\n',
   'concession seal/compression-outside { on: main.dry-1 }\nmotor stock { terminals: U, V, W }\n',
+  'drive main {\n  like: spare\n  motor { power: 1 kW }\n  cable c { to: motor }\n}\ndrive spare {\n  like: main\n}\n',
+  'drive spare {\n  shaft { diameter: 40 mm  length: 2 m [measured] }\n  seal { shaft-size: shaft.diameter }\n  bed {\n    foot aft { across: 1 mm port }\n  }\n  phase-map { A to U }\n}\ndrive main {\n  like: spare\n  shaft { diameter: seal.shaft-size }\n}\n',
   'bed {\n  foot aft { across: 1 mm port }\n}\ndrive main {\n  reading dry-1 { }\n  move after main.dry-1 { aft: down 1 mm }\n}\n',
 )
 const installs = fc.tuple(jobs, logs, jobs, logs).map((pieces) => pieces.join(''))

@@ -45,7 +45,8 @@ describe('a length', () => {
     ['35,2 mm', 'decimal-comma'],
     ['3 mm 4 mm', 'not-this-value'],
     ['3 mm, 4 mm', 'not-this-value'],
-    ['"148 mm"', 'not-a-number'],
+    ['"148 mm"', 'value-quoted'],
+    ['"long"', 'not-a-number'],
     ['2026-03-04', 'not-a-number'],
   ])('%s is refused as %s', (written, type) => {
     expect(wrong('seal', 'free-length', written)?.type).toBe(type)
@@ -141,9 +142,9 @@ describe('a name that stands for another kind of block', () => {
     const said = unresolved as ProblemCheck<'unresolved'>
     const problem = { type: 'unresolved', path: 'p', wanted: 'a battery or controller' } as const
     const { message, todo } = said.words({ ...problem, is: 'cable' }, 'p')
-    expect(message).toBe('p is a cable; a battery or controller was expected here.')
+    expect(message).toBe('p is a cable, which cannot be used here.')
     expect(todo).toBe('Name a battery or controller.')
-    expect(said.words(problem, 'p').message).toContain('none of that name')
+    expect(said.words(problem, 'p').message).toContain('Nothing here is called p.')
   })
 })
 

@@ -52,13 +52,13 @@ describe('steps are withheld, and the verdict stands', () => {
       'where a later reading exists',
       driveOf(coupling, bed, r1, r2),
       'later-reading',
-      'A later reading, r2, exists',
+      'A later reading counts: r2.',
     ],
     [
       'where the date of any reading could not be read',
       driveOf(coupling, bed, readingOf('r2', '2026-01-32'), r1),
       'order-unknown',
-      'When the reading r2 was taken could not be read',
+      'The date of the reading r2 cannot be read',
     ],
   ])('%s', (_what, text, why, words) => {
     const c = correct(text, 'r1')
@@ -106,7 +106,8 @@ describe('what is wrong in the bed', () => {
 })
 
 describe('a move that moved nothing', () => {
-  const moveOf = (...lines: readonly string[]) => `  move after r1 { ${lines.join('  ')} }\n`
+  const moveOf = (...lines: readonly string[]) =>
+    `  move after r1 { done: 2026-03-04  ${lines.join('  ')} }\n`
   const drive = (move: string) => driveOf(coupling, bed, r1, move)
   it.each([
     ['aft: none', 'fwd: none'],
@@ -152,9 +153,13 @@ describe('what the next reading should show', () => {
 })
 
 describe('shims', () => {
-  const shimmed = (stock: string) =>
+  const shimmed = (stock: string, reading = r1) =>
     correct(
-      driveOf(coupling, bed.replace('stud-and-nuts', 'shims').replace('thread: M16', `shims: ${stock}`), r1),
+      driveOf(
+        coupling,
+        bed.replace('stud-and-nuts', 'shims').replace('thread: M16', `shims: ${stock}`),
+        reading,
+      ),
       'r1',
     )
   it('are told to their own digits', () => {
@@ -163,6 +168,12 @@ describe('shims', () => {
     expect(correctionText(shimmed('0.001 mm'), 'metric')).toContain('together 0.004 mm')
     expect(correctionText(shimmed('0.001 mm'), 'inch')).not.toContain(' 0.0000 in')
     expect(correctionText(shimmed('0.05 mm, 0.2 mm'), 'metric')).toMatch(/shims? of 0\.20 mm/)
+  })
+  it('have to be there only where some may come out', () => {
+    const there = 'the shims to take out are there'
+    const high = r1.replace('gaps: top 1.92 mm', 'gaps: top 1.66 mm').replace('bottom 1.66', 'bottom 1.92')
+    expect(shimmed('0.1 mm, 0.5 mm').assumptions.join()).not.toContain(there)
+    expect(shimmed('0.1 mm, 0.5 mm', high).assumptions.join()).toContain(there)
   })
   // At most 3 to 4 pieces: Bachus & Custodio, Know and Understand Centrifugal Pumps.
   it('are at most four a pack, and the plan says so', () => {

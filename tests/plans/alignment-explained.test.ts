@@ -58,7 +58,7 @@ function move([aft, fwd]: Ends, [aftY, fwdY]: Ends = [0, 0], say: Say = metric):
     ]
       .filter(Boolean)
       .join(', ') || 'none'
-  return `  move after dry-1 {
+  return `  move after dry-1 { done: 2026-03-04
     aft-port: ${line(aft, aftY)}
     aft-stbd: ${line(aft, aftY)}
     fwd-port: ${line(fwd, fwdY)}
@@ -129,7 +129,7 @@ const slips: readonly Slip[] = [
   {
     slip: 'half the way, with an offset that tells it from a gauge circle',
     words:
-      'Either the machine came about half the way: were the nuts tight when it was read? Or the thread: the figures fit a pitch of about 1',
+      'Either the machine went only about half the way: were the nuts tight when it was read? Or the thread is wrong: the figures fit a pitch of about 1',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
       move([3, 6]) +
@@ -137,7 +137,7 @@ const slips: readonly Slip[] = [
   },
   {
     slip: 'a gauge circle half as wide, with an offset that tells it from half the way',
-    words: 'Most likely the gauge circle: the figures fit a gauge-diameter of about 5',
+    words: 'Most likely the gauge circle is wrong: the figures fit a gauge-diameter of about 5',
     log: (say) =>
       reading('dry-1', '04', start, { say, circle: 55 }) +
       move([3, 12]) +
@@ -171,7 +171,7 @@ const slips: readonly Slip[] = [
   },
   {
     slip: 'an offset not read again',
-    words: 'Most likely the offset did not go with the slope: are the offsets old ones?',
+    words: 'Most likely the offset did not change with the slope: are the offsets old ones?',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
       move([2, 3.5]) +
@@ -185,7 +185,7 @@ const slips: readonly Slip[] = [
   {
     slip: 'sideways to the other side',
     words:
-      'Either the machine went to the other side than is noted. Or port and starboard are swapped in both readings, dry-1 and this one.',
+      'Either the machine went to the opposite side. Or port and starboard are swapped in both readings, dry-1 and this one.',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
       move([1, 3.5], [0, 0.5], say) +
@@ -193,7 +193,7 @@ const slips: readonly Slip[] = [
   },
   {
     slip: 'made twice over',
-    words: 'Most likely the move was made twice over.',
+    words: 'Most likely the move was made twice.',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
       move([2, 3.5], [0.1, 0.5], say) +
@@ -201,7 +201,7 @@ const slips: readonly Slip[] = [
   },
   {
     slip: 'made at the wrong end',
-    words: 'Most likely the moves of the two ends were exchanged.',
+    words: 'Most likely the moves of the two ends were swapped.',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
       move([1, 3.5], [0, 0.5], say) +
@@ -233,7 +233,7 @@ const slips: readonly Slip[] = [
   },
   {
     slip: 'a stud of M16x1.5',
-    words: 'Most likely the thread: the figures fit a pitch of about 1.5',
+    words: 'Most likely the thread is wrong: the figures fit a pitch of about 1.5',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
       move([4, 6], [0, 1.5], say) +
@@ -242,7 +242,7 @@ const slips: readonly Slip[] = [
   {
     slip: 'top and bottom swapped in both readings, a left-hand thread or all nuts the wrong way',
     words:
-      'Either the nuts at aft-port, aft-stbd, fwd-port and fwd-stbd were turned the wrong way. Or the thread is left-hand, and the file does not say so. Or top and bottom are swapped in both readings, dry-1 and this one.',
+      'Either the nuts at aft-port, aft-stbd, fwd-port and fwd-stbd were turned the wrong way. Or the thread is left-hand, but the file does not say so. Or top and bottom are swapped in both readings, dry-1 and this one.',
     log: (say) => {
       const to = moved(start, [-2 * flat, -3.5 * flat], [0, 0.5])
       return (
@@ -266,7 +266,7 @@ const slips: readonly Slip[] = [
   },
   {
     slip: 'something else altogether',
-    words: 'No single slip explains it.',
+    words: 'No single mistake explains it.',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
       move([1, 3.5]) +
@@ -336,9 +336,9 @@ describe('a reading after a move', () => {
   })
 
   it('adds up several moves, and a foot not named stays', () => {
-    const twice = `  move after dry-1 { aft-port: up 1 flat  aft-stbd: up 1 flat }
-  move after dry-1 { fwd-port: up 2 flats  fwd-stbd: up 2 flats }
-  move after dry-1 { fwd-port: up 1.5 flats  fwd-stbd: up 1.5 flats }
+    const twice = `  move after dry-1 { done: 2026-03-04  aft-port: up 1 flat  aft-stbd: up 1 flat }
+  move after dry-1 { done: 2026-03-04  fwd-port: up 2 flats  fwd-stbd: up 2 flats }
+  move after dry-1 { done: 2026-03-04  fwd-port: up 1.5 flats  fwd-stbd: up 1.5 flats }
 `
     const text = driveOf(reading('dry-1', '04', start) + twice + reading('dry-2', '05', moved(start, right)))
     expect(compared(text).mismatch.noise).toBe(true)
@@ -379,11 +379,14 @@ describe('nothing is compared', () => {
   })
 
   it.each([
-    ['a foot is not in the bed', '  move after dry-1 { middle: up 1 flat }\n'],
-    ['a move could not be read', '  move after dry-1 { aft-port: up 1 flt  fwd-port: up 1 flat }\n'],
+    ['a foot is not in the bed', '  move after dry-1 { done: 2026-03-04  middle: up 1 flat }\n'],
+    [
+      'a move could not be read',
+      '  move after dry-1 { done: 2026-03-04  aft-port: up 1 flt  fwd-port: up 1 flat }\n',
+    ],
     [
       'a move comes after a reading that is not there',
-      `${move([1, 3.5])}  move after dry-9 { aft-port: up 1 flat }\n`,
+      `${move([1, 3.5])}  move after dry-9 { done: 2026-03-04  aft-port: up 1 flat }\n`,
     ],
     ['a move has a date that says otherwise', move([1, 3.5]).replace('{', '{\n    done: 2026-03-06')],
   ])('where %s', (_, moves) => {

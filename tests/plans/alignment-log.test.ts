@@ -28,7 +28,7 @@ const ids = (text: string) => found(text).map(([id]) => id)
 
 describe('a move', () => {
   it('of a foot is held against the bed only where the feet are known', () => {
-    const move = '  move after dry-1 { forward: up 2 flats  aft: none }\n'
+    const move = '  move after dry-1 { done: 2026-03-04  forward: up 2 flats  aft: none }\n'
     const log = readingOf('dry-1', '04') + move
     expect(found(driveOf(bed + log))).toContainEqual(['alignment/move-of-unknown-foot', 'forward'])
     for (const unknown of ['', '  bed { adjuster: shims }\n', bed.replace('foot aft', 'foot')])
@@ -36,24 +36,30 @@ describe('a move', () => {
   })
 
   it('is told once where several follow the last reading, and not at all where the reading is unknown', () => {
-    const twice = `${readingOf('dry-1', '04')}  move after dry-1 { fwd: up 1 flat }\n  move after dry-1 { fwd: up 2 flats }\n`
+    const twice = `${readingOf('dry-1', '04')}  move after dry-1 { done: 2026-03-04  fwd: up 1 flat }\n  move after dry-1 { done: 2026-03-04  fwd: up 2 flats }\n`
     expect(ids(driveOf(bed + twice)).filter((id) => id === 'alignment/no-reading-after-move')).toHaveLength(1)
-    const lost = driveOf(`${bed}${readingOf('dry-1', '04')}  move after dry-9 { fwd: up 1 flat }\n`)
+    const lost = driveOf(
+      `${bed}${readingOf('dry-1', '04')}  move after dry-9 { done: 2026-03-04  fwd: up 1 flat }\n`,
+    )
     expect(found(lost)).toContainEqual(['alignment/move-after-unknown-reading', 'dry-9'])
     expect(ids(lost)).not.toContain('alignment/no-reading-after-move')
   })
 
   it('offers the nearest reading', () => {
-    const text = driveOf(`${bed}${readingOf('dry-1', '04')}  move after dry1 { fwd: up 1 flat }\n`)
+    const text = driveOf(
+      `${bed}${readingOf('dry-1', '04')}  move after dry1 { done: 2026-03-04  fwd: up 1 flat }\n`,
+    )
     const finding = findingsOf(text, allChecks).findings.find(({ check }) =>
       check.endsWith('unknown-reading'),
     )
-    expect(finding).toMatchObject({ message: expect.stringContaining('dry-1'), data: { nearest: 'dry-1' } })
+    expect(finding).toMatchObject({ detail: expect.stringContaining('dry-1'), data: { nearest: 'dry-1' } })
   })
 
   it('of a foot is not none and something else', () => {
     for (const value of ['none, up 1 flat', 'up 1 flat, none', 'none, none']) {
-      const text = driveOf(`${bed}${readingOf('dry-1', '04')}  move after dry-1 { fwd: ${value} }\n`)
+      const text = driveOf(
+        `${bed}${readingOf('dry-1', '04')}  move after dry-1 { done: 2026-03-04  fwd: ${value} }\n`,
+      )
       const refused = findingsOf(text, allChecks).findings.filter(({ severity }) => severity === 'error')
       expect(refused.map(({ check }) => check)).toContain('job/value-not-allowed')
     }

@@ -53,7 +53,7 @@ const said = (c: Correction): readonly string[] => [
 
 describe('a machine that was moved after the reading', () => {
   const first = readingOf('dry-1', '2026-03-04')
-  const move = '  move after dry-1 { fwd-port: up 2 flats  fwd-stbd: up 2 flats }\n'
+  const move = '  move after dry-1 { done: 2026-03-04  fwd-port: up 2 flats  fwd-stbd: up 2 flats }\n'
 
   it('is to be read again: verdict and corrections stand, the steps do not', () => {
     const before = correct(driveOf(first))
@@ -62,7 +62,7 @@ describe('a machine that was moved after the reading', () => {
     expect(after).toMatchObject({ movedSince: true, withheld: 'moved-since', verdict: 'outside' })
     expect(after.feet.map((foot) => foot.vertical)).toEqual(before.feet.map((foot) => foot.vertical))
     for (const words of said(after)) {
-      expect(words).toContain('The machine was moved after this reading: read again')
+      expect(words).toContain('The machine was moved after this reading, so it gives no moves. Read again')
       expect(words).toContain('up 1.27 ± 0.08 mm')
       expect(words).not.toMatch(/flat|turn the lower nut (?:counter|clock)/)
       expect(words).not.toContain('The next reading should show')
@@ -85,10 +85,10 @@ describe('a machine that was moved after the reading', () => {
   it('goes by the reading that follows, and says which that is', () => {
     const log = first + move + readingOf('dry-2', '2026-03-05')
     expect(correct(driveOf(log), 'dry-2')).toMatchObject({ movedSince: false })
-    expect(said(correct(driveOf(log))).join()).toContain('go by the last reading, dry-2')
+    expect(said(correct(driveOf(log))).join()).toContain('use the last reading, dry-2')
     expect(lastReading(drive(log))?.name).toBe('dry-2')
     expect(moveWithoutReading(drive(log))).toBeUndefined()
-    const again = `${log}  move after dry-2 { fwd-port: up 1 flat }\n`
+    const again = `${log}  move after dry-2 { done: 2026-03-04  fwd-port: up 1 flat }\n`
     expect(correct(driveOf(again), 'dry-2').movedSince).toBe(true)
     expect(moveWithoutReading(drive(again))?.about?.text).toBe('dry-2')
   })
@@ -108,7 +108,9 @@ describe('a machine that was moved after the reading', () => {
   })
 
   it('leaves alone a reading no move is after', () => {
-    expect(correct(driveOf(`${first}  move after dry-9 { fwd-port: up 1 flat }\n`)).movedSince).toBe(false)
+    expect(
+      correct(driveOf(`${first}  move after dry-9 { done: 2026-03-04  fwd-port: up 1 flat }\n`)).movedSince,
+    ).toBe(false)
   })
 })
 
@@ -139,7 +141,7 @@ describe('moves that the gauge cannot see', () => {
     )
     expect(c).toMatchObject({ verdict: 'undecided', withheld: 'unsure' })
     for (const words of said(c)) {
-      expect(words).toContain('it is not worth moving')
+      expect(words).toContain('Move nothing until a finer gauge')
       expect(words).toContain('(U is larger than the move)')
     }
   })
@@ -168,7 +170,11 @@ describe('the caution', () => {
       'Caution: ',
     )[1] ?? ''
   it.each([
-    ['adjuster: stud-and-nuts\n    thread: M16', 'none stays clamped while another foot is set', 'shims'],
+    [
+      'adjuster: stud-and-nuts\n    thread: M16',
+      'so that no foot stays clamped while another is set',
+      'shims',
+    ],
     ['adjuster: shims\n    shims: 0.1 mm, 0.5 mm', 'never with fingers under the foot', 'nut'],
     ['', 'none stays clamped while another is set', 'nut'],
   ])('goes by how the feet are set: %s', (bed, words, other) => {
@@ -242,7 +248,7 @@ describe('whatever was read', () => {
   const jobOf = (gaps: readonly string[], rims: readonly string[], move: boolean): string =>
     driveOf(
       readingOf('dry-1', '2026-03-04', at(gaps)).replace(/offsets: .*/, `offsets: ${at(rims)}`) +
-        (move ? '  move after dry-1 { fwd-port: up 1 flat }\n' : ''),
+        (move ? '  move after dry-1 { done: 2026-03-04  fwd-port: up 1 flat }\n' : ''),
     )
 
   it('gives no turns where steps are withheld', () => {
@@ -309,5 +315,12 @@ describe('a place of a foot that is outside what it can be', () => {
       type: 'unreadable',
       words: 'From-coupling of the foot cannot be used as written. Correct that first.',
     })
+  })
+
+  it('is to be filled in where it is not known yet', () => {
+    const { feetFault } = correct(
+      driveOf(readingOf('dry-1', '2026-03-04')).replace('from-coupling: 560 mm', 'from-coupling: ? mm'),
+    )
+    expect(feetFault?.words).toBe('The from-coupling of the foot is not known yet. Fill that in first.')
   })
 })

@@ -44,10 +44,10 @@ describe('travel and holes that are not stated', () => {
     const text = assumed(driveOf())
     // 4½ flats of 2 mm a turn.
     expect(text).toContain(
-      'the studs have thread enough: travel-up is not stated, and the plan needs 1.50 mm up at most',
+      'the studs have enough thread: travel-up is not stated, and the plan needs at most 1.50 mm up',
     )
     expect(text).toMatch(
-      /the holes let the feet slide: hole-clearance is not stated, and the plan needs 0\.\d\d mm sideways at most/,
+      /the holes let the feet slide: hole-clearance is not stated, and the plan needs at most 0\.\d\d mm sideways/,
     )
     expect(text).not.toContain('travel-down')
   })
@@ -76,11 +76,11 @@ describe('travel and holes that are not stated', () => {
       }),
     )
     expect(far[0]).toMatch(
-      /^fwd-port and fwd-stbd go up by 4\.\d\d mm at most, more than usually stands out of a stud \(two pitches, 4\.00 mm\): measure first, and state travel-up of fwd-port and fwd-stbd\.$/,
+      /^fwd-port and fwd-stbd go up by 4\.\d\d mm at most\. That is more than usually stands out of a stud \(two pitches, 4\.00 mm\)\. Measure first, and state travel-up of fwd-port and fwd-stbd\.$/,
     )
     // ISO 273 medium series, from memory: 17.5 mm for an M16, so 0.75 mm to either side.
     expect(far[1]).toMatch(
-      /more than a usual hole for the stud allows \(0\.75 mm to either side\): measure first, and state hole-clearance of /,
+      /more than the usual hole for the stud allows \(0\.75 mm to either side\)\. Measure first, and state hole-clearance of /,
     )
     expect(
       notes(
@@ -159,7 +159,7 @@ offsets: top -1.1400 mm, starboard -1.0300 mm, bottom 2.1300 mm, port 2.0200 mm
       [-1, 1],
     ])
     expect(notesOnSteps(c, 'metric').at(-1)).toBe(
-      'f4p and f5s go up although by themselves they would go down: travel and steps of the feet leave this the best for the machine as a whole.',
+      'f4p and f5s go up, although by themselves they would go down: with the travel and steps of the feet, this is best for the machine as a whole.',
     )
   })
 
@@ -171,7 +171,7 @@ offsets: top -1.1400 mm, starboard -1.0300 mm, bottom 2.1300 mm, port 2.0200 mm
     })
     const limited = text.replaceAll('180 mm', '180 mm  travel-up: 0.1 mm')
     expect(notes(limited)).toEqual([
-      'aft-port and aft-stbd stay although by themselves they would go up: travel and steps of the feet leave this the best for the machine as a whole.',
+      'aft-port and aft-stbd stay, although by themselves they would go up: with the travel and steps of the feet, this is best for the machine as a whole.',
     ])
     expect(notes(text)).toEqual([])
   })
@@ -186,7 +186,7 @@ offsets: top -1.1400 mm, starboard -1.0300 mm, bottom 2.1300 mm, port 2.0200 mm
     const { predicted } = correct(text)
     expect([predicted?.inside, predicted?.provable]).toEqual([true, false])
     expect(notes(text)).toEqual([
-      'fwd-port and fwd-stbd stay although by themselves they would go up: travel and steps of the feet leave this the best for the machine as a whole.',
+      'fwd-port and fwd-stbd stay, although by themselves they would go up: with the travel and steps of the feet, this is best for the machine as a whole.',
     ])
   })
 })

@@ -1,7 +1,7 @@
 // The work in the order that does not rock the machine: common practice, no source. Heights are those of the plan, by similar triangles.
 import { describe, expect, it } from 'vitest'
 import { logSchema } from '../../server/src/cli/log-schema.ts'
-import { planSchema } from '../../server/src/cli/schemas.ts'
+import { drivePlanSchema } from '../../server/src/cli/schemas.ts'
 import { type Correction, correctionOf, withhold } from '../../server/src/plans/alignment.ts'
 import { logUpTo } from '../../server/src/plans/alignment-log.ts'
 import { procedureLines } from '../../server/src/plans/alignment-procedure.ts'
@@ -69,18 +69,18 @@ describe('the work', () => {
         '1. Isolate the drive and lock it off.',
         '2. Secure the shaft',
         'the boat floods',
-        '3. Part the coupling: mark both flanges first',
+        '3. Part the coupling. Mark both flanges first',
         '4. Put a jack or a hoist in place near the centre of gravity',
         system === 'metric'
           ? 'Slacken all upper nuts by 3 flats (1.00 mm) at aft-port and aft-stbd, 5 flats (1.67 mm) at fwd-port and fwd-stbd'
           : 'Slacken all upper nuts by 3 flats (0.0394 in) at aft-port and aft-stbd',
-        'Turn the lower nuts in this order, the feet of a pair in turn, a flat at a time',
+        'Turn the lower nuts in this order, a flat at a time, alternating between the feet of a pair',
         'pass 1: fwd-port and fwd-stbd up 2 flats; then aft-port and aft-stbd up half a flat',
         'pass 2: fwd-port and fwd-stbd up 1½ flats; then aft-port and aft-stbd up half a flat',
-        'Sideways: bring the upper nuts down again until the feet just slide',
-        'Slacken all upper nuts once more, only those, and let the machine settle',
-        'Tighten the upper nuts crosswise (aft-port, fwd-stbd, aft-stbd, fwd-port) in three rounds',
-        'Read again after the final torque',
+        'Sideways: run the upper nuts down again until the feet just slide',
+        'Slacken all upper nuts once more, but not the lower ones, and let the machine settle',
+        'Tighten the upper nuts crosswise (aft-port, fwd-stbd, aft-stbd, fwd-port) to the torque',
+        'After the final torque, read again',
         'Join the coupling only when a reading proves it within',
       ].map((words) => placeOf(lines, words))
       expect(order).toEqual([...order].sort((a, b) => a - b))
@@ -100,7 +100,7 @@ describe('the work', () => {
     const text = workOf(driveOf({ more: '', feet: middle })).join('\n')
     expect(text).not.toMatch(/other feet clamped|before other feet|leave the other feet/)
     expect(text).toContain('5 flats (1.67 mm) at fwd-port and fwd-stbd')
-    expect(text).toContain('and no more than that')
+    expect(text).toContain(', no more: they keep the machine from falling')
     expect(text).toContain('then mid-port and mid-stbd up 1 flat')
     // The middle is run up to the line of the ends: 0.333 + 0.833 × 200 / 380 = 0.772 mm, of which 0.333 mm in the first pass.
     expect(text).toContain('then mid-port and mid-stbd up until they just touch, about 1¼ flats')
@@ -140,7 +140,7 @@ describe('the work', () => {
     expect(sum('fwd-stbd')).toBeCloseTo(2.3636 * 0.56 - 0.055, 2)
     expect(sum('aft-stbd')).toBeCloseTo(2.3636 * 0.18 - 0.055, 2)
     expect(text).toContain('2.0 mm at fwd-port and fwd-stbd')
-    expect(text).toContain('the feet of a pair in turn, 0.25 mm at a time')
+    expect(text).toContain('0.25 mm at a time, alternating between the feet of a pair')
     expect(text).not.toContain('flat')
   })
 
@@ -149,7 +149,7 @@ describe('the work', () => {
     const lines = workOf(driveOf({ bed, pack: ' pack: 1 mm' }))
     const order = [
       'Slacken all bolts by',
-      'Change the packs, one end at a time',
+      'Change the packs in this order, one end at a time',
       'fwd-port and fwd-stbd: lift 2.5 mm, then pack from 1.00 to 2.20 mm: put in shims of 1.00 + 0.20 mm, together 1.20 mm',
       'aft-port and aft-stbd: lift 1.5 mm, then pack from 1.00 to',
       'keep hands and fingers from under it',
@@ -168,41 +168,57 @@ describe('the work', () => {
     const offsets = 'top 0 mm, starboard 0.10 mm, bottom 0 mm, port -0.10 mm'
     const lines = workOf(driveOf({ gaps, offsets }))
     const text = lines.join('\n')
-    expect(text).toContain('Sideways: slacken the upper nuts, all of them, until the feet just slide')
+    expect(text).toContain('Sideways: slacken all upper nuts until the feet just slide')
     // th = (1.68 - 1.92) / 110 = -2.182 mrad; 0.10 to starboard: -(0.10 - 2.182 x).
     expect(text).toContain(
       'until the dials show 0.29 mm to starboard at aft-port or aft-stbd, 1.12 mm to starboard at fwd-port or fwd-stbd',
     )
-    expect(text).toContain('where one jumps back')
+    expect(text).toContain('they must not move')
     expect(text).not.toMatch(/pass \d|Turn the lower nuts|Sideways last/)
   })
 
   it('tightens to the torques that the job has, else to those of the makers', () => {
     const makers = workOf(driveOf()).join('\n')
-    expect(makers).toContain('all of the torque that the maker of the machine or of its mounts gives')
-    expect(makers).toContain('crosswise to the torque that the maker of the coupling gives')
+    expect(makers).toContain('the torque specified by the maker of the machine or its mounts')
+    expect(makers).toContain('crosswise to the torque specified by the maker of the coupling')
     const bed = `${nuts}\n    torque: 120 N·m\n    lower-torque: 60 N·m`
     const stated = workOf(driveOf({ bed, bolts: 'bolts: 4 x M10 class 8.8, 45 N·m' }))
     const text = stated.join('\n')
-    expect(text).toContain('two thirds, then all of 120 N·m')
-    expect(text).toContain('Then the lower nuts to 60 N·m')
+    expect(text).toContain('to 120 N·m, in three rounds: one third, two thirds, then all of it')
+    expect(text).toContain('Then tighten the lower nuts to 60 N·m')
     expect(stated.at(-1)).toContain('bolts crosswise to 45 N·m (4 x M10)')
     // 120 N·m / 1.3558 N·m.
-    expect(workOf(driveOf({ bed }), 'inch').join('\n')).toContain('all of 88.51 lbf·ft')
+    expect(workOf(driveOf({ bed }), 'inch').join('\n')).toContain('to 88.51 lbf·ft, in three rounds')
+  })
+
+  it('asks for a reading afloat unless this one is', () => {
+    const gaps = 'top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm'
+    const joined = (afloat: string) =>
+      workOf(driveOf({ gaps }).replace('gauge: 0.02 mm', `gauge: 0.02 mm\n    ${afloat}`)).join('\n')
+    expect(joined('')).toContain('If this reading was taken dry, read again afloat.')
+    expect(joined('afloat: no')).toContain('This reading was taken dry: read again afloat.')
+    expect(joined('afloat: yes')).toContain('Join the coupling')
+    expect(joined('afloat: yes')).not.toContain('dry')
   })
 
   it('is to join the coupling where nothing is to be moved, and none where no steps are given', () => {
     const straight = 'top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm'
     const within = workOf(driveOf({ gaps: straight }))
-    expect(within.join('\n')).toMatch(/1\. Isolate .*\n.*Caution: .*\n +2\. Join the coupling: marks in line/)
-    expect(within.join('\n')).not.toMatch(/take the bolts out|Slacken|Turn/)
+    expect(within.join('\n')).toMatch(
+      /1\. Isolate .*\n.*Caution: .*\n +2\. Join the coupling with its marks in line/,
+    )
+    expect(within.join('\n')).not.toMatch(/[Tt]ake out the bolts|Slacken|Turn/)
     expect(
-      workOf(driveOf({ more: '  move after dry-1 { fwd-port: up 1 flat  fwd-stbd: up 1 flat }\n' })),
+      workOf(
+        driveOf({
+          more: '  move after dry-1 { done: 2026-03-04  fwd-port: up 1 flat  fwd-stbd: up 1 flat }\n',
+        }),
+      ),
     ).toEqual([])
   })
 
   it('is data as well', () => {
-    const { work } = planSchema.parse({ ...planJson(correctionIn(driveOf())), log: [] })
+    const { work } = drivePlanSchema.parse({ ...planJson(correctionIn(driveOf())), log: [] })
     expect(work?.passes[0]).toEqual([
       { feet: ['fwd-port', 'fwd-stbd'], up_mm: expect.closeTo(0.6667, 4), flats: 2 },
       { feet: ['aft-port', 'aft-stbd'], up_mm: expect.closeTo(0.1667, 4), flats: 0.5 },
@@ -211,7 +227,7 @@ describe('the work', () => {
     expect(work?.tilt_mrad).toBeCloseTo((3 * 2) / 6 / 0.38, 3)
     expect(work?.slack).toContainEqual({ foot: 'fwd-port', slack_mm: expect.closeTo(1.6667, 4) })
     const shims = 'adjuster: shims\n    shims: 0.05 mm, 0.1 mm, 0.2 mm, 0.5 mm, 1 mm'
-    const packed = planSchema.parse({
+    const packed = drivePlanSchema.parse({
       ...planJson(correctionIn(driveOf({ bed: shims, pack: ' pack: 2.5 mm', gaps: down }))),
       log: [],
     })
@@ -229,14 +245,14 @@ describe('a machine far off', () => {
   it('is aligned roughly first, by straightedge and rule, and gets no fine steps', () => {
     const c = correctionIn(driveOf(far))
     expect(c).toMatchObject({ verdict: 'outside', withheld: 'far-off' })
-    expect(planSchema.parse({ ...planJson(c), log: [] })).toMatchObject({
+    expect(drivePlanSchema.parse({ ...planJson(c), log: [] })).toMatchObject({
       withheld: 'far-off',
       predicted: null,
       work: null,
     })
     const text = procedureLines(c, 'metric').join('\n')
     expect(text).toMatch(/1\. Check the figures first.*wrong figure/)
-    expect(text).toContain('straightedge over both rims')
+    expect(text).toContain('straightedge across both rims')
     // -(oz + tv x), oz = -8, tv = (2.66 - 6.92) / 110: 14.97 and 29.69 mm; sideways -(oy + th x), oy = -12: 12.03 and 12.10 mm.
     expect(text).toContain('aft-port and aft-stbd up 15.0 mm and 12.0 mm to starboard')
     expect(text).toContain('fwd-port and fwd-stbd up 29.5 mm and 12.0 mm to starboard')
@@ -273,7 +289,7 @@ describe('the text of a plan', () => {
     const outcome = correctionOf(block, lookup)
     return outcome.ok ? planText(outcome.value, logUpTo(block, lookup), 'metric') : outcome.fault.words
   }
-  const second = `  move after dry-1 { fwd-port: up 1 flat  fwd-stbd: up 1 flat }
+  const second = `  move after dry-1 { done: 2026-03-04  fwd-port: up 1 flat  fwd-stbd: up 1 flat }
   reading dry-2 {
     taken: 2026-03-05
     gauge: 0.02 mm
@@ -286,7 +302,7 @@ describe('the text of a plan', () => {
     expect(textOf(driveOf(), 'dry-1')).not.toContain('Readings of')
     const text = textOf(driveOf({ more: second }), 'dry-2')
     expect(text).toMatch(
-      /Readings of main:\n +dry-1 .*\n +then fwd-port, fwd-stbd up 1 flat\n +dry-2 .*outside\n +! The moves/,
+      /Readings of main:\n +dry-1 .*\n +then fwd-port, fwd-stbd up 1 flat\n +dry-2 .*outside\n +! Expected, from the moves since dry-1: /,
     )
     expect(text).toContain('Either nothing moved: was this read before the move was made')
   })

@@ -220,7 +220,7 @@ describe('soft feet (limit 0.06 mm: general industry alignment tolerance table)'
       ((typeof c.soft?.missing === 'object' ? c.soft.missing.height : undefined) ?? Number.NaN) / inch,
     ).toBeCloseTo(0.003, 6)
     expect(planJson(c).softFeet).toMatchObject({ feet: ['aft-port'], missing: { foot: 'aft-port' } })
-    expect(correctionText(c, 'metric')).toContain('not to be trusted')
+    expect(correctionText(c, 'metric')).toContain('do not trust this reading')
   })
   it('are none where every foot stays below the limit', () => {
     const c = correct({
@@ -296,10 +296,10 @@ describe('the target', () => {
         reading: `${reading}\n    ${read(still)}`,
       }).assumptions.filter((line) => line.startsWith('the target'))
     expect(assumed('', 'maker-up: 0.10 mm')).toEqual([
-      'the target allows for no droop of the parted shaft end, heat growth or movement afloat: the job does not say',
+      'the target has no allowance for droop of the parted shaft end, heat growth or movement afloat: none is stated',
     ])
     expect(assumed('afloat: yes', 'shaft-droop: 0.08 mm')).toEqual([
-      'the target allows for no heat growth: the job does not say',
+      'the target has no allowance for heat growth: none is stated',
     ])
     const all = 'shaft-droop: 0.08 mm  afloat-up: -0.10 mm'
     expect(assumed('afloat: no', all, 'growth: 0.10 mm')).toEqual([])

@@ -169,7 +169,7 @@ describe('from the text of a job to its moves', () => {
     })
     expect(c.predicted?.inside).toBe(false)
     expect(correctionText(c, 'metric')).toContain(
-      'No steps that the adjusters can make bring the machine inside',
+      'No steps that the adjusters can make bring the machine within',
     )
   })
 

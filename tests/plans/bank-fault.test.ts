@@ -19,15 +19,31 @@ drive main {
 }
 
 describe('the short-circuit current of a battery', () => {
-  it('is as its maker states it, whatever its resistance would give', () => {
-    expect(fault('nominal: 96 V  short-circuit-current: 8 kA  internal-resistance: 14 mohm')).toEqual({
-      current: 8000,
+  it('is as its maker states it where no resistance is said', () => {
+    expect(fault('nominal: 96 V  short-circuit-current: 8 kA')).toEqual({
+      highest: 8000,
+      lowest: 8000,
       from: ['as house states it'],
     })
   })
 
+  // 108 V over 14 mΩ is 7714 A (Ohm's law): whichever is worse for a check counts.
+  it.each([
+    ['1 A', 1, 7714.286, '108 V over the internal resistance of house, 14 mohm'],
+    ['4 kA', 4000, 7714.286, '108 V over the internal resistance of house, 14 mohm'],
+    ['15 kA', 7714.286, 15_000, 'as house states it'],
+    ['40 kA', 7714.286, 40_000, 'as house states it'],
+  ])('is both where its resistance gives another: %s', (stated, lowest, highest, from) => {
+    const found = fault(
+      `nominal: 96 V  window: 84..108 V  internal-resistance: 14 mohm  short-circuit-current: ${stated}`,
+    )
+    expect(found?.lowest).toBeCloseTo(lowest, 3)
+    expect(found?.highest).toBeCloseTo(highest, 3)
+    expect(found?.from).toEqual([from])
+  })
+
   it('else the high end of its window over its internal resistance', () => {
-    expect(fault('nominal: 12 V  window: 10..12 V  internal-resistance: 5 mohm')?.current).toBeCloseTo(
+    expect(fault('nominal: 12 V  window: 10..12 V  internal-resistance: 5 mohm')?.highest).toBeCloseTo(
       2400,
       9,
     )
@@ -35,7 +51,7 @@ describe('the short-circuit current of a battery', () => {
 
   it('is taken on charge where the window is not said, and the words say so', () => {
     const found = fault('nominal: 12 V  internal-resistance: 5 mohm')
-    expect(found?.current).toBeCloseTo((1.25 * 12) / 0.005, 9)
+    expect(found?.highest).toBeCloseTo((1.25 * 12) / 0.005, 9)
     expect(found?.from[0]).toContain('1.25 times its nominal voltage')
   })
 
@@ -47,7 +63,7 @@ describe('the short-circuit current of a battery', () => {
   it('of two banks that a cable joins is that of both, and not known while one is not', () => {
     const other = (facts: string) => `battery bow { nominal: 12 V  ${facts} }`
     const house = 'nominal: 12 V  short-circuit-current: 2400 A'
-    expect(fault(house, other('short-circuit-current: 4800 A'), 'bow')?.current).toBe(7200)
+    expect(fault(house, other('short-circuit-current: 4800 A'), 'bow')?.highest).toBe(7200)
     expect(fault(house, other(''), 'bow')).toBeUndefined()
   })
 })

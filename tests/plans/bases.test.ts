@@ -28,7 +28,7 @@ const reading = (name: string, { slope: [v, h], offset: [z, y] }: Pose, more = '
   }
 `
 const move = (name: string, aft: string, fwd: string) =>
-  `  move after ${name} { aft-port: ${aft}  aft-stbd: ${aft}  fwd-port: ${fwd}  fwd-stbd: ${fwd} }\n`
+  `  move after ${name} { done: 2026-03-0${name.slice(1)}  aft-port: ${aft}  aft-stbd: ${aft}  fwd-port: ${fwd}  fwd-stbd: ${fwd} }\n`
 const drive = (...log: readonly string[]) => `drive main {
   coupling { kind: flexible  flange-diameter: 125 mm  gauge-diameter: 110 mm  gap-variation: max 0.10 mm  offset: max 0.15 mm }
   bed {
@@ -102,8 +102,8 @@ it('an exact copy of an older reading is named, and gives no steps', () => {
     reading('r3', start),
   )
   const { slip } = at(text, 'r3')
-  expect(slip?.words).toContain('the figures are those of r1, to the digit: were they copied from it?')
-  expect(slip?.words).toContain('If the figures were copied from r1, write what is read now in their place.')
+  expect(slip?.words).toContain('the figures are exactly those of r1: were they copied from it?')
+  expect(slip?.words).toContain('If the figures were copied from r1, replace them with what is read now.')
   expect(saidOf(text).stepped).toBe(false)
   // One digit off, it is no copy; put back, it agrees with the reading before.
   expect(at(text.replace(/(reading r3[\s\S]*?starboard )1.87/, '$11.88'), 'r3').slip?.words).not.toContain(
@@ -114,7 +114,7 @@ it('an exact copy of an older reading is named, and gives no steps', () => {
 })
 
 describe('a reading with a soft foot', () => {
-  const mend = '  move after r1 { aft-stbd: up 1 flat }\n'
+  const mend = '  move after r1 { done: 2026-03-01  aft-stbd: up 1 flat }\n'
   it('is not held against another, nor another against it', () => {
     const text = drive(reading('r1', start, lifts(0.3)), mend, reading('r2', start, lifts(0.02)))
     expect(at(text, 'r2')).toEqual({ against: undefined, slip: undefined })
@@ -145,7 +145,7 @@ it('a foot that lifts show to stand did not fail to follow: its move was not mad
     const name = text.includes('reading r3') ? 'r3' : 'r2'
     const { slip } = at(text, name)
     expect(slip?.words).toContain('the move at fwd-port or fwd-stbd was not made as noted')
-    expect(slip?.words).toContain('write it in the log as it was really made')
+    expect(slip?.words).toContain('write it in the log as it was made')
     expect(slip?.words).not.toContain('did not follow')
     expect(slip?.withholds).toBe(true)
   }

@@ -5,6 +5,7 @@ import { correctionOf } from '../../server/src/plans/alignment.ts'
 import { procedureLines } from '../../server/src/plans/alignment-procedure.ts'
 import { slipOf } from '../../server/src/plans/alignment-slip.ts'
 import { correctionText } from '../../server/src/plans/alignment-words.ts'
+import { isolateBriefly } from '../../server/src/plans/dangers.ts'
 import { blockIn } from './job-text.ts'
 import { feet, flat, job } from './slip-jobs.ts'
 
@@ -59,11 +60,11 @@ describe('the work', () => {
     ['rough alignment', toPort],
   ])('isolates, proves dead and holds the shaft forward of its seal: %s', (_, of) => {
     const work = workOf(of)
-    expect(work).toContain('prove dead at the input of the controller and at the terminals of the motor')
+    expect(work).toContain('prove dead at the controller input and at the motor terminals')
     expect(work).toContain(
-      'a clamp or straps forward of its seal, against turning in the water and against sliding aft',
+      'a clamp or straps forward of its seal, so that it can neither turn in the water nor slide aft',
     )
-    expect(work).toContain('If it turned meanwhile, prove dead again.')
+    expect(work).toContain('If the shaft turns meanwhile, prove dead again.')
     expect(work).toContain('slide out of its seal, and the boat floods')
     expect(work.indexOf('Isolate the drive')).toBeLessThan(work.indexOf('Secure the shaft'))
     expect(work.indexOf('Secure the shaft')).toBeLessThan(work.indexOf('Part the coupling'))
@@ -81,7 +82,9 @@ describe('the work', () => {
   it('holds the lower nuts while the upper ones are tightened, and pushes with screws alone', () => {
     expect(workOf(nuts)).toContain('Hold the lower nuts still with a second spanner.')
     expect(workOf(shims)).not.toContain('lower nuts')
-    expect(workOf(sideways)).toContain('Push with screws only: under a lever or a hammer the machine jumps.')
+    expect(workOf(sideways)).toContain(
+      'Push with the screws only: a lever or a hammer makes the machine jump.',
+    )
   })
 
   it('says of an unknown thread which way the nut of a right-hand one raises the foot', () => {
@@ -100,7 +103,7 @@ describe('the work', () => {
       expect(planned(of)).toMatchObject({ withheld: 'far-off' })
       const work = workOf(of)
       expect(work).toContain(`8.0 mm to ${side}`)
-      expect(work).toContain('leave room enough: 8.0 mm sideways')
+      expect(work).toContain('leave enough room: 8.0 mm sideways')
       expect(work).not.toMatch(/[\s(]-\d/)
       expect(work).toContain('Do not join the coupling yet.')
     },
@@ -121,5 +124,5 @@ it.each([
   ['ends exchanged', [3 * flat, flat]],
 ] as const)('looks at a machine that moved otherwise begin with isolating: %s', (_, went) => {
   const { block, lookup } = blockIn(job(feet('up 1 flat', 'up 3 flats'), went), 'main.r2')
-  expect(slipOf(block, lookup)?.first).toMatch(/^Isolate and lock off the drive first\./)
+  expect(slipOf(block, lookup)?.words).toContain(isolateBriefly)
 })

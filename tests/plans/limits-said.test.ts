@@ -81,7 +81,7 @@ it('turns and a length of one foot add up, in the effect of a move as in the log
     thread: M16
     foot aft { from-coupling: 180 mm  across: 0 mm }
   }
-  move after dry-1 { aft: up 1 turn, up 0.3 mm }
+  move after dry-1 { done: 2026-03-04  aft: up 1 turn, up 0.3 mm }
 }
 `,
     'main.move',

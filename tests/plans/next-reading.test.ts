@@ -48,10 +48,10 @@ describe('with a target', () => {
     // the bottom; wanted are 0.20 mm and 110 x 0.8 mrad = 0.088 mm.
     for (const words of [correctionText(c, 'metric'), correctionMarkdown(c, 'metric')]) {
       expect(words).toContain('the machine flange 0.18 ± 0.01 mm high')
-      expect(words).toContain('(wanted: 0.20 mm high, at most 0.15 mm from there)')
+      expect(words).toContain('(target: 0.20 mm high, at most 0.15 mm from there)')
       expect(words).toContain('the gap 0.10 ± 0.02 mm wider at the bottom than at the top')
       expect(words).toContain(
-        '(wanted: 0.09 mm wider at the bottom than at the top, at most 0.10 mm from that)',
+        '(target: 0.09 mm wider at the bottom than at the top, at most 0.10 mm from that)',
       )
       expect(words).not.toMatch(/offset at most|gap variation at most/)
     }
@@ -77,13 +77,13 @@ it('a slope that is wanted to starboard opens the gap at port', () => {
 
 it('says that a finer gauge is needed only where the next reading could not prove the machine inside', () => {
   const out = { gaps: 'top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm' }
-  const needs = 'nearer to one of them than the next reading can prove'
+  const needs = 'but too near to one for a gauge'
   const [fine, coarse] = [planned(job(out)), planned(job({ ...out, gauge: '0.05 mm' }))]
   expect([fine.predicted?.inside, fine.predicted?.provable]).toEqual([true, true])
   expect(correctionText(fine, 'metric')).not.toContain(needs)
   expect([coarse.predicted?.inside, coarse.predicted?.provable]).toEqual([true, false])
   expect(correctionText(coarse, 'metric')).toContain(
-    `${needs} with steps of 0.05 mm: read with a finer gauge`,
+    `${needs} with steps of 0.05 mm to prove it. Take the next reading with a finer gauge`,
   )
 })
 
@@ -103,6 +103,14 @@ it('a gauge that could decide is one that is made', () => {
   expect(correctionText(planned(job({ ...near, system: 'inch' })), 'inch')).toContain(
     'A gauge with steps of 0.0001 in or finer could decide',
   )
+})
+
+it('no gauge is said to decide more than the gap variation while the rims were not read', () => {
+  // 0.09 mm of 0.10 mm, as above, and nothing known of the offset.
+  const near = job({ gaps: 'top 1.845 mm, starboard 1.80 mm, bottom 1.755 mm, port 1.80 mm' })
+  const text = correctionText(planned(near.replace(/ +offsets:.*\n/, '')), 'metric')
+  expect(text).toContain('A gauge with steps of 0.01 mm or finer could decide the gap variation.')
+  expect(text).toContain('The offset was not read: these steps correct the slope only')
 })
 
 it('what withholds the steps stands before every other warning', () => {

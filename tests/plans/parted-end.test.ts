@@ -50,7 +50,7 @@ describe('the end of the parted shaft', () => {
   it('is taken as free where the reading does not say, and the plan says so', () => {
     const c = correct(drive(target, reading('a', '04', '')))
     expect(c.target?.target.vertical.offset).toBeCloseTo(0.08e-3, 9)
-    expect(c.assumptions.join()).toContain('hung free: the reading does not say its parted-end')
+    expect(c.assumptions.join()).toContain('hung free: parted-end is not stated')
     expect(correct(drive(reading('a', '04', ''))).assumptions.join()).not.toContain('parted-end')
   })
 
@@ -60,7 +60,7 @@ describe('the end of the parted shaft', () => {
       expect(c.target).toBeUndefined()
       expect(c.gapVariation.value.value).toBeCloseTo(0, 9)
       expect(c.assumptions.join()).not.toContain('hung free')
-      expect(c.assumptions.join().includes('supported on the line it runs on')).toBe(part !== '')
+      expect(c.assumptions.join().includes('supported on its running line')).toBe(part !== '')
     }
     expect(correct(drive(reading('a', '04', 'parted-end: free'))).assumptions.join()).toContain('droop')
   })
@@ -76,7 +76,7 @@ describe('the end of the parted shaft', () => {
     expect(c.target?.target.vertical.offset).toBeCloseTo(0.05e-3, 9)
   })
 
-  const move = '  move after a { fwd-port: up 1 flat  fwd-stbd: up 1 flat }\n'
+  const move = '  move after a { done: 2026-03-04  fwd-port: up 1 flat  fwd-stbd: up 1 flat }\n'
   it.each([
     ['end-supported', '', 'parted-end: supported'],
     ['end-supported', 'parted-end: free', 'parted-end: supported'],

@@ -42,7 +42,7 @@ function correct(text: string) {
 const planned = (of: Parameters<typeof driveOf>[0]) => correct(driveOf(of))
 
 describe('growth', () => {
-  const silent = 'a foot that says no growth does not rise when hot, though others do'
+  const silent = 'a foot without a growth does not rise when hot, although others do'
 
   it('of some feet alone says what is taken of the others', () => {
     expect(planned({ fwd: 'growth: 0.20 mm' }).assumptions).toContain(silent)
@@ -75,7 +75,7 @@ describe('what withholds the steps comes first', () => {
     const c = planned({ ...near, gauge: '0.5 mm' })
     expect(c).toMatchObject({ verdict: 'undecided', withheld: 'unsure' })
     expect(warningsOf({ ...c, slip: 'The moves had another effect.' }, 'metric')[0]).toMatch(
-      /^At every foot U is larger/,
+      /^At every foot, U is larger/,
     )
   })
 
@@ -170,7 +170,7 @@ describe('shims', () => {
 it('travel that is missing is said the way it is missing', () => {
   const open = { gaps: 'top 1.65 mm, starboard 1.80 mm, bottom 1.95 mm, port 1.80 mm' }
   const said = warningsOf(planned({ ...open, fwd: 'travel-down: 0 mm' }), 'metric').join()
-  expect(said).toMatch(/What would: 1\.\d\d mm of travel down at fwd-port and fwd-stbd\./)
+  expect(said).toMatch(/What would work: 1\.\d\d mm of travel down at fwd-port and fwd-stbd\./)
   const shut = { gaps: 'top 1.95 mm, starboard 1.80 mm, bottom 1.65 mm, port 1.80 mm' }
   expect(warningsOf(planned({ ...shut, fwd: 'travel-up: 0 mm' }), 'metric').join()).toContain(
     'mm of travel up at fwd-port',

@@ -93,7 +93,7 @@ ${chance(0.8) ? `    offsets: ${round((cos, sin) => oz * cos + oy * sin)}\n` : '
     if (day < days) {
       const rise = between(-0.5, 0.5)
       log.push(
-        `  move after r${day} { ${feet.map(({ name }) => `${name}: ${rise < 0 ? 'down' : 'up'} ${mm(Math.abs(rise))}`).join('  ')} }\n`,
+        `  move after r${day} { done: 2026-03-0${day}  ${feet.map(({ name }) => `${name}: ${rise < 0 ? 'down' : 'up'} ${mm(Math.abs(rise))}`).join('  ')} }\n`,
       )
       const slip = chance(0.3) ? -1 : 1
       pose = { ...pose, oz: oz + slip * rise }

@@ -28,7 +28,7 @@ it('an offset beyond the rating is outside, whatever else is allowed', () => {
   const text = job('gap-variation: max 0.10 mm  offset: max 0.30 mm  max-offset: 0.1 mm')
   expect(planned(text)).toMatchObject({
     verdict: 'outside',
-    offset: { limit: 1e-4, limitFrom: 'what the coupling is rated for' },
+    offset: { limit: 1e-4, limitFrom: 'the rating of the coupling' },
   })
   expect(found(text)).toEqual(
     expect.arrayContaining(['alignment/misalignment-beyond-coupling', 'alignment/offset-outside']),
@@ -46,7 +46,7 @@ it('an angle beyond the rating is too: 0.05 deg on 100 mm is 0.087 mm', () => {
 it('a gear that says no ratio is an assumption of the limits', () => {
   const said = (gear: string) =>
     planned(job('', 2, 0, `motor m { power: 10 kW  speed: 1500 rpm }\n  ${gear}`)).assumptions.join()
-  expect(said('gear { turns: same }')).toContain('the gear does not say its ratio')
+  expect(said('gear { turns: same }')).toContain('the gear does not state its ratio')
   expect(said('gear { ratio: 2 }')).not.toContain('ratio')
   expect(said('')).not.toContain('ratio')
 })

@@ -23,13 +23,16 @@ export function saidOf(text: string) {
   const lookup = lookupFrom(reading, analysis.scope(file))
   const outcome = trustedCorrection(reading, lookup, { file, findings })
   const log = logUpTo(reading, lookup)
-  const words = findings.flatMap(({ message, todo, found = '', limit = '', assumptions = [] }) => [
-    message,
-    todo,
-    found,
-    limit,
-    ...assumptions,
-  ])
+  const words = findings.flatMap(
+    ({ message, detail = '', todo, found = '', limit = '', assumptions = [] }) => [
+      message,
+      detail,
+      todo,
+      found,
+      limit,
+      ...assumptions,
+    ],
+  )
   // A finding of an earlier reading speaks of its plan.
   const corrections = [...log.map((entry) => entry.outcome), outcome].flatMap((one) =>
     one.ok ? [one.value] : [],

@@ -43,7 +43,7 @@ export function job(
     foot fwd-port { from-coupling: 560 mm  across: 140 mm port }
     foot fwd-stbd { from-coupling: 560 mm  across: 140 mm starboard }
   }
-${reading('r1', '04', start)}  move after r1 {
+${reading('r1', '04', start)}  move after r1 { done: 2026-03-04
 ${noted.map((line) => `    ${line}\n`).join('')}  }
 ${reading('r2', '05', to)}}
 `

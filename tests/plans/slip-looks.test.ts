@@ -14,12 +14,12 @@ const both = feet('up 1 flat, starboard 0.2 mm', 'up 3 flats, starboard 0.5 mm')
 const packs = feet('up 0.3 mm', 'up 1 mm')
 const shims = { adjuster: 'shims\n    shims: 0.1 mm, 0.5 mm' }
 
-const tight = 'Tighten all feet and read again; move nothing before that.'
-const top = 'Look at the coupling with a bare eye: this reading says that it is open at the top.'
-const pitch = 'Look at a stud: ten turns of the thread must take 20 mm.'
-const hand = 'Look at a stud: the turns of a right-hand thread rise to the right.'
-const marks = 'See by the marks on the lower nuts which were turned, which way and how far.'
-const pack = 'Measure the pack of shims under each foot, and hold it against the log.'
+const tight = 'Tighten all feet and read again. Move nothing before that.'
+const top = 'Look at the coupling: by this reading, it is open at the top.'
+const pitch = 'Check a stud: ten turns of its thread must measure 20 mm.'
+const hand = 'Check a stud: the turns of a right-hand thread rise to the right.'
+const marks = 'Use the marks on the lower nuts to see which were turned, which way and how far.'
+const pack = 'Measure the pack of shims under each foot, and compare it with the log.'
 const washers = 'Look at the marks of the washers on the feet'
 const lifts = 'slacken one foot at a time with a dial on it'
 const offsets = 'Read the offsets again.'
@@ -72,7 +72,7 @@ it('two moves of the nuts are one, so that a left-hand stud shows as such', () =
   const text = job(nuts, [-2 * flat, -6 * flat])
   const [, move = ''] = /( {2}move [\s\S]*?\n {2}\}\n)/.exec(text) ?? []
   expect(slip(text.replace(move, move + move))?.words).toContain(
-    'the thread is left-hand, and the file does not say so',
+    'the thread is left-hand, but the file does not say so',
   )
 })
 
@@ -94,7 +94,7 @@ it('where faces are parallel, the straightedge shows which way the flange stands
   const { first = '', words = '' } = slip(text) ?? {}
   expect(words).toContain('top and bottom are swapped in this reading')
   expect(first).toContain(
-    'Lay a straightedge across both flanges at the top: this reading says that the machine flange stands 0.30 mm high.',
+    'Lay a straightedge across both flanges at the top: by this reading, the machine flange stands 0.30 mm high.',
   )
   expect(first).not.toContain('feeler')
 })
@@ -103,7 +103,7 @@ it('a machine that may have come a part of the way is read again with all tight,
   // By the slope alone a fourth of the way is also a forward foot that hangs: (3 / 2 - 1) flats of the 2 there should be.
   const slope = job(nuts, [flat / 4, (3 * flat) / 4]).replace(/ {4}offsets: .*\n/g, '')
   const { first = '', words = '' } = slip(slope) ?? {}
-  expect(words).toContain('the machine came about a quarter of the way')
+  expect(words).toContain('the machine went only about a quarter of the way')
   expect(words).toContain('did not follow')
   expect(first).toContain(tight)
   expect(first).toContain(lifts)
@@ -122,15 +122,15 @@ describe('a later reading of a machine that stands as before', () => {
     return `${head}${reading('r1', 1, [28, -12, -28, 12], [30, 31, -30, -31])}${reading('r2', 2, gaps, offsets)}}\n`
   }
   const rim =
-    'Lay a straightedge across both rims at the top: this reading says that the rim of the shaft flange stands out by 0.30 mm.'
+    'Lay a straightedge across both rims at the top: by this reading, the rim of the shaft flange stands out by 0.30 mm.'
   const widest = (place: string) =>
-    `See where the gap is widest, by eye or with a feeler: this reading says at the ${place}, by 0.56 mm.`
+    `Find where the gap is widest, by eye or with a feeler gauge: by this reading, at the ${place}, by 0.56 mm.`
   it.each([
     ['the signs of the offsets are reversed in', [28, -12, -28, 12], [-30, -31, 30, 31], rim],
     ['the signs of the gaps are reversed in', [-28, 12, 28, -12], [30, 31, -30, -31], widest('bottom')],
-    ['the places are counted half a turn off in', [-28, 12, 28, -12], [-30, -31, 30, 31], widest('bottom')],
+    ['the places are half a turn off in', [-28, 12, 28, -12], [-30, -31, 30, 31], widest('bottom')],
     [
-      'the places are counted a quarter off, clockwise looking forward, in',
+      'the places are a quarter turn off, clockwise looking forward, in',
       [12, 28, -12, -28],
       [-31, 30, 31, -30],
       widest('starboard side'),

@@ -36,9 +36,9 @@ it('says that the slope alone could be met, and how far the flange would go', ()
   const c = planned(job())
   const words = correctionText(c, 'metric')
   expect(words).toContain(
-    'No steps that the adjusters can make bring the slope inside its limit and leave the machine flange where it stands, which was not read',
+    'No steps that the adjusters can make bring the slope within its limit and leave the machine flange where it stands (its offset was not read)',
   )
-  expect(words).not.toContain('bring the machine inside its limits;')
+  expect(words).not.toContain('bring the machine within its limits;')
   const offCentre =
     planJson(c)
       .ways.flat()
@@ -52,6 +52,6 @@ it('and not where the offset was read', () => {
     planned(job('offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm')),
     'metric',
   )
-  expect(words).toContain('bring the machine inside its limits; these bring it nearest')
+  expect(words).toContain('bring the machine within its limits; these bring it nearest to them')
   expect(words).not.toContain('reading the rims')
 })

@@ -63,7 +63,7 @@ describe('the remedy', () => {
   ] as const)('on studs %s is a turn of the lower nut %s', (thread, way) => {
     const { words, json } = advised(job(studs.replace('M16', thread), oneUp))
     expect(words).toContain(
-      `Slacken the upper nut at aft-stbd by a flat more than its lower nut goes up. Turn the lower nut ${way}, seen from above, half a flat: up 0.17 mm, 0.13 mm is wanted. This moves no machine: write it as a \`note\` of the next reading, not as a move. Tighten`,
+      `Slacken the upper nut at aft-stbd by a flat more than its lower nut goes up. Turn the lower nut ${way}, seen from above, half a flat: up 0.17 mm, 0.13 mm is needed. This does not move the machine: write it as a \`note\` of the next reading, not as a move. Tighten`,
     )
     expect(words).not.toContain('shim')
     expect(json).toEqual({
@@ -94,7 +94,7 @@ describe('the remedy', () => {
   it('on shims is the pack of the stock that comes nearest', () => {
     const { words, json } = advised(job(shims, oneUp))
     expect(words).toContain(
-      'Put shims of 0.10 mm + 0.05 mm under aft-stbd, together 0.15 mm; 0.13 mm is wanted.',
+      'Put shims of 0.10 mm + 0.05 mm under aft-stbd, together 0.15 mm; 0.13 mm is needed.',
     )
     expect(json).toMatchObject({
       shim: { foot: 'aft-stbd', thickness_mm: 0.15, pieces_mm: [0.1, 0.05] },
@@ -103,12 +103,12 @@ describe('the remedy', () => {
   })
 
   it.each([
-    ['lists none that come near', 'adjuster: shims\n    shims: 1 mm', '; the bed lists none that come near'],
+    ['lists none that come near', 'adjuster: shims\n    shims: 1 mm', '; the bed lists none that fit'],
     // 0.20 mm leaves it 0.07 mm off, and 0.06 mm is soft.
     [
       'lists but one that leaves it soft',
       'adjuster: shims\n    shims: 0.2 mm',
-      '; the bed lists none that come near',
+      '; the bed lists none that fit',
     ],
     ['does not list them', 'adjuster: shims', ''],
   ])('is a thickness where the bed %s', (_, bed, why) => {
@@ -126,16 +126,16 @@ describe('the remedy', () => {
   it.each([studs, shims])('is none where all rise alike within the gauge: %s', (bed) => {
     const { words, json } = advised(job(bed, four(0.12, 0.15, 0.13, 0.14)))
     expect(words).toContain(
-      'All feet rise alike: the bed springs, or the machine stands on a bowed frame, and no shim helps. Look at the bed and its fastening: loose or missing bolts, cracked welds, a bearer that gives.',
+      'Look at the bed and its fastening: loose or missing bolts, cracked welds, a weak bearer. Repair what you find. All feet rise alike, so the bed gives or the frame is bowed: shims do not help.',
     )
     expect(words).not.toMatch(/Put|Turn|move\.|next foot/)
-    expect(words).toContain('a concession for alignment/soft-foot gives the steps all the same')
+    expect(words).toContain('a concession for alignment/soft-foot lets the plan give steps')
     expect(json).toMatchObject({ missing: null, shim: null, nut: null })
   })
 
   it('is to look under each where several rise as far and one does not', () => {
     const { words } = advised(job(studs, four(0.13, 0.12, 0.12, 0.02)))
-    expect(words).toContain('No foot rises more than the others: look under each')
+    expect(words).toContain('Look under each foot for dirt, burrs and a bent foot')
     expect(words).not.toMatch(/move\.|next foot/)
   })
 
@@ -143,12 +143,12 @@ describe('the remedy', () => {
     const text = job(studs, oneUp)
     const { words } = advised(text)
     const found = findingsOf(text, allChecks).findings.find(({ check }) => check === 'alignment/soft-foot')
+    expect(words.match(/Prove it dead/g)).toHaveLength(1)
     for (const said of [words, found?.todo ?? '']) {
       expect(said).toMatch(
-        /Tighten all feet and read the lifts of all of them again: the next foot, if any, comes after that\. Read the coupling again once no foot is soft\.$/,
+        /Tighten all feet and read all lifts again before the next foot\. Read the coupling again once no foot is soft\.$/,
       )
-      expect(said.match(/read the lifts/g)).toHaveLength(1)
-      expect(said.match(/prove it dead/g)).toHaveLength(1)
+      expect(said.match(/read all lifts/g)).toHaveLength(1)
     }
   })
 
@@ -193,10 +193,13 @@ describe('a foot stays soft', () => {
     'aft-stbd: down 0.5 flats',
     'aft-port: up 1 flat  aft-stbd: up 1 flat  fwd-port: up 1 flat  fwd-stbd: up 1 flat',
   ])('whatever move is noted: %s', (feet) => {
-    const { words } = advised(job(studs, oneUp, `  move after a { ${feet} }\n${later('b', '05')}`), 'main.b')
+    const { words } = advised(
+      job(studs, oneUp, `  move after a { done: 2026-03-04  ${feet} }\n${later('b', '05')}`),
+      'main.b',
+    )
     expect(words).toContain('Foot aft-stbd is soft')
-    expect(words).toContain('found at the reading a, and its lift was not read again since')
-    expect(words).toContain('A foot was moved since')
+    expect(words).toContain('Reading a found this, and its lift was not read again since')
+    expect(words).toContain('The lifts were read before a foot was moved')
     expect(words).not.toMatch(/Turn the lower nut|next foot/)
   })
 
@@ -213,7 +216,7 @@ describe('a foot stays soft', () => {
     const text = job(studs, four(0.02, 0.2, 0.1, 0.02), later('b', '05', 'lifts: aft-stbd 0.02 mm'))
     const { words } = advised(text, 'main.b')
     expect(words).toContain('Foot fwd-port is soft')
-    expect(words).toContain('The lifts were not all read at one time')
+    expect(words).toContain('They were not all read at one time')
   })
 
   it('and another is found soft later: both readings are named', () => {
@@ -223,7 +226,7 @@ describe('a foot stays soft', () => {
       later('b', '05', 'lifts: fwd-port 0.1 mm, aft-port 0.02 mm, fwd-stbd 0.02 mm') + later('c', '06'),
     )
     expect(advised(text, 'main.c').words).toContain(
-      'Feet aft-stbd, fwd-port are soft: slackened, they rise by more than 0.06 mm, so the machine bends as the feet are tightened and this reading is not to be trusted. That was found at the readings a and b, and their lifts were not read again since.',
+      'Feet aft-stbd, fwd-port are soft: when slackened, they rise by more than 0.06 mm. The machine bends as the feet are tightened, so do not trust this reading. Readings a and b found this, and their lifts were not read again since.',
     )
   })
 })
@@ -238,7 +241,7 @@ describe('a concession for a soft foot', () => {
 }
 `
   const alike = job(studs, four(0.12, 0.12, 0.12, 0.12))
-  const acceptedAt = 'This has a concession, so it holds back no steps'
+  const acceptedAt = 'This has a concession, so the plan still gives steps'
 
   it('gives the steps, and the doubt is still said', () => {
     expect(saidOf(alike).stepped).toBe(false)
@@ -246,7 +249,7 @@ describe('a concession for a soft foot', () => {
     expect(stepped).toBe(true)
     const plan = words.at(-1) ?? ''
     expect(plan).toContain(acceptedAt)
-    expect(plan).toContain('this reading is not to be trusted')
+    expect(plan).toContain('do not trust this reading')
   })
 
   it('holds for the readings after, until lifts are read again', () => {

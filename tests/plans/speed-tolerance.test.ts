@@ -37,16 +37,16 @@ describe('what the speed allows', () => {
     // 0.07 mm on 100 mm, on 110 mm.
     expect(gap).toBeCloseTo(0.077e-3, 9)
     expect(assumptions).toContain(
-      'no gap variation is stated: 0.077 mm is allowed on the 110 mm that the gauge goes in on (short flexible couplings at 1500 rpm, general industry table), stricter than 0.001 of the diameter',
+      'no limit for gap variation is stated: 0.077 mm is allowed on the gauge circle of 110 mm (short flexible couplings at 1500 rpm, general industry table), stricter than 0.001 of the diameter',
     )
-    expect(assumptions).toContain('no offset is stated: 0.09 mm is allowed')
+    expect(assumptions).toContain('no limit for offset is stated: 0.09 mm is allowed')
   })
 
   it('is said in inches with digits that a gauge has, where the job is in inches', () => {
     const { assumptions } = allowed(job('1500 rpm', { system: 'inch' }))
     // 0.077 mm is 0.00303 in, 0.09 mm is 0.00354 in.
-    expect(assumptions).toContain('0.00303 in is allowed on the 4.331 in')
-    expect(assumptions).toMatch(/no offset is stated: 0\.00354 in is allowed/)
+    expect(assumptions).toContain('0.00303 in is allowed on the gauge circle of 4.331 in')
+    expect(assumptions).toMatch(/no limit for offset is stated: 0\.00354 in is allowed/)
     expect(assumptions).not.toMatch(/0\.\d{6}/)
   })
 
@@ -54,7 +54,7 @@ describe('what the speed allows', () => {
     const [last, beyond] = [allowed(job('6000 rpm')), allowed(job('6001 rpm'))]
     expect([last.gap, last.offset]).toEqual([0.033e-3, 0.03e-3].map((limit) => expect.closeTo(limit, 9)))
     expect([beyond.gap, beyond.offset]).toEqual([last.gap, last.offset])
-    const words = 'the table of speeds ends at 6000 rpm: its last row is used, and the maker may ask for less'
+    const words = 'the table of speeds ends at 6000 rpm: its last row is used, and the maker may allow less'
     expect(last.assumptions).not.toContain(words)
     expect(beyond.assumptions.split(words)).toHaveLength(2)
   })
@@ -113,6 +113,6 @@ describe('what is allowed where the job does not say', () => {
     expect(assumed('kind: flexible').assumptions).toContain('the speed of the flexible coupling is not known')
     expect(assumed('kind: flexible', fast).assumptions).not.toContain('is not known')
     const own = assumed('kind: flexible  gap-variation: max 0.10 mm  offset: max 0.15 mm').assumptions
-    expect(own).toContain('the gap variation allowed holds where the gauge goes in, on 110 mm')
+    expect(own).toContain('the limit for gap variation applies where the gauge goes in, on 110 mm')
   })
 })

@@ -1,6 +1,7 @@
 // How findings and plans read, whatever the job: one advice is given once, sentences begin where they should, and no figure has digits that no gauge
 // shows (common practice, no source).
 import { expect, it } from 'vitest'
+import { forbidden } from '../checks/wording.ts'
 import { randomFrom } from '../fuzz/random.ts'
 import { randomDrive } from './random-drive.ts'
 import { saidOf } from './said-of.ts'
@@ -17,6 +18,7 @@ const laws: readonly (readonly [what: string, fault: RegExp])[] = [
   ['a lower case word after a stop', /[a-z]{2}\. [a-z]/],
   ['what is none', /\bNaN\b|\bundefined\b|\bInfinity\b|\bnull\b|\[object/],
   ['words that read as translated', /\bnought\b|\bhangs? on\b|\bput (?:it|that|them) right\b/],
+  ...forbidden.map((fault) => ['words that read as translated', fault] as const),
 ]
 
 it('every sentence of 300 jobs keeps the laws of the house', () => {

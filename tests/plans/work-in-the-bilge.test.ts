@@ -57,13 +57,13 @@ const aside = (by: number) => `offsets: top 0 mm, starboard ${by} mm, bottom 0 m
 describe('rough alignment', () => {
   it('lowers onto the nuts, lifts before they follow, and slides on the feet', () => {
     const down = planned(job({ offsets: high(12) }))
-    expect(down).toContain('going down, take the weight, back the lower nuts off')
+    expect(down).toContain('To go down, take the weight, back the lower nuts off')
     expect(down).not.toContain('run the lower nuts up')
     const up = planned(job({ offsets: high(-12) }))
-    expect(up).toContain('going up, lift a little and run the lower nuts up after it')
+    expect(up).toContain('To go up, lift a little and run the lower nuts up after it')
     expect(up).not.toContain('back the lower nuts off')
     const across = planned(job({ offsets: aside(8) }))
-    expect(across).toContain('sideways, slide it on its feet')
+    expect(across).toContain('To go sideways, slide it on its feet')
     expect(across).not.toMatch(/going up|going down/)
     expect(planned(job({ offsets: high(12), bed: 'adjuster: shims' }))).toContain(
       'take out one piece of packing',
@@ -72,10 +72,10 @@ describe('rough alignment', () => {
 
   it('is not begun where the job says that the bed has no room for it', () => {
     const text = planned(job({ offsets: high(-12), room: 'travel-up: 3 mm' }))
-    expect(text).toContain('aft-port can go up 3.0 mm and needs 12.0 mm')
+    expect(text).toContain('aft-port can go up 3.0 mm but needs 12.0 mm')
     expect(text).not.toMatch(/Take the weight|Slacken/)
     expect(planned(job({ offsets: aside(8), room: 'hole-clearance: 1 mm' }))).toContain(
-      'can go sideways 1.0 mm and needs 8.0 mm',
+      'can go sideways 1.0 mm but needs 8.0 mm',
     )
     expect(planned(job({ offsets: high(-12), room: 'travel-up: 20 mm' }))).toContain('Take the weight')
   })
@@ -102,7 +102,7 @@ describe('the upper nuts', () => {
       'foot aft { from-coupling: 180 mm  across: 0 mm port }',
       'foot fwd { from-coupling: 560 mm  across: 0 mm port }',
     ]
-    expect(planned(job({ offsets: high(-2) }))).toContain('the feet of a pair in turn')
+    expect(planned(job({ offsets: high(-2) }))).toContain('alternating between the feet of a pair')
     expect(planned(job({ offsets: high(-2), feet: single }))).not.toContain('of a pair')
   })
 })
@@ -148,7 +148,7 @@ describe('what comes first', () => {
         .words.at(-1)
         ?.split('\n')
         .filter((line) => line.startsWith('  ! ')) ?? []
-    expect(lines[0]).toMatch(/Fix this error first.*alignment\/lift-of-unknown-foot/)
+    expect(lines[0]).toMatch(/Fix it first: alignment\/lift-of-unknown-foot/)
   })
 })
 
@@ -161,7 +161,9 @@ it('a machine that was read hot is read hot again', () => {
 
 it('a machine within its limits is joined, and its bolts tightened', () => {
   const text = planned(job({ coupling: 'bolts: 4 x M10 class 8.8, 45 N·m' }))
-  expect(text).toContain('Join the coupling: marks in line, bolts crosswise to 45 N·m (4 x M10)')
+  expect(text).toContain(
+    'Join the coupling with its marks in line, and tighten the bolts crosswise to 45 N·m (4 x M10)',
+  )
   expect(text).not.toContain('The next reading should show')
 })
 
@@ -208,7 +210,7 @@ describe('packs that are thinner than what has to come out', () => {
 
   it('are room of rough alignment', () => {
     expect(planned(job({ offsets: high(9), bed, room: 'pack: 2 mm' }))).toContain(
-      'aft-port can go down 2.0 mm and needs 9.0 mm',
+      'aft-port can go down 2.0 mm but needs 9.0 mm',
     )
   })
 })
@@ -216,12 +218,10 @@ describe('packs that are thinner than what has to come out', () => {
 it('rough alignment says what may differ, and from where', () => {
   const text = planned(job({ offsets: high(12) }))
   expect(text).toContain(
-    'Go on until the rims differ by less than 1.0 mm everywhere and the gap by less than that all round.',
+    'Go on until the rims differ by less than 1.0 mm everywhere, and the gap by less than that all round.',
   )
   const aimed = planned(
     job({ offsets: high(12) }).replace('  reading a', '  target { shaft-droop: 1.6 mm }\n  reading a'),
   )
-  expect(aimed).toContain(
-    'counted from where it is to stand: machine flange 1.60 mm high, gap the same all round',
-  )
+  expect(aimed).toContain('measured from the target: machine flange 1.60 mm high, gap the same all round')
 })

@@ -36,6 +36,7 @@ const scopesOf: Readonly<Record<string, readonly string[]>> = {
   DateTime: ['constant.numeric.date'],
   TwoSided: ['constant.numeric'],
   Amount: ['constant.numeric'],
+  Blank: ['keyword.other.blank'],
   PlusMinus: ['keyword.operator'],
   To: ['keyword.operator'],
   Plus: ['keyword.operator'],
@@ -76,7 +77,11 @@ function disagreements(text: string, expected: (token: IToken) => readonly strin
     const allowed = expected(token)
     if (!allowed) return []
     const own = new Set(scopes.slice(token.startOffset, T.endOf(token)))
-    const one = own.size === 1 || token.tokenType === T.Text || token.tokenType === T.OpenText
+    const isText = token.tokenType === T.Text || token.tokenType === T.OpenText
+    // `35,2`: whether it is one number or two is told from what stands round it, so the grammar colours its comma as one.
+    const isSeparated = token.tokenType === T.Amount && token.image.includes(',')
+    if (isSeparated) own.delete('punctuation.separator')
+    const one = own.size === 1 || isText
     return one && [...own].every((scope) => allowed.includes(scope))
       ? []
       : [`${token.tokenType.name} ${token.image}: ${[...own].join(', ')}`]
@@ -124,7 +129,7 @@ describe('each token has the colour of its kind', () => {
       fc.property(nearly, (text) => {
         expect(disagreements(text, expected)).toEqual([])
       }),
-      { numRuns: 2000 },
+      { numRuns: 2000, examples: [['job ? mm  {\n']] },
     )
   })
 })

@@ -13,7 +13,7 @@ const job = `drive main {
 `
 const found = (text: string) =>
   placed(findingsOf(text, allChecks))
-    .filter(({ check }) => check.startsWith('job/'))
+    .filter(({ check }) => /^job\/(?!(?:job|block|fact)-missing)/.test(check))
     .map(({ check, line, from, to }) => ({ check, line, from, to }))
 const expected = [{ check: 'job/unit-missing', line: 2, from: 17, to: 20 }]
 

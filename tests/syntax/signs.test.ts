@@ -29,7 +29,7 @@ describe('± in whatever way it is typed', () => {
     const text = 'drive d { reading r { gaps: top 0.045 in +- 0.001 in, bottom 0.04 in, port 0.04 in } }'
     expect(factValue(read(text).blocks, 'd.r.gaps')).toBeUndefined()
     expect(told(text).map(({ message }) => message)).toEqual([
-      expect.stringMatching(/^top 0\.045 in \+- 0\.001 in cannot be read as lengths with their places/),
+      'top 0.045 in +- 0.001 in is not allowed here.',
     ])
   })
 
@@ -104,5 +104,29 @@ describe('a sign that shows as nothing is named', () => {
     for (const text of [`shaft { diameter: 35 mm${sign} }`, `shaft { diameter: ${sign}${sign}35 mm }`])
       expect(told(text)[0]?.message).toBe(`U+${code}, a sign that cannot be seen, cannot be read here.`)
     expect(told(`shaft { diameter: 35 mm ;${sign} }`)[0]?.message).toBe(`;U+${code} cannot be read here.`)
+  })
+})
+
+// Unicode Character Database: U+061C turns the direction (Bidi_Control), the others are fillers and a blank (Default_Ignorable_Code_Point,
+// White_Space). Two names that look alike must not be two.
+describe('a sign that cannot be seen is told in a name', () => {
+  it.each([
+    '\u061C',
+    '\u115F',
+    '\u1160',
+    '\u1680',
+    '\u180E',
+    '\u200B',
+    '\u200F',
+    '\u3164',
+    '\uFFA0',
+    '\uFEFF',
+  ])('%j', (sign) => {
+    expect(checksOf(`battery ho${sign}use { nominal: 96 V }`)).not.toEqual([])
+  })
+
+  it('and letters of other scripts are letters', () => {
+    for (const name of ['maître', 'двигатель', 'モーター', '엔진', 'محرك'])
+      expect(checksOf(`battery ${name} { nominal: 96 V }`)).toEqual([])
   })
 })

@@ -28,11 +28,14 @@ export const serveFiles = (folder: string): Promise<Server> => {
 export const developInBrowser = async (
   page: Page,
   files: Server,
-  { tests }: { readonly tests: string },
+  { tests }: { readonly tests: string | undefined },
 ): Promise<void> => {
   const authority = `127.0.0.1:${(files.address() as AddressInfo).port}`
   const at = (path: string) => ({ scheme: 'http', authority, path })
-  const development = { extensions: [at('/')], extensionTestsPath: at(`/${tests}`) }
+  const development = {
+    extensions: [at('/')],
+    ...(tests !== undefined && { extensionTestsPath: at(`/${tests}`) }),
+  }
   await page.addInitScript(`{
     const look = (_, observer) => {
       const meta = document.getElementById('vscode-workbench-web-configuration')

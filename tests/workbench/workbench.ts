@@ -29,8 +29,8 @@ export type Workbench = {
 export type WorkbenchOptions = {
   /** The folder of the extension. */
   readonly extension: string
-  /** The built file whose `run` is the suite. */
-  readonly tests: string
+  /** The built file whose `run` is the suite; none where the tests type and click from outside. */
+  readonly tests?: string
   readonly folder: string
   /** Where the extension runs: beside the files, or in the page. */
   readonly host: 'computer' | 'browser'
@@ -85,8 +85,11 @@ export const openWorkbench = async (options: WorkbenchOptions): Promise<Workbenc
       ['skipWelcome', 'true'],
       ['skipReleaseNotes', 'true'],
     ]
-    if (files) await developInBrowser(page, files, { tests: relative(extension, tests) })
-    else payload.push(['extensionDevelopmentPath', remote(extension)], ['extensionTestsPath', remote(tests)])
+    if (files) await developInBrowser(page, files, { tests: tests && relative(extension, tests) })
+    else {
+      payload.push(['extensionDevelopmentPath', remote(extension)])
+      if (tests !== undefined) payload.push(['extensionTestsPath', remote(tests)])
+    }
     const query = new URLSearchParams({ folder: resolve(folder), payload: JSON.stringify(payload) })
     await page.goto(`http://${authority}/?${query}`)
     await page.waitForSelector('.monaco-workbench', { timeout: 60_000 })

@@ -1,6 +1,6 @@
 import type { JobFile } from '../job/files.ts'
 import type { Lookup } from '../job/lookup.ts'
-import type { BindingProblem, Block, Place, Value } from '../job/model.ts'
+import type { BindingProblem, Block, Place, Section, Value } from '../job/model.ts'
 import { elide } from '../quantity/elide.ts'
 import type { Kind } from '../quantity/kinds.ts'
 import type { SyntaxProblem } from '../syntax/tree.ts'
@@ -25,17 +25,37 @@ export const theJobFile = (text: string): Source => ({ basis: 'the job file', te
  * machine as read, a figure is missing that the plan does without, or the plan looks at the same thing itself. */
 export type ForPlan = 'waits' | 'goes-on'
 
+/** What a finding about a reading becomes once a later reading counts instead. `information`: it judges the machine as it stood then, or asks to read
+ * again, which was done. `stays`: it is about what is written. */
+export type OnceReplaced = 'information' | 'stays'
+
+/** Who accepts a finding, and until when. */
+export interface Accepting {
+  readonly by: string
+  readonly until: string
+  /** Its last day has passed. */
+  readonly isPast?: true
+}
+
 /** A finding as data; `check` and `plan` are the check's own, `severity` and `source` too unless it says otherwise. */
 export interface Finding {
   readonly check: string
   readonly severity: Severity
   /** Absent: the plan waits for an error. */
   readonly plan?: ForPlan
+  /** An as-built job may not leave it open, whatever its severity. */
+  readonly beforeAsBuilt?: true
   /** A concession in force accepts it. */
   readonly accepted?: true
+  /** The concession that accepts it, also one past its last day that an as-built job keeps. */
+  readonly concession?: Accepting
+  /** It is about a reading that this later one replaced: what it says is history. */
+  readonly replacedBy?: string
   readonly at: Place
-  /** What was found and what it is held against, in a sentence or two. */
+  /** What is wrong, in one line: the Problems list shows no more. `tests/checks/words.test.ts` keeps its shape. */
   readonly message: string
+  /** What the line leaves out: the limit where it is not in the line, and what follows. */
+  readonly detail?: string
   /** What to do about it. */
   readonly todo: string
   readonly found?: string
@@ -44,6 +64,8 @@ export interface Finding {
   /** What the result depends on that the file does not say. */
   readonly assumptions?: readonly string[]
   readonly related?: readonly { readonly at: Place; readonly message: string }[]
+  /** How dangerous it is, SI, for a check that shows only the worst of a file. */
+  readonly size?: number
   /** For the fix. */
   readonly data?: FindingData
 }
@@ -64,9 +86,17 @@ export interface FindingData {
   readonly [more: string]: unknown
 }
 
-export type Reported = Omit<Finding, 'check' | 'severity' | 'source' | 'plan' | 'accepted'> & {
+/** What was found, whole. */
+export const saidWhole = ({ message, detail }: Pick<Finding, 'message' | 'detail'>): string =>
+  detail === undefined ? message : `${message} ${detail}`
+
+export type Reported = Omit<
+  Finding,
+  'check' | 'severity' | 'source' | 'accepted' | 'concession' | 'replacedBy'
+> & {
   readonly source?: Source
   readonly severity?: Severity
+  readonly plan?: ForPlan
 }
 
 /** What a check may ask besides the facts it needs. */
@@ -89,6 +119,8 @@ interface Described {
   /** `area/slug`: the slug names the fault. */
   readonly id: string
   readonly severity: Severity
+  /** It is about what the status of the job asks for or claims. Without this the severity of a finding never depends on the status. */
+  readonly followsStatus?: true
   /** The fault in a few words, for the list of checks. */
   readonly title: string
   /** Why it matters, for the check's page. */
@@ -98,6 +130,8 @@ interface Described {
   readonly fires: string
   /** The same without the fault. */
   readonly quiet: string
+  /** Shows only the worst of a file, by `size`; the others are named beside it. */
+  readonly worstOnly?: true
   /** What can be offered to put it right, most likely first. */
   readonly fixes?: (finding: Finding, ground: FixGround) => readonly Fix[]
 }
@@ -109,12 +143,19 @@ export type Found<N extends Paths> = { readonly [K in keyof N]: Value<FactValue<
 export const planKinds = ['reading', 'coupling', 'bed', 'foot', 'move', 'target'] as const
 type PlanKind = (typeof planKinds)[number]
 
-/** A check on a block that a plan is made from has to say what its findings mean for that plan. */
+/** A check on a block that a plan is made from must say what its findings mean for that plan; one on a reading also what they become with the next. */
 type On =
-  | { readonly on: PlanKind; readonly plan: ForPlan }
-  | { readonly on: Exclude<BlockName, PlanKind>; readonly plan?: never }
+  | { readonly on: 'reading'; readonly plan: ForPlan; readonly onceReplaced: OnceReplaced }
+  | { readonly on: Exclude<PlanKind, 'reading'>; readonly plan: ForPlan; readonly onceReplaced?: never }
+  | {
+      readonly on: Exclude<BlockName, PlanKind> | readonly Exclude<BlockName, PlanKind>[]
+      readonly plan?: ForPlan
+      readonly onceReplaced?: never
+    }
+  /** Looks at every block, and says with each finding whether the plan waits for it. */
+  | { readonly on: 'every kind'; readonly plan?: never; readonly onceReplaced?: never }
 
-/** Looks at one block of a kind. Runs only when every fact it needs is there. */
+/** Looks at one block of a kind, or of each of some kinds. Runs only when every fact it needs is there. */
 export type BlockCheck<N extends Paths = Paths, W extends Paths = Paths> = Looks<N, W> & On
 
 interface Looks<N extends Paths, W extends Paths> extends Described {
@@ -138,6 +179,7 @@ export interface ProblemCheck<T extends Problem['type'] = Problem['type']> exten
 /** Everything a whole-file check can see. */
 export interface FileView {
   readonly blocks: readonly Block[]
+  readonly sections: readonly Section[]
   /** Findings of all other checks, before concessions are taken into account. */
   readonly findings: readonly Finding[]
   /** Today, `YYYY-MM-DD`, from whoever runs the checks. */
@@ -180,6 +222,6 @@ export const at = (value: Value<unknown>, of: Omit<Reported, 'at'>): Reported =>
 
 /** A finding at a block's heading. */
 export const atHead = (block: Block, of: Omit<Reported, 'at'>): Reported => ({
-  at: { section: block.section, span: block.node.headSpan },
+  at: block.head,
   ...of,
 })

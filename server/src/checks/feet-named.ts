@@ -1,13 +1,16 @@
 import type { Lookup } from '../job/lookup.ts'
 import { childrenOf, type Place } from '../job/model.ts'
+import { feetTooMany } from '../plans/alignment-feet.ts'
+import { elide } from '../quantity/elide.ts'
 import { nearest } from '../quantity/nearest.ts'
 import type { Finding, Reported } from './check.ts'
 import type { Fix } from './fix.ts'
 import { replace, useNearest } from './fix-text.ts'
 
-/** The feet of the bed by name; undefined where there are none, or where one whose name could not be read may be the one that is meant. */
+/** The feet of the bed by name; undefined where there are none or too many, or where one whose name could not be read may be the one that is meant. */
 function feetOf({ near }: Lookup): readonly string[] | undefined {
   const bed = near('bed')
+  if (bed && feetTooMany(bed)) return undefined
   const feet = bed ? childrenOf(bed, 'foot') : []
   const names = feet.flatMap(({ name }) => name ?? [])
   return names.length === 0 || names.length < feet.length ? undefined : names
@@ -26,8 +29,10 @@ export function unknownFeet(
       const close = nearest(name, feet)
       return {
         at,
-        message: `The bed has no foot called ${name}; it has ${feet.join(', ')}.`,
-        todo: close === undefined ? 'Name the foot as the bed does.' : `Write ${close} if that is meant.`,
+        message: `The bed has no foot called ${elide(name)}.`,
+        detail: `Its ${feet.length === 1 ? 'only foot is' : 'feet are'} ${feet.join(', ')}.`,
+        todo:
+          close === undefined ? 'Name the foot as the bed does.' : `Write ${close} if you mean that foot.`,
         found: name,
         ...(close !== undefined && { data: { nearest: close } }),
       }

@@ -1,4 +1,6 @@
 import { type Block, childrenOf, factOf, type Value } from '../job/model.ts'
+import { feetTooMany } from '../plans/alignment-feet.ts'
+import { once } from '../syntax/once.ts'
 
 /** A foot whose place is stated. */
 export interface PlacedFoot {
@@ -9,11 +11,15 @@ export interface PlacedFoot {
   readonly y: Value<number>
 }
 
-export const placedFeet = (bed: Block): readonly PlacedFoot[] =>
-  childrenOf(bed, 'foot').flatMap((block) => {
-    const [x, y] = [factOf(block, 'foot.from-coupling'), factOf(block, 'foot.across')]
-    return x && y ? [{ block, name: block.name ?? 'the other', x, y }] : []
-  })
+/** None where there are too many, which is a finding of its own. */
+export const placedFeet = once((bed: Block): readonly PlacedFoot[] =>
+  feetTooMany(bed)
+    ? []
+    : childrenOf(bed, 'foot').flatMap((block) => {
+        const [x, y] = [factOf(block, 'foot.from-coupling'), factOf(block, 'foot.across')]
+        return x && y ? [{ block, name: block.name ?? 'the other', x, y }] : []
+      }),
+)
 
 /** Studs do not stand nearer to each other than this, m. */
 const apart = 0.01

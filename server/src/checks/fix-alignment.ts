@@ -1,13 +1,14 @@
 import { type Block, childrenOf, factOf } from '../job/model.ts'
 import type { Correction } from '../plans/alignment.ts'
-import { lastReading } from '../plans/alignment-moves.ts'
+import { lastReading, plannedAfter } from '../plans/alignment-moves.ts'
 import type { RoundFact } from '../plans/alignment-readings.ts'
+import { differsAt } from '../plans/planned-move-words.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { saidLength, saidShim } from '../quantity/said.ts'
 import type { Part } from '../syntax/tree.ts'
 import type { FixGround } from './check.ts'
 import type { Fix } from './fix.ts'
-import { addAfter, blank } from './fix-text.ts'
+import { addAfter, blank, rewrite } from './fix-text.ts'
 import { trustedCorrection } from './plan-trust.ts'
 
 type Foot = Correction['feet'][number]
@@ -44,7 +45,8 @@ function sideways({ slid }: Foot, system: UnitSystem): string | undefined {
 const moveOf = (foot: Foot, system: UnitSystem): string =>
   [upDown(foot, system), sideways(foot, system)].filter((way) => way !== undefined).join(', ') || 'none'
 
-/** The steps of the plan as a move after the reading; none where the plan withholds them, or the reading no longer counts. */
+/** The steps of the plan as a move that is planned after the reading: when and by whom it is made is not known yet. None where the plan withholds them, the
+ * reading no longer counts, or the move is planned already. `check`: the one whose finding stays. */
 export function writeMove(
   { block: reading, lookup, file, findings }: FixGround,
   check: string,
@@ -63,14 +65,15 @@ export function writeMove(
     ...lines.map(([name, move]) => `  ${name}: ${move}`),
     '}',
   ].join('\n')
-  return [
-    {
-      title: 'Write this move into the job',
-      edits: [addAfter(reading, text)],
-      preferred: true,
-      leaves: [check, 'alignment/no-reading-after-move'],
-    },
-  ]
+  const leaves = [check, 'alignment/move-planned']
+  const [planned, ...more] = plannedAfter(reading)
+  if (!planned)
+    return [
+      { title: 'Write this move into the job', edits: [addAfter(reading, text)], preferred: true, leaves },
+    ]
+  const isWritten = c.planned.some((one) => differsAt(one, c)?.length === 0)
+  if (isWritten || more.length > 0) return []
+  return [{ title: 'Correct the planned move', edits: [rewrite(planned, text)], preferred: true, leaves }]
 }
 
 /** `dry-2` after `dry-1`. */
@@ -166,7 +169,7 @@ export function nextReading({ block, today }: FixGround, check?: string): readon
     {
       title: `Add the next reading, ${name}`,
       edits: [addAfter(below, text)],
-      leaves: [...(check === undefined ? [] : [check]), 'job/value-not-allowed', 'job/value-empty'],
+      leaves: [...(check === undefined ? [] : [check]), 'job/value-not-allowed', 'job/fact-missing'],
     },
   ]
 }

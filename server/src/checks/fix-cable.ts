@@ -1,7 +1,8 @@
 import { reaches } from '../engineering/compare.ts'
+import { smallestSection } from '../engineering/electrical/smallest-section.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
-import { sectionOf } from '../plans/cable-ampacity.ts'
+import { canCarry, sectionOf } from '../plans/cable-ampacity.ts'
 import { type CableLoading, cableLoading } from '../plans/cable-loading.ts'
 import { fittingRating, isProtected, needsProtection } from '../plans/cable-protection.ts'
 import { type ConductorSize, conductorSizes } from '../plans/conductor-sizes.ts'
@@ -18,10 +19,10 @@ function withConductor(cable: Block, area: number): Block | undefined {
   )
 }
 
-const passes = ({ carries, current, drop, dropLimit }: CableLoading): boolean =>
-  carries !== undefined &&
-  reaches(carries, current) &&
-  (drop === undefined || dropLimit === undefined || reaches(dropLimit, drop))
+const passes = (load: CableLoading): boolean => canCarry(load, load.current) === 'yes' && isDropAllowed(load)
+
+const isDropAllowed = ({ drop, dropLimit }: CableLoading): boolean =>
+  drop === undefined || dropLimit === undefined || reaches(dropLimit, drop)
 
 /** The smallest conductor that is made, of the system the cable is in, that carries the current and keeps the drop, and where the cable has a fuse
  * or needs one, for which there is one: each tried in the plan. */
@@ -29,9 +30,10 @@ function smallestSize(cable: Block, lookup: Lookup): ConductorSize | undefined {
   const now = factOf(cable, 'cable.conductor')?.value
   if (now === undefined) return undefined
   const fused = isProtected(cable, lookup) || needsProtection(cable, lookup)
-  const made = sectionOf(now).system === 'awg' ? conductorSizes.awg : conductorSizes.metric
-  return made.find(({ area }) => {
-    const tried = area > now ? withConductor(cable, area) : undefined
+  const { system } = sectionOf(now)
+  const { alone } = smallestSection(system)
+  return conductorSizes[system].find(({ area }) => {
+    const tried = area > now && reaches(area, alone) ? withConductor(cable, area) : undefined
     const outcome = tried && cableLoading(tried, lookup)
     if (!outcome?.ok || !passes(outcome.value)) return false
     return !fused || fittingRating(tried, lookup) !== undefined

@@ -25,6 +25,6 @@ export function acceptFinding(finding: Finding, { file, block, lookup }: FixGrou
   ]
   const edit = named ? undefined : addAtEnd(file.document.sections, lines.join('\n'))
   return edit
-    ? [{ title: 'Accept with a concession', edits: [edit], leaves: [check, 'job/value-empty'] }]
+    ? [{ title: 'Accept with a concession', edits: [edit], leaves: [check, 'job/fact-missing'] }]
     : []
 }

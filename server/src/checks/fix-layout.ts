@@ -15,9 +15,13 @@ export function layOut(
   edits: readonly Edit[],
   { blanks }: { readonly blanks: boolean },
 ): readonly Rewritten[] {
-  const sections = new Set(edits.map(({ at }) => at.section))
-  return [...sections].flatMap((section) => {
-    const own = edits.filter(({ at }) => at.section === section)
+  const bySection = new Map<Section, Edit[]>()
+  for (const edit of edits) {
+    const own = bySection.get(edit.at.section)
+    if (own) own.push(edit)
+    else bySection.set(edit.at.section, [edit])
+  }
+  return [...bySection].flatMap(([section, own]) => {
     const before = section.text
     const end = before.includes('\r\n') ? '\r\n' : '\n'
     const made = applied(before, own)
@@ -37,11 +41,15 @@ function apart(edits: readonly Edit[]): readonly Edit[] {
   return kept
 }
 
-const applied = (text: string, edits: readonly Edit[]): string =>
-  apart(edits).reduceRight(
-    (t, { at: { span }, newText }) => t.slice(0, span.start) + newText + t.slice(span.end),
-    text,
-  )
+function applied(text: string, edits: readonly Edit[]): string {
+  let made = ''
+  let from = 0
+  for (const { at, newText } of apart(edits)) {
+    made += text.slice(from, at.span.start) + newText
+    from = at.span.end
+  }
+  return made + text.slice(from)
+}
 
 /** Whether a section stands in the formatter's layout. */
 const isLaidOut = once(({ text }: Section): boolean => laidOut(text) === text)
@@ -71,14 +79,15 @@ function difference(section: Section, after: string): Rewritten {
   }
 }
 
-/** A blank with the quotes round it, or the unit behind it, of what is to be written. */
-const filled = new RegExp(`[ \\t]*"?${blank}"?(?: [^\\s,"{}]+)?`, 'g')
+/** A blank with the quotes round it. */
+const filled = new RegExp(`"?${blank}"?`, 'g')
 
-/** For an editor that takes text alone: what is to be written is simply not there yet. */
-const withoutBlanks = (text: string): string => text.replaceAll(filled, '')
+/** For an editor that takes text alone: what is to be written is not known yet. */
+const withoutBlanks = (text: string): string => text.replaceAll(filled, '?')
 
 /** For an editor that goes from blank to blank (LSP 3.18, StringValue). */
 export function asSnippet(text: string): string {
   let stop = 0
-  return text.replaceAll(/[\\$}]/g, '\\$&').replaceAll(blank, () => `$${++stop}`)
+  const escaped = text.replaceAll(/[\\$}]/g, '\\$&')
+  return escaped.replaceAll(filled, (place) => (place === blank ? `\${${++stop}:?}` : `"$${++stop}"`))
 }

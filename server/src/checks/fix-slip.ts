@@ -1,11 +1,11 @@
 import type { Hypothesis } from '../engineering/alignment/hypothesis.ts'
 import type { Block, Value } from '../job/model.ts'
 import { slipOf } from '../plans/alignment-slip.ts'
-import { movedIn } from '../plans/reading-change.ts'
+import { movedIn } from '../plans/moved-in-words.ts'
 import type { Entry } from '../syntax/tree.ts'
 import type { FixGround } from './check.ts'
 import type { Edit, Fix } from './fix.ts'
-import { addAfter, replace, textAt } from './fix-text.ts'
+import { addAfter, blank, replace, textAt } from './fix-text.ts'
 
 const other: Readonly<Record<string, string>> = { up: 'down', down: 'up' }
 
@@ -30,12 +30,13 @@ const turnedRound = ({ at: { section }, node }: Value<unknown>): readonly Edit[]
     return way && now !== undefined ? [replace({ section, span: way.span }, now)] : []
   })
 
-/** A second move after the same reading, foot by foot like the first. */
+/** A second move after the same reading, foot by foot like the first. When it was made is for the person to write. */
 const onceMore = (move: Block): Edit =>
   addAfter(
     move,
     [
       `move after ${move.about?.text} {`,
+      `  done: ${blank}`,
       ...movedIn(move).map(({ foot, words }) => `  ${foot}: ${words}`),
       '}',
     ].join('\n'),
@@ -67,5 +68,7 @@ export function writeAsMade({ block: reading, lookup }: FixGround): readonly Fix
   const [move, ...others] = slip.comparison.moves
   if (!only || more.length > 0 || !move || others.length > 0) return []
   const made = edits(only.hypothesis, move)
-  return made.length > 0 ? [{ title: 'Write the move as it was made', edits: made }] : []
+  return made.length > 0
+    ? [{ title: 'Write the move as it was made', edits: made, leaves: ['job/fact-missing'] }]
+    : []
 }

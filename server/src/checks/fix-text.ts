@@ -44,6 +44,12 @@ export const useNearest = (at: Place, near: string | undefined): readonly Fix[] 
 /** Two words that differ in case or underscores alone are one slip of the pen. */
 const plain = (word: string): string => word.toLowerCase().replaceAll('_', '-')
 
+/** The amount at the finding as it was surely meant. */
+export const writeMeant = (at: Place, meant: string | undefined): readonly Fix[] =>
+  meant === undefined
+    ? []
+    : [{ title: `Write ${meant}`, edits: [replace(at, meant)], preferred: true, uncovers: true }]
+
 /** A new value for a fact, and no longer the old one's provenance: the new one does not come from there. */
 export const newValue = (section: Section, fact: FactNode, value: string): Edit =>
   replace({ section, span: { start: fact.valueSpan.start, end: fact.span.end } }, value)
@@ -96,6 +102,10 @@ export function closing({ section, node }: Block): Edit {
   )
 }
 
+/** Where the brace of a block begins that ends it; past all text where it has none. */
+const endOf = ({ section, node }: Block): number =>
+  section.text[node.span.end - 1] === '}' ? node.span.end : Number.POSITIVE_INFINITY
+
 const indented = (lines: string, by: string): string => lines.replaceAll(/^(?=.)/gm, by)
 
 /** A block as the last one inside another. */
@@ -103,7 +113,7 @@ export function addBlock(within: Block, lines: string): Edit {
   const { section, node } = within
   const indent = indentOf(section.text, node.span.start)
   const last = node.items.at(-1)?.span.end ?? opened(within)
-  return afterLine(section, last, node.span.end, { lines: indented(lines, `${indent}  `), indent })
+  return afterLine(section, last, endOf(within), { lines: indented(lines, `${indent}  `), indent })
 }
 
 /** A block on the lines after another. */
@@ -112,10 +122,14 @@ export function addAfter(block: Block, lines: string): Edit {
   const indent = parent
     ? `${indentOf(section.text, parent.node.span.start)}  `
     : indentOf(section.text, node.span.start)
-  const limit = parent?.node.span.end ?? section.text.length
+  const limit = parent ? endOf(parent) : Number.POSITIVE_INFINITY
   const outer = parent ? indentOf(section.text, parent.node.span.start) : ''
   return afterLine(section, node.span.end, limit, { lines: indented(lines, indent), indent: outer })
 }
+
+/** A block written anew where it stands. */
+export const rewrite = ({ section, node }: Block, lines: string): Edit =>
+  replace({ section, span: node.span }, indented(lines, indentOf(section.text, node.span.start)).trimStart())
 
 /** Lines after the one at `from`; where the block they go into ends on that line, its brace goes to the next. */
 function afterLine(
@@ -125,7 +139,7 @@ function afterLine(
   { lines, indent }: { readonly lines: string; readonly indent: string },
 ): Edit {
   const end = lineEnd(section.text, from)
-  if (end < limit || limit === section.text.length) return insert(section, end, `\n${lines}`)
+  if (end < limit) return insert(section, end, `\n${lines}`)
   return insert(section, from, `\n${lines}\n${indent}`)
 }
 

@@ -1,8 +1,10 @@
 import type { Analysis } from '../job/analysis.ts'
+import { aroundIn, withInner } from '../job/around.ts'
 import { hasSection } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import type { Block, Place } from '../job/model.ts'
+import { once } from '../syntax/once.ts'
 import type { Finding, FixGround } from './check.ts'
 import type { Fix } from './fix.ts'
 import { acceptFinding } from './fix-concession.ts'
@@ -18,8 +20,10 @@ interface Given {
   readonly findings?: readonly Finding[]
 }
 
-/** What can be offered for a finding of a file, most likely first; nothing that would change another file. */
+/** What can be offered for a finding of a file, most likely first; nothing that would change another file. What a drive takes from another is
+ * not written where the finding stands, so nothing there can be mended. */
 export function fixesFor(finding: Finding, given: Given): readonly Fix[] {
+  if (finding.at.taken) return []
   const ground = groundOf(finding, given)
   const own = ground && byId.get(finding.check)?.fixes?.(finding, ground)
   return (own ?? []).filter(({ edits }) =>
@@ -39,8 +43,8 @@ function groundOf({ at }: Finding, { analysis, file, today, findings = [] }: Giv
   return { file, block, lookup: block && lookupFrom(block, analysis.scope(file)), today, findings }
 }
 
+const aroundOf = once((blocks: readonly Block[]) => aroundIn(withInner(blocks)))
+
 /** The innermost block around a place. */
-export function blockAt(blocks: readonly Block[], { span }: Place): Block | undefined {
-  const around = blocks.find(({ node }) => node.span.start <= span.start && span.end <= node.span.end)
-  return around && (blockAt(around.children, { section: around.section, span }) ?? around)
-}
+export const blockAt = (blocks: readonly Block[], place: Place): Block | undefined =>
+  aroundOf(blocks)(place).at(-1)

@@ -1,31 +1,38 @@
 // What the checks of gaps and of offsets have in common: the same rules hold for faces and rims.
+
 import type { Closure } from '../engineering/alignment/closure.ts'
 import type { Correction } from '../plans/alignment.ts'
 import { sayAngle } from '../plans/alignment-fault.ts'
 import type { Judged } from '../plans/alignment-judged.ts'
+import { lastReading } from '../plans/alignment-moves.ts'
 import { type RoundFact, sayRound } from '../plans/alignment-readings.ts'
 import { slipOf } from '../plans/alignment-slip.ts'
 import { sayOpen } from '../plans/closure-words.ts'
+import { isJudged } from '../plans/reading-history.ts'
+import { elide } from '../quantity/elide.ts'
 import { saidGauge, saidLength, saidLimit, saidSure } from '../quantity/said.ts'
 import type { Context, Reported } from './check.ts'
 import { atRead } from './correction.ts'
+import { firstLine } from './one-line.ts'
 
 /** What to do about a reading that is outside: move, unless no moves are given from it. */
 export function afterOutside(c: Correction, context: Context): string {
-  if (c.movedSince)
-    return 'The machine was moved after this reading: go by the readings taken since, or read again.'
-  if (c.laterReading !== undefined) return `A later reading, ${c.laterReading}, counts: go by that.`
-  if (c.contradictory) return 'Read again before anything is moved: the readings contradict each other.'
+  const last = context.block.parent && lastReading(context.block.parent)
+  const isLast = last === undefined || last === context.block
+  if (!isLast && isJudged(last, context)) return `Use the later reading, ${elide(last.name ?? '')}, instead.`
+  if (c.movedSince) return 'Read again: the machine was moved after this reading.'
+  if (!isLast) return `Read again: the later reading, ${elide(last.name ?? '')}, cannot be relied on.`
+  if (c.contradictory) return 'Read again before you move anything: the readings contradict each other.'
   if (slipOf(context.block, context)?.withholds)
-    return 'Move nothing yet: the moves before this reading had another effect than they should. The hover on it and `shaftwright plan` say what to do first.'
+    return 'Do not move anything yet. The moves before this reading had an unexpected effect. The plan says what to do first.'
   if (c.withheld && c.withheld !== 'far-off')
-    return 'No moves are given from this reading. The hover on it and `shaftwright plan` say why, and what to do first.'
-  return 'Follow the hover on the reading or `shaftwright plan`: it gives the moves, or what has to be done before them. Isolate the drive and support the machine first, and read again after the moves.'
+    return 'Follow the plan: it says why it gives no moves, and what to do first.'
+  return 'Follow the plan: it gives the moves, or what to do before them. Read again after the moves.'
 }
 
 /** What a figure is counted from, where that is not the shaft as it hangs. */
 export const countedFrom = ({ target }: Correction, what: string): string =>
-  target ? `Counted from the target, the ${what}` : `The ${what}`
+  `The ${what}${target ? ', counted from the target,' : ''}`
 
 /** A figure too near its limit for the gauge to tell. `what`: `gap variation`, `offset`. */
 export function undecided(
@@ -39,11 +46,12 @@ export function undecided(
   const allowed = saidLimit(judged.limit, context.system)
   return [
     atRead(context, by, {
-      message: `${countedFrom(c, what)} is ${found} and ${allowed} is allowed: with this gauge it cannot be decided whether it is within.`,
+      message: `This gauge cannot decide the ${what}: ${found}, with ${allowed} allowed.`,
+      ...(c.target && { detail: 'It is counted from the target.' }),
       todo:
         c.decidedBy === undefined
-          ? 'Read again: no finer gauge alone would decide.'
-          : `Read with a gauge of ${saidGauge(c.decidedBy, context.system)} steps or finer.`,
+          ? 'Read again: a finer gauge alone would not decide it.'
+          : `Use a gauge with steps of ${saidGauge(c.decidedBy, context.system)} or finer.`,
       found,
       limit: `at most ${allowed}`,
       assumptions: c.assumptions,
@@ -62,12 +70,12 @@ export function doNotClose(
   const limit = saidLimit(closure.allowed, context.system)
   const which =
     closure.odd === undefined
-      ? 'Which one is wrong cannot be told from these.'
-      : `The one at ${sayAngle(closure.odd)} is the odd one out.`
+      ? 'These readings do not show which one is wrong.'
+      : `The one at ${sayAngle(closure.odd)} does not fit the others.`
   return [
     atRead(context, by, {
-      message: `${sayOpen(closure, sayRound(by), context.system)} ${which}`,
-      todo: 'Read all of them again before anything is moved.',
+      ...firstLine(`${sayOpen(closure, sayRound(by), context.system)} ${which}`),
+      todo: 'Read all of them again before you move anything.',
       found,
       limit: `at most ${limit}`,
     }),

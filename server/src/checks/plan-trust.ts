@@ -1,8 +1,9 @@
 import { hasSection, rangeOf } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
 import type { Lookup } from '../job/lookup.ts'
-import { type Block, childrenOf } from '../job/model.ts'
+import { type Block, childrenOf, isWithin } from '../job/model.ts'
 import {
+  type Accepted,
   type Correction,
   type CorrectionOutcome,
   correctionOf,
@@ -13,7 +14,8 @@ import { softUpTo } from '../plans/alignment-lifts.ts'
 import { slipOf } from '../plans/alignment-slip.ts'
 import { contains } from '../syntax/tree.ts'
 import { findKind } from '../vocabulary/index.ts'
-import type { Finding } from './check.ts'
+import { type Finding, saidWhole } from './check.ts'
+import { isBesidePlan } from './plan-facts.ts'
 
 /** The job file a plan is made from, and what was found in it. */
 export interface Checked {
@@ -24,6 +26,25 @@ export interface Checked {
 /** The correction of a reading as a person may be told it: without steps where the plan waits for something that was found in what it is made
  * from, or where the log shows that the reading or the bed may not be what the job says. */
 export function trustedCorrection(reading: Block, lookup: Lookup, checked: Checked): CorrectionOutcome {
+  const outcome = trusted(reading, lookup, checked)
+  const accepted = acceptedUnder(reading, lookup, checked)
+  return outcome.ok && accepted.length > 0 ? { ok: true, value: { ...outcome.value, accepted } } : outcome
+}
+
+/** What concessions accept in the drive, and in what it shares with others: whoever works by the plan has to know it. */
+const acceptedUnder = (reading: Block, lookup: Lookup, { file, findings }: Checked): readonly Accepted[] => {
+  const under = [...(reading.parent ? [reading.parent] : []), ...sharedWith(lookup)]
+  return findings.flatMap(({ check, at, message, concession }) =>
+    concession && under.some((block) => isWithin(at, block))
+      ? [{ check, place: placeIn(file, at), message, ...concession }]
+      : [],
+  )
+}
+
+const sharedWith = ({ near }: Lookup): readonly Block[] =>
+  (['coupling', 'bed', 'target'] as const).flatMap((kind) => near(kind) ?? [])
+
+function trusted(reading: Block, lookup: Lookup, checked: Checked): CorrectionOutcome {
   const found = correctionOf(reading, lookup)
   if (!found.ok) return found
   // Only where it is worked out are the lifts known to be readable.
@@ -42,7 +63,7 @@ function acceptsSoft(reading: Block, lookup: Lookup, { findings }: Checked): boo
   const accepted = findings.filter((one) => one.accepted && one.check === 'alignment/soft-foot')
   if (accepted.length === 0) return false
   const still = softUpTo(reading, lookup)
-  return still?.in.every((one) => accepted.some((finding) => isIn(finding, one))) === true
+  return still?.in.every((one) => accepted.some((finding) => isWithin(finding.at, one))) === true
 }
 
 function waiting(c: Correction, awaited: readonly Finding[], file: JobFile): Correction {
@@ -50,7 +71,12 @@ function waiting(c: Correction, awaited: readonly Finding[], file: JobFile): Cor
   const errors = awaited.filter(isError).map(({ check, at }) => ({ check, place: placeIn(file, at) }))
   const findings = awaited
     .filter((finding) => !isError(finding))
-    .map(({ check, at, message, todo }) => ({ check, place: placeIn(file, at), message, todo }))
+    .map((finding) => ({
+      check: finding.check,
+      place: placeIn(file, finding.at),
+      message: saidWhole(finding),
+      todo: finding.todo,
+    }))
   return {
     ...withhold(c, errors.length > 0 ? 'errors' : 'finding'),
     ...(errors.length > 0 && { errors }),
@@ -68,23 +94,14 @@ function placeIn({ document }: JobFile, at: Finding['at']): string {
 const isAwaited = ({ severity, plan, accepted }: Finding): boolean =>
   !accepted && (plan === undefined ? severity === 'error' : plan === 'waits')
 
-/** Facts that no plan asks for: what is wrong in one of them changes none. */
-const beside: Readonly<Record<string, readonly string[]>> = {
-  coupling: ['kind', 'rated-torque', 'bolts'],
-  reading: ['by', 'note', 'afloat', 'hot', 'parted-end'],
-  move: ['by'],
+const isBeside = ({ at }: Finding, { kind, node }: Block): boolean => {
+  const names = at.taken
+    ? [at.taken.fact]
+    : node.items.flatMap((item) =>
+        item.type === 'fact' && contains(item.span, at.span.start) ? [item.name.text] : [],
+      )
+  return names.some((name) => name !== undefined && isBesidePlan(kind, name))
 }
-
-const isBeside = ({ at }: Finding, { kind, node }: Block): boolean =>
-  node.items.some(
-    (item) =>
-      item.type === 'fact' &&
-      beside[kind]?.includes(item.name.text) === true &&
-      contains(item.span, at.span.start),
-  )
-
-const isIn = ({ at }: Finding, { section, node }: Block): boolean =>
-  at.section === section && node.span.start <= at.span.start && at.span.end <= node.span.end
 
 /** What the plan of a reading waits for: findings in the reading, the coupling, the bed, the target and the moves, and in whatever in the drive was
  * not understood and could have been one of them. */
@@ -95,12 +112,11 @@ export function awaitedUnder(
 ): readonly Finding[] {
   const drive = reading.parent
   const of = (kind: string) => (drive ? childrenOf(drive, kind) : [])
-  const shared = (['coupling', 'bed', 'target'] as const).flatMap((kind) => lookup.near(kind) ?? [])
-  const under = [reading, ...shared, ...['coupling', 'bed', 'target', 'move'].flatMap(of)]
+  const under = [reading, ...sharedWith(lookup), ...['coupling', 'bed', 'target', 'move'].flatMap(of)]
   const stray = drive ? afterDrive(file, drive) : new Set()
   return findings.filter((finding) => {
     if (!isAwaited(finding)) return false
-    const holder = under.find((block) => isIn(finding, block))
+    const holder = under.find((block) => isWithin(finding.at, block))
     if (holder) return !isBeside(finding, holder)
     if (!drive || !finding.check.startsWith('job/')) return false
     if (stray.has(finding.at.section)) return !isInItsPlace(finding)
@@ -115,7 +131,7 @@ const running = new Set(['job/block-misplaced', 'job/block-not-closed', 'job/clo
  * another of its readings. */
 function isMisread(finding: Finding, drive: Block): boolean {
   if (running.has(finding.check)) return true
-  const part = drive.children.find((block) => isIn(finding, block))
+  const part = drive.children.find((block) => isWithin(finding.at, block))
   if (part && part.kind !== 'reading') return !findKind(part.kind)?.within.includes('drive')
   if (part && finding.check === 'job/fact-missing') return false
   const { kind, node } = part ?? drive

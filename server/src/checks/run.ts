@@ -4,10 +4,11 @@ import { startOf } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
 import { lookupFrom } from '../job/lookup.ts'
 import { Memo } from '../job/memo.ts'
-import type { Block, Section, Value } from '../job/model.ts'
+import type { Block, Section, Taken, Value } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
+import { replacedBy } from '../plans/reading-history.ts'
 import { once } from '../syntax/once.ts'
-import type { BlockName } from '../vocabulary/index.ts'
+import { type BlockName, vocabulary } from '../vocabulary/index.ts'
 import {
   type BlockCheck,
   type Check,
@@ -22,6 +23,10 @@ import {
   type Reported,
 } from './check.ts'
 import { applyConcessions } from './concessions.ts'
+
+type Related = NonNullable<Finding['related']>[number]
+
+import { longestLine } from './one-line.ts'
 
 export interface Run {
   readonly today: string
@@ -49,19 +54,22 @@ interface Sorted {
   readonly onProblem: ReadonlyMap<string, ProblemCheck>
   readonly onFile: readonly FileCheck[]
   readonly ids: readonly string[]
+  readonly worstOnly: ReadonlySet<string>
 }
 
 const sorted = once((checks: readonly Check[]): Sorted => {
   const onKind = new Map<string, OnBlock[]>()
   for (const check of checks.filter(isBlockCheck)) {
     const asked = [...askedBy(check.needs, true), ...askedBy(check.wants, false)]
-    onKind.set(check.on, [...(onKind.get(check.on) ?? []), { check, asked }])
+    const kinds = check.on === 'every kind' ? Object.keys(vocabulary) : [check.on].flat()
+    for (const kind of kinds) onKind.set(kind, [...(onKind.get(kind) ?? []), { check, asked }])
   }
   return {
     onKind,
     onProblem: new Map(checks.filter(isProblemCheck).map((c) => [c.problem, c])),
     onFile: checks.filter(isFileCheck),
     ids: checks.map(({ id }) => id),
+    worstOnly: new Set(checks.filter((c) => c.worstOnly).map(({ id }) => id)),
   }
 })
 
@@ -84,6 +92,7 @@ export class Checker {
 
   /** Every finding of the file, in order of where it stands. */
   check(file: JobFile, run: Run): readonly Finding[] {
+    if (file.document.refusal) return this.#worded(file.problems)
     const scope = this.#analysis.scope(file)
     const moment = this.#analysis.moment(file)
     const make = (asking: Scope, section: Section) =>
@@ -93,15 +102,22 @@ export class Checker {
       const input = this.#analysis.bound(file, section)
       for (const finding of this.#kept.get(section, { moment, scope, input }, make) ?? []) found.push(finding)
     }
-    found.push(...this.#worded(file.problems))
+    for (const finding of this.#worded(file.problems)) found.push(finding)
+    const shown = worstOf(found, this.#checks.worstOnly)
     const view = {
       blocks: this.#analysis.blocks(file),
-      findings: found,
+      sections: file.document.sections,
+      findings: shown,
       today: run.today,
       checkIds: this.#checks.ids,
     }
-    const whole = this.#checks.onFile.flatMap((c) => guarded(c, run, () => c.file(view)))
-    return inOrder(applyConcessions({ ...view, findings: [...found, ...whole] }), file)
+    // Each sees what those before it found: a date in the future is open in an as-built job too.
+    let findings: readonly Finding[] = shown
+    for (const c of this.#checks.onFile) {
+      const more = guarded(c, run, () => c.file({ ...view, findings }))
+      if (more.length > 0) findings = [...findings, ...more]
+    }
+    return inOrder(applyConcessions({ ...view, findings }), file)
   }
 
   #section(bound: Bound, section: Section, asking: Scope, run: Run): readonly Finding[] {
@@ -114,7 +130,7 @@ export class Checker {
       const checks = this.#checks.onKind.get(block.kind)
       if (checks) {
         const context = lookupFrom(block, asking)
-        for (const c of checks) findings.push(...onBlock(c, context, run))
+        for (const c of checks) for (const finding of onBlock(c, context, run)) findings.push(finding)
       }
       for (const child of block.children) visit(child)
     }
@@ -126,10 +142,29 @@ export class Checker {
     return problems.flatMap(({ at, problem }) => {
       const c = this.#checks.onProblem.get(problem.type)
       if (!c) return []
-      const source = at.section.text.slice(at.span.start, at.span.end)
+      const { section, span } = at.taken?.from ?? at
+      const source = section.text.slice(span.start, span.end)
       return [complete(c, { at, ...c.words(problem as never, source) })]
     })
   }
+}
+
+/** Of a check that shows only the worst of a file, that one, with where else it was found. */
+function worstOf(found: readonly Finding[], worstOnly: ReadonlySet<string>): readonly Finding[] {
+  const worst = new Map<string, Finding>()
+  for (const finding of found) {
+    const { check, size = 0 } = finding
+    if (worstOnly.has(check) && size > (worst.get(check)?.size ?? -1)) worst.set(check, finding)
+  }
+  if (worst.size === 0) return found
+  return found.flatMap((finding) => {
+    const kept = worst.get(finding.check)
+    if (!kept) return finding
+    if (kept !== finding) return [] // so this comes once a check
+    const others = found.filter((other) => other.check === kept.check && other !== kept)
+    const related = [...(kept.related ?? []), ...others.map(({ at, message }) => ({ at, message }))]
+    return related.length > 0 ? { ...kept, related } : kept
+  })
 }
 
 function onBlock({ check, asked }: OnBlock, context: Context, run: Run): readonly Finding[] {
@@ -139,7 +174,22 @@ function onBlock({ check, asked }: OnBlock, context: Context, run: Run): readonl
     if (value) facts[key] = value
     else if (needed) return []
   }
-  return guarded(check, run, () => check.run(facts as never, context))
+  const found = guarded(check, run, () => check.run(facts as never, context))
+  return check.onceReplaced === 'information' && found.length > 0 ? asHistory(found, context) : found
+}
+
+/** What was found in a reading that a later one has replaced stays in sight, and is no longer to be acted on. */
+function asHistory(found: readonly Finding[], context: Context): readonly Finding[] {
+  const later = replacedBy(context.block, context)
+  if (!later) return found
+  const name = later.name ?? ''
+  return found.map((finding) => ({
+    ...finding,
+    severity: 'information',
+    replacedBy: name,
+    detail: [finding.detail ?? '', `The later reading ${name} counts now.`].join(' ').trim(),
+    todo: `Use ${name} instead.`,
+  }))
 }
 
 const complete = (c: Check, reported: Reported): Finding => ({
@@ -148,7 +198,24 @@ const complete = (c: Check, reported: Reported): Finding => ({
   source: c.source,
   ...('plan' in c && c.plan && { plan: c.plan }),
   ...reported,
+  ...(reported.related && { related: reported.related.map(whereWritten) }),
+  ...(reported.at.taken && ofTaken(reported, reported.at.taken)),
 })
+
+const whereWritten = ({ at, message }: Related): Related => ({ at: at.taken?.from ?? at, message })
+
+/** A finding about what a drive takes from another names the block and where that is written: the word `like` alone does not tell. */
+function ofTaken({ message, detail, related = [] }: Reported, { path, from }: Taken): Partial<Finding> {
+  const named = `${path}: ${message}`
+  const shown = related.map(whereWritten)
+  const isShown = shown.some(({ at }) => at.section === from.section && at.span.start === from.span.start)
+  return {
+    ...(named.length <= longestLine
+      ? { message: named }
+      : { message, detail: [`At ${path}.`, detail ?? ''].join(' ').trim() }),
+    related: isShown ? shown : [...shown, { at: from, message: 'written here' }],
+  }
+}
 
 /** A fault in one check costs that check's findings, not the others'. */
 function guarded(c: Check, run: Run, reported: () => readonly Reported[]): Finding[] {
@@ -160,12 +227,14 @@ function guarded(c: Check, run: Run, reported: () => readonly Reported[]): Findi
   }
 }
 
+const inEnglish = new Intl.Collator('en')
+
 function inOrder(findings: readonly Finding[], file: JobFile): readonly Finding[] {
   const startOfSection = ({ at }: Finding) => startOf(file.document, at.section) ?? 0
   return [...findings].sort(
     (a, b) =>
       startOfSection(a) - startOfSection(b) ||
       a.at.span.start - b.at.span.start ||
-      a.check.localeCompare(b.check, 'en'),
+      inEnglish.compare(a.check, b.check),
   )
 }

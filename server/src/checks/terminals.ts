@@ -1,5 +1,6 @@
 import type { Value } from '../job/model.ts'
 import { twiceListed } from '../plans/phase-faults.ts'
+import { elide } from '../quantity/elide.ts'
 import type { FactValue } from '../vocabulary/index.ts'
 import { at, type Reported } from './check.ts'
 
@@ -10,8 +11,8 @@ export const markedTwice = (
 ): readonly Reported[] =>
   twiceListed(terminals).map((twice) => ({
     ...at(terminals, {
-      message: `The ${machine} has two terminals marked ${twice.name}.`,
-      todo: `Read the marks on the ${machine} again and write each once. The controller holds charge after it is switched off: wait as its maker says and prove it dead.`,
+      message: `The ${machine} has two terminals marked ${elide(twice.name)}.`,
+      todo: `Read the marks on the ${machine} again and write each one once.`,
       found: twice.name,
     }),
     at: twice.at,

@@ -1,24 +1,29 @@
-import fs from 'node:fs'
+import { refusalWords } from '../checks/refusal-words.ts'
+import { largestFile, utf8Length } from '../job/file-text.ts'
 import { formatText } from '../syntax/format.ts'
-import { attempt, jobFiles, readText } from './run.ts'
+import { CannotRun } from './cannot-run.ts'
+import { jobFiles, readText } from './run.ts'
+import { say, sayError } from './terminal.ts'
+import { replaceText } from './write-file.ts'
 
-interface LaidOut {
-  readonly file: string
-  readonly before: string
-  readonly after: string
-}
-
-/** `format`: writes only what changes, and names it. All files are read before one is written. */
+/** `format`: writes only what changes, and names it. A file that cannot be formatted does not stop the others. */
 export function format(paths: readonly string[], { check = false }: { readonly check?: boolean }): void {
-  for (const { file, before, after } of jobFiles(paths).map(laidOut)) {
-    if (before === after) continue
-    if (check) process.exitCode = 1
-    else attempt(`${file} cannot be written`, () => fs.writeFileSync(file, after))
-    console.log(check ? `${file} would change` : file)
+  let failed = false
+  for (const { path: file, refusal } of jobFiles(paths)) {
+    try {
+      if (refusal) throw new CannotRun(refusalWords(file, refusal))
+      const before = readText(file)
+      const after = formatText(before)
+      if (before === after) continue
+      if (utf8Length(after) > largestFile)
+        throw new CannotRun(`${file} would become larger than 5 MB, and then not be read any more.`)
+      if (check) process.exitCode = 1
+      if (check || replaceText(file, before, after)) say([check ? `${file} would change` : file])
+    } catch (error) {
+      if (!(error instanceof CannotRun)) throw error
+      sayError([error.message])
+      failed = true
+    }
   }
-}
-
-function laidOut(file: string): LaidOut {
-  const before = readText(file)
-  return { file, before, after: formatText(before) }
+  if (failed) process.exitCode = 2
 }

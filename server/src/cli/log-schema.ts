@@ -27,26 +27,26 @@ const explanation = z.object({
     'offset-not-carried',
   ]),
   feet: z.array(z.string()).optional(),
-  share: z.number().optional().describe('Share of the way that the machine came.'),
+  share: z.number().optional().describe('Share of the move that the machine made.'),
   gaugeDiameter_mm: z.number().optional().describe('The gauge-diameter that the figures fit.'),
   pitch_mm: z.number().optional().describe('The pitch of the thread that the figures fit.'),
   swapped: z
     .enum(['later', 'first', 'both'])
     .optional()
     .describe(
-      'Which reading has the places swapped or signs reversed: this one, the one it is held against, or both.',
+      'Which reading has places swapped or signs reversed: this one, the one it is compared with, or both.',
     ),
   way: z
     .enum(['clockwise', 'counter-clockwise'])
     .optional()
-    .describe('Which way the places are counted a quarter off, looking forward.'),
+    .describe('Which way the places are a quarter turn off, looking forward.'),
   from: z.string().optional().describe('The reading that the figures are a copy of.'),
   made: z.enum(['all', 'heights']).optional().describe('What was made at the wrong end.'),
 })
 
 const standing = z.object({
-  opening_mm: parts.describe('Gap at top less bottom, and at starboard less port.'),
-  offset_mm: parts.nullable().describe('null where it was not read both times.'),
+  opening_mm: parts.describe('Gap at top minus bottom, and at starboard minus port.'),
+  offset_mm: parts.nullable().describe('null if it was not read both times.'),
 })
 
 const against = z.discriminatedUnion('type', [
@@ -54,7 +54,7 @@ const against = z.discriminatedUnion('type', [
     type: z.literal('compared'),
     since: z.string(),
     predicted: standing.describe(
-      'What the moves since the earlier reading should have brought; the uncertainty is that of the difference, of both readings and the moves.',
+      'What was expected from the moves since the earlier reading. The uncertainty is that of the difference: of both readings and the moves.',
     ),
     found: standing,
     chiSquare: z.number().min(0),
@@ -63,7 +63,7 @@ const against = z.discriminatedUnion('type', [
     explanations: z
       .array(explanation)
       .describe(
-        'What explains it instead, best first; none where noise does, or where no single slip does. The steps of the plan are withheld where one of them puts the reading or the bed in doubt.',
+        'What explains it instead, best first. Empty if noise does, or if no single mistake does. The plan gives no steps if one of them puts the reading or the bed in doubt.',
       ),
   }),
   z
@@ -82,25 +82,28 @@ export const logSchema = z
       taken: z.string().nullable(),
       afloat: z.boolean().nullable(),
       hot: z.boolean().nullable(),
-      fault: z.string().nullable().describe('Why it could not be worked out.'),
+      fault: z.string().nullable().describe('Why it could not be calculated.'),
       verdict: z.enum(['within', 'outside', 'undecided']).nullable(),
-      contradictory: z.boolean().describe('Its readings do not close, or differ where they were repeated.'),
+      contradictory: z.boolean().describe('Its values do not close, or repeated values differ.'),
       gapVariation_mm: figure.extend({ limit: z.number() }).nullable(),
       offset_mm: parts.extend({ limit: z.number() }).nullable(),
       slope_mrad: parts.nullable(),
       movedAfter: z
         .array(z.object({ foot: z.string(), move: z.string().describe('In the words of the job file.') }))
-        .describe('What was done after it.'),
+        .describe('The moves made after it.'),
+      plannedAfter: z
+        .array(z.object({ foot: z.string(), move: z.string().describe('In the words of the job file.') }))
+        .describe('The moves planned after it: those without `done`.'),
       against: against
         .nullable()
         .describe(
-          'Against the last whole reading of its shape before it that is not itself in doubt; null where neither can be said.',
+          'Comparison with the last reading before it that is complete, comparable and not itself in doubt; null if there is no such comparison.',
         ),
       stillOpen: z
         .object({ reading: z.string(), since: z.string(), explanations: z.array(explanation) })
         .nullable()
         .describe(
-          'What an earlier reading, held against `since`, put in doubt and this one does not settle: the explanations that are left. The plan gives no steps.',
+          'What an earlier reading, compared with `since`, put in doubt and this one does not settle: the explanations that are left. The plan gives no steps.',
         ),
     }),
   )

@@ -2,68 +2,111 @@
 import { isMainThread } from 'node:worker_threads'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import * as z from 'zod'
+import { vesselFault } from '../editor/client-requests.ts'
 import { today } from '../editor/today.ts'
+import { CannotRun } from './cannot-run.ts'
 import { check } from './check.ts'
 import { format } from './format.ts'
+import { newJob } from './new-job.ts'
 import { plan } from './plan.ts'
-import { CannotRun } from './run.ts'
 import { serveCommand } from './serve.ts'
+import { failWithOutput, say, sayError } from './terminal.ts'
+import { tool } from './tool.ts'
 
 const day = (text: string): string => {
   if (!z.iso.date().safeParse(text).success)
-    throw new InvalidArgumentError('Write a day of the calendar as year-month-day, such as 2026-03-04.')
+    throw new InvalidArgumentError('Give a date as year-month-day, such as 2026-03-04.')
   return text
 }
-const output = () =>
-  new Option('--format <form>', 'how results are printed').choices(['text', 'json']).default('text')
+const wholeNumber = (text: string): number => {
+  if (!/^\d{1,9}$/.test(text)) throw new InvalidArgumentError('Give a whole number, such as 0.')
+  return Number(text)
+}
+const vesselName = (text: string): string => {
+  const fault = vesselFault(text)
+  if (fault !== undefined) throw new InvalidArgumentError(fault)
+  return text.trim()
+}
+const output = () => new Option('--format <form>', 'output format').choices(['text', 'json']).default('text')
 const onDay = () =>
-  new Option('--today <date>', 'the day concessions are held against')
-    .argParser(day)
-    .default(today(), 'today')
+  new Option('--today <date>', 'date to use for checks and plans').argParser(day).default(today(), 'today')
 
 const program = new Command('shaftwright')
-  .description('Job files for electric drivetrain installs in boats: checked, planned, laid out.')
+  .description('Check, plan and format job files for electric drivetrain installs in boats.')
+  .version(tool.version, '--version', 'print the version')
   .exitOverride()
-  .showHelpAfterError('(--help tells more)')
+  .configureOutput({
+    writeOut: (text) => say(text.trimEnd().split('\n')),
+    writeErr: (text) => sayError(text.trimEnd().split('\n')),
+  })
+  .showHelpAfterError('(use --help for help)')
 
 program
   .command('check')
-  .description('Check job files; ends with 1 when errors are found, 2 when it could not run.')
-  .argument('[path...]', 'files, or folders with all *.wright below them', ['.'])
+  .description('Check job files. Exit code: 1 if errors are found, 2 if the check could not run.')
+  .argument('[path...]', 'files, folders (all *.wright files below them), or - for standard input', ['.'])
   .addOption(output())
+  .addOption(
+    new Option('--max-warnings <n>', 'exit with 1 if there are more warnings than this').argParser(
+      wholeNumber,
+    ),
+  )
   .addOption(onDay())
   .action(check)
 
 program
   .command('plan')
-  .description('Work out the moves of each foot from a reading of the coupling.')
-  .argument('<path>', 'the job file')
-  .option('--drive <name>', 'which drive, where there are several')
-  .option('--reading <name>', 'which reading; the last one if not said')
+  .description('Calculate the moves of each foot from a reading of the coupling, for each drive.')
+  .argument('<path>', 'the job file, or - for standard input')
+  .option('--drive <name>', 'plan only this drive')
+  .option('--reading <name>', 'plan from this reading instead of the last one')
   .addOption(output())
+  .addOption(onDay())
   .action(plan)
 
 program
+  .command('new')
+  .description('Print a new job, each value a ? to fill in.')
+  .argument('<vessel>', 'name of the vessel', vesselName)
+  .addOption(new Option('--drives <n>', 'how many drives').choices(['1', '2']).default('1'))
+  .addOption(
+    new Option('--units <system>', 'units of the values').choices(['metric', 'inch']).default('metric'),
+  )
+  .addOption(
+    new Option('--feet <kind>', 'how the feet of the motor get their height')
+      .choices(['studs', 'shims'])
+      .default('studs'),
+  )
+  .action(newJob)
+
+program
   .command('format')
-  .description('Lay job files out.')
-  .argument('<path...>', 'files, or folders with all *.wright below them')
-  .option('--check', 'change nothing; end with 1 when a file would change')
+  .description('Format job files.')
+  .argument('<path...>', 'files, or folders (all *.wright files below them)')
+  .option('--check', 'change nothing; exit with 1 if a file would change')
   .action(format)
 
 program
   .command('serve')
-  .description('Serve the language to an editor.')
-  .requiredOption('--stdio', 'over standard input and output')
+  .description('Run the language server for an editor.')
+  .requiredOption('--stdio', 'communicate over standard input and output')
   .action(serveCommand)
 
 // The exit code is set, not forced: what has been written may still be on its way through a pipe.
 // In a thread of `check` this file is only its code.
 try {
-  if (isMainThread) await program.parseAsync()
+  if (isMainThread) {
+    failWithOutput()
+    await program.parseAsync()
+  }
 } catch (error) {
   if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2
   else {
-    console.error(error instanceof CannotRun ? error.message : error)
+    sayError(
+      error instanceof CannotRun
+        ? [error.message]
+        : String(error instanceof Error ? error.stack : error).split('\n'),
+    )
     process.exitCode = 2
   }
 }

@@ -1,73 +1,112 @@
 import fs from 'node:fs'
 import path from 'node:path'
-import { leadsOut, readInside } from '../editor/machine-node.ts'
-import { type Document, openDocument } from '../job/document.ts'
+import { refusalWords } from '../checks/refusal-words.ts'
+import { diskErrorWords } from '../editor/disk-error.ts'
+import { leadsOut, otherSpelling, readInside } from '../editor/machine-node.ts'
+import { readFileText } from '../editor/read-file-node.ts'
+import { type Document, documentFrom } from '../job/document.ts'
+import { largestFile, type Refusal, textFrom } from '../job/file-text.ts'
 import { type JobFile, linkFile } from '../job/files.ts'
+import { CannotRun } from './cannot-run.ts'
 
-/** Why a command could not do its work, in words for whoever called it. */
-export class CannotRun extends Error {}
-
-/** What the disk commonly refuses, in plain words. */
-const refusals: Readonly<Record<string, string>> = {
-  ENOENT: 'there is no such file',
-  EISDIR: 'it is a folder, not a file',
-  EACCES: 'it may not be opened',
-  EPERM: 'it may not be opened',
-}
-
-/** Does what the disk may refuse; the words say what could not be done. */
-export function attempt<T>(words: string, work: () => T): T {
-  try {
-    return work()
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException
-    throw new CannotRun(`${words}: ${refusals[code ?? ''] ?? code ?? error}.`)
-  }
-}
-
-const utf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true })
-
-/** A file's text, with its byte order mark. Other bytes than UTF-8 are refused: they would be checked for what they are not, and not come
- * back as they were. */
+/** A file's text, with its byte order mark. */
 export function readText(file: string): string {
-  const refused = `${file} cannot be read`
-  const stat = attempt(refused, () => fs.statSync(file))
-  // A pipe or a device may never end.
-  if (!stat.isFile() && !stat.isDirectory()) throw new CannotRun(`${refused}: it is not a regular file.`)
-  const bytes = attempt(refused, () => fs.readFileSync(file))
+  const read = readFileText(file)
+  if (typeof read !== 'string') throw new CannotRun(refusalWords(file, read))
+  return read
+}
+
+/** Stands for standard input among the paths. */
+const stdinPath = '-'
+/** What standard input is called in words and results. */
+const stdinName = '<stdin>'
+
+/** All of standard input where one of the paths stands for it, or why it is not read. No more than the limit is taken from it. */
+export async function readStdin(paths: readonly string[]): Promise<string | Refusal | undefined> {
+  if (!paths.includes(stdinPath)) return undefined
+  const chunks: Uint8Array[] = []
+  let length = 0
   try {
-    return utf8.decode(bytes)
-  } catch {
-    throw new CannotRun(`${file} is not text in UTF-8: save it as UTF-8 first.`)
+    for await (const chunk of process.stdin as AsyncIterable<Uint8Array>) {
+      chunks.push(chunk)
+      length += chunk.length
+      if (length > largestFile) break
+    }
+  } catch (error) {
+    return { type: 'file-unreadable', why: diskErrorWords(error) }
+  }
+  return textFrom(Buffer.concat(chunks))
+}
+
+/** A path to check. */
+export interface Listed {
+  readonly path: string
+  /** Why what is there is not read, where that is known already. */
+  readonly refusal?: Refusal
+}
+
+/** The job files that paths stand for: themselves, or all below them but for node_modules and dot folders. A folder that cannot be read is among them,
+ * with the reason. */
+export function jobFiles(paths: readonly string[]): readonly Listed[] {
+  const found = new Map<string, Listed>()
+  for (const given of paths) for (const listed of filesAt(given)) found.set(listed.path, listed)
+  if (found.size === 0) throw new CannotRun(`${paths.join(', ')}: no *.wright files found.`)
+  return [...found.values()]
+}
+
+function filesAt(given: string): Iterable<Listed> {
+  if (given === stdinPath) return [{ path: given }]
+  const listed = { path: otherSpelling(process.cwd(), path.resolve(given)) ?? path.normalize(given) }
+  try {
+    const stat = fs.statSync(given, { throwIfNoEntry: false })
+    if (stat) return stat.isDirectory() ? below(given, fs.realpathSync(given)) : [listed]
+  } catch (error) {
+    return [{ ...listed, refusal: { type: 'file-unreadable', why: diskErrorWords(error) } }]
+  }
+  throw new CannotRun(`${given}: file or folder not found.`)
+}
+
+/** `root` is where the folder that was asked for really lies. */
+function* below(folder: string, root: string): Generator<Listed> {
+  for (const entry of entriesOf(folder)) {
+    if ('refusal' in entry) {
+      yield entry
+      continue
+    }
+    const full = path.join(folder, entry.name)
+    if (entry.isDirectory()) {
+      if (entry.name !== 'node_modules' && !entry.name.startsWith('.')) yield* below(full, root)
+    } else if (entry.name.endsWith('.wright')) {
+      if (entry.isFile()) yield { path: full }
+      else if (entry.isSymbolicLink()) yield linkedFile(full, root)
+      else yield { path: full, refusal: { type: 'file-unreadable', why: 'it is not a regular file' } }
+    }
   }
 }
 
-const withoutMark = (text: string): string => text.replace(/^\uFEFF/, '')
-
-/** The job files that paths stand for: themselves, or all below them but for node_modules and dot folders. */
-export function jobFiles(paths: readonly string[]): readonly string[] {
-  const found = paths.flatMap((given) => {
-    const stat = attempt(`${given} cannot be read`, () => fs.statSync(given, { throwIfNoEntry: false }))
-    if (!stat) throw new CannotRun(`${given}: there is no such file or folder.`)
-    return stat.isDirectory() ? below(given) : [path.normalize(given)]
-  })
-  if (found.length === 0) throw new CannotRun(`There are no *.wright files in ${paths.join(', ')}.`)
-  return [...new Set(found)]
+/** A link that leads out of the folder is not followed: whoever wrote the folder would choose what else is read. */
+function linkedFile(link: string, root: string): Listed {
+  const unread = (why: string): Listed => ({ path: link, refusal: { type: 'file-unreadable', why } })
+  try {
+    return leadsOut(path.relative(root, fs.realpathSync(link)))
+      ? unread('the link leads out of the folder')
+      : { path: link }
+  } catch (error) {
+    return unread(diskErrorWords(error))
+  }
 }
 
-function below(folder: string): string[] {
-  return attempt(`${folder} cannot be read`, () => fs.readdirSync(folder, { withFileTypes: true }))
-    .sort((a, b) => a.name.localeCompare(b.name, 'en'))
-    .flatMap((entry) => {
-      const full = path.join(folder, entry.name)
-      if (entry.isDirectory())
-        return entry.name === 'node_modules' || entry.name.startsWith('.') ? [] : below(full)
-      return entry.isFile() && entry.name.endsWith('.wright') ? [full] : []
-    })
+function entriesOf(folder: string): readonly (fs.Dirent | (Listed & { readonly refusal: Refusal }))[] {
+  try {
+    const entries = fs.readdirSync(folder, { withFileTypes: true })
+    return entries.sort((a, b) => a.name.localeCompare(b.name, 'en'))
+  } catch (error) {
+    const why = diskErrorWords(error)
+    return [{ path: folder, refusal: { type: 'file-unreadable', why, isFolder: true } }]
+  }
 }
 
 export interface OpenJob {
-  readonly text: string
   readonly file: JobFile
   /** Path of the file, or of one it uses, as whoever runs the command would write it. */
   readonly shown: (file: JobFile) => string
@@ -75,12 +114,22 @@ export interface OpenJob {
 
 const slashes = (file: string): string => file.split(path.sep).join('/')
 
-/** Reads a job file and what it uses. Nothing outside the folder it is run in is read, or outside the file's own when that lies elsewhere. */
-export function openJob(given: string, opened: Map<string, Document | undefined> = new Map()): OpenJob {
+/** What `openJob` need not read itself. */
+export interface Read {
+  /** What was read of standard input. */
+  readonly stdin?: string | Refusal | undefined
+  /** What jobs use, kept from one to the next. */
+  readonly opened?: Map<string, Document | undefined>
+}
+
+/** Reads a job file and what it uses. Nothing outside the folder it is run in is read, or outside the file's own when that lies elsewhere.
+ * Standard input counts as a file of the folder it is run in. */
+export function openJob(asked: Listed, { stdin, opened = new Map() }: Read = {}): OpenJob {
+  const isStdin = asked.path === stdinPath
+  const given = isStdin ? stdinName : asked.path
   const full = path.resolve(given)
   const root = leadsOut(path.relative('', full)) ? path.dirname(full) : process.cwd()
-  const text = withoutMark(readText(given))
-  const document = openDocument(text)
+  const document = documentFrom(asked.refusal ?? (isStdin ? (stdin ?? '') : readFileText(given)))
   const open = (target: string): Document | undefined => {
     const wanted = path.join(root, target)
     if (!opened.has(wanted)) opened.set(wanted, within(root, wanted))
@@ -91,10 +140,10 @@ export function openJob(given: string, opened: Map<string, Document | undefined>
     slashes(
       one === file ? given : path.join(path.dirname(given), path.relative(path.dirname(file.path), one.path)),
     )
-  return { text, file, shown }
+  return { file, shown }
 }
 
 function within(root: string, file: string): Document | undefined {
-  const text = readInside(root, file)
-  return text === undefined ? undefined : openDocument(text)
+  const read = readInside(root, file)
+  return read === undefined ? undefined : documentFrom(read)
 }

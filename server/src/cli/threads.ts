@@ -3,6 +3,7 @@ import { setFlagsFromString } from 'node:v8'
 import { isMainThread, parentPort, Worker } from 'node:worker_threads'
 import type { Document } from '../job/document.ts'
 import { type Batch, type Checked, checkBatch } from './check-batch.ts'
+import type { Listed } from './run.ts'
 
 /** Files that go to a thread at a time. */
 export const perBatch = 16
@@ -15,7 +16,7 @@ interface Hand {
 
 /** Checks many files on all cores; what is found comes in the order of the files. */
 export async function* checkInThreads(
-  paths: readonly string[],
+  paths: readonly Listed[],
   batch: Omit<Batch, 'paths'>,
 ): AsyncGenerator<Checked> {
   collectEarly()

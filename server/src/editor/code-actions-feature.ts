@@ -10,10 +10,14 @@ import {
   type SnippetTextEdit,
   type TextEdit,
 } from 'vscode-languageserver'
+import type { Finding } from '../checks/check.ts'
 import { asSnippet, type Rewritten } from '../checks/fix-layout.ts'
 import { rangeOf } from '../job/document.ts'
+import { changedMeanwhile } from './changed-meanwhile.ts'
 import { actionsFor, fixAll } from './code-actions.ts'
 import { type Asked, feature } from './feature.ts'
+import { pause } from './quiet.ts'
+import { isRevision } from './revision.ts'
 import type { OpenFile } from './workspace.ts'
 import { takesBlanks, workspaceEdit } from './workspace-edit.ts'
 
@@ -29,8 +33,9 @@ const codeActionCapability = ({ textDocument }: ClientCapabilities): ServerCapab
 export const codeActionsFeature = feature(
   CodeActionRequest.type,
   codeActionCapability,
-  (asked: Asked<CodeActionParams>): CodeAction[] => {
-    const { params, workspace, open, client } = asked
+  async (asked: Asked<CodeActionParams>) => {
+    const { params, workspace, open, client, token } = asked
+    if (isRevision(open.uri)) return []
     const given = {
       ...workspace.viewOf(open),
       today: asked.today,
@@ -46,23 +51,28 @@ export const codeActionsFeature = feature(
     const { diagnostics, only } = params.context
     const wanted = (kind: string) =>
       !only || only.some((asked) => kind === asked || kind.startsWith(`${asked}.`))
-    const quick = !wanted(CodeActionKind.QuickFix)
-      ? []
-      : actionsFor(given, (finding) => {
-          const at = workspace.locate(open, finding.at)
-          return at?.uri === open.uri && touches(at.range, params.range)
-        }).map(
-          ({ title, finding, preferred, edits }): CodeAction => ({
-            title,
-            kind: CodeActionKind.QuickFix,
-            ...answering(diagnostics, finding.check, rangeOf(open.document, finding.at)),
-            ...(preferred && { isPreferred: true }),
-            edit: changed(edits),
-          }),
-        )
+    const isTouched = (finding: Finding): boolean => {
+      const at = workspace.locate(open, finding.at)
+      return at?.uri === open.uri && touches(at.range, params.range)
+    }
+    const quick: CodeAction[] = []
+    if (wanted(CodeActionKind.QuickFix))
+      for (const { title, finding, preferred, edits } of actionsFor(given, isTouched)) {
+        quick.push({
+          title,
+          kind: CodeActionKind.QuickFix,
+          ...answering(diagnostics, finding.check, rangeOf(open.document, finding.at)),
+          ...(preferred && { isPreferred: true }),
+          edit: changed(edits),
+        })
+        // An edit that has arrived does not wait for the rest.
+        await pause()
+        if (token.isCancellationRequested) return quick
+        if (workspace.get(open.uri)?.document !== open.document) return changedMeanwhile()
+      }
     const all = only && wanted(fixAllKind) ? fixAll(given) : []
     if (all.length === 0) return quick
-    return [...quick, { title: 'Put right what is sure', kind: fixAllKind, edit: changed(all) }]
+    return [...quick, { title: 'Fix all safe problems', kind: fixAllKind, edit: changed(all) }]
   },
 )
 

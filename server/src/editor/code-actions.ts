@@ -22,16 +22,30 @@ export interface Action {
   readonly edits: readonly Rewritten[]
 }
 
-/** What is offered for the findings that `isAsked` picks, most likely first. */
-export function actionsFor(given: Given, isAsked: (finding: Finding) => boolean): readonly Action[] {
-  return given.findings.filter(isAsked).flatMap((finding) =>
-    [...fixesFor(finding, given), ...acceptanceFor(finding, given)].flatMap(
-      ({ title, preferred = false, edits }) => {
-        const laid = layOut(edits, given)
-        return laid.length === 0 ? [] : [{ title, finding, preferred, edits: laid }]
-      },
-    ),
-  )
+/** No more is offered for one selection: nobody reads so long a list. */
+const mostOffered = 200
+/** Nor is more text laid out for it, in UTF-16 units: each fix is shown in the layout of its whole section. */
+const mostLaidOut = 2_000_000
+
+/** What is offered for the findings that `isAsked` picks, most likely first; of very many, for the first of them. One at a time, so that the caller can
+ * do other work between them. */
+export function* actionsFor(given: Given, isAsked: (finding: Finding) => boolean): Generator<Action> {
+  let offered = 0
+  let laidOut = 0
+  for (const finding of given.findings) {
+    if (offered >= mostOffered || laidOut >= mostLaidOut) return
+    if (!isAsked(finding)) continue
+    for (const { title, preferred = false, edits } of [
+      ...fixesFor(finding, given),
+      ...acceptanceFor(finding, given),
+    ]) {
+      const laid = layOut(edits, given)
+      for (const section of new Set(edits.map(({ at }) => at.section))) laidOut += section.text.length
+      if (laid.length === 0) continue
+      offered += 1
+      yield { title, finding, preferred, edits: laid }
+    }
+  }
 }
 
 /** Everything that may be put right unasked, as one change. */

@@ -1,8 +1,8 @@
 import { type CodeLens, CodeLensRequest, type TextDocumentPositionParams } from 'vscode-languageserver'
 import { rangeOf } from '../job/document.ts'
+import { planCommand } from './client-requests.ts'
 import { codeLenses } from './code-lens.ts'
 import { feature } from './feature.ts'
-import { planCommand } from './plan-feature.ts'
 import { sectionBySection } from './section-by-section.ts'
 
 /** Each leads to the plan: an editor that shows lenses takes a command with every one. */

@@ -1,12 +1,10 @@
-import { reaches } from '../engineering/compare.ts'
-import { type Lookup, lookupFrom } from '../job/lookup.ts'
+import { lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf, type Section } from '../job/model.ts'
 import { perSection, type View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
-import { correctionOf } from '../plans/alignment.ts'
+import { type Correction, correctionOf } from '../plans/alignment.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
-import { briefLoad, briefVerdict, shortChange } from '../plans/brief-words.ts'
-import { cableLoading } from '../plans/cable-loading.ts'
+import { briefState, briefVerdict, shortChange } from '../plans/brief-words.ts'
 import { changeOf } from '../plans/reading-change.ts'
 import type { Span } from '../syntax/tree.ts'
 
@@ -16,48 +14,42 @@ export interface Lens {
   readonly words: string
 }
 
-/** What stands over the drives of a section and their readings: the verdict, what changed since the reading before, and the way to the plan. */
+/** What stands over the drives of a section and their readings. Over a drive its state, over a reading what changed since the one before, and over both
+ * the way to the plan. The verdict of a reading stands over it only while no finding in it says the same. */
 export const codeLenses: (view: View, section: Section) => readonly Lens[] = perSection(({ blocks }, scope) =>
   blocks.filter(({ kind }) => kind === 'drive').flatMap((drive) => overDrive(drive, scope)),
 )
 
+const over = ({ node }: Block, words: readonly string[]): readonly Lens[] =>
+  words.map((said) => ({ span: node.headSpan, words: said }))
+
 function overDrive(drive: Block, scope: Scope): readonly Lens[] {
   const last = lastReading(drive)
-  const said = last ? saidOf(last, lookupFrom(last, scope)) : []
-  const [verdict, ...more] = said
-  const lookup = lookupFrom(drive, scope)
-  const overloads = childrenOf(drive, 'cable').flatMap((cable) => overloaded(cable, lookup.from(cable)))
+  const state = last && worked(last, scope)
   return [
-    ...lenses(drive, verdict === undefined ? [] : [`${last?.name ?? 'The reading'} ${verdict}`]),
-    ...[...overloads, ...more].map((words) => ({ span: drive.node.headSpan, words })),
-    ...childrenOf(drive, 'reading').flatMap((reading) =>
-      lenses(reading, (reading === last ? said : saidOf(reading, lookupFrom(reading, scope))).map(capital)),
-    ),
+    ...over(drive, state ? [`${last?.name ?? 'Last reading'}: ${briefState(state)}`, 'Plan'] : []),
+    ...childrenOf(drive, 'reading').flatMap((reading) => over(reading, saidOf(reading, scope))),
   ]
 }
 
-/** The way to the plan behind the verdict: what comes after may be too long for the line. */
-const lenses = ({ node }: Block, [verdict, ...more]: readonly string[]): readonly Lens[] =>
-  (verdict === undefined ? [] : [verdict, 'Plan', ...more]).map((words) => ({ span: node.headSpan, words }))
+/** Nothing where the reading cannot be worked out: the findings say why. */
+function worked(reading: Block, scope: Scope): Correction | undefined {
+  const outcome = correctionOf(reading, lookupFrom(reading, scope))
+  return outcome.ok ? outcome.value : undefined
+}
 
 const capital = (text: string): string => text.replace(/^./, (c) => c.toUpperCase())
 
-/** The verdict, and what changed; nothing where the reading cannot be worked out: the findings say why. */
-function saidOf(reading: Block, lookup: Lookup): readonly string[] {
-  const outcome = correctionOf(reading, lookup)
-  if (!outcome.ok) return []
+/** What changed comes last: it may be too long for the line. */
+function saidOf(reading: Block, scope: Scope): readonly string[] {
+  const found = worked(reading, scope)
+  if (!found) return []
+  const lookup = lookupFrom(reading, scope)
   const change = changeOf(reading, lookup)
+  const isWithin = found.verdict === 'within' && !found.contradictory
   return [
-    briefVerdict(outcome.value, lookup.system),
+    ...(isWithin ? [capital(briefVerdict(found, lookup.system))] : []),
+    'Plan',
     ...(change ? [capital(shortChange(change, lookup.system))] : []),
   ]
-}
-
-/** A cable that has to carry more than it can. */
-function overloaded(cable: Block, lookup: Lookup): readonly string[] {
-  const outcome = cableLoading(cable, lookup)
-  if (!outcome.ok) return []
-  const { carries = Number.POSITIVE_INFINITY, current } = outcome.value
-  if (reaches(carries, current)) return []
-  return [`${cable.name ?? 'Cable'} overloaded: ${briefLoad(outcome.value)}`]
 }

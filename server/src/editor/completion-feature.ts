@@ -7,10 +7,10 @@ import {
   InsertTextFormat,
   InsertTextMode,
 } from 'vscode-languageserver'
+import { withoutTicks } from '../plans/markdown.ts'
 import { completion } from './completion.ts'
 import { type Offer, withoutPlaces } from './completion-offer.ts'
 import { featureAt } from './feature.ts'
-import { withoutTicks } from './markdown.ts'
 import { markup } from './markup.ts'
 import { snippetOf } from './template.ts'
 
@@ -45,8 +45,9 @@ export const completionFeature = featureAt(
     // Values stand apart from their colon and comma, units from their number.
     const apart = (kind: Offer['kind']) => /[:,]/.test(before) || (kind === 'unit' && /\d/.test(before))
     const written = writer(client)
-    return found.offers.map((offer, i): CompletionItem => {
+    const items = found.offers.map((offer, i): CompletionItem => {
       const { text, ...how } = written(offer)
+      const stands = apart(offer.kind)
       return {
         label: offer.label,
         kind: itemKinds[offer.kind],
@@ -54,13 +55,19 @@ export const completionFeature = featureAt(
         ...(offer.doc !== undefined && { documentation: markup(client, 'completion', offer.doc) }),
         // In the order they are offered in, whatever the letters.
         sortText: String(i).padStart(4, '0'),
-        filterText: offer.label,
+        filterText: stands || offer.holdsWhole ? asTyped(found.word) : offer.label,
         ...how,
-        textEdit: { range, newText: apart(offer.kind) ? ` ${text}` : text },
+        textEdit: { range, newText: stands ? ` ${text}` : text },
       }
     })
+    // An incomplete list stays in view while the server is asked again, and Enter takes from it what fitted before.
+    return { isIncomplete: false, items }
   },
 )
+
+/** Fits only until more is typed. Behind a typed `M16` Enter ends the line where `M16` is offered, but would write ` M16` where
+ * that is, or `lbs` for a typed `lb`. */
+const asTyped = (word: string): string => word || ' '
 
 /** How an offer is written for this editor: with places to fill in where it knows them. */
 function writer(client: ClientCapabilities) {

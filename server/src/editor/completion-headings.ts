@@ -1,10 +1,10 @@
 import type { Finding } from '../checks/check.ts'
 import { isConcedable } from '../checks/concessions.ts'
 import { allChecks } from '../checks/index.ts'
+import { ours, paragraphs, prose } from '../plans/markdown.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { type Here, type Offer, word } from './completion-offer.ts'
 import type { CursorContext } from './cursor-context.ts'
-import { paragraphs } from './markdown.ts'
 import { readingsFor } from './names-in-scope.ts'
 
 const checks: readonly Offer[] = allChecks
@@ -13,7 +13,7 @@ const checks: readonly Offer[] = allChecks
     word(id, {
       kind: 'check',
       detail: title,
-      doc: paragraphs(why, `Source (${source.basis}): ${source.text}`),
+      doc: paragraphs(ours(why), prose(`Source (${source.basis}): ${source.text}`)),
     }),
   )
 

@@ -1,9 +1,9 @@
+import { example, md } from '../plans/markdown.ts'
 import type { BlockKind, Fact } from '../vocabulary/block.ts'
-import { findKind, vocabulary } from '../vocabulary/index.ts'
+import { blockKinds, findKind } from '../vocabulary/index.ts'
 import { type Here, type Offer, word } from './completion-offer.ts'
 import { valueOffers } from './completion-values.ts'
 import { factMarkdown, kindMarkdown } from './hover-words.ts'
-import { example } from './markdown.ts'
 import {
   blocksInScope,
   feetFor,
@@ -15,8 +15,6 @@ import {
 import { blockTemplate, factTemplate, type Site, wholeDrive, wholeJob } from './snippets.ts'
 import { plainOf, type Template } from './template.ts'
 
-const allKinds = Object.values(vocabulary) as readonly unknown[] as readonly BlockKind[]
-
 /** What may begin where a fact, a block or a line begins. */
 export function itemOffers(here: Here): readonly Offer[] {
   const { frame } = here
@@ -26,7 +24,7 @@ export function itemOffers(here: Here): readonly Offer[] {
   if (!kind) return []
   const facts = missingFacts(here, kind, site)
   const blocks = blockOffers(here, kind.kind, site)
-  const isNeeded = ({ label }: Offer) => kind.needs?.includes(label)
+  const isNeeded = ({ label }: Offer) => kind.needs?.draft?.includes(label)
   return [
     ...bareOffers(here, kind),
     ...facts.required,
@@ -67,8 +65,8 @@ type Rank = 'required' | 'other' | 'inherited'
 /** Facts that are not written: first those the block needs, last those it takes over from the one it is like. */
 function missingFacts(here: Here, kind: BlockKind, site: Site): Readonly<Record<Rank, readonly Offer[]>> {
   const { frame, block } = here
-  const rank = (name: string, { required }: Fact): Rank =>
-    block?.facts.get(name)?.origin ? 'inherited' : required ? 'required' : 'other'
+  const rank = (name: string, { from }: Fact): Rank =>
+    block?.facts.get(name)?.origin ? 'inherited' : from === 'draft' ? 'required' : 'other'
   const facts = Object.entries(kind.facts)
     .filter(([name]) => !frame?.facts.includes(name) && name !== kind.bare)
     .map(([name, fact]) => ({ rank: rank(name, fact), offer: factOffer(here, { name, fact, kind, site }) }))
@@ -114,7 +112,7 @@ function blockOffers(here: Here, parent: string, site: Site): readonly Offer[] {
   const { frame, context } = here
   const written = frame?.blocks ?? topBlocks(here).map(({ kind }) => kind)
   const single = ({ many, within }: BlockKind) => !many && (parent !== 'top' || within.length === 1)
-  const allowed = allKinds.filter(
+  const allowed = blockKinds.filter(
     (kind) => kind.within.includes(parent) && !(single(kind) && written.includes(kind.kind)),
   )
   // At the top of a file its own kinds come before the parts of a library.
@@ -142,18 +140,20 @@ function topOffers(here: Here, site: Site): readonly Offer[] {
   return [
     word('use', {
       kind: 'block',
-      detail: 'Blocks of another job file, by their names',
+      detail: 'Use blocks of another job file by their names',
       insert: ['use "', { value: '' }, '"'],
     }),
-    whole('whole drive', 'A drive with all its parts, to fill in', wholeDrive(site)),
-    ...(hasJob ? [] : [whole('whole job', 'A job, its battery and a drive, to fill in', wholeJob(site))]),
+    whole('whole drive', 'A drive with all its parts, with values to fill in', wholeDrive(site)),
+    ...(hasJob
+      ? []
+      : [whole('whole job', 'A job with its battery and a drive, with values to fill in', wholeJob(site))]),
   ]
 }
 
 function likeOffer(here: Here, { kind, within }: BlockKind): readonly Offer[] {
   const { frame, block } = here
-  const mayBePart = within.includes('top') && within.length > 1
-  if (!block || !mayBePart || frame?.facts.includes('like')) return []
+  const mayBeLike = kind === 'drive' || (within.includes('top') && within.length > 1)
+  if (!block || !mayBeLike || frame?.facts.includes('like')) return []
   const names = likeInScope(here, block).map(({ path }) => path)
   const [first] = names
   return first === undefined
@@ -162,8 +162,8 @@ function likeOffer(here: Here, { kind, within }: BlockKind): readonly Offer[] {
         {
           label: 'like',
           kind: 'fact',
-          detail: `the ${kind} this one takes over`,
-          doc: 'What is not said here is as it is there.',
+          detail: `the ${kind} that this one inherits from`,
+          doc: md`Facts not stated here are taken from there.`,
           insert: here.context.next === 'colon' ? ['like'] : ['like: ', { value: first, choices: names }],
         },
       ]

@@ -2,6 +2,7 @@ import type { Finding } from '../checks/check.ts'
 import type { Block, Section } from '../job/model.ts'
 import type { View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
+import type { Markdown } from '../plans/markdown.ts'
 import type { CursorContext, Frame } from './cursor-context.ts'
 import { plainOf, type Template } from './template.ts'
 
@@ -10,8 +11,9 @@ export interface Offer {
   readonly label: string
   readonly kind: 'fact' | 'block' | 'word' | 'unit' | 'name' | 'check' | 'file' | 'date' | 'snippet'
   readonly detail?: string
-  /** Markdown. */
-  readonly doc?: string
+  readonly doc?: Markdown
+  /** Whether a part of it may be a whole value, which is not offered itself: no longer offered once more is typed. */
+  readonly holdsWhole?: boolean
   readonly insert: Template
 }
 

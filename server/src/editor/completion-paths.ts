@@ -1,3 +1,4 @@
+import { ours } from '../plans/markdown.ts'
 import { provenanceWords } from '../vocabulary/form.ts'
 import { type Here, type Offer, word } from './completion-offer.ts'
 
@@ -25,7 +26,10 @@ export function pathOffers({ file, paths, context }: Here, quoted: boolean): rea
 const relativeTo = (from: string) => (to: string) => relativePath(from, to)
 
 const origins: readonly Offer[] = Object.entries(provenanceWords).map(([text, doc]) =>
-  word(text, { doc, ...(text === 'drawing' && { insert: ['drawing "', { value: 'number' }, '"'] }) }),
+  word(text, {
+    doc: ours(doc),
+    ...(text === 'drawing' && { insert: ['drawing "', { value: 'number' }, '"'] }),
+  }),
 )
 
 /** What may stand in the brackets behind a value. */

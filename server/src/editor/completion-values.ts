@@ -1,10 +1,11 @@
 import { blockAt } from '../checks/fixes.ts'
 import { hasSection } from '../job/document.ts'
 import { lookupFrom } from '../job/lookup.ts'
+import { ours, prose } from '../plans/markdown.ts'
 import { threadNear } from '../plans/move-effect.ts'
 import { kinds } from '../quantity/kinds.ts'
 import { readQuantity } from '../quantity/quantity.ts'
-import { findUnit, nameBehind, type Unit, unitsOf } from '../quantity/units.ts'
+import { findUnit, nameBehind, type Unit, unitSystemOf, unitsOf } from '../quantity/units.ts'
 import { type Fact, factIn } from '../vocabulary/block.ts'
 import type { Form, Slot } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
@@ -67,7 +68,7 @@ function foundAt({ analysis, file, block, context, findings }: Here): readonly O
     .filter(({ check, at }) => check === block?.about?.text && hasSection(file.document, at.section))
     .flatMap(({ at }) => blockAt(analysis.bound(file, at.section).blocks, at) ?? [])
     .filter(({ path }) => path.startsWith(context.word))
-    .map(({ path }) => word(path, { kind: 'name', detail: 'what it is found at' }))
+    .map(({ path }) => word(path, { kind: 'name', detail: 'the block that the finding is about' }))
 }
 
 const must = (offers: readonly Offer[]): Offered => ({ offers, expected: true, ended: false })
@@ -101,10 +102,11 @@ function slotOffers(here: Here, fact: Fact, value: CursorContext & { readonly on
   if (value.number !== undefined) {
     const of = slots(value.part - 1)
     const plain = of.every(({ quantity, behind }) => !behind && (!quantity || quantity === 'ratio'))
+    const unit = findUnit(value.word)
     return {
       offers: unitOffers(here, fact, likeliest(of, here), value.number),
       expected: !plain,
-      ended: plain,
+      ended: unit ? !isBeyond(fact, value.number, unit) : plain,
     }
   }
   const at = slots(value.part)
@@ -126,7 +128,7 @@ function slotOffers(here: Here, fact: Fact, value: CursorContext & { readonly on
 function standardValues({ frame, scope }: Here, fact: string): readonly Offer[] {
   const standard = standardOf(frame?.kind ?? '', fact)
   return (standard?.values[scope.system()] ?? []).map((text) =>
-    word(text, { doc: `Source: ${standard?.source}` }),
+    word(text, { doc: prose(`Source: ${standard?.source}`), holdsWhole: /^\d/.test(text) }),
   )
 }
 
@@ -149,7 +151,7 @@ function slotWords(
           .filter((name) => name === written || !used.has(name))
           .map((name) => word(name, { kind: 'name', detail: `${terminalsOf} terminal` }))
       : []
-  return choices.filter(left).map((text) => word(text, doc === '' ? {} : { doc }))
+  return choices.filter(left).map((text) => word(text, doc === '' ? {} : { doc: ours(doc) }))
 }
 
 /** A foot without nuts on a thread is not moved by turns of them. */
@@ -159,7 +161,7 @@ function likeliest(slots: readonly Slot[], { block, scope }: Here): readonly Slo
   return [...slots.filter((slot) => !isTurn(slot)), ...slots.filter(isTurn)]
 }
 
-/** Units that fit behind a number: the one of the example first, in a job in inches its own. */
+/** Units that fit behind a number: those of the job's system first, of them the one of the example or the usual one. */
 function unitOffers({ scope }: Here, fact: Fact, slots: readonly Slot[], number: string): readonly Offer[] {
   const behind = slots.flatMap((slot) => slot.behind ?? []).map((text) => word(text))
   const units = slots
@@ -171,20 +173,43 @@ function unitOffers({ scope }: Here, fact: Fact, slots: readonly Slot[], number:
       const first = system === 'inch' ? [shown, ...usual] : [...usual, shown]
       const rank = ({ name }: Unit) => (first.indexOf(name) + first.length + 1) % (first.length + 1)
       // Those in which the number is more than there can be stand last: it may yet become a fraction.
-      const high = (fact.shape.quantity === quantity && fact.shape.allowed?.high) || Number.POSITIVE_INFINITY
-      const beyond = ({ name }: Unit): number => {
-        const read = readQuantity(number, name)
-        return Number(read.ok && read.value.si > high)
-      }
-      return unitsOf(quantity).toSorted((a, b) => beyond(a) - beyond(b) || rank(a) - rank(b))
+      const beyond = (unit: Unit): number => Number(isBeyond(fact, number, unit))
+      // Volts are the same everywhere; lengths of the job's own system come before those of the other.
+      const { metric, inch } = kinds[quantity].shown
+      const foreign = (unit: Unit): number => Number(metric !== inch && unitSystemOf(unit) !== system)
+      return unitsOf(quantity).toSorted(
+        (a, b) => beyond(a) - beyond(b) || foreign(a) - foreign(b) || rank(a) - rank(b),
+      )
     })
     .filter((unit) => !unit.named || unit.named(number) !== undefined)
+  const labels = units.map((unit) => nameBehind(number, unit))
+  const unsaid = units
+    .flatMap(({ name, aliases }) => [name, ...aliases])
+    .filter((spelling) => !labels.includes(spelling))
   return unique([
     ...behind,
-    ...units.map((unit) =>
-      word(nameBehind(number, unit), { kind: 'unit', detail: unit.doc, doc: unitMarkdown(unit) }),
-    ),
+    ...units.map((unit, i) => {
+      const label = labels[i] ?? unit.name
+      const holdsWhole = unsaid.some((spelling) => hasLettersOf(label, spelling))
+      return word(label, { kind: 'unit', detail: unit.doc, doc: unitMarkdown(unit), holdsWhole })
+    }),
   ])
+}
+
+/** Whether a client that looks for the letters in their order finds them. */
+function hasLettersOf(label: string, letters: string): boolean {
+  let at = -1
+  return [...letters.toLowerCase()].every((letter) => {
+    at = label.toLowerCase().indexOf(letter, at + 1)
+    return at >= 0
+  })
+}
+
+/** Whether the number in this unit is more than the fact can be. */
+function isBeyond({ shape }: Fact, number: string, { name, kind }: Unit): boolean {
+  const high = (shape.quantity === kind && shape.allowed?.high) || Number.POSITIVE_INFINITY
+  const read = readQuantity(number, name)
+  return read.ok && read.value.si > high
 }
 
 /** Facts that an arithmetic may take from elsewhere. */

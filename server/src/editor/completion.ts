@@ -1,20 +1,24 @@
 import type { Block, Place, Section } from '../job/model.ts'
+import { findUnit } from '../quantity/units.ts'
 import { headingOffers } from './completion-headings.ts'
 import { itemOffers } from './completion-items.ts'
 import type { Asking, Here, Offer } from './completion-offer.ts'
 import { pathOffers, provenanceOffers } from './completion-paths.ts'
-import { valueOffers } from './completion-values.ts'
+import { type Offered, valueOffers } from './completion-values.ts'
 import { cursorContext, type Frame, framesAtEnd } from './cursor-context.ts'
 
 export interface Completion {
   readonly offers: readonly Offer[]
   /** What an offer is written over. */
   readonly replace: Place
+  /** What of it is written before the cursor. */
+  readonly word: string
   /** Whether something has to stand there. */
   readonly expected: boolean
 }
 
-/** What may be written at a place in the text; where it was not asked for, but a character was `typed`, only what has to stand there. */
+/** What may be written at a place in the text; where it was not asked for, but a character was `typed`, only what has to stand there.
+ * Nothing where the word before the cursor is whole: an editor that takes an offer on Enter would not end the line. */
 export function completion(
   asking: Asking,
   section: Section,
@@ -36,10 +40,32 @@ export function completion(
     block: blockOf(blocks, context.frames),
     scope: asking.analysis.scope(asking.file),
   }
-  const { offers, expected } = offered(here)
-  if (offers.length === 0) return undefined
+  const { offers, expected, ended } = offered(here)
+  if (offers.length === 0 || isWhole(here, offset, { offers, ended })) return undefined
   if (typed !== undefined && !isWelcome({ expected }, context.word, typed)) return undefined
-  return { offers, replace: { section, span: context.replace }, expected }
+  return { offers, replace: { section, span: context.replace }, word: context.word, expected }
+}
+
+const isoDate = /^\d{4}-\d{2}-\d{2}$/
+
+/** Whether the cursor is behind a word, a number or a brace that needs nothing more. */
+function isWhole(
+  { context, section, block }: Here,
+  offset: number,
+  { offers, ended }: Pick<Offered, 'offers' | 'ended'>,
+): boolean {
+  const { word, replace } = context
+  if (offset < replace.end) return false
+  if (context.on === 'item' && section.text[offset - 1] === '}') return true
+  const { number, fact } = context.on === 'value' ? context : { number: undefined, fact: '' }
+  if (number !== undefined && word === '') {
+    const value = block?.facts.get(fact)
+    // A unit may stand once for several numbers: what is read without a problem is whole.
+    const isRead = value !== undefined && value.origin === undefined
+    return (ended || isRead) && section.text.endsWith(number, offset)
+  }
+  if (number !== undefined && findUnit(word)) return ended
+  return isoDate.test(word) || offers.some(({ insert }) => insert.length === 1 && insert[0] === word)
 }
 
 /** Blank lines go with the block that follows: where the one before was never closed, they are still in that. */
@@ -60,25 +86,25 @@ function blockOf(blocks: readonly Block[], frames: readonly Frame[]): Block | un
   return found
 }
 
-function offered(here: Here): Pick<Completion, 'offers' | 'expected'> {
+function offered(here: Here): Offered {
   const { context, frame, section } = here
   switch (context.on) {
     case 'item':
-      return { offers: itemOffers(here), expected: false }
+      return { offers: itemOffers(here), expected: false, ended: false }
     case 'heading':
-      return { offers: headingOffers(here, context), expected: true }
+      return { offers: headingOffers(here, context), expected: true, ended: false }
     case 'provenance':
-      return { offers: provenanceOffers(context.words, here.today), expected: true }
+      return { offers: provenanceOffers(context.words, here.today), expected: true, ended: false }
     case 'path':
-      return { offers: pathOffers(here, context.quoted), expected: true }
+      return { offers: pathOffers(here, context.quoted), expected: true, ended: false }
     case 'value': {
       const { offers, expected, ended } = valueOffers(here, context)
       const oneLine = frame && !/[\r\n]/.test(section.text.slice(frame.opening, context.replace.start))
-      return { offers: ended && oneLine ? [...offers, ...itemOffers(here)] : offers, expected }
+      return { offers: ended && oneLine ? [...offers, ...itemOffers(here)] : offers, expected, ended }
     }
   }
 }
 
 /** Whether nobody is in the way who offers something unasked, as the character is typed. */
-const isWelcome = ({ expected }: Pick<Completion, 'expected'>, word: string, typed: string): boolean =>
+const isWelcome = ({ expected }: Pick<Offered, 'expected'>, word: string, typed: string): boolean =>
   typed === '.' || typed === '/' ? word.endsWith(typed) : expected

@@ -35,7 +35,8 @@ function decimalsFor(si: number, unit: Unit, step: number): number {
   const whole = size > 0 ? Math.floor(Math.log10(size)) + 1 : 1
   const most = finest[unit.name] ?? Number.POSITIVE_INFINITY
   if (step === 0) return Math.min(most, Math.max(4 - whole, finest[unit.name] ?? 0))
-  return Math.min(most, Math.max(2 - whole, Math.ceil(-Math.log10(step / unit.si) - 1e-9)))
+  // Whole units are never rounded to tens: a room of 3 m is 118 in, not 120 in.
+  return Math.min(most, Math.max(0, 2 - whole, Math.ceil(-Math.log10(step / unit.si) - 1e-9)))
 }
 
 /** A value as finely as `step`. Sections of conductors are known by their tables: as these have them. */

@@ -2,27 +2,21 @@ import type { Value } from '../job/model.ts'
 import { formatFixed, inUnit, sayBand, shownUnit } from '../quantity/format.ts'
 import type { Kind, UnitSystem } from '../quantity/kinds.ts'
 import { saidLength } from '../quantity/said.ts'
-import { findUnit, type Unit } from '../quantity/units.ts'
-import type { Entry, Part } from '../syntax/tree.ts'
+import { findUnit, type Unit, unitSystemOf } from '../quantity/units.ts'
+import { type Entry, type Part, withInside } from '../syntax/tree.ts'
 import type { Shape } from '../vocabulary/shape.ts'
 import { type Bolts, bolts } from '../vocabulary/shapes/bolts.ts'
 import { side } from '../vocabulary/shapes/side.ts'
 import { sayTo, stepOf } from './converted-digits.ts'
-import { insideOf } from './node-at.ts'
 import { isBand } from './say-value.ts'
 
 /** A value in the units of the other system, or what an arithmetic comes to. */
 export interface Converted {
   readonly words: string
   readonly source: string
+  /** It is what an arithmetic or a reference comes to. */
+  readonly isSum?: true
 }
-
-/** The metric units are the SI's by powers of ten; all others that a boat is built in are inch units. */
-const unitSystemOf = (unit: Unit): UnitSystem =>
-  Math.abs(Math.log10(unit.si) - Math.round(Math.log10(unit.si))) < 1e-9 ? 'metric' : 'inch'
-
-/** A part, and all that it is made of. */
-const inner = (part: Part): readonly Part[] => [part, ...insideOf(part).flatMap(inner)]
 
 /** The unit of the first amount of the kind. */
 const unitIn = (parts: readonly Part[], kind: Kind): Unit | undefined =>
@@ -83,12 +77,12 @@ export function converted(
 ): Converted | undefined {
   const { of, kind } = amountOf(value.value, shape)
   if (!kind || kind === 'ratio') return undefined
-  const parts = value.node.entries.flatMap((entry: Entry) => entry.parts.flatMap(inner))
+  const parts = value.node.entries.flatMap((entry: Entry) => entry.parts.flatMap(withInside))
   if (parts.some(({ type }) => type === 'operation') || isReference(value.node.entries)) {
     const words = say(of, kind, system)
     return words === undefined
       ? undefined
-      : { words: `= ${words}`, source: 'worked out from what is written' }
+      : { words: `= ${words}`, source: 'calculated from what is written', isSum: true }
   }
   const unit = unitIn(parts, kind)
   if (!unit) return undefined
@@ -96,9 +90,7 @@ export function converted(
   const other = written === 'metric' ? 'inch' : 'metric'
   const step = stepOf(parts, kind)
   const words = say(of, kind, other, step)
-  // An area in square inches helps nobody: sections are metric or a wire gauge.
-  if (words === undefined || words === say(of, kind, written, step) || /^-?0 | in2$/.test(words))
-    return undefined
+  if (words === undefined || words === say(of, kind, written, step) || /^-?0 /.test(words)) return undefined
   const shown = findUnit(words.slice(words.lastIndexOf(' ') + 1))
   const from = [...new Set([unit, ...(shown ? [shown] : [])].map(({ name, source }) => `${name}: ${source}`))]
   return { words: `(${words})`, source: from.join('; ') }

@@ -30,7 +30,7 @@ const joiners: ReadonlySet<unknown> = new Set([
   T.PlusMinus,
   T.LeftParen,
 ])
-const numbers: ReadonlySet<unknown> = new Set([T.Amount, T.TwoSided])
+const numbers: ReadonlySet<unknown> = new Set([T.Amount, T.Blank, T.TwoSided])
 /** These begin a part, though more has to follow them. */
 const heads: ReadonlySet<unknown> = new Set([T.PlusMinus, T.Sign])
 

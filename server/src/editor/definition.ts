@@ -1,13 +1,28 @@
 import { isUse } from '../job/bind.ts'
 import { resolvePath } from '../job/files.ts'
-import type { Place, Section } from '../job/model.ts'
+import { headingOf, type Place, type Section } from '../job/model.ts'
 import type { View } from '../job/per-section.ts'
 import { contains } from '../syntax/tree.ts'
-import { targetAt } from './target.ts'
+import { isSamePlace, type Target, targetAt } from './target.ts'
 
 /** Where what the word at an offset stands for is defined: the name of a block, a fact, the mark of a terminal, the file of a `use`. */
 export function definition(view: View, section: Section, offset: number): Place | undefined {
-  return usedFile(view, section, offset) ?? targetAt(view, section, offset)?.named
+  const used = usedFile(view, section, offset)
+  const target = used ? undefined : targetAt(view, section, offset)
+  return used ?? (target && definedAt(target, section))
+}
+
+/** Where it is written; from there, where its drive takes it from. */
+function definedAt(target: Target, section: Section): Place {
+  const { block, is, span, named } = target
+  const isHere = (at: Place) => isSamePlace(at, { section, span })
+  if (is === 'block') {
+    const own = headingOf(block)
+    return isHere(own) && block.source ? headingOf(block.source) : own
+  }
+  const name = section.text.slice(span.start, span.end)
+  const source = is === 'fact' && isHere(named) ? block.source?.facts.get(name) : undefined
+  return source ? { section: (source.origin ?? source.at).section, span: source.node.name.span } : named
 }
 
 /** The beginning of the file that a `use` line names. */

@@ -11,6 +11,7 @@ import { toDiagnostics } from './diagnostics.ts'
 import { type Guards, wordsOf } from './guard.ts'
 import { Pulled } from './pulled.ts'
 import { whenQuiet } from './quiet.ts'
+import { isRevision } from './revision.ts'
 import { Shown } from './shown.ts'
 import { keyOf } from './uri.ts'
 import type { Change, OpenFile, Workspace } from './workspace.ts'
@@ -30,6 +31,8 @@ interface Parts {
   readonly watches: () => boolean
   /** To be called when what is known of open files may be another though their own text is not. */
   readonly others: () => void
+  /** Told when files are others, or what is known of them; without any, when all may be. */
+  readonly touched: (uris?: readonly string[]) => void
 }
 
 interface Published {
@@ -49,7 +52,7 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
     find,
     // One that asks has to be told when to ask for what has waited.
     delay: () => (asks() && !canAskAgain() ? 0 : parts.delay()),
-    more: ({ uri }) => changed(uri),
+    more: ({ uri }) => changed([uri]),
   })
   const pulled = new Pulled({
     workspace,
@@ -62,6 +65,7 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
   /** What each open file was last told. */
   const told = new Map<string, Published>()
   const publish = guard.own('textDocument/publishDiagnostics', (open: OpenFile) => {
+    if (isRevision(open.uri)) return undefined
     // What a file uses and is still to come brings it here again.
     if (workspace.whole(open)) return undefined
     const { uri, version } = open
@@ -97,16 +101,21 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
     if (files.length > 0) ring()
   }
 
-  /** To be told when a file is another, or what is known of it; without one, when any may be. */
-  const changed = (uri?: string): void => {
-    pulled.changed(uri)
-    look(uri === undefined ? workspace.openFiles : workspace.touchedBy(uri))
+  const touched = (uris?: readonly string[]): void => {
+    pulled.changed(uris)
+    parts.touched(uris)
   }
-  workspace.onText = changed
+  /** To be told when files are others, or what is known of them; without any, when all may be. */
+  const changed = (uris?: readonly string[]): void => {
+    touched(uris)
+    look(uris ? workspace.touchedBy(uris) : workspace.openFiles)
+  }
+  workspace.onText = (uri) => changed([uri])
+  workspace.onListed = (uris) => changed(workspace.refresh(uris))
   /** To be told of a text that the editor itself has changed, for which it asks by itself. */
   const opened = (uri: string): void => {
-    pulled.changed(uri)
-    look(workspace.touchedBy(uri), keyOf(uri))
+    touched([uri])
+    look(workspace.touchedBy([uri]), keyOf(uri))
   }
 
   connection.languages.diagnostics.on(
@@ -133,7 +142,7 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
       shown.closed(uri)
       told.delete(keyOf(uri))
       if (!asks()) void connection.sendDiagnostics({ uri, diagnostics: [] })
-      changed(uri)
+      changed([uri])
     },
   }
 }

@@ -1,6 +1,6 @@
 import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity } from 'vscode-languageserver'
 import type { Finding, Severity } from '../checks/check.ts'
-import { withoutTicks } from './markdown.ts'
+import { withoutTicks } from '../plans/markdown.ts'
 import type { OpenFile, Workspace } from './workspace.ts'
 
 const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
@@ -20,6 +20,13 @@ interface Told {
 export const toDiagnostics = (findings: readonly Finding[], told: Told): Diagnostic[] =>
   findings.flatMap((finding) => toDiagnostic(finding, told) ?? [])
 
+/** What is wrong in the first line, which a list of problems shows; then the limit and its source; then what to do. */
+function inLines({ message, detail, source, todo }: Finding): string {
+  const from = source.basis === 'the language' ? [] : [`Source: ${source.text}.`]
+  const second = [...(detail === undefined ? [] : [detail]), ...from].join(' ')
+  return [message, ...(second === '' ? [] : [second]), todo].join('\n')
+}
+
 /** A finding as an editor shows it; undefined when its place is no longer there. */
 function toDiagnostic(finding: Finding, { workspace, open, docs }: Told): Diagnostic | undefined {
   const at = workspace.locate(open, finding.at)
@@ -37,7 +44,7 @@ function toDiagnostic(finding: Finding, { workspace, open, docs }: Told): Diagno
     code: check,
     ...(docs && { codeDescription: { href: `${docs}${check}.md` } }),
     source: 'shaftwright',
-    message: withoutTicks(`${finding.message}\n${finding.todo}`),
+    message: withoutTicks(inLines(finding)),
     ...(related.length > 0 && { relatedInformation: related }),
     data: {
       ...finding.data,

@@ -1,5 +1,6 @@
-import { type Document, openDocument, textOf } from '../job/document.ts'
-import type { Host } from './host.ts'
+import { type Document, documentFrom, textOf } from '../job/document.ts'
+import { withoutMark } from '../job/file-text.ts'
+import type { FileRead, Host } from './host.ts'
 import { uriOf } from './uri.ts'
 
 interface Kept {
@@ -25,6 +26,10 @@ export class Disk {
     return this.#kept.get(key)?.document
   }
 
+  get keys(): Iterable<string> {
+    return this.#kept.keys()
+  }
+
   reading(key: string): Promise<void> | undefined {
     return this.#kept.get(key)?.reading
   }
@@ -39,12 +44,12 @@ export class Disk {
   }
 
   #look(key: string, root: string): void {
-    const text = this.#read(uriOf(key), uriOf(root))
-    if (text === undefined || typeof text === 'string') {
-      this.#put(key, root, text)
+    const read = this.#read(uriOf(key), uriOf(root))
+    if (!(read instanceof Promise)) {
+      this.#put(key, root, read)
       return
     }
-    const reading = text
+    const reading = read
       .catch(() => undefined)
       .then((late) => {
         if (this.#kept.get(key)?.reading !== reading) return
@@ -54,10 +59,10 @@ export class Disk {
     this.#kept.set(key, { root, document: this.#kept.get(key)?.document, reading })
   }
 
-  #put(key: string, root: string, text: string | undefined): void {
+  #put(key: string, root: string, read: FileRead): void {
     const before = this.#kept.get(key)?.document
-    const same = before && text === textOf(before)
-    const document = text === undefined ? undefined : same ? before : openDocument(text)
+    const same = before && !before.refusal && typeof read === 'string' && withoutMark(read) === textOf(before)
+    const document = read === undefined ? undefined : same ? before : documentFrom(read)
     this.#kept.set(key, { root, document })
   }
 }

@@ -1,5 +1,4 @@
 import type {
-  CancellationToken,
   ClientCapabilities,
   MessageDirection,
   ProtocolRequestType,
@@ -23,9 +22,13 @@ export interface AskedOfAll<P> {
   /** `YYYY-MM-DD`. */
   readonly today: string
   /** To be looked at between one file and the next. */
-  readonly token: CancellationToken
+  readonly token: { readonly isCancellationRequested: boolean }
+  /** To be told how far a long search is. */
+  readonly progress: (done: number, of: number) => void
   /** What is found in a text as it stands now. */
   readonly findingsOf: (open: OpenFile) => readonly Finding[]
+  /** Has the editor told once when this file, or one that it uses, has changed. */
+  readonly follow: (uri: string, open: OpenFile | undefined) => void
 }
 
 /** What a feature is asked about: a text that is open. */

@@ -12,6 +12,8 @@ import { formattingRangeFeature } from './formatting-range-feature.ts'
 import { highlightFeature } from './highlight-feature.ts'
 import { hoverFeature } from './hover-feature.ts'
 import { inlayHintsFeature } from './inlay-hints-feature.ts'
+import { newJobFeature } from './new-job-feature.ts'
+import { planCommandFeature } from './plan-command-feature.ts'
 import { planFeature } from './plan-feature.ts'
 import { prepareRenameFeature } from './prepare-rename-feature.ts'
 import { referencesFeature } from './references-feature.ts'
@@ -42,6 +44,8 @@ export const features: readonly Feature[] = [
   highlightFeature,
   hoverFeature,
   inlayHintsFeature,
+  newJobFeature,
+  planCommandFeature,
   planFeature,
   prepareRenameFeature,
   referencesFeature,

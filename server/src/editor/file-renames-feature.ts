@@ -1,32 +1,34 @@
-import { type ServerCapabilities, WillRenameFilesRequest } from 'vscode-languageserver'
+import {
+  type FileOperationRegistrationOptions,
+  ResponseError,
+  type ServerCapabilities,
+  WillRenameFilesRequest,
+} from 'vscode-languageserver'
 import { rangeOf } from '../job/document.ts'
-import { filesAround } from './around.ts'
+import { filesAround, ofOneMoment } from './around.ts'
 import { workspaceFeature } from './feature.ts'
 import { rewrittenUses } from './file-renames.ts'
-import { workspaceEdit } from './workspace-edit.ts'
+import { type EditIn, workspaceEdit } from './workspace-edit.ts'
 
-const capability: ServerCapabilities = {
-  workspace: {
-    fileOperations: {
-      willRename: {
-        filters: [
-          { pattern: { glob: '**/*.wright', matches: 'file' } },
-          { pattern: { glob: '**', matches: 'folder' } },
-        ],
-      },
-    },
-  },
+/** The editor notifies the server when these files and folders are created, renamed or deleted. */
+export const jobsAndFolders: FileOperationRegistrationOptions = {
+  filters: [
+    { pattern: { glob: '**/*.wright', matches: 'file' } },
+    { pattern: { glob: '**', matches: 'folder' } },
+  ],
 }
 
-export const fileRenamesFeature = workspaceFeature(
-  WillRenameFilesRequest.type,
-  capability,
-  async ({ params, workspace, client, token }) => {
-    const around = await filesAround(workspace, token)
-    const edits = rewrittenUses(around, params.files).map(({ in: { uri, file }, at, text }) => ({
-      uri,
-      edit: { range: rangeOf(file.document, at), newText: text },
-    }))
-    return edits.length > 0 ? workspaceEdit(edits, workspace, client) : null
-  },
-)
+const capability: ServerCapabilities = { workspace: { fileOperations: { willRename: jobsAndFolders } } }
+
+export const fileRenamesFeature = workspaceFeature(WillRenameFilesRequest.type, capability, async (asked) => {
+  const { params, workspace, client } = asked
+  const around = await filesAround(workspace, asked)
+  const edits = await ofOneMoment(asked, async () => {
+    const found: EditIn[] = []
+    for await (const { in: of, at, text } of rewrittenUses(around, params.files))
+      found.push({ uri: of.uri, edit: { range: rangeOf(of.file.document, at), newText: text } })
+    return found
+  })
+  if (edits instanceof ResponseError) return edits
+  return edits.length > 0 ? workspaceEdit(edits, workspace, client) : null
+})

@@ -1,6 +1,6 @@
 import { usesOf } from '../job/files.ts'
 import type { Place } from '../job/model.ts'
-import type { FileAround } from './around.ts'
+import type { FileAround, FilesAround, Known } from './around.ts'
 import { relativePath } from './completion-paths.ts'
 import { folderKey, keyOf } from './uri.ts'
 
@@ -16,22 +16,25 @@ export interface RewrittenUse {
 }
 
 /** How `use` lines have to be written once files or folders are moved, so that they mean the same files. */
-export function rewrittenUses(
-  around: readonly FileAround[],
+export async function* rewrittenUses(
+  around: FilesAround,
   moves: readonly Moved[],
-): readonly RewrittenUse[] {
+): AsyncGenerator<RewrittenUse> {
   const then = movedBy(moves)
-  return around.flatMap((of) => {
+  const textFor = (key: string, used: string): string | undefined => {
+    const text = relativePath(then(key), then(used))
+    return text === relativePath(key, used) || text.includes('"') ? undefined : `"${text}"`
+  }
+  const isTouched = ({ key, uses }: Known) => uses.some((used) => textFor(key, used) !== undefined)
+  for await (const of of around.files(isTouched)) {
     const key = keyOf(of.uri)
     const { path, document } = of.file
     const root = key.slice(0, key.length - path.length)
-    return usesOf(path, document).flatMap(({ at, target }) => {
-      if (target === undefined) return []
-      const used = root + target
-      const text = relativePath(then(key), then(used))
-      return text === relativePath(key, used) || text.includes('"') ? [] : [{ in: of, at, text: `"${text}"` }]
-    })
-  })
+    for (const { at, target } of usesOf(path, document)) {
+      const text = target === undefined ? undefined : textFor(key, root + target)
+      if (text !== undefined) yield { in: of, at, text }
+    }
+  }
 }
 
 /** Where a file is after the moves. The nearest one decides: a file may be moved out of a folder that is moved, too. */

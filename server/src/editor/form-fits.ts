@@ -30,19 +30,25 @@ export function isOfKind(unit: string | undefined, { quantity }: Slot): boolean 
 const signOf = (text: string): Slot['sign'] =>
   /^(±|\+\/-)/.test(text) ? '±' : /^[+\-\u2212].*\//.test(text) ? '+/-' : undefined
 
-/** What a part of a value is, by the first form that it and those before it in its entry are written by. */
+/** What a part of a value is, by the first form that its whole entry is written by, or else the entry up to this part. */
 export function slotAt(
   forms: readonly Form[],
   entries: readonly Entry[],
   [i, j]: readonly [entry: number, part: number],
 ): Slot | undefined {
   const parts = entries[i]?.parts ?? []
-  return forms
+  const ways = forms
     .map((form) => entryOf(form, i))
-    .find((slots) => slots[j] && slots.slice(0, j + 1).every((slot, k) => isWritten(slot, parts[k])))?.[j]
+    .filter((slots) => slots[j] && slots.slice(0, j + 1).every((slot, k) => isWritten(slot, parts[k])))
+  const whole = ways.find((slots) => parts.every((part, k) => slots[k] && isWritten(slots[k], part)))
+  return (whole ?? ways[0])?.[j]
 }
 
 function isWritten(slot: Slot, part: Part | undefined): boolean {
+  // What is not known yet may be either.
+  if (part?.type === 'blank') return isOfKind(part.unit?.text, slot)
+  if (part?.type === 'two-sided') return slot.sign === '+/-'
+  if (part?.type === 'plus-minus') return slot.sign === '±'
   if (part?.type === 'amount')
     return (
       isOfKind(part.unit?.text, slot) &&

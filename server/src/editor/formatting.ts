@@ -11,7 +11,7 @@ export const formatting = feature(
     const text = textOf(document)
     const newText = formatSections(document.sections)
     const last = document.sections.at(-1)
-    if (!last || newText === text) return []
+    if (!last || document.refusal || newText === text) return []
     const end = positionOf(document, last, last.text.length)
     return [{ range: { start: { line: 0, character: 0 }, end }, newText }]
   },

@@ -60,7 +60,7 @@ function unframing(): (chunk: Uint8Array) => Generator<Uint8Array> {
     for (;;) {
       if (length === undefined) {
         const headers = buffer.tryReadHeaders(true)
-        if (!headers && held > longestHeader) throw new Error('a header does not end')
+        if (!headers && held > longestHeader) throw new Error('a header has no end')
         if (!headers) return
         length = lengthIn(headers)
       }

@@ -13,9 +13,9 @@ export const wordsOf = (error: unknown): string =>
 
 /** The answer to whatever is asked outside of the phase in which the server works. */
 export function refusal(phase: Phase): ResponseError<never> | undefined {
-  if (phase === 'new') return new ResponseError(ErrorCodes.ServerNotInitialized, 'initialize comes first.')
+  if (phase === 'new') return new ResponseError(ErrorCodes.ServerNotInitialized, 'Send initialize first.')
   if (phase === 'shut down')
-    return new ResponseError(ErrorCodes.InvalidRequest, 'After shutdown only exit is taken.')
+    return new ResponseError(ErrorCodes.InvalidRequest, 'After shutdown, only exit is accepted.')
   return undefined
 }
 
@@ -71,10 +71,7 @@ export const guards = (log: (words: string) => void, phase: () => Phase) => {
         } catch (error) {
           if (isCancellation(error)) throw error
           log(`${method} failed: ${wordsOf(error)}`)
-          return new ResponseError(
-            ErrorCodes.InternalError,
-            `${method} failed; the log of the server says why.`,
-          )
+          return new ResponseError(ErrorCodes.InternalError, `${method} failed. See the server log.`)
         }
       },
   }

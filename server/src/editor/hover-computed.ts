@@ -8,9 +8,9 @@ import { lastReading } from '../plans/alignment-moves.ts'
 import { correctionMarkdown } from '../plans/alignment-words.ts'
 import { cableLoading } from '../plans/cable-loading.ts'
 import { cableMarkdown } from '../plans/cable-words.ts'
+import { headed, type Markdown, md, paragraphs, prose } from '../plans/markdown.ts'
 import { couplingMarkdown, driveMarkdown } from './hover-drive.ts'
 import { moveMarkdown, protectionMarkdown, sealMarkdown } from './hover-parts.ts'
-import { headed, paragraphs } from './markdown.ts'
 
 /** How a reading is corrected: with what was found in its file, where that is known. */
 export type Correcting = typeof correctionOf
@@ -20,12 +20,13 @@ export function computedMarkdown(
   block: Block,
   scope: Scope,
   correct: Correcting = correctionOf,
-): string | undefined {
+): Markdown | undefined {
   const computed = ofBlock(block, lookupFrom(block, scope), scope, correct)
-  return computed && paragraphs(computed, formulas[block.kind] && `Formula: ${formulas[block.kind]}`)
+  const formula = formulas[block.kind]
+  return computed && paragraphs(computed, formula === undefined ? undefined : prose(`Formula: ${formula}`))
 }
 
-function ofBlock(block: Block, lookup: Lookup, scope: Scope, correct: Correcting): string | undefined {
+function ofBlock(block: Block, lookup: Lookup, scope: Scope, correct: Correcting): Markdown | undefined {
   switch (block.kind) {
     case 'reading':
       return readingMarkdown(block, lookup, correct)
@@ -35,7 +36,7 @@ function ofBlock(block: Block, lookup: Lookup, scope: Scope, correct: Correcting
     }
     case 'cable': {
       const outcome = cableLoading(block, lookup)
-      return outcome.ok ? cableMarkdown(outcome.value) : outcome.fault.words
+      return outcome.ok ? cableMarkdown(outcome.value) : prose(outcome.fault.words)
     }
     case 'drive':
       return driveMarkdown(block, lookup)
@@ -60,24 +61,24 @@ const formulas: Readonly<Record<string, string | undefined>> = {
   reading: alignment,
   bed: alignment,
   coupling:
-    'gap variation = diameter × slope of the face; within where value + U is inside the limit, outside where value - U is beyond it (ISO 14253-1).',
+    'gap variation = diameter × slope of the face; within if value + U is inside the limit, outside if value - U is beyond it (ISO 14253-1).',
   cable:
-    'carries = table value × place × bundling × conductors in parallel; drop = current × resistance at working temperature, out and back or per phase (IEC 60228, ASTM B258).',
+    'can carry = table value × place × bundling × conductors in parallel; drop = current × resistance at working temperature, out and back or per phase (IEC 60228, ASTM B258).',
   seal: 'compression = free length - fitted length (definition).',
   protection:
-    'at least 1.25 × the current (NEC practice for continuous loads), at most what the cable carries (33 CFR 183.455(c)).',
+    'at least 1.25 × the current (NEC practice for continuous loads), at most what the cable can carry (33 CFR 183.455(c)).',
   move: 'a flat is pitch / 6 (lead of a single-start thread = pitch); slope = the straight line through the heights of the feet, by least squares.',
 }
 
 /** What a reading asks of each foot, or why that cannot be said. */
-function readingMarkdown(reading: Block, lookup: Lookup, correct: Correcting): string {
+function readingMarkdown(reading: Block, lookup: Lookup, correct: Correcting): Markdown {
   const outcome = correct(reading, lookup)
   if (outcome.ok) {
     const progress = sparkline(logUpTo(reading, lookup))
     return paragraphs(
       correctionMarkdown(outcome.value, lookup.system),
-      progress && `Readings so far: ${progress}.`,
+      progress === undefined || progress === '' ? undefined : prose(`Readings so far: ${progress}.`),
     )
   }
-  return `**${headed('Reading', reading.name)}: no correction**\n\n${outcome.fault.words}`
+  return paragraphs(md`**${headed('Reading', reading.name)}: no correction**`, prose(outcome.fault.words))
 }

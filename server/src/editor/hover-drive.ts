@@ -1,37 +1,43 @@
-import { reaches } from '../engineering/compare.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
 import { correctionOf } from '../plans/alignment.ts'
 import { lastReading } from '../plans/alignment-moves.ts'
 import { briefChange, briefLoad, briefVerdict } from '../plans/brief-words.ts'
+import { canCarry } from '../plans/cable-ampacity.ts'
 import { cableLoading } from '../plans/cable-loading.ts'
-import { markdownTable } from '../plans/markdown-table.ts'
+import { code, headed, joined, type Markdown, md, paragraphs, prose, table } from '../plans/markdown.ts'
 import { changeOf } from '../plans/reading-change.ts'
 import { squeezeOf } from '../plans/seal-squeeze.ts'
 import { saidLength, saidLimit } from '../quantity/said.ts'
 import { findKind } from '../vocabulary/index.ts'
-import { protectionInBrief, sayFit } from './hover-parts.ts'
-import { code, headed } from './markdown.ts'
+import { protectionInBrief, squeezeInBrief } from './hover-parts.ts'
 import { sayValue } from './say-value.ts'
 
-type Row = readonly [what: string, words: string]
+type Row = readonly [what: Markdown, words: Markdown]
 
 /** A whole drive at a glance. */
-export function driveMarkdown(drive: Block, lookup: Lookup): string | undefined {
+export function driveMarkdown(drive: Block, lookup: Lookup): Markdown | undefined {
   const rows: readonly Row[] = [
     ...lastRows(drive, lookup),
     ...partRow(drive, 'shaft', ['diameter', 'length', 'material'], lookup),
     ...partRow(drive, 'motor', ['power', 'speed', 'voltage'], lookup),
     ...childrenOf(drive, 'seal').flatMap((seal): Row[] => {
       const squeeze = squeezeOf(seal, lookup.from(seal))
-      return squeeze ? [['seal', `${squeeze.found}${sayFit(squeeze, '**outside**')}`]] : []
+      return squeeze ? [[md`seal`, squeezeInBrief(squeeze)]] : []
     }),
     ...childrenOf(drive, 'cable').flatMap((cable): Row[] => {
       const outcome = cableLoading(cable, lookup.from(cable))
       if (!outcome.ok) return []
-      const { current, carries = Number.POSITIVE_INFINITY } = outcome.value
+      const outside = {
+        yes: md``,
+        no: md`: **overloaded**`,
+        'not-shown': md`: **not in the tables**`,
+      }
       return [
-        [called(cable), `${briefLoad(outcome.value)}${reaches(carries, current) ? '' : ': **overloaded**'}`],
+        [
+          called(cable),
+          md`${prose(briefLoad(outcome.value))}${outside[canCarry(outcome.value, outcome.value.current)]}`,
+        ],
       ]
     }),
     ...childrenOf(drive, 'protection').flatMap((device): Row[] => {
@@ -41,21 +47,23 @@ export function driveMarkdown(drive: Block, lookup: Lookup): string | undefined 
   ]
   return rows.length === 0
     ? undefined
-    : [`**${headed('Drive', drive.name)}**`, '', markdownTable(['part', ''], rows)].join('\n')
+    : paragraphs(md`**${headed('Drive', drive.name)}**`, table(['part', ''], rows))
 }
 
-const called = ({ kind, name }: Block): string => headed(kind, name && code(name))
+const called = ({ kind, name }: Block): Markdown => headed(kind, name, code)
+
+const inTicks = (name: string): string => `\`${name}\``
 
 function lastRows(drive: Block, lookup: Lookup): readonly Row[] {
   const last = lastReading(drive)
   if (!last) return []
   const at = lookup.from(last)
   const outcome = correctionOf(last, at)
-  if (!outcome.ok) return [[called(last), outcome.fault.words]]
+  if (!outcome.ok) return [[called(last), prose(outcome.fault.words)]]
   const change = changeOf(last, at)
   return [
-    [called(last), `**${briefVerdict(outcome.value, at.system)}**`],
-    ...(change ? ([['changed', briefChange(change, at.system, code)]] as const) : []),
+    [called(last), md`**${prose(briefVerdict(outcome.value, at.system))}**`],
+    ...(change ? ([[md`changed`, prose(briefChange(change, at.system, inTicks))]] as const) : []),
   ]
 }
 
@@ -67,28 +75,24 @@ function partRow(drive: Block, kind: string, names: readonly string[], lookup: L
       const fact = findKind(kind)?.facts[name]
       return value && fact ? [sayValue(value, fact.shape, lookup.system)] : []
     })
-    return said.length === 0 ? [] : [[called(part), said.join('; ')]]
+    return said.length === 0 ? [] : [[called(part), joined(said, '; ')]]
   })
 }
 
 /** What a coupling allows, and how the last reading stands to that. */
-export function couplingMarkdown(coupling: Block, lookup: Lookup): string | undefined {
+export function couplingMarkdown(coupling: Block, lookup: Lookup): Markdown | undefined {
   const last = coupling.parent && lastReading(coupling.parent)
   const outcome = last && correctionOf(last, lookup.from(last))
   if (!last || !outcome?.ok) return undefined
   const { gapVariation, offset } = outcome.value
   const judged = { 'gap variation': gapVariation, ...(offset && { offset }) }
-  return [
-    `**${called(last)}: ${briefVerdict(outcome.value, lookup.system)}**`,
-    '',
-    markdownTable(
-      ['', 'last reading', 'allowed', 'from'],
-      Object.entries(judged).map(([what, { value, limit, limitFrom }]) => [
-        what,
-        saidLength(value.value, lookup.system),
-        saidLimit(limit, lookup.system),
-        limitFrom,
-      ]),
+  return paragraphs(
+    md`**${called(last)}: ${prose(briefVerdict(outcome.value, lookup.system))}**`,
+    table(
+      ['', 'last reading', 'limit', 'limit from'],
+      Object.entries(judged).map(([what, { value, limit, limitFrom }]) =>
+        [what, saidLength(value.value, lookup.system), saidLimit(limit, lookup.system), limitFrom].map(prose),
+      ),
     ),
-  ].join('\n')
+  )
 }

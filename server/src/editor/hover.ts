@@ -3,9 +3,10 @@ import { allChecks } from '../checks/index.ts'
 import { trustedCorrection } from '../checks/plan-trust.ts'
 import type { JobFile } from '../job/files.ts'
 import { lookupFrom } from '../job/lookup.ts'
-import { type Block, blockOf, type Place, type Section } from '../job/model.ts'
+import { type Block, blockOf, type Place, type Section, type Value } from '../job/model.ts'
 import type { View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
+import { code, joined, list, type Markdown, md, ours, paragraphs } from '../plans/markdown.ts'
 import { findUnit } from '../quantity/units.ts'
 import type { FactNode, LineNode, Part, Provenance, Span } from '../syntax/tree.ts'
 import { type Fact, factIn } from '../vocabulary/block.ts'
@@ -15,11 +16,10 @@ import { type Correcting, computedMarkdown } from './hover-computed.ts'
 import { headingWords, partOfValue } from './hover-part.ts'
 import { checksMarkdown, sourcesMarkdown } from './hover-sources.ts'
 import { blockMarkdown, checkMarkdown, factMarkdown, kindMarkdown, unitMarkdown } from './hover-words.ts'
-import { code, list, paragraphs } from './markdown.ts'
 import { nodeAt } from './node-at.ts'
 
 export interface Hover {
-  readonly markdown: string
+  readonly markdown: Markdown
   readonly place: Place
 }
 
@@ -49,7 +49,7 @@ export function hover(
   const around = { scope: analysis.scope(file), docs, correct }
   const node = at.blocks.at(-1)
   const block = node && blockOf(analysis.bound(file, section).blocks, node)
-  const hovered = (span: Span, markdown: string | undefined): Hover | undefined =>
+  const hovered = (span: Span, markdown: Markdown | undefined): Hover | undefined =>
     markdown === undefined || markdown === '' ? undefined : { markdown, place: { section, span } }
   switch (at.on) {
     case 'kind':
@@ -75,19 +75,19 @@ export function hover(
   }
 }
 
-function provenanceMarkdown({ words }: Provenance): string {
+function provenanceMarkdown({ words }: Provenance): Markdown {
   const known = words.flatMap(({ text }) => (Object.hasOwn(provenanceWords, text) ? [text] : []))
   return paragraphs(
-    '**Where the value comes from**, as the writer says. It goes with the value into each block that is `like` this one.',
+    md`**Where the value comes from**. A block that is ${code('like')} this one takes it with the value.`,
     list(
       (known.length > 0 ? known : Object.keys(provenanceWords)).map(
-        (word) => `${code(word)}: ${provenanceWords[word]}`,
+        (word) => md`${code(word)}: ${ours(provenanceWords[word] ?? '')}`,
       ),
     ),
   )
 }
 
-function headMarkdown(block: Block, around: Around, on: 'kind' | 'name'): string | undefined {
+function headMarkdown(block: Block, around: Around, on: 'kind' | 'name'): Markdown | undefined {
   const kind = findKind(block.kind)
   if (!kind) return undefined
   const about = on === 'name' && block.about && lookupFrom(block, around.scope).named(block.about.text)
@@ -97,13 +97,13 @@ function headMarkdown(block: Block, around: Around, on: 'kind' | 'name'): string
   if (check)
     return paragraphs(
       checkMarkdown(check, around.docs),
-      '---',
+      md`---`,
       blockMarkdown(block, kind, around.scope.system()),
     )
   const words = on === 'kind' ? kindMarkdown(kind) : blockMarkdown(block, kind, around.scope.system())
   const computed = computedMarkdown(block, around.scope, around.correct)
   const sources = sourcesMarkdown(block.kind, around.docs)
-  return computed ? paragraphs(computed, sources, '---', words) : paragraphs(words, sources)
+  return computed ? paragraphs(computed, sources, md`---`, words) : paragraphs(words, sources)
 }
 
 interface Declared {
@@ -118,18 +118,45 @@ function declared(block: Block, item: FactNode | LineNode): Declared | undefined
   return name !== undefined && fact ? { name, fact } : undefined
 }
 
-const like =
-  '**like**\n\nThe block this one takes over: what is not said here is as it is there. Facts written here come first.'
+const like = ours(
+  '**like**\n\nThe block that this one inherits from. Facts not stated here are taken from there. Facts stated here take precedence.',
+)
 
-function ofFact(block: Block, item: FactNode | LineNode, around: Around): string | undefined {
-  if (item.type === 'fact' && item.name.text === 'like') return like
+const likeDrive = paragraphs(
+  ...[
+    '**like**',
+    'The drive that this one inherits from, block by block and fact by fact. What is stated here takes precedence.',
+    'Not inherited: readings, moves, the target, the phase map, the hand of the propeller, anything `[measured]`, and whatever belongs to one machine. Write those for each drive.',
+    'Names in inherited blocks refer to the blocks of this drive first.',
+  ].map((words) => ours(words)),
+)
+
+function ofFact(block: Block, item: FactNode | LineNode, around: Around): Markdown | undefined {
+  if (item.type === 'fact' && item.name.text === 'like') return block.kind === 'drive' ? likeDrive : like
   const found = declared(block, item)
   if (!found) return undefined
   const value = block.facts.get(found.name) ?? block.others.get(found.name)
   return paragraphs(
-    factMarkdown({ ...found, kind: block.kind, value, system: around.scope.system() }),
+    factMarkdown({
+      ...found,
+      kind: block.kind,
+      value,
+      replaced: replacedBy(value, block, found.name),
+      system: around.scope.system(),
+    }),
     checksMarkdown(`${block.kind}.${found.name}`, around.docs),
   )
+}
+
+/** `?` in a value. */
+const blank = ours(
+  '**Not known yet**\n\nA `?` marks a number, a word or a text that is still to be filled in. Until then the fact counts as missing, and nothing is calculated from it.',
+)
+
+/** What the other drive says, where a drive that is `like` it says its own. */
+function replacedBy(value: Value<unknown> | undefined, { source }: Block, name: string) {
+  const other = value?.origin ? undefined : source?.facts.get(name)
+  return source && other && { value: other, of: other.at.taken?.of ?? source.path }
 }
 
 function partMarkdown(
@@ -137,11 +164,12 @@ function partMarkdown(
   part: Part,
   item: FactNode | LineNode,
   around: Around,
-): string | undefined {
+): Markdown | undefined {
   if (part.type === 'word') {
     const referred = referredMarkdown(block, part.text, item, around)
     if (referred !== undefined) return referred
   }
+  if (part.type === 'blank') return paragraphs(blank, ofFact(block, item, around))
   const found = declared(block, item)
   const value = found && (block.facts.get(found.name) ?? block.others.get(found.name))
   return paragraphs(partOfValue(part, item, found?.fact.shape, value), ofFact(block, item, around))
@@ -153,7 +181,7 @@ function referredMarkdown(
   path: string,
   item: FactNode | LineNode,
   around: Around,
-): string | undefined {
+): Markdown | undefined {
   const isLike = item.type === 'fact' && item.name.text === 'like'
   const shape = declared(block, item)?.fact.shape
   const mayRefer = isLike || shape?.refersTo || shape?.quantity || block.kind === 'concession'
@@ -172,13 +200,13 @@ function referredMarkdown(
   return undefined
 }
 
-function used(item: FactNode | LineNode, file: JobFile): string | undefined {
+function used(item: FactNode | LineNode, file: JobFile): Markdown | undefined {
   const [word] = item.entries[0]?.parts ?? []
   if (word?.type !== 'word' || word.text !== 'use') return undefined
-  const from = file.used.map(({ path }) => code(path)).join(', ')
+  const from = file.used.map(({ path }) => code(path))
   return paragraphs(
-    '**use**',
-    'Blocks of another job file, by their names: a library of parts. The path is from this file, and does not lead out of the folder that is open around it.',
-    from === '' ? undefined : `Used here: ${from}`,
+    md`**use**`,
+    md`Uses blocks of another job file by their names: a library of parts. The path is relative to this file and must stay inside the workspace folder.`,
+    from.length === 0 ? undefined : md`Used here: ${joined(from, ', ')}`,
   )
 }

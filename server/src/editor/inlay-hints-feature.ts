@@ -13,7 +13,7 @@ export const inlayHintsFeature = feature(InlayHintRequest.type, { inlayHintProvi
   const within = sections.slice(sections.indexOf(first.section), sections.indexOf(last.section) + 1)
   return sectionBySection(asked, within, (view, section) =>
     inlayHints(view, section, {
-      sorts: settings.inlayHints,
+      settings: settings.inlayHints,
       ...(section === first.section && { from: first.offset }),
       ...(section === last.section && { to: last.offset }),
     }).map(

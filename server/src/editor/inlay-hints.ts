@@ -1,27 +1,34 @@
 import { nutMove } from '../engineering/adjusters.ts'
-import type { Thread } from '../engineering/thread.ts'
+import { heightOf, type Thread } from '../engineering/thread.ts'
 import { type Lookup, lookupFrom } from '../job/lookup.ts'
-import type { Block, Section } from '../job/model.ts'
+import { type Block, isTakenWhole, type Section } from '../job/model.ts'
 import { perSection, type View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
-import { correctionOf } from '../plans/alignment.ts'
-import { briefLoad, briefVerdict } from '../plans/brief-words.ts'
+import { briefLoad } from '../plans/brief-words.ts'
+import { canCarry } from '../plans/cable-ampacity.ts'
 import { cableLoading } from '../plans/cable-loading.ts'
 import { ampacityWords } from '../plans/cable-words.ts'
 import { sayTurns } from '../plans/foot-words.ts'
-import { heightOf, threadNear } from '../plans/move-effect.ts'
+import { threadNear } from '../plans/move-effect.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
-import { saidLength, saidLimit } from '../quantity/said.ts'
+import { saidLength } from '../quantity/said.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 import { converted } from './converted.ts'
+import { isMixed } from './systems-used.ts'
 
-/** Each sort can be switched off by a setting of its name. */
-export type HintSort = 'units' | 'cables' | 'moves' | 'verdicts'
+export type HintSort = 'units' | 'sums' | 'cables' | 'moves'
 
-export type HintSorts = Readonly<Record<HintSort, boolean>>
+/** What is to be shown, as the settings of these names have it. */
+export interface HintSettings {
+  /** Amounts in the other system: `mixed`, where a job is written in both. */
+  readonly units: 'off' | 'mixed' | 'always'
+  readonly sums: boolean
+  readonly cables: boolean
+  readonly moves: boolean
+}
 
-export const everySort: HintSorts = { units: true, cables: true, moves: true, verdicts: true }
+export const everyHint: HintSettings = { units: 'always', sums: true, cables: true, moves: true }
 
 /** A few words shown behind a place in the text. */
 export interface Hint {
@@ -40,18 +47,22 @@ export function inlayHints(
   {
     from = 0,
     to = section.text.length,
-    sorts = everySort,
+    settings = everyHint,
   }: {
     readonly from?: number
     readonly to?: number
-    readonly sorts?: HintSorts
+    readonly settings?: HintSettings
   } = {},
 ): readonly Hint[] {
-  return hintsOf(view, section).filter(({ sort, at }) => sorts[sort] && at >= from && at <= to)
+  const { units, ...others } = settings
+  const isShown = { ...others, units: units === 'always' || (units === 'mixed' && isMixed(view.file)) }
+  return hintsOf(view, section).filter(({ sort, at }) => isShown[sort] && at >= from && at <= to)
 }
 
 const hintsOf = perSection(({ blocks }, scope) =>
   allBlocks(blocks)
+    // What a drive takes from another has no text here to put them at.
+    .filter((block) => !isTakenWhole(block))
     .flatMap((block) => [...unitHints(block, scope), ...blockHints(block, lookupFrom(block, scope))])
     .sort((a, b) => a.at - b.at),
 )
@@ -65,27 +76,26 @@ function unitHints(block: Block, scope: Scope): readonly Hint[] {
   return [...block.facts].flatMap(([name, value]): Hint[] => {
     const shape = facts[name]?.shape
     const found = shape && !value.origin ? converted(value, shape, scope.system()) : undefined
-    return found ? [{ sort: 'units', at: value.at.span.end, words: found.words, tooltip: found.source }] : []
+    return found
+      ? [
+          {
+            sort: found.isSum ? 'sums' : 'units',
+            at: value.at.span.end,
+            words: found.words,
+            tooltip: found.source,
+          },
+        ]
+      : []
   })
 }
 
 function blockHints(block: Block, lookup: Lookup): readonly Hint[] {
   const at = block.node.headSpan.end
   switch (block.kind) {
-    case 'reading': {
-      const outcome = correctionOf(block, lookup)
-      if (!outcome.ok) return []
-      const { gapVariation, offset } = outcome.value
-      const limits = [
-        `gap variation ${saidLimit(gapVariation.limit, lookup.system)}: ${gapVariation.limitFrom}`,
-        ...(offset ? [`offset ${saidLimit(offset.limit, lookup.system)}: ${offset.limitFrom}`] : []),
-      ]
-      const tooltip = `What was read of what is allowed. Allowed: ${limits.join('; ')}. Decision rule: ISO 14253-1.`
-      return [{ sort: 'verdicts', at, words: briefVerdict(outcome.value, lookup.system), tooltip }]
-    }
     case 'cable': {
       const outcome = cableLoading(block, lookup)
-      if (!outcome.ok) return []
+      // A cable that is too thin, or that no table shows to be thick enough, is a finding, which says so.
+      if (!outcome.ok || canCarry(outcome.value, outcome.value.current) !== 'yes') return []
       const { currentFrom, sources } = outcome.value
       const tooltip = `Current: ${currentFrom}. Can carry: ${ampacityWords(outcome.value)} Source: ${sources.join('; ')}.`
       return [{ sort: 'cables', at, words: briefLoad(outcome.value), tooltip }]

@@ -1,27 +1,55 @@
-import { type Dirent, readFileSync, realpathSync, statSync } from 'node:fs'
+import { type Dirent, readdirSync, realpathSync, statSync } from 'node:fs'
 import { readdir } from 'node:fs/promises'
 import { isAbsolute, join, relative, sep } from 'node:path'
+import type { Refusal } from '../job/file-text.ts'
+import { elide } from '../quantity/elide.ts'
+import { readFileText } from './read-file-node.ts'
+import { isSearched } from './uri.ts'
 
 /** Whether a relative path leads out of the folder it starts from. */
 export const leadsOut = (path: string): boolean =>
   path === '..' || path.startsWith(`..${sep}`) || isAbsolute(path)
 
-const utf8 = new TextDecoder('utf-8', { fatal: true })
-
+/** Where a file of the root really lies, links followed; undefined when that is outside, or when there is no such file. */
 function reallyInside(root: string, file: string): string | undefined {
-  const real = realpathSync(file)
-  return leadsOut(relative(realpathSync(root), real)) || !statSync(real).isFile() ? undefined : real
-}
-
-/** Text of a file that really lies in the root, links followed, without its byte order mark; undefined for any other, and for what is not UTF-8. */
-export function readInside(root: string, file: string): string | undefined {
   try {
-    const real = reallyInside(root, file)
-    return real === undefined ? undefined : utf8.decode(readFileSync(real))
+    const real = realpathSync(file)
+    return leadsOut(relative(realpathSync(root), real)) || !statSync(real).isFile() ? undefined : real
   } catch {
-    return undefined
+    return undefined // gone meanwhile, or a link to nothing
   }
 }
+
+/** Text of a file that really lies in the root, or why it is not read; undefined for any other. */
+export function readInside(root: string, file: string): string | Refusal | undefined {
+  const real = reallyInside(root, file)
+  if (real === undefined) return undefined
+  const spelling = otherSpelling(root, file)
+  if (spelling === undefined) return readFileText(real)
+  return { type: 'file-unreadable', why: `on the disk it is named ${elide(spelling.replaceAll(sep, '/'))}` }
+}
+
+/** How the disk spells a path below the root that it takes although it is spelled otherwise (capitals, a dot at the end, a short name): one file must
+ * not be taken for two, and a job that is read on one disk must be read on every other. */
+export function otherSpelling(root: string, file: string): string | undefined {
+  const asked = relative(root, file)
+  try {
+    const real = relative(realpathSync.native(root), realpathSync.native(file))
+    if (leadsOut(asked) || isSameName(real, asked)) return undefined
+    // It may also be other because of a link on the way: then each name is there as it is asked for.
+    let folder = root
+    for (const name of asked.split(sep)) {
+      if (!readdirSync(folder).some((one) => isSameName(one, name))) return real
+      folder = join(folder, name)
+    }
+  } catch {
+    // What cannot be listed has the spelling it is asked for.
+  }
+  return undefined
+}
+
+/** Disks differ in how they keep an accent (Unicode 16.0, section 3.11), which nobody can see. */
+const isSameName = (a: string, b: string): boolean => a.normalize() === b.normalize()
 
 /** The job files below a folder, each folder's in order of name. Folders that are links are not gone into: what they lead to inside is found
  * where it stands. */
@@ -30,17 +58,19 @@ export async function listInside(root: string, folder = root): Promise<readonly 
   const found: string[] = []
   for (const entry of entries.toSorted((a, b) => (a.name < b.name ? -1 : 1))) {
     const path = join(folder, entry.name)
-    if (entry.isDirectory() && entry.name !== 'node_modules' && !entry.name.startsWith('.'))
-      found.push(...(await listInside(root, path)))
-    else if (entry.name.endsWith('.wright') && isInside(root, path)) found.push(path)
+    if (entry.isDirectory() && isSearched(entry.name)) {
+      for (const one of await listInside(root, path)) found.push(one)
+    } else if (entry.name.endsWith('.wright') && reallyInside(root, path) !== undefined) found.push(path)
   }
   return found
 }
 
-function isInside(root: string, file: string): boolean {
-  try {
-    return reallyInside(root, file) !== undefined
-  } catch {
-    return false // gone meanwhile, or a link to nothing
-  }
+/** A disk may give two changes within this time the same stamp: milliseconds. */
+const coarsest = 2000
+
+/** Changes whenever a file does; undefined where there is none, or where it has changed so lately that another change may not show. */
+export function stampOf(file: string): string | undefined {
+  const stat = statSync(file, { throwIfNoEntry: false })
+  if (!stat || Date.now() - Math.max(stat.mtimeMs, stat.ctimeMs) < coarsest) return undefined
+  return [stat.dev, stat.ino, stat.size, stat.mtimeMs, stat.ctimeMs].join(' ')
 }

@@ -1,3 +1,5 @@
+import { newJobRequest } from './client-requests.ts'
+
 type Holds = (value: unknown) => boolean
 
 const isObject = (value: unknown): value is Readonly<Record<string, unknown>> =>
@@ -6,6 +8,10 @@ const isText: Holds = (value) => typeof value === 'string'
 const isCount: Holds = (value) => Number.isInteger(value) && (value as number) >= 0
 const isPosition: Holds = (value) => isObject(value) && isCount(value['line']) && isCount(value['character'])
 const isRange: Holds = (value) => isObject(value) && isPosition(value['start']) && isPosition(value['end'])
+const isOneOf =
+  (...values: readonly unknown[]): Holds =>
+  (value) =>
+    values.includes(value)
 const listOf =
   (holds: Holds): Holds =>
   (value) =>
@@ -40,6 +46,12 @@ const needed: Readonly<Record<string, Readonly<Record<string, Holds>>>> = {
     rootUri: optional(isText),
     workspaceFolders: optional(listOf(isGiven('uri'))),
   },
+  [newJobRequest]: {
+    vessel: isText,
+    drives: isOneOf(1, 2),
+    units: isOneOf('metric', 'inch'),
+    feet: isOneOf('studs', 'shims'),
+  },
   'textDocument/codeAction': { ...stretch, context: isAboutActions },
   'textDocument/completion': place,
   'textDocument/definition': place,
@@ -63,6 +75,7 @@ const needed: Readonly<Record<string, Readonly<Record<string, Holds>>>> = {
   'textDocument/signatureHelp': place,
   'typeHierarchy/subtypes': { item: isItem },
   'typeHierarchy/supertypes': { item: isItem },
+  'shaftwright/plan': { textDocument, position: optional(isPosition), path: optional(isText) },
   // Of any kind: what makes no sense stands at its default.
   'workspace/didChangeConfiguration': { settings: () => true },
   'workspace/didChangeWatchedFiles': { changes: uris },
@@ -70,6 +83,9 @@ const needed: Readonly<Record<string, Readonly<Record<string, Holds>>>> = {
     event: (value) => isObject(value) && uris(value['added']) && uris(value['removed']),
   },
   'workspace/diagnostic': { previousResultIds: listOf(isGiven('uri', 'value')) },
+  'workspace/didCreateFiles': { files: uris },
+  'workspace/didDeleteFiles': { files: uris },
+  'workspace/didRenameFiles': { files: listOf(isGiven('oldUri', 'newUri')) },
   'workspace/executeCommand': { command: isText },
   'workspace/symbol': { query: isText },
   'workspace/willRenameFiles': { files: listOf(isGiven('oldUri', 'newUri')) },

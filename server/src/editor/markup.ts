@@ -1,4 +1,5 @@
 import { type ClientCapabilities, type MarkupContent, MarkupKind } from 'vscode-languageserver'
+import type { Markdown } from '../plans/markdown.ts'
 import { plainText } from './plain-text.ts'
 
 /** What an editor says it can show, the format it likes best first (LSP 3.17). */
@@ -14,7 +15,7 @@ const formatsOf = {
 export function markup(
   client: ClientCapabilities,
   where: keyof typeof formatsOf,
-  markdown: string,
+  markdown: Markdown,
 ): MarkupContent {
   const [best] = (formatsOf[where](client) ?? []).filter((kind) => MarkupKind.is(kind))
   return best === MarkupKind.Markdown

@@ -4,6 +4,7 @@ import {
   type Entry,
   type FactNode,
   type Item,
+  insideOf,
   type Leaf,
   type LineNode,
   type Part,
@@ -60,20 +61,4 @@ function innermost(entries: readonly Entry[], offset: number): Part | undefined 
   for (let inner = part; inner; inner = insideOf(inner).find(({ span }) => contains(span, offset)))
     part = inner
   return part
-}
-
-/** The parts that a part is made of. */
-export function insideOf(part: Part): readonly Part[] {
-  switch (part.type) {
-    case 'plus-minus':
-      return [part.by]
-    case 'range':
-      return [part.low, part.high]
-    case 'operation':
-      return [part.left, part.right]
-    case 'negated':
-      return [part.of]
-    default:
-      return []
-  }
 }

@@ -1,20 +1,23 @@
-import { withoutTicks } from './markdown.ts'
+import { type Markdown, withoutTicks } from '../plans/markdown.ts'
 
 /** Our own Markdown as text that reads well without being rendered: tables as columns, code and bold as their words, no escapes. A link that has
  * a line to itself keeps its address. */
-export function plainText(markdown: string): string {
+export function plainText(markdown: Markdown): string {
   const lines: string[] = []
   let table: string[] = []
-  let inCode = false
+  let fence: string | undefined
   for (const line of [...markdown.split('\n'), '']) {
-    if (!inCode && line.startsWith('|')) {
+    if (fence === undefined && line.startsWith('|')) {
       table.push(line)
       continue
     }
     lines.push(...columns(table))
     table = []
-    if (line.startsWith('```')) inCode = !inCode
-    else lines.push(inCode ? `  ${line}` : plainLine(line))
+    if (fence === undefined) {
+      fence = /^`{3,}/.exec(line)?.[0]
+      if (fence === undefined) lines.push(plainLine(line))
+    } else if (line === fence) fence = undefined
+    else lines.push(`  ${line}`)
   }
   return lines.join('\n').trimEnd()
 }

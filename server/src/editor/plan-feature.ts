@@ -1,27 +1,33 @@
-import {
-  ErrorCodes,
-  ExecuteCommandRequest,
-  ResponseError,
-  type TextDocumentPositionParams,
-} from 'vscode-languageserver'
+import { ProtocolRequestType } from 'vscode-languageserver'
 import { locate } from '../job/document.ts'
+import type { Block } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
+import { type PlanParams, type PlanResult, planRequest } from './client-requests.ts'
 import { workspaceFeature } from './feature.ts'
-import { planAt } from './plan.ts'
+import { drivesOf, plannedAt, plannedBy, planSheet } from './plan.ts'
 
-/** Its one argument says the text and a place in it, as in LSP 3.17 TextDocumentPositionParams. The answer is plain text. */
-export const planCommand = 'shaftwright.plan'
-
+/** For an editor that keeps a plan in view: it is told once when the plan may have changed, and then asks again. */
 export const planFeature = workspaceFeature(
-  ExecuteCommandRequest.type,
-  { executeCommandProvider: { commands: [planCommand] } },
-  ({ params, workspace, findingsOf }): string | null | ResponseError<void> => {
-    const { command, arguments: given = [] } = params
-    if (command !== planCommand)
-      return new ResponseError<void>(ErrorCodes.InvalidParams, `${command} is no command of this server.`)
-    const [asked] = given as readonly Partial<TextDocumentPositionParams>[]
-    const open = asked?.textDocument && workspace.get(asked.textDocument.uri)
-    const at = open && asked.position && locate(open.document, asked.position)
-    if (!at) return null
-    return planAt(workspace.viewOf(open), at.section, at.offset, findingsOf(open)) ?? null
+  new ProtocolRequestType<PlanParams, PlanResult, never, void, void>(planRequest),
+  {},
+  async ({ params, workspace, follow, findingsOf, today }): Promise<PlanResult> => {
+    const { uri } = params.textDocument
+    const open = await workspace.wholeFile(uri)
+    follow(uri, open)
+    if (!open) return { type: 'no-file' }
+    const view = workspace.viewOf(open)
+    const planned = blockAsked(params, view)
+    if (!planned) return { type: 'no-such-drive', drives: drivesOf(view).map(({ path }) => path) }
+    const text = planSheet(view, planned, { findings: findingsOf(open), today })
+    return { type: 'plan', path: planned.path, text }
   },
 )
+
+/** Of a place outside any drive, the only drive is meant. */
+function blockAsked({ path, position }: PlanParams, view: View): Block | undefined {
+  if (path !== undefined) return plannedBy(view, path)
+  const at = position && locate(view.file.document, position)
+  const planned = at && plannedAt(view, at.section, at.offset)
+  const drives = drivesOf(view)
+  return planned ?? (drives.length === 1 ? drives[0] : undefined)
+}

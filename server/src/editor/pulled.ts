@@ -12,7 +12,9 @@ import type {
   WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver'
 import { cancelled } from './guard.ts'
+import { overlap } from './overlap.ts'
 import { pause } from './quiet.ts'
+import { isRevision } from './revision.ts'
 import { keyOf } from './uri.ts'
 import type { OpenFile, Workspace } from './workspace.ts'
 
@@ -56,13 +58,14 @@ export class Pulled {
     this.#parts = parts
   }
 
-  /** To be told when a file is another now, or when any may be. */
-  changed(uri?: string): void {
+  /** To be told when files are others now, or when any may be. */
+  changed(uris?: readonly string[]): void {
     this.#changes += 1
-    if (uri === undefined) this.#current.clear()
-    else
+    if (uris) {
+      const changed = new Set(uris.map(keyOf))
       for (const key of this.#current)
-        if (this.#reports.get(key)?.keys.has(keyOf(uri))) this.#current.delete(key)
+        if (overlap(changed, this.#reports.get(key)?.keys ?? changed)) this.#current.delete(key)
+    } else this.#current.clear()
     for (const wake of this.#waiting) wake()
     this.#waiting.clear()
   }
@@ -71,7 +74,8 @@ export class Pulled {
     textDocument,
     previousResultId,
   }: DocumentDiagnosticParams): Promise<DocumentDiagnosticReport> {
-    const report = await this.#report(textDocument.uri)
+    // An older revision cannot be fixed, so its faults are not reported.
+    const report = isRevision(textDocument.uri) ? undefined : await this.#report(textDocument.uri)
     if (!report) return { kind: 'full', items: [] }
     const resultId = report.id
     if (resultId === previousResultId) return { kind: 'unchanged', resultId }
@@ -154,7 +158,7 @@ export class Pulled {
     if (this.#day !== today()) this.#current.clear()
     this.#day = today()
     if (this.#current.has(key)) return this.#reports.get(key)
-    const open = await whole(workspace, uri)
+    const open = await workspace.wholeFile(uri)
     if (!open) return undefined
     // From here on nothing else happens until the report is made: it is of the text as it stands.
     const text = JSON.stringify(find(open))
@@ -168,13 +172,3 @@ export class Pulled {
 }
 
 const itemsOf = ({ text }: Report): Diagnostic[] => JSON.parse(text) as Diagnostic[]
-
-/** A file with all that it uses, none of it on its way. */
-async function whole(workspace: Workspace, uri: string): Promise<OpenFile | undefined> {
-  const viewed = await workspace.view(uri)
-  const seen = workspace.get(uri) ?? viewed // it may have been opened meanwhile
-  const waiting = seen && workspace.whole(seen)
-  if (!waiting) return seen
-  await waiting
-  return whole(workspace, uri)
-}

@@ -1,20 +1,20 @@
 import { LSPErrorCodes, RenameRequest, ResponseError } from 'vscode-languageserver'
-import { rangeOf } from '../job/document.ts'
-import { filesAroundOpen } from './around.ts'
+import { filesAroundOpen, ofOneMoment } from './around.ts'
 import { featureAt } from './feature.ts'
-import { renameCapability } from './prepare-rename-feature.ts'
+import { notNow, renameCapability } from './prepare-rename-feature.ts'
 import { rename } from './rename.ts'
+import { isRevision } from './revision.ts'
 import { workspaceEdit } from './workspace-edit.ts'
 
 export const renameFeature = featureAt(RenameRequest.type, renameCapability, async (asked, at) => {
   const { params, workspace, open, client } = asked
+  if (isRevision(open.uri)) return notNow()
   const around = await filesAroundOpen(asked)
   if (around instanceof ResponseError) return around
-  const found = rename(workspace.viewOf(open), at, { to: params.newName, around })
+  const { newName } = params
+  const found = await ofOneMoment(asked, () => rename(workspace.viewOf(open), at, { to: newName, around }))
+  if (found instanceof ResponseError) return found
   if ('refused' in found) return new ResponseError<void>(LSPErrorCodes.RequestFailed, found.refused)
-  const edits = found.map(({ at: place, in: { uri, file } }) => ({
-    uri,
-    edit: { range: rangeOf(file.document, place), newText: params.newName },
-  }))
+  const edits = found.map(({ uri, range }) => ({ uri, edit: { range, newText: newName } }))
   return workspaceEdit(edits, workspace, client)
 })

@@ -3,66 +3,71 @@ import { type Document, edit, hasSection, positionOf, startOf } from '../job/doc
 import { type JobFile, linkFile } from '../job/files.ts'
 import type { Place } from '../job/model.ts'
 import { referencesOf } from '../job/references.ts'
-import type { FileAround } from './around.ts'
-import type { FoundMention } from './references.ts'
+import { once } from '../syntax/once.ts'
+import type { FilesAround, Known } from './around.ts'
+import { mayMention, mentionsOf } from './may-mention.ts'
 
-interface Trial {
-  readonly mentions: readonly FoundMention[]
-  readonly to: string
-  readonly around: readonly FileAround[]
-}
-
-interface Change {
+/** A stretch of a text that the new name replaces. */
+export interface Written {
   readonly from: number
   readonly to: number
 }
 
+interface Trial {
+  /** By the key of each file that is written to, in the order of its text. */
+  readonly changes: ReadonlyMap<string, readonly Written[]>
+  readonly from: string
+  readonly to: string
+  readonly around: FilesAround
+}
+
 /** Writes the new name into copies of the files and reads them: every word has to stand for what it did before. Returns what would not, in words.
  * So a name that is taken somewhere, or hides another, is found however far away. */
-export function triedOut(analysis: Analysis, { mentions, to, around }: Trial): string | undefined {
-  const changes = new Map<Document, Change[]>()
-  for (const {
-    at,
-    in: { file },
-  } of mentions) {
-    const start = startOf(file.document, at.section) ?? 0
-    const list = changes.get(file.document) ?? []
-    if (list.length === 0) changes.set(file.document, list)
-    list.push({ from: start + at.span.start, to: start + at.span.end })
-  }
-  const texts = new Map(
-    [...changes].map(([document, list]) => [
-      document,
-      list.toReversed().reduce((text, { from, to: end }) => edit(text, from, end, to), document),
-    ]),
-  )
+export async function triedOut({ changes, from, to, around }: Trial): Promise<string | undefined> {
+  const changesOf = (file: JobFile, root: string | undefined): readonly Written[] =>
+    changes.get(root === undefined ? file.path : `${root}/${file.path}`) ?? []
   /** Where an offset has gone. */
-  const moved = (document: Document, offset: number): number =>
-    (changes.get(document) ?? [])
-      .filter(({ from }) => from < offset)
+  const moved = (list: readonly Written[], offset: number): number =>
+    list
+      .filter((change) => change.from < offset)
       .reduce((sum, change) => sum + to.length - (change.to - change.from), offset)
+  const renamed = new WeakMap<Document, Document>()
+  const textOf = (document: Document, list: readonly Written[]): Document => {
+    if (list.length === 0) return document
+    const known = renamed.get(document)
+    if (known) return known
+    const text = list.toReversed().reduce((of, change) => edit(of, change.from, change.to, to), document)
+    renamed.set(document, text)
+    return text
+  }
 
   const tried = new Analysis()
-  tried.begin()
+  const users = around.usersOf(changes.keys())
+  const isClean = once((known: Known): boolean => {
+    const { key, text } = known
+    return mentionsOf(text, from) === (changes.get(key)?.length ?? 0) && !mayMention(text, [to])
+  })
+  /** Where both names are rare, a file without either says the same as before: whatever it uses has every word of the one replaced by the other. */
+  const isSame = (known: Known): boolean => [...around.usedBy(known)].every(isClean)
   // Those that are written to first: there the cause is seen, not what comes of it.
-  const writtenTo = around.filter(({ file }) => texts.has(file.document))
-  const others = around.filter(
-    ({ file }) => !texts.has(file.document) && file.used.some(({ document }) => texts.has(document)),
-  )
-  for (const { file } of [...writtenTo, ...others]) {
-    const text = (of: Document) => texts.get(of) ?? of
-    const renamed = linkFile(file.path, text(file.document), (path) => {
-      const used = file.used.find((other) => other.path === path)
-      return used && text(used.document)
-    })
-    const before = meaningOf(analysis, file, moved)
-    const after = meaningOf(tried, renamed, (_document, offset) => offset)
-    const other = [...before].find(([at, means]) => after.get(at)?.means !== means.means)?.[1]
-    if (other)
-      return `${other.words} in ${file.path}, line ${other.line}, would stand for something else then.`
-    if (isWorse(problemsOf(analysis, file), problemsOf(tried, renamed)) || before.size !== after.size)
-      return `${file.path} would not be read as it is now: ${to} means something else there.`
-  }
+  const turns = [
+    (known: Known) => changes.has(known.key),
+    (known: Known) => !changes.has(known.key) && users.has(known.key) && !isSame(known),
+  ]
+  for (const isTurn of turns)
+    for await (const { uri, file } of around.files(isTurn)) {
+      const root = around.rootOf(uri)
+      const before = meaningOf(around.analysis, file, (of, offset) => moved(changesOf(of, root), offset))
+      const then = linkFile(file.path, textOf(file.document, changesOf(file, root)), (path) => {
+        const used = file.used.find((other) => other.path === path)
+        return used && textOf(used.document, changesOf(used, root))
+      })
+      const after = meaningOf(tried, then, (_file, offset) => offset)
+      const other = [...before].find(([at, means]) => after.get(at)?.means !== means.means)?.[1]
+      if (other) return `${other.words} in ${file.path}, line ${other.line}, would then mean something else.`
+      if (isWorse(problemsOf(around.analysis, file), problemsOf(tried, then)) || before.size !== after.size)
+        return `${file.path} would change its meaning: ${to} means something else there.`
+    }
   return undefined
 }
 
@@ -76,20 +81,20 @@ interface Meaning {
 function meaningOf(
   analysis: Analysis,
   file: JobFile,
-  moved: (document: Document, offset: number) => number,
+  moved: (file: JobFile, offset: number) => number,
 ): ReadonlyMap<number, Meaning> {
   const files = [file, ...file.used]
   const where = ({ section, span }: Place): string => {
     const holder = files.find(({ document }) => hasSection(document, section))
     if (!holder) return 'elsewhere'
     const { path, document } = holder
-    return `${path} ${moved(document, (startOf(document, section) ?? 0) + span.start)}`
+    return `${path} ${moved(holder, (startOf(document, section) ?? 0) + span.start)}`
   }
   const { document } = file
   return new Map(
     document.sections.flatMap((section) =>
       referencesOf({ analysis, file }, section).map(({ at, named }): [number, Meaning] => [
-        moved(document, (startOf(document, section) ?? 0) + at.span.start),
+        moved(file, (startOf(document, section) ?? 0) + at.span.start),
         {
           means: where(named),
           words: section.text.slice(at.span.start, at.span.end),

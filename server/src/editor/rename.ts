@@ -1,15 +1,16 @@
-import type { Analysis } from '../job/analysis.ts'
-import { hasSection } from '../job/document.ts'
+import { rangeOf, startOf } from '../job/document.ts'
 import type { Block, Section } from '../job/model.ts'
 import type { View } from '../job/per-section.ts'
 import { isName } from '../syntax/segments.ts'
 import type { Span } from '../syntax/tree.ts'
 import { findKind } from '../vocabulary/index.ts'
-import type { FileAround } from './around.ts'
+import type { FilesAround } from './around.ts'
 import { nodeAt } from './node-at.ts'
-import { type FoundMention, mentionsAround } from './references.ts'
-import { triedOut } from './rename-trial.ts'
+import { mentionsAround } from './references.ts'
+import { triedOut, type Written } from './rename-trial.ts'
 import { type Target, targetAt } from './target.ts'
+import { keyOf } from './uri.ts'
+import type { Range } from './workspace.ts'
 
 /** Why something cannot be given another name, for people. */
 export interface Refused {
@@ -31,57 +32,74 @@ export function renamable(view: View, section: Section, offset: number): Renamab
   if (!target || target.is === 'fact') return refused(fixed(section, offset))
   const name = target.is === 'mark' ? written(target.named.section, target.named.span) : target.block.name
   if (name === undefined)
-    return refused(`This ${target.block.kind} has no name: it goes by its kind, a word of the language.`)
+    return refused(`This ${target.block.kind} has no name of its own: its kind is a word of the language.`)
   const here = written(section, target.span)
   if (here !== name)
-    return refused(`${here} stands for its kind here. Its name is ${name}: rename it where that is written.`)
-  if (!isName(name)) return refused(`${name} is not one word: write it anew where it stands.`)
+    return refused(
+      `${here} is a kind here, not a name. The name of this block is ${name}: rename it where that name is written.`,
+    )
+  if (!isName(name))
+    return refused(`${name} is more than one word, so it cannot be renamed here. Change it by hand.`)
   return { target, name, span: bare(section, target.span) }
 }
 
+/** A place where the new name has to be written. */
+export interface Rewritten {
+  readonly uri: string
+  readonly range: Range
+}
+
 /** Where the new name has to be written, in each file; or why it cannot be this one. */
-export function rename(
+export async function rename(
   view: View,
   { section, offset }: { readonly section: Section; readonly offset: number },
-  { to, around }: { readonly to: string; readonly around: readonly FileAround[] },
-): readonly FoundMention[] | Refused {
+  { to, around }: { readonly to: string; readonly around: FilesAround },
+): Promise<readonly Rewritten[] | Refused> {
   const from = renamable(view, section, offset)
   if ('refused' in from) return from
-  const unfit = unfitName(from, to, topOf(view.analysis, from.target, around))
+  const unfit = unfitName(from, to, topOf(from.target, around))
   if (unfit !== undefined) return refused(unfit)
-  const mentions = mentionsAround(view.analysis, from.target, around).flatMap((mention) => {
-    const { section: at, span } = mention.at
-    return written(at, span) === from.name ? [{ ...mention, at: { section: at, span: bare(at, span) } }] : []
-  })
   if (to === from.name) return []
-  const other = triedOut(view.analysis, { mentions, to, around })
-  return other === undefined ? mentions : refused(other)
+  const rewritten: Rewritten[] = []
+  /** By the key of the file. */
+  const changes = new Map<string, Written[]>()
+  for await (const { at, in: of } of mentionsAround(from.target, around)) {
+    if (written(at.section, at.span) !== from.name) continue
+    const { document } = of.file
+    const span = bare(at.section, at.span)
+    rewritten.push({ uri: of.uri, range: rangeOf(document, { section: at.section, span }) })
+    const start = startOf(document, at.section) ?? 0
+    const list = changes.get(keyOf(of.uri)) ?? []
+    if (list.length === 0) changes.set(keyOf(of.uri), list)
+    list.push({ from: start + span.start, to: start + span.end })
+  }
+  const other = await triedOut({ changes, from: from.name, to, around })
+  return other === undefined ? rewritten : refused(other)
 }
 
 /** A name is one word without dots, none of the language's own, and not taken beside it. */
 function unfitName({ target, name }: Renamable, to: string, top: readonly Block[]): string | undefined {
   if (!isName(to))
-    return `${JSON.stringify(to)} is no name: a name is one word that begins with a letter, without dots.`
+    return `${JSON.stringify(to)} is not a name. A name is one word that begins with a letter and has no dots.`
   if (to === name) return undefined
   const { block, is } = target
   if (is === 'mark') {
     const taken = marksOf(target).includes(to)
-    return taken ? `The ${block.kind} has a terminal ${to} already.` : undefined
+    return taken ? `The ${block.kind} already has a terminal ${to}.` : undefined
   }
-  if (findKind(to))
-    return `${to} is a word of the language: a block by that name could not be told from its kind.`
+  if (findKind(to)) return `${to} is a word of the language, so it cannot be the name of a block.`
   const move = block.kind === 'foot' ? findKind('move') : undefined
   if (move && (to === 'like' || Object.hasOwn(move.facts, to)))
-    return `${to} means something else in a move: a foot by that name could not be moved there.`
+    return `${to} means something else in a move, so it cannot be the name of a foot.`
   const beside = block.parent?.children ?? top
   const taken = beside.find((other) => other.name === to)
-  return taken && `There is a ${taken.kind} ${to} already.`
+  return taken && `There is already a ${taken.kind} ${to}.`
 }
 
 /** Top-level blocks of the file that the target stands in. */
-function topOf(analysis: Analysis, { named }: Target, around: readonly FileAround[]): readonly Block[] {
-  const holder = around.find(({ file }) => hasSection(file.document, named.section))
-  return holder ? analysis.blocks(holder.file) : []
+function topOf({ named }: Target, around: FilesAround): readonly Block[] {
+  const holder = around.holderOf(named.section)
+  return holder ? around.analysis.blocks(holder.file) : []
 }
 
 const marksOf = ({ block }: Target): readonly string[] => {

@@ -24,7 +24,7 @@ export async function sectionBySection<T>(
       if (token.isCancellationRequested || workspace.get(open.uri)?.document !== open.document)
         return changedMeanwhile()
     }
-    found.push(...work(workspace.viewOf(open), section))
+    for (const one of work(workspace.viewOf(open), section)) found.push(one)
   }
   return found
 }

@@ -7,11 +7,11 @@ import {
   type Entry,
   type FactNode,
   type Item,
+  insideOf,
   type LineNode,
   type Part,
   type Span,
 } from '../syntax/tree.ts'
-import { insideOf } from './node-at.ts'
 
 /** The spans around an offset from the widest to the word itself, each inside the one before. */
 export function selectionSpans(section: Section, offset: number): readonly Span[] {

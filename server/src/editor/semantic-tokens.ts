@@ -20,6 +20,7 @@ const lexedTypes = new Map<LexedType, TokenType>([
   [T.OpenText, 'string'],
   [T.CurlyText, 'string'],
   [T.Amount, 'number'],
+  [T.Blank, 'keyword'],
   [T.TwoSided, 'number'],
   [T.DateTime, 'number'],
   [T.Sign, 'number'],

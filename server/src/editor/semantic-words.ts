@@ -1,11 +1,19 @@
 import { isUse } from '../job/bind.ts'
 import { findUnit } from '../quantity/units.ts'
 import { segmentsOf } from '../syntax/segments.ts'
-import type { BlockNode, Entry, FactNode, Item, Leaf, Part, Span } from '../syntax/tree.ts'
+import {
+  type BlockNode,
+  type Entry,
+  type FactNode,
+  type Item,
+  insideOf,
+  type Leaf,
+  type Part,
+  type Span,
+} from '../syntax/tree.ts'
 import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import type { Slot } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
-import { insideOf } from './node-at.ts'
 import type { TokenType } from './semantic-legend.ts'
 
 /** What a word is: of a path, segment by segment. */

@@ -1,27 +1,43 @@
 import { existsSync } from 'node:fs'
 import { fileURLToPath, pathToFileURL } from 'node:url'
+import { parseArgs } from 'node:util'
 import { setFlagsFromString } from 'node:v8'
 import {
   type Connection,
   createConnection,
+  createServerPipeTransport,
+  createServerSocketTransport,
   ErrorCodes,
+  IPCMessageReader,
+  IPCMessageWriter,
   type Message,
+  type MessageReader,
+  type MessageWriter,
   ProposedFeatures,
   StreamMessageWriter,
 } from 'vscode-languageserver/node'
 import { clientFiles } from './client-files.ts'
+import { exitLast } from './exit-last-node.ts'
 import { features } from './features.ts'
 import { FramedReader } from './framed-reader-node.ts'
-import type { Host } from './host.ts'
-import { listInside, readInside } from './machine-node.ts'
+import type { FileRead, Host } from './host.ts'
+import { listInside, readInside, stampOf } from './machine-node.ts'
 import { startServer } from './server.ts'
 import { today } from './today.ts'
 
-function read(uri: string, root: string): string | undefined {
+function read(uri: string, root: string): FileRead {
   try {
     return readInside(fileURLToPath(root), fileURLToPath(uri))
   } catch {
     return undefined // no URI of a file
+  }
+}
+
+function stamp(uri: string): string | undefined {
+  try {
+    return stampOf(fileURLToPath(uri))
+  } catch {
+    return undefined
   }
 }
 
@@ -38,7 +54,9 @@ function files(connection: Connection): Pick<Host, 'read' | 'list'> {
   }
 }
 
-function overStdio(): Connection {
+type Transport = readonly [MessageReader, MessageWriter]
+
+function overStdio(): Transport {
   const { stdin, stdout, stderr } = process
   // Standard output belongs to the protocol.
   globalThis.console = new console.Console(stderr)
@@ -52,15 +70,40 @@ function overStdio(): Connection {
     const answer = { jsonrpc: '2.0', id: null, error: { code, message } }
     void writer.write(answer as Message)
   })
-  return createConnection(ProposedFeatures.all, reader, writer)
+  return [reader, writer]
 }
 
-/** Serves the language over what the command line names: `--stdio`, or the channel of a parent process. */
+/** What the command line names, as LSP 3.17 (Implementation considerations) has it. */
+function transport(): Transport | undefined {
+  const { values } = parseArgs({
+    strict: false,
+    options: {
+      stdio: { type: 'boolean' },
+      'node-ipc': { type: 'boolean' },
+      pipe: { type: 'string' },
+      socket: { type: 'string' },
+    },
+  })
+  if (values['node-ipc'] && process.send)
+    return [new IPCMessageReader(process), new IPCMessageWriter(process)]
+  if (values.stdio) return overStdio()
+  if (typeof values.pipe === 'string') return createServerPipeTransport(values.pipe)
+  return typeof values.socket === 'string' ? createServerSocketTransport(Number(values.socket)) : undefined
+}
+
+/** Serves the language over what the command line names: `--stdio`, `--node-ipc`, `--pipe=NAME` or `--socket=PORT`. */
 export function serve(): void {
   // What is alive is small: collecting again once it has grown by this much holds half the memory and costs little (docs/performance.md).
   setFlagsFromString('--heap-growing-percent=40')
   const docs = new URL('../docs/checks/', import.meta.url)
-  const connection = process.argv.includes('--stdio') ? overStdio() : createConnection(ProposedFeatures.all)
-  const host = { ...files(connection), today, ...(existsSync(docs) && { docs: docs.href }) }
+  const streams = transport()
+  if (!streams) {
+    console.error('Start the language server with --stdio, --node-ipc, --pipe=NAME or --socket=PORT.')
+    process.exitCode = 2
+    return
+  }
+  exitLast(...streams)
+  const connection = createConnection(ProposedFeatures.all, ...streams)
+  const host = { ...files(connection), stamp, today, ...(existsSync(docs) && { docs: docs.href }) }
   startServer(connection, host, features)
 }

@@ -5,6 +5,9 @@ import {
   DidChangeConfigurationNotification,
   DidChangeWatchedFilesNotification,
   DidChangeWorkspaceFoldersNotification,
+  DidCreateFilesNotification,
+  DidDeleteFilesNotification,
+  DidRenameFilesNotification,
   ErrorCodes,
   FileChangeType,
   PositionEncodingKind,
@@ -13,20 +16,32 @@ import {
   ResponseError,
   type ServerCapabilities,
   TextDocumentSyncKind,
+  WatchKind,
 } from 'vscode-languageserver'
 import { allChecks } from '../checks/index.ts'
 import { Checker } from '../checks/run.ts'
+import { type PlanChangedParams, planChanged } from './client-requests.ts'
 import { diagnosticsFor } from './diagnostics-feature.ts'
 import type { Asked, Feature } from './feature.ts'
+import { jobsAndFolders } from './file-renames-feature.ts'
+import { Followed } from './followed.ts'
 import { guards, type Phase, refusal, wordsOf } from './guard.ts'
 import type { Host } from './host.ts'
 import { malformed } from './malformed.ts'
 import { bareSettings, readSettings } from './settings.ts'
+import { version } from './version.ts'
+import { workProgress } from './work-progress.ts'
 import { type OpenFile, Workspace } from './workspace.ts'
+
+/** What of the params of any request is looked at here. */
+interface AnyParams {
+  readonly textDocument: { readonly uri: string }
+  readonly workDoneToken?: unknown
+}
 
 /** Serves job files over a connection until it closes. */
 export function startServer(connection: Connection, host: Host, features: readonly Feature[]): void {
-  const workspace = new Workspace(host.read, host.list)
+  const workspace = new Workspace(host.read, host.list, host.stamp)
   const checker = new Checker(workspace.analysis, allChecks)
   const log = (words: string) => connection.console.error(words)
   let phase: Phase = 'new'
@@ -42,6 +57,11 @@ export function startServer(connection: Connection, host: Host, features: readon
       today: host.today(),
       onFault: (check, error) => log(`check ${check} failed: ${wordsOf(error)}`),
     })
+  const tellPlans = guard.own(planChanged, (uris: readonly string[]) => {
+    const params: PlanChangedParams = { uris }
+    return connection.sendNotification(planChanged, params)
+  })
+  const followed = new Followed(workspace, (uris) => void tellPlans(uris))
   const diagnostics = diagnosticsFor(connection, {
     workspace,
     guard,
@@ -53,6 +73,7 @@ export function startServer(connection: Connection, host: Host, features: readon
     delay: () => settings.findings.delay,
     watches: () => watches,
     others: () => void refreshViews(undefined),
+    touched: (uris) => followed.changed(uris),
   })
 
   type Folders = readonly { readonly uri: string }[]
@@ -60,13 +81,13 @@ export function startServer(connection: Connection, host: Host, features: readon
     const uris = (folders: Folders) => folders.map(({ uri }) => uri)
     for (const uri of workspace.setFolders({ added: uris(added), removed: uris(removed) }))
       connection.console.warn(
-        `${uri} is a whole disk and is not searched for job files: open their own folder.`,
+        `${uri} is a whole disk, so it is not searched for job files. Open the folder that holds them.`,
       )
   }
 
   connection.onInitialize((params) => {
     if (phase !== 'new')
-      return new ResponseError<never>(ErrorCodes.InvalidRequest, 'initialize is asked once, and first.')
+      return new ResponseError<never>(ErrorCodes.InvalidRequest, 'initialize must come first, and only once.')
     const wrong = malformed('initialize', params)
     if (wrong !== undefined) return new ResponseError<never>(ErrorCodes.InvalidParams, wrong)
     client = params.capabilities
@@ -74,12 +95,19 @@ export function startServer(connection: Connection, host: Host, features: readon
     setFolders(params.workspaceFolders ?? (params.rootUri ? [{ uri: params.rootUri }] : []))
     phase = 'running'
     return {
-      serverInfo: { name: 'shaftwright' },
+      serverInfo: { name: 'shaftwright', version },
       capabilities: joined([
         {
           positionEncoding: PositionEncodingKind.UTF16,
           textDocumentSync: { openClose: true, change: TextDocumentSyncKind.Incremental, save: true },
-          workspace: { workspaceFolders: { supported: true, changeNotifications: true } },
+          workspace: {
+            workspaceFolders: { supported: true, changeNotifications: true },
+            fileOperations: {
+              didCreate: jobsAndFolders,
+              didRename: jobsAndFolders,
+              didDelete: jobsAndFolders,
+            },
+          },
         },
         diagnostics.capability,
         ...features.map(({ capability: can }) => (typeof can === 'function' ? can(client) : can)),
@@ -115,6 +143,7 @@ export function startServer(connection: Connection, host: Host, features: readon
     const registrations = registrationsFor(client)
     if (registrations.length > 0) await connection.sendRequest(RegistrationRequest.type, { registrations })
     watches = client.workspace?.didChangeWatchedFiles?.dynamicRegistration === true
+    if (watches) workspace.isWatched()
   })
 
   connection.onInitialized(
@@ -161,49 +190,83 @@ export function startServer(connection: Connection, host: Host, features: readon
     }),
   )
   connection.onDidSaveTextDocument(guard.told('textDocument/didSave', lookAtDisk))
+  /** Files or folders have changed on disk, or have come or gone: what else is in their folders then, only a new list can tell. */
+  const lookAt = (uris: readonly string[]) => diagnostics.changed(workspace.refresh(uris))
+  const lookAround = async (uris: readonly string[]): Promise<void> => {
+    lookAt(uris)
+    if (uris.some((uri) => workspace.isSearched(uri))) await workspace.list()
+  }
   connection.onDidChangeWatchedFiles(
     guard.told('workspace/didChangeWatchedFiles', async ({ changes }) => {
-      workspace.refresh(changes.map(({ uri }) => uri))
-      for (const { uri } of changes) diagnostics.changed(uri)
-      if (changes.some(({ type }) => type !== FileChangeType.Changed)) await workspace.list()
+      const uris = changes.map(({ uri }) => uri)
+      if (changes.some(({ type }) => type !== FileChangeType.Changed)) await lookAround(uris)
+      else lookAt(uris)
     }),
+  )
+  const uriOfEach = (files: readonly { readonly uri: string }[]) => files.map(({ uri }) => uri)
+  connection.onNotification(
+    DidCreateFilesNotification.type,
+    guard.told('workspace/didCreateFiles', ({ files }) => lookAround(uriOfEach(files))),
+  )
+  connection.onNotification(
+    DidDeleteFilesNotification.type,
+    guard.told('workspace/didDeleteFiles', ({ files }) => lookAround(uriOfEach(files))),
+  )
+  connection.onNotification(
+    DidRenameFilesNotification.type,
+    guard.told('workspace/didRenameFiles', ({ files }) =>
+      lookAround(files.flatMap(({ oldUri, newUri }) => [oldUri, newUri])),
+    ),
   )
 
   for (const { method, of, answer } of features)
     connection.onRequest(
       method,
-      guard.asked(method, (params: { readonly textDocument: { readonly uri: string } }, token) => {
+      guard.asked(method, (params: AnyParams, token) => {
         const open = of === 'text' ? workspace.get(params.textDocument.uri) : undefined
         if (of === 'text' && !open) return null
+        const work = workProgress(connection, {
+          title: 'Searching job files',
+          token: params.workDoneToken,
+          shows: client.window?.workDoneProgress === true,
+        })
         const asked = {
           params,
           workspace,
           settings,
           client,
           docs,
-          token,
+          token: {
+            get isCancellationRequested() {
+              return token.isCancellationRequested || work.isStopped()
+            },
+          },
+          progress: work.report,
           findingsOf,
+          follow: (uri: string, seen: OpenFile | undefined) => followed.follow(uri, seen),
           open,
           get today() {
             return host.today()
           },
         }
-        return answer(asked as unknown as Asked<never>)
+        const answered = answer(asked as unknown as Asked<never>)
+        return answered instanceof Promise ? answered.finally(work.end) : answered
       }),
     )
 
   connection.onRequest(
-    (method) =>
-      refusal(phase) ?? new ResponseError(ErrorCodes.MethodNotFound, `${method} is not known here.`),
+    (method) => refusal(phase) ?? new ResponseError(ErrorCodes.MethodNotFound, `${method} is not supported.`),
   )
 
   connection.listen()
 }
 
-/** What features can, together: what each says of the workspace stands beside what the others say of it. */
+/** What features can, together: what each says of the workspace and of operations on files is beside what the others say of them. */
 const joined = (capabilities: readonly ServerCapabilities[]): ServerCapabilities =>
   Object.assign({}, ...capabilities, {
-    workspace: Object.assign({}, ...capabilities.map(({ workspace }) => workspace)),
+    workspace: Object.assign({}, ...capabilities.map(({ workspace }) => workspace), {
+      fileOperations: Object.assign({}, ...capabilities.map(({ workspace }) => workspace?.fileOperations)),
+    }),
   })
 
 /** What the editor is to tell of, where it can be asked to. */
@@ -212,7 +275,13 @@ function registrationsFor({ workspace }: ClientCapabilities): RegistrationParams
     {
       method: DidChangeWatchedFilesNotification.method,
       can: workspace?.didChangeWatchedFiles,
-      registerOptions: { watchers: [{ globPattern: '**/*.wright' }] },
+      // For a deleted or renamed folder the editor reports only the folder, not its files, and its name can be anything.
+      registerOptions: {
+        watchers: [
+          { globPattern: '**/*.wright', kind: WatchKind.Change },
+          { globPattern: '**/*', kind: WatchKind.Create | WatchKind.Delete },
+        ],
+      },
     },
     {
       method: DidChangeConfigurationNotification.method,

@@ -6,6 +6,8 @@ const shown = (words: string) => ({ scope: 'window', markdownDescription: words 
 const hint = (words: string) =>
   z.catch(z._default(z.boolean(), true), true).register(z.globalRegistry, shown(words))
 
+const unitHints = ['off', 'mixed', 'always'] as const
+
 /** What a user may set below `shaftwright.`: one entry a setting, as package.json declares them. */
 export const settingsSchema = z.object({
   findings: z.prefault(
@@ -15,7 +17,7 @@ export const settingsSchema = z.object({
         .register(
           z.globalRegistry,
           shown(
-            'How many milliseconds after the last keystroke a new finding on the line being written is shown. What is put right clears at once, and findings on other lines show at once. `0`: nothing waits.',
+            'Milliseconds after the last keystroke until a new finding on the line being written is shown. Fixed findings clear immediately, and findings on other lines show immediately. `0` disables the delay.',
           ),
         ),
     }),
@@ -23,12 +25,17 @@ export const settingsSchema = z.object({
   ),
   inlayHints: z.prefault(
     z.object({
-      units: hint(
-        'Show amounts in the other units behind them: millimetres as inches, inches as millimetres.',
-      ),
-      cables: hint('Show beside a cable what it has to carry and what it can.'),
-      moves: hint('Show flats of a move as a length, and a length as flats.'),
-      verdicts: hint('Show beside a reading whether it is within its limits.'),
+      units: z
+        .catch(z._default(z.enum(unitHints), 'mixed'), 'mixed')
+        .register(
+          z.globalRegistry,
+          shown(
+            'Show each amount in the other system of units too: millimetres as inches, inches as millimetres. `mixed`: only in a job that uses both systems. The hover always shows both.',
+          ),
+        ),
+      sums: hint('Show the result after a calculation or a reference.'),
+      cables: hint('Show the current of a cable and what it can carry, if the cable is large enough.'),
+      moves: hint('Show the flats of a move as a length, and a length as flats.'),
     }),
     {},
   ),

@@ -1,4 +1,5 @@
 import { SignatureHelpRequest } from 'vscode-languageserver'
+import type { Markdown } from '../plans/markdown.ts'
 import { featureAt } from './feature.ts'
 import { markup } from './markup.ts'
 import { signatureHelp } from './signature-help.ts'
@@ -9,7 +10,7 @@ export const signatureHelpFeature = featureAt(
   ({ client }, { section, offset }) => {
     const found = signatureHelp(section, offset)
     if (!found) return null
-    const shown = (markdown: string) => markup(client, 'signatureHelp', markdown)
+    const shown = (markdown: Markdown) => markup(client, 'signatureHelp', markdown)
     return {
       signatures: found.forms.map(({ label, parts, doc }) => ({
         label,

@@ -1,18 +1,17 @@
 import type { Section } from '../job/model.ts'
+import { code, type Markdown, md, ours, paragraphs } from '../plans/markdown.ts'
 import { type Fact, factIn } from '../vocabulary/block.ts'
 import type { Form, Slot } from '../vocabulary/form.ts'
 import { findKind } from '../vocabulary/index.ts'
 import { type CursorContext, cursorContext } from './cursor-context.ts'
 import { entryOf, fits, isOfKind } from './form-fits.ts'
-import { code, paragraphs } from './markdown.ts'
 
 export interface Written {
   /** `gaps: place length, …` */
   readonly label: string
   /** Its parts, as places in the label. */
-  readonly parts: readonly { readonly start: number; readonly end: number; readonly doc: string }[]
-  /** Markdown. */
-  readonly doc: string
+  readonly parts: readonly { readonly start: number; readonly end: number; readonly doc: Markdown }[]
+  readonly doc: Markdown
 }
 
 export interface SignatureHelp {
@@ -73,12 +72,12 @@ function writtenAs(named: string, { doc, example }: Fact, { entries, again }: Fo
       if (label !== '') label += ' '
       const start = label.length
       label += slot.label
-      parts.push({ start, end: label.length, doc: slot.doc })
+      parts.push({ start, end: label.length, doc: ours(slot.doc) })
     }
   }
   return {
     label: again ? `${label}, …` : label,
     parts,
-    doc: paragraphs(doc, `For example ${code(named === '' ? example : `${named} ${example}`)}`),
+    doc: paragraphs(ours(doc), md`For example ${code(named === '' ? example : `${named} ${example}`)}`),
   }
 }

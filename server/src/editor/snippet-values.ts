@@ -13,6 +13,8 @@ type Piece = Template[number]
 export interface ValueSite {
   readonly today: string
   readonly system: UnitSystem
+  /** Every place is a `?` to begin with: nothing is said until somebody fills it in. */
+  readonly blanks?: true
   /** Names of the blocks of these kinds that are in scope. */
   readonly refer: (kinds: readonly string[]) => readonly string[]
   /** Marks of the phase terminals of the two. */
@@ -35,22 +37,33 @@ const exampleOf = once(({ example }: Fact): Written => {
 
 /** A value with a place for all that only the person knows: the form of the fact's example, its units kept, none of its figures. What a place
  * says cannot be read as a value, so that one that is passed over is found. `used`: names referred to already. */
-export function valuePieces(
-  name: string,
-  fact: Fact,
-  {
-    site,
-    used,
-    written,
-  }: { readonly site: ValueSite; readonly used: Set<string>; readonly written?: Written },
-): readonly Piece[] {
+export function valuePieces(name: string, fact: Fact, around: ValueAround): readonly Piece[] {
+  const { system, blanks } = around.site
+  if (!blanks) return spokenPieces(name, fact, around)
+  // How far the job has got, and how it is shown, is known.
+  if (name === 'status') return spokenPieces(name, fact, around)
+  if (name === 'show-in') return [choiceOf(fact.shape.choices ?? [], system)]
+  return spokenPieces(name, fact, around).map((piece) =>
+    typeof piece === 'string'
+      ? piece
+      : { value: '?', ...(piece.choices && { choices: ['?', ...piece.choices] }) },
+  )
+}
+
+interface ValueAround {
+  readonly site: ValueSite
+  readonly used: Set<string>
+  readonly written?: Written
+}
+
+function spokenPieces(name: string, fact: Fact, { site, used, written }: ValueAround): readonly Piece[] {
   const { shape } = fact
   if (shape.refersTo) return [referring(shape.refersTo, fact, { site, used })]
   if (shape.choices && !shape.quantity) return [choiceOf(shape.choices, fact.example)]
   const { controller, motor } = site.terminals
   if (shape.forms?.[0]?.entries[0]?.[0]?.terminalsOf && controller.length > 0 && motor.length > 0)
     return controller.flatMap((mark, i) => [`${i > 0 ? ', ' : ''}${mark} to `, choiceOf(motor, '')])
-  const { entries, text } = shaped(fact, written ?? exampleOf(fact))
+  const { entries, text } = shaped(fact, written ?? exampleOf(fact), site)
   return entries.flatMap((entry, i) => [
     ...(i > 0 ? [', '] : []),
     ...entry.parts.flatMap((part, j) => [
@@ -79,9 +92,12 @@ function choiceOf(choices: readonly string[], first: string): Piece {
 }
 
 /** Of an example what everybody has to say: of a list without words of its own one entry, of a size no tolerance class. */
-function shaped({ shape: { forms = [] } }: Fact, { entries, text }: Written): Written {
+function shaped({ shape: { forms = [] } }: Fact, { entries, text }: Written, { blanks }: ValueSite): Written {
   const [first] = entries
   if (!first) return { entries, text }
+  // A `?` has no tolerance.
+  const amounts = first.parts.filter(({ type }) => type !== 'two-sided')
+  if (blanks && amounts.length < first.parts.length) return { entries: [{ ...first, parts: amounts }], text }
   const slot = slotAt(forms, entries, [0, 0])
   if (forms[0]?.again && !slot?.choices && !slot?.terminalsOf) return { entries: [first], text }
   const { parts } = first

@@ -80,7 +80,8 @@ function fill(block: BlockNode, filling: Filling): void {
       span: name.span,
       pieces: [{ value: kind?.heading === 'check' ? name.text : free(name.text, site.taken) }],
     })
-  else if (name?.type === 'text') places.push({ span: name.span, pieces: ['"', { value: 'title' }, '"'] })
+  else if (name?.type === 'text')
+    places.push({ span: name.span, pieces: ['"', { value: site.blanks ? '?' : 'title' }, '"'] })
   else if (!name && kind?.many && site.taken.includes(kind.kind)) {
     const { end } = block.kind.span
     places.push({ span: { start: end, end }, pieces: [' ', { value: free(kind.kind, site.taken) }] })
@@ -120,16 +121,15 @@ export const factTemplate = (name: string, fact: Fact, site: Site): Template => 
   ...valuePieces(name, fact, { site, used: new Set() }),
 ]
 
-function moveTemplate({ facts, others }: BlockKind, site: Site): Template {
-  const { today, feet, lastReading } = site
-  const width = Math.max(4, ...feet.map((foot) => foot.length)) + 2
+/** A move as it is planned: when and by whom it was made is written once it is. */
+function moveTemplate({ others }: BlockKind, site: Site): Template {
+  const { feet, lastReading } = site
+  const width = Math.max(...feet.map((foot) => foot.length)) + 2
   const line = (name: string): string => `\n  ${`${name}:`.padEnd(width)}`
-  const done: Piece[] = facts['done'] ? [line('done'), { value: today }] : []
   return [
     'move after ',
     { value: lastReading ?? 'dry-1' },
     ' {',
-    ...done,
     ...feet.flatMap((foot): Piece[] => [
       line(foot),
       ...(others ? valuePieces(foot, others, { site, used: new Set() }) : []),
@@ -161,8 +161,10 @@ const ofKind = (name: BlockName, site: Site): Template => {
 const indented = (template: Template): Template =>
   template.map((piece) => (typeof piece === 'string' ? piece.replaceAll('\n', '\n  ') : piece))
 
+/** Parts that are written at once: nobody goes to each of their places, so none may seem filled in. */
 const nowhere = (site: Site): Site => ({
   ...site,
+  blanks: true,
   taken: [],
   terminals: { controller: [], motor: [] },
   refer: () => [],
@@ -179,9 +181,9 @@ export const wholeDrive = (site: Site): Template => [
 
 /** A whole job to fill in. */
 export const wholeJob = (site: Site): Template => [
-  ...ofKind('job', site),
+  ...ofKind('job', { ...site, blanks: true }),
   '\n\n',
-  ...ofKind('battery', site),
+  ...ofKind('battery', { ...site, blanks: true }),
   '\n\n',
   ...wholeDrive(site),
 ]

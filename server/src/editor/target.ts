@@ -1,8 +1,10 @@
-import { type Block, blockOf, nameOf, type Place, type Section } from '../job/model.ts'
+import { type Block, blockOf, headingOf, nameOf, type Place, type Section } from '../job/model.ts'
 import type { View } from '../job/per-section.ts'
 import { referencesOf } from '../job/references.ts'
+import { unquoted } from '../syntax/leaves.ts'
 import { contains, type Span } from '../syntax/tree.ts'
 import { findKind } from '../vocabulary/index.ts'
+import { mayMention } from './may-mention.ts'
 import { nodeAt } from './node-at.ts'
 
 /** What a word stands for: a block, a fact of one, or a word in a fact (the mark of a terminal). */
@@ -34,8 +36,8 @@ export function targetAt(view: View, section: Section, offset: number): Target |
   switch (at?.on) {
     case 'kind':
     case 'heading': {
-      const { span } = nameOf(block)
-      return contains(span, offset) ? here(span, 'block') : undefined
+      const { span } = headingOf(block)
+      return contains(span, offset) ? { ...here(span, 'block'), named: nameOf(block) } : undefined
     }
     case 'fact':
       return Object.hasOwn(findKind(block.kind)?.facts ?? {}, at.fact.name.text)
@@ -56,9 +58,20 @@ export interface Mention {
   readonly defines: boolean
 }
 
+/** What a text has to have somewhere for a word in another file to stand for the target: its name. A block inside of another may also go by
+ * its kind. */
+export function wordsFor({ named, block, is }: Pick<Target, 'named' | 'block' | 'is'>): readonly string[] {
+  const written = named.section.text.slice(named.span.start, named.span.end)
+  const kind = is === 'block' && block.parent ? [block.kind] : []
+  return [written, unquoted(written), ...(is === 'block' ? [block.name ?? ''] : []), ...kind]
+}
+
 /** Every word of a file that stands for the target, in the order of the text. */
-export function mentionsIn(view: View, { named }: Pick<Target, 'named'>): readonly Mention[] {
+export function mentionsIn(view: View, target: Pick<Target, 'named' | 'block' | 'is'>): readonly Mention[] {
+  const { named, block } = target
+  const words = [...wordsFor(target), block.kind]
   return view.file.document.sections.flatMap((section) => {
+    if (section !== named.section && !mayMention(section.text, words)) return []
     const uses = referencesOf(view, section)
       .filter((reference) => isSamePlace(reference.named, named))
       .map(({ at }) => ({ at, defines: false }))

@@ -6,12 +6,11 @@ import {
   TypeHierarchySupertypesRequest,
 } from 'vscode-languageserver'
 import { locate, rangeOf } from '../job/document.ts'
-import { nameOf } from '../job/model.ts'
+import { headingOf } from '../job/model.ts'
 import { filesAround, filesAroundOpen } from './around.ts'
 import { type AskedOfAll, featureAt, workspaceFeature } from './feature.ts'
 import { symbolKind } from './symbol-kinds.ts'
 import { type Relative, relativeAt, subtypes, supertype } from './type-hierarchy.ts'
-import { keyOf } from './uri.ts'
 
 const capability = { typeHierarchyProvider: true }
 
@@ -21,7 +20,7 @@ const shown = ({ block, in: { uri, file } }: Relative): TypeHierarchyItem => ({
   detail: block.name === undefined ? file.path : `${block.kind}, ${file.path}`,
   uri,
   range: rangeOf(file.document, { section: block.section, span: block.node.span }),
-  selectionRange: rangeOf(file.document, nameOf(block)),
+  selectionRange: rangeOf(file.document, headingOf(block)),
 })
 
 export const typeHierarchyFeature = featureAt(
@@ -38,26 +37,35 @@ export const typeHierarchyFeature = featureAt(
 export const supertypesFeature = workspaceFeature(
   TypeHierarchySupertypesRequest.type,
   capability,
-  ({ params, workspace, token }) =>
-    relatives(params.item, { workspace, token }, (...asked) => [supertype(...asked) ?? []].flat()),
+  async (asked) => {
+    const { around, found } = await relativeOf(asked)
+    const view = found && { analysis: around.analysis, file: found.in.file }
+    const other = view && supertype(view, found.block, around)
+    return found ? [other ?? []].flat().map(shown) : null
+  },
 )
 
 export const subtypesFeature = workspaceFeature(
   TypeHierarchySubtypesRequest.type,
   capability,
-  ({ params, workspace, token }) => relatives(params.item, { workspace, token }, subtypes),
+  async (asked) => {
+    const { around, found } = await relativeOf(asked)
+    if (!found) return null
+    const items: TypeHierarchyItem[] = []
+    for await (const relative of subtypes(found.block, around)) items.push(shown(relative))
+    return items
+  },
 )
 
-/** Relatives of the block whose name stands at the place of an item that was given before. */
-async function relatives(
-  { uri, selectionRange }: TypeHierarchyItem,
-  { workspace, token }: Pick<AskedOfAll<unknown>, 'workspace' | 'token'>,
-  of: typeof subtypes,
-): Promise<TypeHierarchyItem[] | null> {
-  const { analysis } = workspace
-  const around = await filesAround(workspace, token)
-  const file = around.find((each) => keyOf(each.uri) === keyOf(uri))?.file
-  const at = file && locate(file.document, selectionRange.start)
-  const found = at && relativeAt({ analysis, file }, at, around)
-  return found ? of({ analysis, file: found.in.file }, found.block, around).map(shown) : null
+/** The block whose name stands at the place of an item that was given before. */
+async function relativeOf({
+  params: { item },
+  workspace,
+  token,
+  progress,
+}: AskedOfAll<{ readonly item: TypeHierarchyItem }>) {
+  const around = await filesAround(workspace, { token, progress })
+  const file = around.at(item.uri)?.file
+  const at = file && locate(file.document, item.selectionRange.start)
+  return { around, found: at && relativeAt({ analysis: around.analysis, file }, at, around) }
 }

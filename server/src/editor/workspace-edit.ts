@@ -7,7 +7,7 @@ import type {
 } from 'vscode-languageserver'
 import type { Workspace } from './workspace.ts'
 
-interface EditIn {
+export interface EditIn {
   readonly uri: string
   readonly edit: TextEdit | SnippetTextEdit
 }

@@ -6,6 +6,6 @@ import { allSymbols, matching } from './workspace-symbols.ts'
 export const workspaceSymbolsFeature = workspaceFeature(
   WorkspaceSymbolRequest.type,
   { workspaceSymbolProvider: true },
-  async ({ params, workspace, token }) =>
-    matching(params.query, await allSymbols(workspace, token)).map(symbolInformation),
+  async (asked) =>
+    matching(asked.params.query, await allSymbols(asked.workspace, asked)).map(symbolInformation),
 )

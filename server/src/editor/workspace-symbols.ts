@@ -1,5 +1,7 @@
-import { type Document, rangeOf } from '../job/document.ts'
-import { type Cancellation, closedFiles } from './around.ts'
+import { type Document, documentFrom, rangeOf } from '../job/document.ts'
+import type { Refusal } from '../job/file-text.ts'
+import { isRevision } from './revision.ts'
+import { breather, type Search } from './search.ts'
 import { type BlockSymbol, symbolsOf } from './symbols.ts'
 import { keyOf } from './uri.ts'
 import type { Range, Workspace } from './workspace.ts'
@@ -17,6 +19,13 @@ interface Kept {
   readonly revision: number
   readonly paths: readonly string[]
   readonly symbols: readonly WorkspaceSymbol[]
+  /** Those of each file that is not open, with its text: by key. */
+  readonly closed: ReadonlyMap<string, SymbolsOfText>
+}
+
+interface SymbolsOfText {
+  readonly text: string | Refusal
+  readonly symbols: readonly WorkspaceSymbol[]
 }
 
 const kept = new WeakMap<Workspace, Kept>()
@@ -24,9 +33,9 @@ const kept = new WeakMap<Workspace, Kept>()
 /** The blocks of every job file that is open, in the folders, or used; kept until something changes, so while a query is typed. */
 export async function allSymbols(
   workspace: Workspace,
-  stop?: Cancellation,
+  search: Search = {},
 ): Promise<readonly WorkspaceSymbol[]> {
-  const { paths } = workspace
+  const paths = await workspace.listed()
   const { revision } = workspace.analysis
   const last = kept.get(workspace)
   if (last && last.revision === revision && last.paths === paths) return last.symbols
@@ -34,15 +43,27 @@ export async function allSymbols(
   const add = (uri: string, document: Document): void => {
     if (!symbols.has(keyOf(uri))) symbols.set(keyOf(uri), symbolsIn(uri, document))
   }
-  for (const open of workspace.openFiles) add(open.uri, open.document)
-  for (const open of workspace.openFiles)
+  const current = workspace.openFiles.filter(({ uri }) => !isRevision(uri))
+  for (const open of current) add(open.uri, open.document)
+  for (const open of current)
     for (const { path, document } of workspace.link(open).used) {
       const uri = workspace.uriAt(open, path)
       if (uri !== undefined) add(uri, document)
     }
-  for await (const { uri, document } of closedFiles(workspace, stop)) add(uri, document)
+  const closed = new Map<string, SymbolsOfText>()
+  const breathe = breather(search)
+  for (const [done, uri] of paths.entries()) {
+    await breathe(done, paths.length)
+    const text = workspace.get(uri) ? undefined : await workspace.textOf(uri)
+    if (text === undefined) continue
+    const key = keyOf(uri)
+    const before = last?.closed.get(key)
+    const found = before?.text === text ? before.symbols : symbolsIn(uri, documentFrom(text))
+    closed.set(key, { text, symbols: found })
+    if (!symbols.has(key)) symbols.set(key, found)
+  }
   const all = [...symbols.values()].flat()
-  if (!stop?.isCancellationRequested) kept.set(workspace, { revision, paths, symbols: all })
+  kept.set(workspace, { revision, paths, symbols: all, closed })
   return all
 }
 

@@ -1,3 +1,4 @@
+import { formatNumber } from '../quantity/format.ts'
 import type { Uncertain } from '../quantity/uncertainty.ts'
 
 /** Every number that comes into this folder passes one of these, so that no NaN, infinity or overflow comes out. What they say is shown to
@@ -7,7 +8,8 @@ import type { Uncertain } from '../quantity/uncertainty.ts'
  * @example inRange('ratio', 2.5, 1, 10) // 2.5 */
 export function inRange(name: string, value: number, low: number, high: number): number {
   if (value >= low && value <= high) return value
-  throw new RangeError(`${name} must be a number from ${low} to ${high}, not ${value}`)
+  const [from, to, found] = [low, high, value].map((number) => formatNumber(number, 6))
+  throw new RangeError(`${name} must be a number from ${from} to ${to}, not ${found}`)
 }
 
 /** A length or coordinate in m that may be of either sign: within 100 m, else RangeError.
@@ -29,7 +31,7 @@ export function uncertain(name: string, u: Uncertain): Uncertain {
 /** `value`, or RangeError when it is not above zero or is no physical size (1e-12 to 1e9, SI).
  * @example positive('current', 120) // 120 */
 export function positive(name: string, value: number): number {
-  if (!(value > 0)) throw new RangeError(`${name} must be a number above zero, not ${value}`)
+  if (!(value > 0)) throw new RangeError(`${name} must be a number above zero, not ${formatNumber(value, 6)}`)
   return inRange(name, value, 1e-12, 1e9)
 }
 
@@ -40,7 +42,8 @@ export const fraction = (name: string, value: number): number => inRange(name, p
 /** `value`, or RangeError when it is not a whole number from `low` to `high`.
  * @example whole('conductors in the bundle', 3, 1, 1000) // 3 */
 export function whole(name: string, value: number, low: number, high: number): number {
-  if (!Number.isInteger(value)) throw new RangeError(`${name} must be a whole number, not ${value}`)
+  if (!Number.isInteger(value))
+    throw new RangeError(`${name} must be a whole number, not ${formatNumber(value, 6)}`)
   return inRange(name, value, low, high)
 }
 

@@ -129,3 +129,8 @@ export function parseThread(designation: string): Result<Thread, ThreadProblem> 
   if (inches) return inchThread(text, inches)
   return { ok: false, problem: { type: 'not-a-thread', text } }
 }
+
+/** Height that a turn (rad, + up) of the nut gives a foot, m, + up. Source: lead of a single-start thread = pitch.
+ * @example heightOf(Math.PI / 3, { pitch: 0.002 }) // ≈ 3.333e-4 */
+export const heightOf = (turn: number, { pitch }: Pick<Thread, 'pitch'>): number =>
+  (turn / (2 * Math.PI)) * pitch

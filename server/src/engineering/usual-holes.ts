@@ -1,8 +1,12 @@
 /** Holes as they are usually drilled for a bolt or stud. */
 import { inRange } from './guard.ts'
+import { rowsAround } from './rows.ts'
 
-/** Clearance hole less the thread, on the diameter, mm, by the nominal diameter, mm. ISO 273 medium series (from memory). */
+/** Clearance hole less the thread, on the diameter, mm, by the nominal diameter, mm. ISO 273 medium series (from memory). It begins at the smallest
+ * stud there can be; above the largest row, where holes are no narrower, that row is used. */
 const metric: readonly (readonly [diameter: number, clearance: number])[] = [
+  [1, 0.2],
+  [2, 0.4],
   [4, 0.5],
   [6, 0.6],
   [8, 1],
@@ -28,5 +32,5 @@ const isInch = (mm: number): boolean => Math.abs((mm / 25.4) * 16 - Math.round((
 export function usualSlide(diameter: number): number {
   const mm = inRange('diameter of the stud (m)', diameter, 0.001 - 1e-9, 0.3) * 1000
   if (isInch(mm)) return 0.0254 / (mm < 12.6 ? 32 : 16) / 2
-  return (metric.findLast(([size]) => size <= mm + 1e-6)?.[1] ?? 0.5) / 2000
+  return (rowsAround(metric, ([size]) => size, mm).under?.[1] ?? 0) / 2000
 }

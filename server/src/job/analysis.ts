@@ -1,20 +1,29 @@
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { once } from '../syntax/once.ts'
 import { Word } from '../syntax/tokens.ts'
-import type { BlockNode } from '../syntax/tree.ts'
+import { type BlockNode, blocksIn, type FactNode } from '../syntax/tree.ts'
+import { type Status, silentStatus, statuses } from '../vocabulary/status.ts'
 import { type Bound, bind, headingWord } from './bind.ts'
+import { type Asker, Row } from './circles.ts'
 import type { Document } from './document.ts'
 import type { JobFile } from './files.ts'
+import { keep } from './keep.ts'
 import { Memo, type Moment } from './memo.ts'
-import type { Block, Section } from './model.ts'
-import type { BindingScope, Scope } from './scope.ts'
+import { type Block, blockNamed, type Section } from './model.ts'
+import type { OfFile, Scope } from './scope.ts'
+import { systemsOfReadings } from './systems-written.ts'
 
 interface Heads {
   readonly named: ReadonlyMap<string, Section>
   /** By name, or where there is none by kind. */
   readonly first: ReadonlyMap<string, Section>
   readonly ofKind: ReadonlyMap<string, readonly Section[]>
+  /** How many blocks there are of each kind. */
+  readonly counts: ReadonlyMap<string, number>
   readonly system: UnitSystem
+  readonly status: Status | undefined
+  /** Names that a `like` begins with. */
+  readonly taken: ReadonlySet<string>
 }
 
 /** Which section holds which top-level block: from the trees alone. */
@@ -22,26 +31,36 @@ const heads = once((document: Document): Heads => {
   const named = new Map<string, Section>()
   const first = new Map<string, Section>()
   const ofKind = new Map<string, Section[]>()
-  let system: UnitSystem = 'metric'
+  const counts = new Map<string, number>()
+  let showIn: UnitSystem | undefined
+  const readIn = new Set<UnitSystem>()
+  let status: Status | undefined
+  const taken = new Set<string>()
   for (const section of document.sections) {
-    for (const { kind, name, inches } of headsIn(section)) {
+    for (const name of takenIn(section)) taken.add(name)
+    for (const system of systemsOfReadings(section)) readIn.add(system)
+    for (const { kind, name, job } of headsIn(section)) {
       if (name !== undefined && !named.has(name)) named.set(name, section)
       const key = name ?? kind
       if (!first.has(key)) first.set(key, section)
+      counts.set(kind, (counts.get(kind) ?? 0) + 1)
       const sections = ofKind.get(kind)
       if (!sections) ofKind.set(kind, [section])
       else if (sections.at(-1) !== section) sections.push(section)
-      if (inches) system = 'inch'
+      showIn ??= job?.showIn
+      status ??= job?.status
     }
   }
-  return { named, first, ofKind, system }
+  // A job that does not say is shown as it is read.
+  const system = showIn ?? (readIn.has('inch') && readIn.size === 1 ? 'inch' : 'metric')
+  return { named, first, ofKind, counts, system, status, taken }
 })
 
 interface Head {
   readonly kind: string
   readonly name: string | undefined
-  /** A job that wants its results in inches. */
-  readonly inches: boolean
+  /** What a job says that every section may ask. */
+  readonly job?: { readonly showIn: UnitSystem | undefined; readonly status: Status }
 }
 
 const headsIn = once((section: Section): readonly Head[] =>
@@ -51,18 +70,35 @@ const headsIn = once((section: Section): readonly Head[] =>
           {
             kind: item.kind.text,
             name: headingWord(item),
-            inches: item.kind.text === 'job' && showsInches(item),
+            ...(item.kind.text === 'job' && {
+              job: { showIn: showInOf(item), status: statusOf(item) },
+            }),
           },
         ]
       : [],
   ),
 )
 
-const showsInches = (job: BlockNode): boolean =>
-  job.items.some((item) => {
-    const [part] = item.type === 'fact' && item.name.text === 'show-in' ? (item.entries[0]?.parts ?? []) : []
-    return part?.type === 'word' && part.text === 'inch'
-  })
+/** The word that is the value of a fact, where it is one. */
+function wordIn({ items }: BlockNode, name: string): string | undefined {
+  const fact = items.find((item): item is FactNode => item.type === 'fact' && item.name.text === name)
+  const [part] = fact?.entries[0]?.parts ?? []
+  return part?.type === 'word' ? part.text : undefined
+}
+
+function showInOf(job: BlockNode): UnitSystem | undefined {
+  const written = wordIn(job, 'show-in')
+  return written === 'inch' || written === 'metric' ? written : undefined
+}
+
+const statusOf = (job: BlockNode): Status => {
+  const written = wordIn(job, 'status')
+  return statuses.find((status) => status === written) ?? silentStatus
+}
+
+const takenIn = once(({ parsed: { tree } }: Section): readonly string[] =>
+  [...blocksIn(tree.items)].flatMap((block) => wordIn(block, 'like')?.split('.', 1) ?? []),
+)
 
 /** Words of a section that could name a top-level block. */
 const wordsIn = once(({ parsed: { tree } }: Section): ReadonlySet<string> => {
@@ -77,26 +113,50 @@ const wordsIn = once(({ parsed: { tree } }: Section): ReadonlySet<string> => {
 
 const newMoments = () => once((_: JobFile): Moment => Symbol('moment'))
 
+const newLists = () => once((_: JobFile) => new Map<string, readonly Block[]>())
+
+/** A section in the file that it is bound for. */
+interface Held {
+  readonly file: JobFile
+  readonly section: Section
+}
+
+/** More sections than this are not bound one inside the other: the stack has room for few, with values each of which is taken from the next. */
+const deepest = 4
+
+/** Thrown through a section that is being bound. It is bound again when the one that it asks for is. */
+class TooDeep extends Error {}
+
 const nothing: Bound = { blocks: [], problems: [], references: [] }
 
 /** Meaning of job files, kept from one keystroke to the next. */
 export class Analysis {
   readonly #bound = new Memo<Bound>()
-  /** Sections that each section has asked for a block of. */
-  readonly #asked = new WeakMap<Section, Set<Section>>()
+  /** Sections that are being bound, each asked for by the one before it. */
+  readonly #row = new Row<Held>()
+  readonly #askers = new WeakMap<Section, Asker>()
+  /** How many of them are bound one inside the other. */
+  #nested = 0
   /** Names of the top-level blocks each file can reach: the same list as long as they are the same. */
   readonly #names = new Map<string, readonly string[]>()
   readonly #mentions = new WeakMap<
     Section,
     { readonly among: readonly string[]; readonly names: readonly string[] }
   >()
+  /** What follows from a whole file, by what it is. */
+  readonly #ofFile = new Map<OfFile<unknown>, Memo<unknown, object>>()
+  /** Stands for a file, in whatever state it is. */
+  readonly #paths = new Map<string, object>()
   #revision = 0
   #moments = newMoments()
+  /** The top-level blocks of each kind, as long as no file has changed. */
+  #lists = newLists()
 
   /** To be called when any file has changed. */
   begin(): void {
     this.#revision += 1
     this.#moments = newMoments()
+    this.#lists = newLists()
   }
 
   get revision(): number {
@@ -111,13 +171,12 @@ export class Analysis {
   bound(file: JobFile, section: Section): Bound {
     const current = this.#bound.current(section, this.moment(file))
     if (current) return current
-    // Those it mentions first, so that a long chain of references does not go down one call a link.
+    if (this.#row.length > 0) return this.#asked({ file, section })
+    // Those it mentions first, so that few are bound one inside the other.
     const seen = new Set<Section>()
-    const waiting: { readonly file: JobFile; readonly section: Section; readonly opened: boolean }[] = [
-      { file, section, opened: false },
-    ]
+    const waiting: (Held & { readonly opened: boolean })[] = [{ file, section, opened: false }]
     for (let next = waiting.pop(); next; next = waiting.pop()) {
-      if (next.opened) this.#bind(next.file, next.section)
+      if (next.opened) this.#bind(next)
       if (next.opened || seen.has(next.section)) continue
       seen.add(next.section)
       waiting.push({ ...next, opened: true })
@@ -127,7 +186,7 @@ export class Analysis {
           waiting.push({ ...at, opened: false })
       }
     }
-    return this.#bind(file, section)
+    return this.#bound.current(section, this.moment(file)) ?? nothing
   }
 
   #mentionedIn(section: Section, file: JobFile): readonly string[] {
@@ -139,56 +198,76 @@ export class Analysis {
     return names
   }
 
-  #bind(file: JobFile, section: Section): Bound {
-    const scope = this.scope(file)
-    const made = this.#bound.get(section, { moment: this.moment(file), scope }, (asking) =>
-      bind(section, this.#oneWay(section, asking)),
-    )
-    return made ?? nothing
+  /** Binds a section, and all that it turns out to ask for. */
+  #bind(held: Held): void {
+    this.#begin(held)
+    while (this.#row.length > 0) {
+      try {
+        this.#bindLast()
+      } catch (error) {
+        if (error instanceof TooDeep) continue
+        this.#row.clear()
+        throw error
+      }
+    }
+  }
+
+  /** A section that one that is being bound asks for; nothing where it is being bound itself. */
+  #asked(held: Held): Bound {
+    if (this.#askers.get(held.section)?.place !== undefined) return nothing
+    this.#begin(held)
+    if (this.#nested >= deepest) throw new TooDeep()
+    return this.#bindLast() ?? nothing
+  }
+
+  #begin(held: Held): void {
+    this.#askers.set(held.section, this.#row.push(held))
+  }
+
+  #bindLast(): Bound | undefined {
+    const held = this.#row.last
+    if (!held) return undefined
+    const { file, section } = held
+    this.#nested += 1
+    try {
+      const made = this.#bound.get(
+        section,
+        { moment: this.moment(file), scope: this.#oneWay(held) },
+        (asking) => bind(section, asking),
+      )
+      this.#row.pop()
+      return made
+    } finally {
+      this.#nested -= 1
+    }
   }
 
   /** References between top-level blocks go one way: a block that leads back to the one that asks is not given, whichever is read first. */
-  #oneWay(section: Section, asking: Scope): BindingScope {
-    const asked = new Set<Section>()
-    this.#asked.set(section, asked)
-    const named = (name: string): Block | undefined => {
-      const holder = asking.holder(name)
-      if (holder && holder !== section) asked.add(holder)
-      const block = asking.named(name)
-      return holder && holder !== section && this.#leads(holder, section) ? undefined : block
+  #oneWay({ file, section }: Held): Scope {
+    const scope = this.scope(file)
+    /** What the section of a block means; undefined for itself, and where it leads back. */
+    const given = (at: Held | undefined): Bound | undefined => {
+      if (!at || at.section === section) return undefined
+      const bound = this.bound(at.file, at.section)
+      const asker = this.#askers.get(at.section)
+      return asker && this.#row.leadsBack(asker) ? undefined : bound
     }
-    // Where one is not given none is: the others would be fewer than there are.
-    const ofKind = (kind: string): readonly Block[] => {
-      const holders = asking.holders(kind).filter((holder) => holder !== section)
-      for (const holder of holders) asked.add(holder)
-      const blocks = asking.ofKind(kind)
-      return holders.some((holder) => this.#leads(holder, section)) ? [] : blocks
+    const onlyHolder = (kind: string): Held | undefined => {
+      const others = (heads(file.document).ofKind.get(kind) ?? []).filter((other) => other !== section)
+      const [other] = others
+      const isOnly = other && others.length === 1 && countIn(other, kind) === 1
+      return isOnly ? { file, section: other } : undefined
     }
-    const isOnly = (kind: string): boolean =>
-      asking
-        .holders(kind)
-        .flatMap(headsIn)
-        .filter((head) => head.kind === kind).length === 1
-    const circular = (name: string): boolean => {
-      const holder = asking.holder(name)
-      if (holder) return holder !== section && named(name) === undefined
-      return isOnly(name) && ofKind(name).length === 0
+    return {
+      ...scope,
+      named: (name) => blockNamed(given(holderOf(file, name))?.blocks, name),
+      only: (kind) => given(onlyHolder(kind))?.blocks.find((block) => block.kind === kind),
+      circular: (name) => {
+        const at = holderOf(file, name)
+        if (at) return at.section !== section && !given(at)
+        return heads(file.document).counts.get(name) === 1 && !given(onlyHolder(name))
+      },
     }
-    const kindOf = (name: string): string | undefined => {
-      const holder = asking.holder(name)
-      if (holder) return headsIn(holder).find((head) => head.name === name)?.kind
-      return isOnly(name) ? name : undefined
-    }
-    return { ...asking, named, ofKind, circular, kindOf }
-  }
-
-  #leads(from: Section, to: Section): boolean {
-    const reached = new Set([from])
-    for (const section of reached) {
-      if (section === to) return true
-      for (const next of this.#asked.get(section) ?? []) reached.add(next)
-    }
-    return false
   }
 
   /** Top-level blocks of the file, in order. */
@@ -199,22 +278,40 @@ export class Analysis {
   readonly scope = once((file: JobFile): Scope => {
     const own = heads(file.document)
     const names = this.#namesOf(file)
+    const listOf = (kind: string): readonly Block[] =>
+      (own.ofKind.get(kind) ?? []).flatMap((section) =>
+        this.bound(file, section).blocks.filter((block) => block.kind === kind),
+      )
     return {
       named: (name) => {
         const at = holderOf(file, name)
-        return at && this.#bind(at.file, at.section).blocks.find((block) => block.name === name)
+        return at && blockNamed(this.bound(at.file, at.section).blocks, name)
       },
-      holder: (name) => holderOf(file, name)?.section,
-      ofKind: (kind) =>
-        (own.ofKind.get(kind) ?? []).flatMap((section) =>
-          this.#bind(file, section).blocks.filter((block) => block.kind === kind),
-        ),
-      holders: (kind) => own.ofKind.get(kind) ?? [],
+      ofKind: (kind) => keep(this.#lists(file), kind, () => listOf(kind)),
+      only: (kind) => {
+        const [section] = own.counts.get(kind) === 1 ? (own.ofKind.get(kind) ?? []) : []
+        return section && this.bound(file, section).blocks.find((block) => block.kind === kind)
+      },
+      kindOf: (name) => {
+        const at = holderOf(file, name)
+        if (at) return headsIn(at.section).find((head) => head.name === name)?.kind
+        return own.counts.get(name) === 1 ? name : undefined
+      },
+      circular: () => false,
       first: (name) => own.first.get(name),
       names: () => names,
       system: () => own.system,
+      status: () => own.status,
+      isTaken: (name) => own.taken.has(name),
+      ofFile: (of) => this.#followsFrom(file, of),
     }
   })
+
+  #followsFrom<T>(file: JobFile, of: OfFile<T>): T {
+    const memo = keep(this.#ofFile, of as OfFile<unknown>, () => new Memo<unknown, object>())
+    const path = keep(this.#paths, file.path, () => ({}))
+    return memo.get(path, { moment: this.moment(file), scope: this.scope(file) }, of) as T
+  }
 
   #namesOf(file: JobFile): readonly string[] {
     const names = [...new Set([file, ...file.used].flatMap((f) => [...heads(f.document).named.keys()]))]
@@ -226,10 +323,7 @@ export class Analysis {
 }
 
 /** The section that has the top-level block of this name, in the file itself first, then in those it uses. */
-function holderOf(
-  file: JobFile,
-  name: string,
-): { readonly file: JobFile; readonly section: Section } | undefined {
+function holderOf(file: JobFile, name: string): Held | undefined {
   const own = heads(file.document).named.get(name)
   if (own) return { file, section: own }
   for (const used of file.used) {
@@ -238,3 +332,6 @@ function holderOf(
   }
   return undefined
 }
+
+const countIn = (section: Section, kind: string): number =>
+  headsIn(section).filter((head) => head.kind === kind).length

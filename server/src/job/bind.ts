@@ -1,13 +1,13 @@
 import { nearest } from '../quantity/nearest.ts'
-import { once } from '../syntax/once.ts'
 import type { BlockNode, FactNode, Item, LineNode, Span } from '../syntax/tree.ts'
-import type { BlockKind, Fact } from '../vocabulary/block.ts'
-import { findKind, vocabulary } from '../vocabulary/index.ts'
-import { meant } from '../vocabulary/meant.ts'
+import { type BlockKind, needsOf } from '../vocabulary/block.ts'
+import { findKind, kindMeant } from '../vocabulary/index.ts'
+import type { Status } from '../vocabulary/status.ts'
 import type { Draft } from './draft.ts'
 import { evaluator } from './evaluate.ts'
-import type { BindingProblem, Block, Place, Reference, Section } from './model.ts'
-import type { BindingScope } from './scope.ts'
+import type { BindingProblem, Block, NotTaken, Place, Reference, Section } from './model.ts'
+import type { Scope } from './scope.ts'
+import { leftOut, takeOver } from './take-over.ts'
 
 export interface Located<T> {
   readonly at: Place
@@ -21,14 +21,8 @@ export interface Bound {
   readonly references: readonly Reference[]
 }
 
-const kindNames = Object.keys(vocabulary)
-
-/** The kind of block meant by a word: `prop` for propeller. One or two letters are short for nothing in particular. */
-const kindMeant = (word: string): string | undefined =>
-  word.length > 2 ? meant(word, kindNames) : nearest(word, kindNames)
-
 /** Gives meaning to one section: typed values, names, references, and what is wrong with them. Never throws. */
-export function bind(section: Section, scope: BindingScope): Bound {
+export function bind(section: Section, scope: Scope): Bound {
   const problems: Located<BindingProblem>[] = []
   const report = (span: Span, problem: BindingProblem): void => {
     problems.push({ at: { section, span }, problem })
@@ -42,8 +36,11 @@ export function bind(section: Section, scope: BindingScope): Bound {
   elsewhere(roots, section, scope, report)
   const found = new Map<number, Reference>()
   const refer = (reference: Reference) => void found.set(reference.at.span.start, reference)
-  const values = evaluator({ section, roots, scope, report, refer })
-  for (const root of roots) settle(root, values.fact, values.inherit, report)
+  const tell = (at: Place, problem: BindingProblem) => void problems.push({ at, problem })
+  const values = evaluator({ section, roots, scope, report: tell, refer })
+  takeOver(roots, { likeOf: values.driveLike, report: tell, refer })
+  for (const root of roots) settle(root, values, report)
+  for (const root of roots) askForRest(root, scope.status(), tell)
   const references = [...found.values()].sort((a, b) => a.at.span.start - b.at.span.start)
   return { blocks: roots, problems, references }
 }
@@ -92,11 +89,18 @@ function draft(node: BlockNode, parent: Draft | undefined, section: Section, rep
     facts: new Map(),
     others: new Map(),
     unread,
+    blanks: new Set(),
     section,
     node,
+    head: { section, span: node.headSpan },
+    source: undefined,
     definition,
     written,
     lines,
+    layers: [],
+    likeUnknown: false,
+    left: new Map(),
+    likeSource: undefined,
   }
   for (const item of node.items)
     if (item.type === 'block') block.children.push(draft(item, block, section, report))
@@ -116,10 +120,15 @@ function unknownFacts(
     name,
     {
       name: { span },
+      entries,
     },
   ] of written) {
-    if (others || known.includes(name)) continue
+    if (known.includes(name)) continue
     const near = nearest(name, known)
+    // Where the names are the user's own, a date or a text shows that a fact was meant.
+    const [first] = entries[0]?.parts ?? []
+    const isMeant = near !== undefined && (first?.type === 'date' || first?.type === 'text')
+    if (others && !isMeant) continue
     report(span, { type: 'unknown-fact', name, kind, ...(near && { nearest: near }) })
     unread.add(name)
     const meant = near === 'like' ? known : [near ?? name]
@@ -174,11 +183,10 @@ function keyOf(block: Draft): string | undefined {
   return name ?? (unread ? undefined : kind)
 }
 
-const twice = (block: Draft, first: Place): BindingProblem => ({
-  type: 'duplicate',
-  what: block.name && block.definition?.many ? block.name : `${block.kind} block`,
-  first,
-})
+const twice = ({ name, kind, definition }: Draft, first: Place): BindingProblem =>
+  name !== undefined && definition?.many
+    ? { type: 'duplicate', what: name, first }
+    : { type: 'duplicate', what: kind, first, isKind: true }
 
 function duplicates(blocks: readonly Draft[], section: Section, report: Report): void {
   const seen = new Map<string, Draft>()
@@ -192,7 +200,7 @@ function duplicates(blocks: readonly Draft[], section: Section, report: Report):
 }
 
 /** Top-level blocks whose name an earlier section of the file has already. */
-function elsewhere(roots: readonly Draft[], section: Section, scope: BindingScope, report: Report): void {
+function elsewhere(roots: readonly Draft[], section: Section, scope: Scope, report: Report): void {
   for (const block of roots) {
     const key = keyOf(block)
     const other = key === undefined ? undefined : scope.first(key)
@@ -208,38 +216,49 @@ function elsewhere(roots: readonly Draft[], section: Section, scope: BindingScop
 export const headingWord = ({ heading: [first] }: BlockNode): string | undefined =>
   first?.type === 'word' ? first.text : undefined
 
-/** Works out every fact of the block and those inside, and says what is missing. */
-function settle(
-  block: Draft,
-  value: (block: Draft, name: string) => unknown,
-  inherit: (block: Draft) => void,
-  report: Report,
-): void {
+/** Works out every fact of the block and those inside. */
+function settle(block: Draft, values: ReturnType<typeof evaluator>, report: Report): void {
   const { definition } = block
   if (definition) {
-    for (const name of block.written.keys()) if (name !== 'like') value(block, name)
-    if (definition.bare && block.lines.length > 0) value(block, definition.bare)
+    for (const name of block.written.keys()) if (name !== 'like') values.fact(block, name)
+    if (definition.bare && block.lines.length > 0) values.fact(block, definition.bare)
     else for (const line of block.lines) report(line.span, { type: 'line-not-understood' })
-    inherit(block)
-    // A part in a library may leave open what the job that uses it will say.
-    const isPart = !block.parent && definition.within.some((kind) => kind !== 'top')
-    if (!isPart) missing(block, definition, report)
+    values.inherit(block)
+    values.take(block)
   }
-  for (const child of block.children) settle(child, value, inherit, report)
+  for (const child of block.children) settle(child, values, report)
 }
 
-const requiredBy = once(({ facts }: BlockKind): readonly (readonly [name: string, fact: Fact])[] =>
-  Object.entries(facts).filter(([, fact]) => fact.required),
-)
+/** From which status on a fact or a block of this name is asked for. */
+const askedFrom = ({ definition }: Draft, name: string): Status | undefined =>
+  definition && (definition.facts[name]?.from ?? needsOf(definition).find(({ kind }) => kind === name)?.from)
 
-function missing(block: Draft, definition: BlockKind, report: Report): void {
-  for (const [name, { example }] of requiredBy(definition)) {
-    if (!block.facts.has(name) && !block.unread.has(name))
-      report(block.node.headSpan, { type: 'fact-missing', kind: definition.kind, name, example })
+/** Asks a block for what it does not take from the one it is `like`: a drive with all its blocks, any other for itself. */
+function askForRest(
+  block: Draft,
+  status: Status | undefined,
+  tell: (at: Place, problem: BindingProblem) => void,
+): void {
+  const like = block.written.get('like')
+  const other = block.kind === 'drive' ? block.source : block.likeSource
+  if (like && other) {
+    const missing = notTaken(block, '')
+    const from = block.kind === 'drive' ? (other.name ?? other.kind) : other.path
+    const at = { section: block.section, span: like.valueSpan }
+    if (missing.length > 0) tell(at, { type: 'not-taken', from, missing, status })
   }
-  for (const kind of definition.needs ?? []) {
-    const isMeant = (child: Draft) => !child.definition && kindMeant(child.kind) === kind
-    if (!block.children.some((child) => child.kind === kind || isMeant(child)))
-      report(block.node.headSpan, { type: 'block-missing', kind: definition.kind, name: kind })
-  }
+  for (const child of block.children) askForRest(child, status, tell)
+}
+
+/** What a block and those that it takes blocks for do not take and do not say; not what a block with a `like` of its own is asked for there. */
+function notTaken(block: Draft, path: string): readonly NotTaken[] {
+  const own = [...leftOut(block)].flatMap(([name, at]): readonly NotTaken[] => {
+    const isSaid = block.facts.has(name) || block.unread.has(name)
+    if (isSaid || block.children.some(({ kind }) => kind === name)) return []
+    return [{ path: `${path}${name}`, from: askedFrom(block, name), at }]
+  })
+  const inside = block.children.flatMap((child) =>
+    child.source && !child.likeSource ? notTaken(child, `${path}${child.name ?? child.kind}.`) : [],
+  )
+  return [...own, ...inside]
 }

@@ -1,13 +1,18 @@
 import { mayConflict } from '../syntax/conflicts.ts'
 import { once } from '../syntax/once.ts'
 import { parseSection } from '../syntax/parser.ts'
-import { cutSections } from '../syntax/sections.ts'
+import { cutPieces, joinPieces, type Piece } from '../syntax/sections.ts'
+import { largestFile, type Refusal, utf8Length, withoutMark } from './file-text.ts'
 import type { Place, Section } from './model.ts'
 
 /** A text as its sections. Editing keeps the sections it does not touch, and with them all that was worked out from them. */
 export interface Document {
   readonly sections: readonly Section[]
+  /** What the sections are joined from. */
+  readonly pieces: readonly Piece[]
   readonly length: number
+  /** Why the text is not read: then there is one section, without text. */
+  readonly refusal?: Refusal
 }
 
 export interface Position {
@@ -16,73 +21,107 @@ export interface Position {
   readonly character: number
 }
 
-const newSection = (text: string): Section => ({ text, parsed: parseSection(text) })
+/** The section that begins with a piece, where it was read already. */
+const beginningWith = new WeakMap<Piece, Section>()
 
-const document = (sections: readonly Section[]): Document => ({
-  sections,
-  length: sections.reduce((sum, section) => sum + section.text.length, 0),
+function sectionOf(pieces: readonly Piece[]): Section {
+  const text = textFrom(pieces)
+  const [first] = pieces
+  const kept = first && beginningWith.get(first)
+  if (kept?.text === text) return kept
+  const section = { text, parsed: parseSection(text) }
+  if (first) beginningWith.set(first, section)
+  return section
+}
+
+const document = (pieces: readonly Piece[]): Document =>
+  isTooLarge(pieces)
+    ? refusedDocument({ type: 'file-too-large' }, textFrom(pieces))
+    : { sections: joinPieces(pieces).map(sectionOf), pieces, length: lengthOf(pieces) }
+
+const lengthOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, { text }) => sum + text.length, 0)
+
+const bytesOf = once(({ text }: Piece): number => utf8Length(text))
+
+/** A character takes three bytes at most, so that the bytes of a short text need not be counted. */
+const isTooLarge = (pieces: readonly Piece[]): boolean =>
+  lengthOf(pieces) * 3 > largestFile && pieces.reduce((sum, piece) => sum + bytesOf(piece), 0) > largestFile
+
+/** A text that is not read. An editor may still change it. */
+const refusedDocument = (refusal: Refusal, text = ''): Document => ({
+  sections: [{ text: '', parsed: parseSection('') }],
+  pieces: [{ text, open: 0, rise: 0, lowest: 0 }],
+  length: text.length,
+  refusal,
 })
 
-export const openDocument = (text: string): Document => document(cutSections(text).map(newSection))
+/** Cutting a text that is far too long would take long itself. */
+export const openDocument = (text: string): Document =>
+  text.length > largestFile ? refusedDocument({ type: 'file-too-large' }, text) : document(cutPieces(text))
 
-export const textOf = (doc: Document): string => doc.sections.map((section) => section.text).join('')
+/** What was read of a file, without its byte order mark. */
+export const documentFrom = (read: string | Refusal): Document =>
+  typeof read === 'string' ? openDocument(withoutMark(read)) : refusedDocument(read)
 
-/** The document with the text from offset `from` to `to` replaced. Only sections at the edit are cut and read again. */
+export const textOf = (doc: Document): string => textFrom(doc.pieces)
+
+/** The document with the text from offset `from` to `to` replaced. Only pieces at the edit are cut again, and only sections with one of them read. */
 export function edit(doc: Document, from: number, to: number, text: string): Document {
-  const { sections } = doc
+  const { pieces } = doc
+  if (doc.refusal || doc.length - (to - from) + text.length > largestFile) {
+    const before = textOf(doc)
+    return openDocument(before.slice(0, from) + text + before.slice(to))
+  }
   let first = 0
   let start = 0
-  while (first < sections.length - 1 && start + length(sections, first) <= from)
-    start += length(sections, first++)
+  while (first < pieces.length - 1 && start + length(pieces, first) <= from) start += length(pieces, first++)
   let last = first
-  let end = start + length(sections, first)
-  while (last < sections.length - 1 && end < to) end += length(sections, ++last)
-  // Whether a section begins where it does depends on its neighbours: on how the one before it ends, and on the line after the edit.
-  if (first > 0) start -= length(sections, --first)
-  let merged = joined(sections, first, last)
+  let end = start + length(pieces, first)
+  while (last < pieces.length - 1 && end < to) end += length(pieces, ++last)
+  // Whether a piece begins where it does depends on its neighbours: on how the one before it ends, and on the line after the edit.
+  if (first > 0) start -= length(pieces, --first)
+  let merged = textFrom(pieces.slice(first, last + 1))
   const edited = merged.slice(0, from - start) + text + merged.slice(to - start)
   if (mayConflict(merged) || mayConflict(edited)) {
     // A merge conflict is whole or none at all, however far its ends are apart.
     first = 0
     start = 0
-    last = sections.length - 1
-    merged = joined(sections, first, last)
+    last = pieces.length - 1
+    merged = textFrom(pieces)
   }
   merged = merged.slice(0, from - start) + text + merged.slice(to - start)
-  let pieces = cutSections(merged)
-  while (last < sections.length - 1) {
-    const next = sections[last + 1]?.text ?? ''
-    const withNext = cutSections(merged + next)
-    const keepsBoundary = withNext.at(-1) === next && withNext.length === pieces.length + 1
-    if (keepsBoundary) break
-    last += 1
-    merged += next
-    pieces = withNext
+  let cut = cutPieces(merged)
+  // Twice as many at each try, so that an edit that takes them all costs little more than cutting them once.
+  for (let more = 1; last < pieces.length - 1; more *= 2) {
+    const next = pieces.slice(last + 1, last + 1 + more)
+    last += next.length
+    merged += textFrom(next)
+    cut = cutPieces(merged)
+    // From a piece that begins and ends as before on, nothing is cut otherwise.
+    if (cut.length > 1 && cut.at(-1)?.text === next.at(-1)?.text) break
   }
-  const old = new Map(sections.slice(first, last + 1).map((section) => [section.text, section]))
-  const fresh = pieces
-    .filter((piece) => piece !== '' || sections.length === last - first + 1)
+  const old = new Map(pieces.slice(first, last + 1).map((piece) => [piece.text, piece]))
+  const fresh = cut
+    .filter((piece) => piece.text !== '' || pieces.length === last - first + 1)
     .map((piece) => {
-      const kept = old.get(piece)
-      old.delete(piece) // the same text twice is two sections
-      return kept ?? newSection(piece)
+      const kept = old.get(piece.text)
+      old.delete(piece.text) // the same text twice is two sections
+      return kept ?? piece
     })
-  return document([...sections.slice(0, first), ...fresh, ...sections.slice(last + 1)])
+  return document([...pieces.slice(0, first), ...fresh, ...pieces.slice(last + 1)])
 }
 
-const length = (sections: readonly Section[], i: number): number => sections[i]?.text.length ?? 0
+const length = (pieces: readonly Piece[], i: number): number => pieces[i]?.text.length ?? 0
 
-const joined = (sections: readonly Section[], first: number, last: number): string =>
-  sections
-    .slice(first, last + 1)
-    .map((section) => section.text)
-    .join('')
+const textFrom = (pieces: readonly Piece[]): string => pieces.map(({ text }) => text).join('')
 
 /** Where each line of a section begins. */
-const linesOf = once(({ text }: Section): readonly number[] => [
-  0,
-  ...[...text.matchAll(/\r\n|\n|\r/g)].map((match) => match.index + match[0].length),
-])
+const linesOf = once(({ text }: Section): readonly number[] => {
+  const starts = [0]
+  const ends = /\r\n|\n|\r/g
+  while (ends.test(text)) starts.push(ends.lastIndex)
+  return starts
+})
 
 interface Beginning {
   readonly line: number
@@ -156,6 +195,24 @@ export function locate(
 
 /** Offset of a position in the whole text. */
 export function offsetAt(doc: Document, position: Position): number {
+  if (doc.refusal) return offsetIn(textOf(doc), position)
   const at = locate(doc, position)
   return at ? (startOf(doc, at.section) ?? 0) + at.offset : 0
+}
+
+/** The same in a text that is not cut into sections, line by line: a list of all its lines might be too long. */
+function offsetIn(text: string, { line, character }: Position): number {
+  let start = 0
+  for (let n = 0; n < line; n++) {
+    const end = lineEnd(text, start)
+    if (end === text.length) return end
+    start = end + (text.startsWith('\r\n', end) ? 2 : 1)
+  }
+  return Math.min(start + character, lineEnd(text, start))
+}
+
+function lineEnd(text: string, from: number): number {
+  let at = from
+  while (at < text.length && text[at] !== '\n' && text[at] !== '\r') at += 1
+  return at
 }

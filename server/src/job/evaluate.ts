@@ -9,39 +9,39 @@ import {
   quantity,
   readQuantity,
 } from '../quantity/quantity.ts'
-import type { Entry, FactNode, Leaf, Part, Provenance, Span } from '../syntax/tree.ts'
+import { type Entry, type FactNode, isBlank, type Part } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
-import { provenanceWords } from '../vocabulary/form.ts'
-import { meant } from '../vocabulary/meant.ts'
-import { either } from '../vocabulary/shape.ts'
-import { decimalComma } from './decimal-comma.ts'
-import type { Draft } from './draft.ts'
+import { type Draft, type Layer, longestChain, type Running } from './draft.ts'
 import { type Evaluation, FactReader } from './fact-reader.ts'
-import { alongPath, furthestPath, lookFor } from './look-for.ts'
-import { meantPath } from './meant-path.ts'
-import type { BindingProblem, Block, Reference, Section, Value } from './model.ts'
-import type { BindingScope } from './scope.ts'
-import { touchingSign } from './touching-sign.ts'
+import { misreadIn } from './misread.ts'
+import { type Block, isAssumed, type Place, type Value } from './model.ts'
+import { namesFor } from './names.ts'
+import { originKnown } from './origin-known.ts'
+import { canBeRead, hasOpenText, withoutQuotes } from './quoted-value.ts'
+import { isNotYetSaid, layerOf, leftOut, mayBeTaken, saidAbove, takenFrom, unknownBut } from './take-over.ts'
 
-interface Surroundings {
-  readonly section: Section
-  readonly roots: readonly Draft[]
-  readonly scope: BindingScope
-  readonly report: (span: Span, problem: BindingProblem) => void
-  readonly refer: (reference: Reference) => void
-}
-
-/** More values than this, each taken from the next, are not followed: nobody means them. */
-const longestChain = 32
+import { type Surroundings, type Text, textsFor } from './texts.ts'
+import { unclearPoints } from './unclear-points.ts'
 
 /** Works out facts on demand: `fact` one by name, `inherit` those a block takes from the one it is `like`. */
 export function evaluator(around: Surroundings) {
-  const { section, scope, report } = around
+  const { section, scope } = around
+  const { own, textOf } = textsFor(around)
+  const { findPath, refer, referToFact, unresolved } = namesFor(around)
   const system = scope.system()
   /** What is being worked out now, each for the one before it. */
-  const running: (FactNode | Draft)[] = []
-  const textOf = ({ start, end }: Span): string => section.text.slice(start, end)
-  const evaluation: Evaluation = { system, report, textOf, evaluate, refers }
+  const running: Running[] = []
+  const isRunning = (block: Block, node: FactNode | undefined): boolean =>
+    running.some((one) => one.block === block && one.node === node)
+
+  const evaluationOf = (text: Text): Evaluation => ({
+    system,
+    report: text.report,
+    textOf: ({ start, end }) => text.section.text.slice(start, end),
+    evaluate: (part, block, expected) => evaluate(part, block, expected, text),
+    refers: (part, block, kinds) => refers(part, block, kinds, text),
+  })
+  const ownEvaluation = evaluationOf(own)
 
   function fact(block: Draft, name: string): Value<unknown> | undefined {
     const done = block.facts.get(name) ?? block.others.get(name)
@@ -52,49 +52,91 @@ export function evaluator(around: Surroundings) {
         : undefined
     const node = block.written.get(name)
     const bare = block.definition?.bare === name ? block.lines.flatMap((line) => line.entries) : []
-    if (!node && bare.length === 0) return undefined
+    if (!node && bare.length === 0) return taken(block, name)
     const definition = known ?? block.definition?.others
     if (!definition) {
       block.unread.add(name)
       return undefined
     }
-    const value = node ? written(block, node, definition) : fromLines(block, name, bare, definition)
+    if (isBlank(node?.entries ?? bare)) block.blanks.add(name)
+    const value = block.blanks.has(name)
+      ? undefined
+      : node
+        ? written(block, node, definition, own)
+        : fromLines(block, name, bare, definition)
     if (value) (known ? block.facts : block.others).set(name, value)
     else block.unread.add(name)
     return value
   }
 
-  function written(block: Draft, node: FactNode, definition: Fact): Value<unknown> | undefined {
-    if (running.includes(node)) {
-      report(node.valueSpan, { type: 'refers-to-itself', path: node.name.text })
+  /** A fact that the block takes from that of another drive, worked out where it is taken. */
+  function taken(block: Draft, name: string): Value<unknown> | undefined {
+    if (block.layers.length === 0 || name === 'like') return undefined
+    inherit(block)
+    const done = block.facts.get(name)
+    const layer = layerOf(block, name)
+    const node = layer?.written.get(name)
+    const definition = block.definition?.facts[name]
+    if (done || block.unread.has(name) || !layer || !node || !definition) return done
+    // What is wrong with the text itself is said where it stands.
+    if (isDraft(layer.of)) fact(layer.of, name)
+    if (layer.of.blanks.has(name)) block.blanks.add(name)
+    const text = textOf(block, layer, name)
+    const value = layer.of.unread.has(name) ? undefined : written(block, node, definition, text)
+    if (value)
+      block.facts.set(name, { ...value, origin: { section: layer.of.section, span: node.valueSpan } })
+    else block.unread.add(name)
+    return value && block.facts.get(name)
+  }
+
+  /** Works out all that the block takes from that of another drive, and says what could not be read there. */
+  function take(block: Draft): void {
+    for (const layer of block.layers) {
+      const names = [...layer.written.keys()].filter(
+        (name) => name !== 'like' && !block.written.has(name) && layerOf(block, name) === layer,
+      )
+      for (const name of names) fact(block, name)
+      const unread = names.filter(
+        (name) => block.unread.has(name) && layer.of.unread.has(name) && !block.blanks.has(name),
+      )
+      const [first = ''] = unread
+      const { path } = layer.of
+      if (unread.length > 0)
+        textOf(block, layer, first).report(layer.of.node.headSpan, {
+          type: 'source-unread',
+          path,
+          names: unread,
+        })
+    }
+  }
+
+  function written(block: Draft, node: FactNode, definition: Fact, text: Text): Value<unknown> | undefined {
+    if (isRunning(block, node)) {
+      text.report(node.valueSpan, { type: 'refers-to-itself', path: node.name.text, round: 'value' })
       return undefined
     }
-    if (node.entries.length === 0) {
-      report(node.name.span, {
-        type: 'value-empty',
-        name: node.name.text,
-        words: definition.shape.words,
-        example: definition.example,
-      })
-      return undefined
-    }
-    const comma = decimalComma(node.entries, section.text)
-    if (comma) {
-      report(comma.span, { type: 'decimal-comma', meant: comma.meant })
-      return undefined
-    }
-    const touching = touchingSign(node.entries, section.text)
-    if (touching) {
-      report(touching, { type: 'sign-touches' })
-      return undefined
-    }
+    const given = { text: text.section.text, fact: definition, system }
+    const misread = misreadIn(node.entries, given)
+    const doubtful = text === own ? unclearPoints(node.entries, given) : []
+    for (const { span, problem } of [...misread, ...doubtful]) text.report(span, problem)
+    if (misread.length > 0) return undefined
     if (running.length >= longestChain) {
-      report(node.valueSpan, { type: 'chain-too-long', path: node.name.text })
+      text.report(node.valueSpan, { type: 'chain-too-long', path: node.name.text })
       return undefined
     }
-    running.push(node)
+    running.push({ block, node })
     try {
-      return read(block, node, node.entries, definition)
+      const { mayQuote } = definition.shape
+      if (!mayQuote && hasOpenText(node, text.section.text)) return undefined
+      const unquoted = mayQuote ? undefined : withoutQuotes(node, text.section.text)
+      if (
+        unquoted &&
+        canBeRead(unquoted.section, (trial) => written(block, unquoted.node, definition, trial))
+      ) {
+        text.report(unquoted.span, { type: 'value-quoted', meant: unquoted.meant })
+        return undefined
+      }
+      return read(block, node, definition, text)
     } finally {
       running.pop()
     }
@@ -107,26 +149,24 @@ export function evaluator(around: Surroundings) {
     definition: Fact,
   ): Value<unknown> | undefined {
     const span = { start: entries[0]?.span.start ?? 0, end: entries.at(-1)?.span.end ?? 0 }
-    const own = { span, valueSpan: span, provenance: undefined, doc: undefined }
-    const node: FactNode = { type: 'fact', name: { text: name, span }, entries, ...own }
-    return read(block, node, entries, definition)
+    const rest = { span, valueSpan: span, provenance: undefined, doc: undefined }
+    const node: FactNode = { type: 'fact', name: { text: name, span }, entries, ...rest }
+    return read(block, node, definition, own)
   }
 
-  function read(
-    block: Draft,
-    node: FactNode,
-    entries: readonly Entry[],
-    definition: Fact,
-  ): Value<unknown> | undefined {
-    const value = definition.shape.read(entries, new FactReader(evaluation, block, definition))
+  function read(block: Draft, node: FactNode, definition: Fact, text: Text): Value<unknown> | undefined {
+    const reading = text === own ? ownEvaluation : evaluationOf(text)
+    const value = definition.shape.read(node.entries, new FactReader(reading, block, definition))
     const { provenance } = node
-    if (provenance) originKnown(provenance)
+    // Of another drive's text it is said there.
+    if (provenance && text === own) originKnown(provenance, text)
     if (value === undefined) return undefined
     return {
       value,
       name: node.name.text,
-      at: { section, span: node.valueSpan },
+      at: text.placeOf(node.valueSpan),
       node,
+      ...(running.at(-1)?.assumes && { assumes: true }),
       ...(provenance && {
         provenance: {
           words: provenance.words.map((w) => w.text),
@@ -136,140 +176,120 @@ export function evaluator(around: Surroundings) {
     }
   }
 
-  /** A misspelt origin would pass for one: a value that is assumed for one that is not. */
-  function originKnown({ words: [word], texts, span }: Provenance): void {
-    const known = Object.keys(provenanceWords)
-    const isClosed = section.text[span.end - 1] === ']'
-    if (word ? known.includes(word.text) : texts.length === 0 && !isClosed) return
-    const near = word && meant(word.text, known)
-    const expected = `one of ${known.join(', ')}`
-    report(word?.span ?? span, { type: 'not-this-value', expected, ...(near && { nearest: near }) })
+  interface Like {
+    readonly path: readonly Block[]
+    readonly source: Block
+    readonly part: Part & { readonly type: 'word' }
   }
 
-  /** Takes over what the block named by `like` says and this one does not. */
-  function inherit(block: Draft): void {
-    const node = block.written.get('like')
-    const [part] = node?.entries[0]?.parts ?? []
-    if (!node || block.unread.has('like')) return
-    block.unread.add('like') // done once, however many ask
+  /** The block that a block says it is `like`. Undefined where there is none, which is told. */
+  function likeOf(block: Draft, node: FactNode, text: Text): Like | undefined {
+    const [part] = node.entries[0]?.parts ?? []
     if (node.entries.length !== 1 || part?.type !== 'word') {
-      report(node.valueSpan, {
-        type: 'not-this-value',
-        expected: `the name of a ${block.kind}`,
-      })
-      return
-    }
-    if (running.includes(block)) {
-      report(part.span, { type: 'refers-to-itself', path: part.text })
-      return
+      const meant = withoutQuotes(node, text.section.text)?.meant
+      const isName = meant !== undefined && /^[a-z][\w.-]*$/i.test(meant)
+      const expected = `the name of a ${block.kind}`
+      text.report(
+        node.valueSpan,
+        isName ? { type: 'value-quoted', meant } : { type: 'not-this-value', expected },
+      )
+      return undefined
     }
     if (running.length >= longestChain) {
-      report(part.span, { type: 'chain-too-long', path: part.text })
-      unknownBut(block)
+      text.report(part.span, { type: 'chain-too-long', path: part.text })
+      return undefined
+    }
+    const path = findPath(block.parent, part.text, [block.kind], block)
+    const source = path?.at(-1)
+    if (!path || !source) {
+      unresolved(part, part.text, [block.kind], block, text)
+      return undefined
+    }
+    refer(part, path, text)
+    if (running.some((one) => one.block === source && !one.node)) {
+      const round = { likeOf: block.kind, isSelf: false }
+      text.report(part.span, { type: 'refers-to-itself', path: part.text, round })
+      return undefined
+    }
+    return { path, source, part }
+  }
+
+  /** Takes over what the blocks named by `like` say and this one does not: by its own, then by that of the block it takes from. */
+  function inherit(block: Draft): void {
+    // A drive takes over blocks too, before anything is worked out.
+    if (block.unread.has('like') || block.kind === 'drive') return
+    const node = block.written.get('like')
+    if (!node && !block.layers.some((layer) => layer.written.has('like'))) return
+    block.unread.add('like') // done once, however many ask
+    if (node) inheritFrom(block, node, undefined)
+    for (const layer of block.layers) {
+      const like = layer.written.get('like')
+      if (like && layer.of.likeUnknown)
+        unknownBut(block, layer) // told in the other drive
+      else if (like) inheritFrom(block, like, layer)
+    }
+  }
+
+  function inheritFrom(block: Draft, node: FactNode, layer: Layer | undefined): void {
+    const text = textOf(block, layer, 'like')
+    if (block.definition?.isRecord) {
+      if (!layer) text.report(node.name.span, { type: 'record-like', kind: block.kind })
+      unknownBut(block, layer)
       return
     }
-    running.push(block)
+    const isOpen = isBlank(node.entries)
+    if (isOpen) block.blanks.add('like')
+    const like = isOpen ? undefined : likeOf(block, node, text)
+    if (!like) {
+      if (!layer) block.likeUnknown = true
+      unknownBut(block, layer)
+      return
+    }
+    const { source, part } = like
+    const from = layer ? 'drive' : takenFrom(block, source)
+    if (!layer) block.likeSource = source
+    running.push({ block, node: undefined })
     try {
-      const path = findPath(block.parent, part.text, [block.kind], block)
-      const source = path?.at(-1)
-      if (!source) {
-        unresolved(part.span, part.text, [block.kind], block)
-        unknownBut(block)
-        return
-      }
-      if (path) refer(part, path)
       if (isDraft(source)) {
         for (const name of source.written.keys()) if (name !== 'like') fact(source, name)
         inherit(source)
+        take(source)
       }
-      for (const [name, value] of source.facts)
-        if (!block.facts.has(name) && !block.written.has(name) && !block.unread.has(name))
-          block.facts.set(name, {
-            ...value,
-            at: { section, span: part.span },
-            origin: value.origin ?? value.at,
-          })
-      const names = [...source.unread].filter(
+      const isSaid = saidAbove(block, layer)
+      for (const [name, value] of source.facts) {
+        if (block.facts.has(name) || isSaid(name) || block.unread.has(name)) continue
+        const origin = value.origin ?? value.at
+        if (!mayBeTaken(block.definition, name, value.provenance?.words, from)) block.left.set(name, origin)
+        else block.facts.set(name, { ...value, at: text.placeOf(part.span), origin })
+      }
+      const taken = [...source.unread].filter(
         (name) =>
-          Object.hasOwn(block.definition?.facts ?? {}, name) &&
-          !block.facts.has(name) &&
-          !block.written.has(name),
+          Object.hasOwn(block.definition?.facts ?? {}, name) && !block.facts.has(name) && !isSaid(name),
       )
-      for (const name of names) block.unread.add(name)
-      if (names.length > 0) report(part.span, { type: 'source-unread', path: part.text, names })
+      for (const name of taken) block.unread.add(name)
+      // What is not known there yet is not known here.
+      for (const name of taken) if (source.blanks.has(name)) block.blanks.add(name)
+      const names = taken.filter((name) => !source.blanks.has(name))
+      if (names.length > 0) text.report(part.span, { type: 'source-unread', path: part.text, names })
     } finally {
       running.pop()
     }
   }
 
-  /** What a block is like is not known: nothing that it does not say itself is absent for sure. */
-  function unknownBut(block: Draft): void {
-    for (const name of Object.keys(block.definition?.facts ?? {}))
-      if (!block.written.has(name)) block.unread.add(name)
-  }
-
   const isDraft = (block: Block): block is Draft => block.section === section
 
-  /** Without kinds, a fact with an amount was wanted. */
-  function unresolved(span: Span, path: string, kinds: readonly string[] | undefined, from: Draft): void {
-    const wanted = kinds ? `a ${either(kinds)}` : 'a fact with an amount'
-    const told = furthest(from, path)
-    refer({ text: path, span }, told)
-    const other = told.length === path.split('.').length ? told.at(-1) : undefined
-    if (
-      (other === from && kinds?.includes(from.kind)) ||
-      (!other && scope.circular(path.split('.', 1)[0] ?? ''))
-    ) {
-      report(span, { type: 'refers-to-itself', path })
-      return
-    }
-    if (other) {
-      report(span, { type: 'unresolved', path, wanted, is: other.kind })
-      return
-    }
-    const near = meantPath(path, { kinds, from, scope, furthest: (part) => furthest(from, part) })
-    report(span, { type: 'unresolved', path, wanted, ...(near && { nearest: near }) })
-  }
-
-  const findPath = (
-    from: Draft | undefined,
-    path: string,
-    kinds: readonly string[] | undefined,
-    not?: Block,
-  ): readonly Block[] | undefined => lookFor(path, { roots: around.roots, scope, from, kinds, not })
-
-  /** The blocks of any kind that a path leads through, as far as it does. */
-  const furthest = (from: Draft, path: string): readonly Block[] =>
-    furthestPath(path, (part) => findPath(from, part, undefined)) ?? []
-
-  const refer = (path: Leaf, blocks: readonly Block[]): void =>
-    alongPath(path, blocks, section).forEach(around.refer)
-
-  function referToFact(part: Leaf, to: Block): void {
-    const fact = part.text.slice(part.text.lastIndexOf('.') + 1)
-    const value = to.facts.get(fact)
-    const node = value?.node ?? (to as Draft).written.get(fact)
-    if (!node) return
-    const end = section.text.indexOf(part.text, part.span.start) + part.text.length
-    around.refer({
-      at: { section, span: { start: end - fact.length, end } },
-      to,
-      fact,
-      named: { section: (value?.origin ?? value?.at)?.section ?? to.section, span: node.name.span },
-    })
-  }
-
-  /** `unread` where it is written but could not be read. */
+  /** `unread` where it is written but could not be read, or is written in the other drive and not taken. */
   function factAt(
     block: Draft,
     part: Part & { readonly type: 'word' },
-  ): { readonly value: unknown; readonly kind: Kind | undefined } | { readonly unread: Block } | undefined {
+    text: Text,
+  ): { value: unknown; kind: Kind | undefined; assumed: boolean } | { unread: Block } | undefined {
     const dot = part.text.lastIndexOf('.')
     const name = part.text.slice(dot + 1)
     const holders: (Block | undefined)[] = []
     if (dot >= 0) {
       const path = findPath(block, part.text.slice(0, dot), undefined) ?? []
-      refer(part, path)
+      refer(part, path, text)
       holders.push(path.at(-1))
     } else for (let b: Draft | undefined = block; b; b = b.parent) holders.push(b)
     for (const holder of holders) {
@@ -280,38 +300,47 @@ export function evaluator(around: Surroundings) {
       }
       const value = holder.facts.get(name)
       const definition = (holder as Draft).definition?.facts[name]
-      if (value || holder.unread.has(name)) referToFact(part, holder)
-      if (value) return { value: value.value, kind: definition?.shape.quantity }
+      if (value || holder.unread.has(name)) referToFact(part, holder, text)
+      if (value) return { value: value.value, kind: definition?.shape.quantity, assumed: isAssumed(value) }
       if (
         holder.unread.has(name) ||
-        running.includes((holder as Draft).written.get(name) ?? (holder as Draft))
+        isRunning(holder, (holder as Draft).written.get(name)) ||
+        leftOut(holder as Draft).has(name)
       )
         return { unread: holder }
     }
     return undefined
   }
 
-  function evaluate(part: Part, block: Draft, expected: Kind): Outcome<Quantity> | undefined {
+  /** What is worked out from a value that is not known yet is not known yet either. */
+  function dependsOnBlank(): void {
+    const asked = running.at(-1)
+    if (asked?.node) asked.block.blanks.add(asked.node.name.text)
+  }
+
+  function evaluate(part: Part, block: Draft, expected: Kind, text: Text): Outcome<Quantity> | undefined {
     switch (part.type) {
       case 'amount':
         return readQuantity(part.number, part.unit?.text, expected)
       case 'negated': {
-        const of = evaluate(part.of, block, expected)
+        const of = evaluate(part.of, block, expected, text)
         return of?.ok ? negate(of.value) : of
       }
       case 'operation': {
-        const left = evaluate(part.left, block, expected)
-        const right = evaluate(part.right, block, expected)
+        const left = evaluate(part.left, block, expected, text)
+        const right = evaluate(part.right, block, expected, text)
         if (!left?.ok) return left
         if (!right?.ok) return right
         return combine(part.operator, left.value, right.value)
       }
       case 'word': {
-        const found = factAt(block, part)
+        const found = factAt(block, part, text)
         if (found && 'unread' in found) {
+          const name = part.text.split('.').at(-1) ?? ''
+          if (isNotYetSaid(found.unread as Draft, name)) dependsOnBlank()
           // In the same section the finding stands where it is written.
-          const names = [part.text.split('.').at(-1) ?? '']
-          if (!isDraft(found.unread)) report(part.span, { type: 'source-unread', path: part.text, names })
+          else if (!isDraft(found.unread))
+            text.report(part.span, { type: 'source-unread', path: part.text, names: [name] })
           return undefined
         }
         const si =
@@ -319,30 +348,46 @@ export function evaluator(around: Surroundings) {
             ? found.value
             : (found?.value as { nominal?: number } | undefined)?.nominal
         if (!found || si === undefined || !found.kind) {
-          unresolved(part.span, part.text, undefined, block)
+          unresolved(part, part.text, undefined, block, text)
           return undefined
         }
+        const asking = running.at(-1)
+        if (asking && found.assumed) asking.assumes = true
         return good(quantity(si, found.kind))
       }
       case 'missing':
         return undefined // reported where the text was read
       default:
-        return bad({ type: 'not-a-number', text: textOf(part.span) })
+        return bad({ type: 'not-a-number', text: text.section.text.slice(part.span.start, part.span.end) })
     }
   }
 
-  function refers(part: Part, block: Draft, kinds: readonly string[]): string | undefined {
+  function refers(part: Part, block: Draft, kinds: readonly string[], text: Text): string | undefined {
     const found = part.type === 'word' && findPath(block.parent ?? block, part.text, kinds)
     if (found) {
-      refer(part, found)
+      refer(part, found, text)
       return part.text
     }
     const path = part.type === 'word' ? part.text : undefined
     // Two blocks may name each other: a bus bar and the cable that it protects.
     if (path !== undefined && scope.circular(path) && kinds.includes(scope.kindOf(path) ?? '')) return path
-    unresolved(part.span, path ?? textOf(part.span), kinds, block)
+    const written = text.section.text.slice(part.span.start, part.span.end)
+    unresolved(part, path ?? written, kinds, block, text)
     return undefined
   }
 
-  return { fact, inherit }
+  /** The drive that a drive is `like`, with the word that says so. */
+  function driveLike(drive: Draft): { readonly source: Draft; readonly at: Place } | undefined {
+    const node = drive.written.get('like')
+    const isOpen = node && isBlank(node.entries)
+    if (isOpen) drive.blanks.add('like')
+    const like = node && !isOpen ? likeOf(drive, node, own) : undefined
+    if (node && !like) {
+      drive.likeUnknown = true
+      unknownBut(drive, undefined)
+    }
+    return like && { source: like.source as Draft, at: { section, span: like.part.span } }
+  }
+
+  return { fact, inherit, take, driveLike }
 }

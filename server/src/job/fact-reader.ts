@@ -45,14 +45,25 @@ export class FactReader implements Reader {
     if (!outcome) return undefined
     const fitted = outcome.ok ? asKind(outcome.value, kind) : outcome
     if (fitted.ok) return fitted.value.si
-    const told = fitted.problem
-    const span = problemSpan(part, told)
+    const bare = this.#bareNumber(part, fitted.problem)
+    const told: QuantityProblem = bare ? { type: 'no-unit', expected: kind, likely: '' } : fitted.problem
+    const span = bare ?? problemSpan(part, told)
     if (told.type === 'no-unit') {
       const wanted = or ? [kind, or] : [kind]
       const [likely = told.likely] = fittingUnits(this.#with.textOf(span), wanted, this.#fact, this.system)
       this.problem(span, { ...told, ...(or && { or }), likely })
     } else this.problem(span, told)
     return undefined
+  }
+
+  /** The number of `140 port` and `35 h9`, whose unit is missing before a word that may follow. */
+  #bareNumber(part: Part, { type }: QuantityProblem): Span | undefined {
+    if (type !== 'unknown-unit' || part.type !== 'amount' || !part.unit) return undefined
+    const { text, span } = part.unit
+    const slots = this.#fact.shape.forms?.flatMap(({ entries }) => entries.flat()) ?? []
+    if (!slots.some(({ choices }) => choices?.includes(text))) return undefined
+    const before = this.#with.textOf({ start: part.span.start, end: span.start })
+    return { start: part.span.start, end: part.span.start + before.trimEnd().length }
   }
 
   amounts(parts: readonly Part[], kind: Kind): readonly (number | undefined)[] {

@@ -1,5 +1,6 @@
 import { isUse, type Located } from './bind.ts'
 import type { Document } from './document.ts'
+import type { Refusal } from './file-text.ts'
 import type { BindingProblem, Place } from './model.ts'
 
 /** A job file with the files it uses, each read once. */
@@ -51,16 +52,22 @@ export function linkFile(
 ): JobFile {
   const files = new Map<string, { readonly file: Building; readonly uses: readonly Use[] }>()
   const add = (at: string, text: Document) => {
-    const file = { path: at, document: text, used: [], problems: [] }
+    const file: Building = { path: at, document: text, used: [], problems: [] }
     files.set(at, { file, uses: usesOf(at, text) })
     return file
   }
   const root = add(path, document)
+  const [first] = document.sections
+  if (document.refusal && first)
+    root.problems.push({ at: { section: first, span: { start: 0, end: 0 } }, problem: document.refusal })
+  const refused = new Map<string, Refusal>()
   // A map also gives what is added to it while it is gone through.
   for (const { uses } of files.values())
     for (const { target } of uses) {
-      const text = target === undefined || files.has(target) ? undefined : open(target)
-      if (text && target !== undefined) add(target, text)
+      if (target === undefined || files.has(target) || refused.has(target)) continue
+      const text = open(target)
+      if (text?.refusal) refused.set(target, text.refusal)
+      else if (text) add(target, text)
     }
   for (const { file, uses } of files.values()) {
     const around = new Set<JobFile>([file])
@@ -70,10 +77,13 @@ export function linkFile(
         if (next) around.add(next.file)
       }
     around.delete(file)
-    file.used.push(...around)
+    for (const each of around) file.used.push(each)
     for (const { at, path: written, target } of uses)
       if (target === undefined) file.problems.push({ at, problem: { type: 'use-outside', path: written } })
-      else if (!files.has(target)) file.problems.push({ at, problem: { type: 'use-missing', path: written } })
+      else if (!files.has(target)) {
+        const refusal = refused.get(target) ?? { type: 'use-missing' as const }
+        file.problems.push({ at, problem: { ...refusal, path: written } })
+      }
   }
   for (const { file, uses } of files.values())
     for (const { at, path: written, target } of uses)

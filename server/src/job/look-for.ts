@@ -1,6 +1,7 @@
 import { segmentsOf } from '../syntax/segments.ts'
+import { deepest } from '../syntax/tokens.ts'
 import type { Leaf } from '../syntax/tree.ts'
-import { type Block, nameOf, type Reference, type Section } from './model.ts'
+import { type Block, blockNamed, nameOf, ofKind, ofName, type Reference, type Section } from './model.ts'
 import type { Scope } from './scope.ts'
 
 interface Wanted {
@@ -13,16 +14,22 @@ interface Wanted {
   readonly not: Block | undefined
 }
 
+/** No path with more segments leads anywhere: no block is so deep inside others. */
+export const longestPath = deepest
+
 /** The blocks that the segments of a path stand for, the last of them the one that is meant. */
 export function lookFor(path: string, wanted: Wanted): readonly Block[] | undefined {
   const { roots, scope, from, kinds, not } = wanted
   const [head = '', ...rest] = path.split('.')
+  if (rest.length >= longestPath) return undefined
   const fits = (b: Block) => b !== not && (rest.length > 0 || !kinds || kinds.includes(b.kind))
   const among = (blocks: readonly Block[]): Block | undefined => {
-    const named = blocks.find((b) => b.name === head && fits(b))
+    const named = ofName(blocks, head).find(fits)
     if (named) return named
-    const ofKind = blocks.filter((b) => b.kind === head && fits(b))
-    return ofKind.length === 1 ? ofKind[0] : undefined
+    const alike = ofKind(blocks, head)
+    if (alike.length > 2) return undefined // of which one at most does not fit
+    const fitting = alike.filter(fits)
+    return fitting.length === 1 ? fitting[0] : undefined
   }
   let found: Block | undefined
   for (let b = from; b && !found; b = b.parent) found = among(b.children) ?? among([b])
@@ -31,8 +38,8 @@ export function lookFor(path: string, wanted: Wanted): readonly Block[] | undefi
     const top = scope.named(head)
     if (top && fits(top)) found = top
     else {
-      const ofKind = scope.ofKind(head).filter(fits)
-      if (ofKind.length === 1) found = ofKind[0]
+      const only = scope.only(head)
+      if (only && fits(only)) found = only
     }
   }
   const blocks: Block[] = []
@@ -40,16 +47,20 @@ export function lookFor(path: string, wanted: Wanted): readonly Block[] | undefi
     if (!found) return undefined
     blocks.push(found)
     const inner: readonly Block[] = found.children
-    const byKind = inner.filter((b) => b.kind === segment)
-    found = inner.find((b) => b.name === segment) ?? (byKind.length === 1 ? byKind[0] : undefined)
+    const alike = ofKind(inner, segment)
+    found = blockNamed(inner, segment) ?? (alike.length === 1 ? alike[0] : undefined)
   }
   return found && (!kinds || kinds.includes(found.kind)) ? [...blocks, found] : undefined
 }
 
 /** What is found for a path, or else for the longest beginning of it for which anything is. */
 export function furthestPath<T>(path: string, find: (path: string) => T | undefined): T | undefined {
-  const dot = path.lastIndexOf('.')
-  return find(path) ?? (dot < 0 ? undefined : furthestPath(path.slice(0, dot), find))
+  const segments = path.split('.').slice(0, longestPath)
+  for (; segments.length > 0; segments.pop()) {
+    const found = find(segments.join('.'))
+    if (found !== undefined) return found
+  }
+  return undefined
 }
 
 /** What the segments of a path stand for. */

@@ -3,9 +3,11 @@ import { formatBand, formatBoth } from '../quantity/format.ts'
 import type { Kind, UnitSystem } from '../quantity/kinds.ts'
 import { once } from '../syntax/once.ts'
 import { type BlockName, findKind } from '../vocabulary/index.ts'
+import type { Status } from '../vocabulary/status.ts'
+import { keep } from './keep.ts'
 import { lookFor } from './look-for.ts'
 import { type Block, ofKind } from './model.ts'
-import type { Scope } from './scope.ts'
+import type { OfFile, Scope } from './scope.ts'
 
 /** The only one of the kind; none when there are several to choose from. */
 function only(blocks: readonly Block[], kind: string): Block | undefined {
@@ -20,7 +22,7 @@ function nearBlock(block: Block, kind: BlockName, scope: Scope): Block | undefin
     if (inside) return inside
   }
   const named = block.kind === 'drive' || block.parent ? referenced(block, kind, scope) : undefined
-  return named ?? only(scope.ofKind(kind), kind)
+  return named ?? scope.only(kind)
 }
 
 /** A drive says by name which shared block it uses: `battery: house`. */
@@ -60,9 +62,15 @@ export interface Lookup {
   readonly referred: (fact: string) => Block | undefined
   /** Every block of the kind that stands at the top of the file. */
   readonly ofKind: (kind: BlockName) => readonly Block[]
+  /** What follows from the whole file, worked out once for all who ask. */
+  readonly ofFile: <T>(of: OfFile<T>) => T
   /** The same questions asked from another block. */
   readonly from: (other: Block) => Lookup
   readonly system: UnitSystem
+  /** How far the job has got; undefined in a library of parts. */
+  readonly status: Status | undefined
+  /** Whether this block is a part at the top of the file that others take over. */
+  readonly isTaken: boolean
   /** A result in the job's own units with the other in brackets. */
   readonly show: (si: number, kind: Kind) => string
   readonly showBand: (band: Band, kind: Kind) => string
@@ -83,20 +91,18 @@ function newLookup(block: Block, scope: Scope): Lookup {
     named: (path) => namedBlock(block, path, scope, undefined),
     referred: (fact) => keep(references, fact, () => referredBlock(block, fact, scope)),
     ofKind: (kind) => scope.ofKind(kind),
+    ofFile: (of) => scope.ofFile(of),
     from: (other) => lookupFrom(other, scope),
     get system() {
       return scope.system()
     },
+    get status() {
+      return scope.status()
+    },
+    get isTaken() {
+      return !block.parent && block.name !== undefined && scope.isTaken(block.name)
+    },
     show: (si, kind) => formatBoth(si, kind, scope.system()),
     showBand: (band, kind) => formatBand(band, kind, scope.system()),
   }
-}
-
-/** What is kept for the key, or else is made and kept. */
-function keep<K, V>(kept: Map<K, V>, key: K, make: () => V): V {
-  const known = kept.get(key)
-  if (known !== undefined || kept.has(key)) return known as V
-  const made = make()
-  kept.set(key, made)
-  return made
 }

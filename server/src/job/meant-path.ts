@@ -1,14 +1,15 @@
 import { nearest } from '../quantity/nearest.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { Draft } from './draft.ts'
+import { longestPath } from './look-for.ts'
 import type { Block } from './model.ts'
-import type { BindingScope } from './scope.ts'
+import type { Scope } from './scope.ts'
 
 interface Sought {
   /** Kinds of the block that was wanted; without them a fact with an amount. */
   readonly kinds: readonly string[] | undefined
   readonly from: Draft
-  readonly scope: BindingScope
+  readonly scope: Scope
   /** The blocks that a path leads through, as far as it does. */
   readonly furthest: (path: string) => readonly Block[]
 }
@@ -19,6 +20,7 @@ const mostOffered = 500
 /** The path that was meant where this one leads nowhere: each segment that is not there is the nearest that is. Undefined when one has none. */
 export function meantPath(path: string, sought: Sought): string | undefined {
   const segments = path.split('.')
+  if (segments.length > longestPath) return undefined
   for (;;) {
     const along = sought.furthest(segments.join('.'))
     const wrong = along.length
@@ -38,7 +40,8 @@ function namesIn(holder: Block | undefined, isLast: boolean, { kinds, from, scop
   const hasAmount = isLast && !kinds
   const known = new Set<string>()
   const take = (block: Block) => {
-    for (const child of block.children) if (fits(child.kind)) known.add(child.name ?? child.kind)
+    if (block.children.length <= mostOffered)
+      for (const child of block.children) if (fits(child.kind)) known.add(child.name ?? child.kind)
     if (hasAmount) for (const name of amountsOf(block)) known.add(name)
   }
   if (holder) {

@@ -1,10 +1,13 @@
 import type { UnitSystem } from '../quantity/kinds.ts'
+import type { Status } from '../vocabulary/status.ts'
 import type { Block, Section } from './model.ts'
-import type { Scope } from './scope.ts'
+import type { OfFile, Scope } from './scope.ts'
 
+type OfName = 'named' | 'ofKind' | 'only' | 'first' | 'isTaken' | 'kindOf' | 'circular'
 type Question =
-  | { readonly ask: 'named' | 'holder' | 'ofKind' | 'holders' | 'first'; readonly key: string }
-  | { readonly ask: 'names' | 'system' }
+  | { readonly ask: OfName; readonly key: string }
+  | { readonly ask: 'ofFile'; readonly key: OfFile<unknown> }
+  | { readonly ask: 'names' | 'system' | 'status' }
 
 interface Answered {
   readonly question: Question
@@ -21,69 +24,70 @@ interface Remembered<T> {
   readonly value: T
 }
 
-const put = (scope: Scope, question: Question): unknown =>
-  'key' in question ? scope[question.ask](question.key) : scope[question.ask]()
+function put(scope: Scope, question: Question): unknown {
+  if (question.ask === 'ofFile') return scope.ofFile(question.key)
+  return 'key' in question ? scope[question.ask](question.key) : scope[question.ask]()
+}
 
 const same = (a: unknown, b: unknown): boolean =>
   a === b ||
   (Array.isArray(a) && Array.isArray(b) && a.length === b.length && a.every((item, i) => item === b[i]))
 
-/** More sections than this are not made one inside the other: only a circle of references gets so deep. */
-const deepest = 100
-
-/** Keeps one result a section. It is made again only when the section is new, when its input is another, or when a question it asked of
+/** Keeps one result for each section, or for whatever else a result can be of. It is made again only when the section is new, when its input is another, or when a question it asked of
  * the job has another answer now. */
-export class Memo<T> {
-  readonly #kept = new WeakMap<Section, Remembered<T>>()
-  readonly #running = new Set<Section>()
+export class Memo<T, Of extends WeakKey = Section> {
+  readonly #kept = new WeakMap<Of, Remembered<T>>()
 
   /** The section's result, where it is known to hold at this moment. */
-  current(section: Section, moment: Moment): T | undefined {
+  current(section: Of, moment: Moment): T | undefined {
     const kept = this.#kept.get(section)
     return kept?.moment === moment ? kept.value : undefined
   }
 
-  /** The section's result; undefined while it is being made, which happens only when sections refer to each other in a circle. */
+  /** The section's result. */
   get(
-    section: Section,
+    section: Of,
     { moment, scope, input }: { moment: Moment; scope: Scope; input?: unknown },
-    make: (asking: Scope, section: Section) => T,
-  ): T | undefined {
+    make: (asking: Scope, section: Of) => T,
+  ): T {
     const kept = this.#kept.get(section)
     if (kept?.moment === moment) return kept.value
-    if (this.#running.has(section) || this.#running.size >= deepest) return undefined
-    this.#running.add(section)
-    try {
-      if (
-        kept?.input === input &&
-        kept?.answers.every(({ question, answer }) => same(put(scope, question), answer))
-      ) {
-        kept.moment = moment
-        return kept.value
-      }
-      const asked = new Map<string, Answered>()
-      const asking = (question: Question): unknown => {
-        const key = 'key' in question ? `${question.ask} ${question.key}` : question.ask
-        const known = asked.get(key)
-        if (known) return known.answer
-        const answer = put(scope, question)
-        asked.set(key, { question, answer })
-        return answer
-      }
-      const through: Scope = {
-        named: (key) => asking({ ask: 'named', key }) as Block | undefined,
-        holder: (key) => asking({ ask: 'holder', key }) as Section | undefined,
-        ofKind: (key) => asking({ ask: 'ofKind', key }) as readonly Block[],
-        holders: (key) => asking({ ask: 'holders', key }) as readonly Section[],
-        first: (key) => asking({ ask: 'first', key }) as Section | undefined,
-        names: () => asking({ ask: 'names' }) as readonly string[],
-        system: () => asking({ ask: 'system' }) as UnitSystem,
-      }
-      const value = make(through, section)
-      this.#kept.set(section, { moment, input, answers: [...asked.values()], value })
-      return value
-    } finally {
-      this.#running.delete(section)
+    if (
+      kept?.input === input &&
+      kept?.answers.every(({ question, answer }) => same(put(scope, question), answer))
+    ) {
+      kept.moment = moment
+      return kept.value
     }
+    const asked = new Map<unknown, Answered>()
+    const asking = (question: Question): unknown => {
+      const key =
+        question.ask === 'ofFile'
+          ? question.key
+          : 'key' in question
+            ? `${question.ask} ${question.key}`
+            : question.ask
+      const known = asked.get(key)
+      if (known) return known.answer
+      const answer = put(scope, question)
+      asked.set(key, { question, answer })
+      return answer
+    }
+    const through: Scope = {
+      named: (key) => asking({ ask: 'named', key }) as Block | undefined,
+      ofKind: (key) => asking({ ask: 'ofKind', key }) as readonly Block[],
+      only: (key) => asking({ ask: 'only', key }) as Block | undefined,
+      kindOf: (key) => asking({ ask: 'kindOf', key }) as string | undefined,
+      circular: (key) => asking({ ask: 'circular', key }) as boolean,
+      first: (key) => asking({ ask: 'first', key }) as Section | undefined,
+      names: () => asking({ ask: 'names' }) as readonly string[],
+      system: () => asking({ ask: 'system' }) as UnitSystem,
+      status: () => asking({ ask: 'status' }) as Status | undefined,
+      isTaken: (key) => asking({ ask: 'isTaken', key }) as boolean,
+      ofFile: <R>(key: OfFile<R>) => asking({ ask: 'ofFile', key }) as R,
+    }
+    const value = make(through, section)
+    this.#kept.set(section, { moment, input, answers: [...asked.values()], value })
+    return value
   }
 }

@@ -2,7 +2,7 @@ import type { Part } from '../syntax/tree.ts'
 import type { BlockName, FactValue } from '../vocabulary/index.ts'
 import { alongPath, furthestPath } from './look-for.ts'
 import { type Lookup, lookupFrom } from './lookup.ts'
-import { type Block, childrenOf, nameOf, type Reference, type Section } from './model.ts'
+import { type Block, blockNamed, childrenOf, nameOf, ofName, type Reference, type Section } from './model.ts'
 import { perSection } from './per-section.ts'
 
 /** Every word of a section that stands for something, in the order of the text: those of its values, which binding has resolved, and the names
@@ -33,10 +33,14 @@ const byKind: { readonly [K in BlockName]?: (block: Block, lookup: Lookup) => re
   move: (block, lookup) => {
     const { about, parent, section } = block
     const readings = parent ? childrenOf(parent, 'reading') : []
-    const before = readings.findLast(({ name, path }) => name === about?.text || path === about?.text)
+    // A path leads from the drive down, so it is the drive's and the name.
+    const after = about?.text.startsWith(`${parent?.path}.`)
+      ? about.text.slice((parent?.path.length ?? 0) + 1)
+      : undefined
+    const before = about && (ofName(readings, about.text).at(-1) ?? (after && ofName(readings, after).at(-1)))
     const bed = lookup.near('bed')
     const feet = [...block.others.values()].flatMap(({ node, name }): readonly Reference[] => {
-      const to = bed && childrenOf(bed, 'foot').find((foot) => foot.name === name)
+      const to = bed && blockNamed(childrenOf(bed, 'foot'), name)
       return to ? [{ at: { section, span: node.name.span }, to, named: nameOf(to) }] : []
     })
     const path = about && { text: about.text, span: about.at.span }
@@ -48,7 +52,7 @@ const byKind: { readonly [K in BlockName]?: (block: Block, lookup: Lookup) => re
     const bed = lookup.near('bed')
     if (!bed || !lifts || lifts.origin) return []
     return lifts.node.entries.flatMap(({ parts: [part] }): readonly Reference[] => {
-      const to = childrenOf(bed, 'foot').find(({ name }) => part?.type === 'word' && name === part.text)
+      const to = part?.type === 'word' ? blockNamed(childrenOf(bed, 'foot'), part.text) : undefined
       return to && part ? [{ at: { section: block.section, span: part.span }, to, named: nameOf(to) }] : []
     })
   },

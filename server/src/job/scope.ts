@@ -1,28 +1,33 @@
 import type { UnitSystem } from '../quantity/kinds.ts'
+import type { Status } from '../vocabulary/status.ts'
 import type { Block, Section } from './model.ts'
+
+/** Works out what follows from the whole file. */
+export type OfFile<T> = (scope: Scope) => T
 
 /** What a section may ask about the rest of the job. Each answer is remembered with what was made from it (see `memo.ts`). */
 export interface Scope {
   /** The top-level block of this name, in the file itself first, then in the files it uses. */
   named(name: string): Block | undefined
-  /** The section that has it. */
-  holder(name: string): Section | undefined
   /** Every top-level block of the kind in the file itself. */
   ofKind(kind: string): readonly Block[]
-  /** The sections that have them. */
-  holders(kind: string): readonly Section[]
+  /** The only one of the kind; undefined where there are several. A section that is given its meaning asks for those of other sections. */
+  only(kind: string): Block | undefined
   /** The section of the file itself that has the first top-level block of this name, or without a name of this kind. */
   first(name: string): Section | undefined
+  /** The kind of the top-level block of this name, or of the only one of this kind: who only names a block does not wait for it. */
+  kindOf(name: string): string | undefined
+  /** Whether the top-level block of this name, or the only one of this kind, refers back to the section that asks, by itself or through others.
+   * Such a block is not given while a section is given its meaning. */
+  circular(name: string): boolean
   /** Names of top-level blocks: for offering the nearest. */
   names(): readonly string[]
   /** The units the job wants its results shown in. */
   system(): UnitSystem
-}
-
-/** What a section may ask while it is given its meaning. */
-export interface BindingScope extends Scope {
-  /** Whether the top-level block of this name, or the only one of this kind, refers, by itself or through others, to the section that asks. Such a block is not given. */
-  circular(name: string): boolean
-  /** The kind of that block, which may be circular: who only names a block does not wait for it. */
-  kindOf(name: string): string | undefined
+  /** How far the job has got; undefined in a file without a job: a library of parts. */
+  status(): Status | undefined
+  /** Whether another block of the file takes over the top-level block of this name. */
+  isTaken(name: string): boolean
+  /** What follows from the whole file, worked out once for all sections that ask, and again only when an answer it got is another. */
+  ofFile<T>(of: OfFile<T>): T
 }

@@ -7,13 +7,23 @@ export function touchingSign(entries: readonly Entry[], text: string): Span | un
     for (let i = 1; i < parts.length; i++) {
       const [before, part] = [parts[i - 1], parts[i]]
       if (before && part && isSigned(part, text) && isAmount(before) && !isPlace(before, part))
-        return part.span
+        return { start: part.span.start, end: Math.max(part.span.end, endOfLimits(text, part.span.start)) }
     }
   return undefined
 }
 
+/** Where limits that each have their unit end: `+3 mm/-2 mm`. */
+function endOfLimits(text: string, start: number): number {
+  const written = new RegExp(twoUnits.source, 'y')
+  written.lastIndex = start
+  return written.test(text) ? written.lastIndex : start
+}
+
+/** `+3 mm/-2 mm`: the two sides of a tolerance, each with the one unit. */
+export const twoUnits = /[+]([\d.]+)[ \t]?([A-Za-zµ°%]+)[ \t]?\/[ \t]?[-\u2212]([\d.]+)[ \t]?\2(?![\w.])/
+
 const isSigned = ({ type, span }: Part, text: string): boolean =>
-  (type === 'amount' || type === 'operation') && /[+\-\u2212]/.test(text[span.start] ?? '')
+  (type === 'amount' || type === 'operation') && /[+\-\u2010-\u2015\u2212]/.test(text[span.start] ?? '')
 
 const isAmount = (part: Part): boolean =>
   part.type === 'amount' ||

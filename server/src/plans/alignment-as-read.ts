@@ -36,7 +36,7 @@ function sayStanding({ vertical, horizontal }: Target, { length }: Lengths): str
 const targetLines = ({ target }: Correction, lengths: Lengths): readonly string[] =>
   target
     ? [
-        `Target while it is read: ${sayStanding(target.target, lengths)}; gap variation and offset are judged from there`,
+        `Target for this reading: ${sayStanding(target.target, lengths)}; gap variation and offset are judged from there`,
         ...target.parts.map((part) => `Part of the target: ${sayStanding(part, lengths)} (${part.words})`),
       ]
     : []

@@ -64,6 +64,10 @@ export function askedOf(
   if (!corrected.ok) return asFault(corrected.problem)
   const { feet } = corrected.value
   if (bed) refuseFarMoves(bed, feet, lookup)
+  const loses = (i: number): boolean =>
+    adjuster.by === 'shims' && (feet[i]?.vertical.value ?? 0) < Math.min(...adjuster.stock)
+  if (moves.feet.some(({ pack }, i) => pack === undefined && loses(i)))
+    assumptions.push('the shims to take out are there: not every foot states its pack, so measure first')
   const machine = moves.machine()
   if (!machine.ok) return asFault(machine.problem)
   const after = (chosen: readonly CorrectedFoot[]): Outcome =>
@@ -100,7 +104,7 @@ const standing: InPlanes<number> = { vertical: 0, horizontal: 0 }
 const wholeMove = (foot: FootCorrection): InPlanes<number> => inBothPlanes((plane) => foot[plane].value)
 
 const tooOdd =
-  'The steps cannot be worked out: the pitch of the thread, or a shim, has a size that is not made.'
+  'The steps cannot be calculated: the pitch of the thread, or a shim, has a size that does not exist.'
 
 const factOfSteps = (bed: Block | undefined, { by }: Adjuster) =>
   bed?.facts.get(by === 'shims' ? 'shims' : 'thread')

@@ -13,6 +13,7 @@ export interface AlignmentFault {
     | 'read-twice'
     | 'no-diameter'
     | 'no-feet'
+    | 'too-many-feet'
     | 'no-steps'
     | 'impossible'
     | 'unreadable'
@@ -59,27 +60,27 @@ export function asFault(problem: AngleProblem | SlopeProblem | FeetProblem, what
     case 'too-few-angles':
       return fault(
         problem.type,
-        `The ${what} are read at ${problem.places} ${problem.places === 1 ? 'place' : 'places'} round the flange; three are needed to see how it stands, four are better.`,
+        `The ${what} are read at ${problem.places} ${problem.places === 1 ? 'place' : 'places'} round the flange; three are needed. Four are better.`,
       )
     case 'within-half-turn':
       return fault(
         problem.type,
-        `Nothing was read ${sayArc(problem.missing)}: the ${what} lie within half a turn, and the flange could stand any way on the other side.`,
+        `Nothing was read ${sayArc(problem.missing)}. The ${what} lie within half a turn, so the tilt of the flange is not known.`,
       )
     case 'slope-too-large':
       return fault(
         problem.type,
-        `The gaps give a slope of ${saidSlope(problem.slope)}, more than any coupling can have: one of the gaps or the gauge-diameter is wrong.`,
+        `The gaps give a slope of ${saidSlope(problem.slope)}, more than any coupling can have. One of the gaps or the gauge-diameter is wrong.`,
       )
     case 'feet-at-one-station':
       return fault(
         problem.type,
-        `Feet ${problem.feet.join(', ')} stand at one distance from the coupling: no slope can be set with them. Check from-coupling.`,
+        `All feet are at the same distance from the coupling, so they cannot set the slope. Check from-coupling of ${problem.feet.join(', ')}.`,
       )
     case 'feet-in-line':
       return fault(
         problem.type,
-        `Feet ${problem.feet.join(', ')} stand in one slanting line: slope cannot be told from roll. Check from-coupling and across.`,
+        `All feet are in one slanting line, so slope and roll cannot be told apart. Check from-coupling and across of ${problem.feet.join(', ')}.`,
       )
   }
 }

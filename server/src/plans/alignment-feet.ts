@@ -29,10 +29,28 @@ const noBed: NoFeet = {
   ),
 }
 
+/** Moves are a search over all feet, and no machine has more than a dozen or so. */
+export const mostFeet = 40
+
+/** How many feet a bed has, where they are more than moves are worked out for. */
+export function feetTooMany(bed: Block): number | undefined {
+  const count = childrenOf(bed, 'foot').length
+  return count > mostFeet ? count : undefined
+}
+
 /** The feet of a bed and how they are set, or why they are not known. Throws Unreadable. */
 export const feetOf = (bed: Block | undefined): Feet | NoFeet => (bed ? feetIn(bed) : noBed)
 
 const feetIn = once((bed: Block): Feet | NoFeet => {
+  const count = feetTooMany(bed)
+  if (count !== undefined)
+    return {
+      ok: false,
+      fault: fault(
+        'too-many-feet',
+        `The bed has ${count} feet. Moves are worked out for at most ${mostFeet}.`,
+      ),
+    }
   const feet: BedFoot[] = []
   for (const foot of childrenOf(bed, 'foot')) {
     const [x, y] = [said(foot, 'foot.from-coupling'), said(foot, 'foot.across')]
@@ -65,7 +83,7 @@ const feetIn = once((bed: Block): Feet | NoFeet => {
       fault: fault('no-feet', 'The bed has no foot blocks, so no moves can be worked out.'),
     }
   const assumptions: string[] = []
-  const adjuster = adjusterOf(bed, feet, assumptions)
+  const adjuster = adjusterOf(bed, assumptions)
   let machine: ReturnType<typeof rigidMachine> | undefined
   return {
     ok: true,
@@ -81,15 +99,11 @@ const feetIn = once((bed: Block): Feet | NoFeet => {
 
 const partsOfFlat = { 'whole-flat': 1, 'half-flat': 2, 'quarter-flat': 4 } as const
 
-function adjusterOf(bed: Block, feet: readonly BedFoot[], assumptions: string[]): Adjuster {
+function adjusterOf(bed: Block, assumptions: string[]): Adjuster {
   if (said(bed, 'bed.adjuster') === 'shims') {
     const stock = said(bed, 'bed.shims')
     if (!stock) assumptions.push('the bed does not list its shims: the moves are given as lengths')
-    else if (feet.some(({ pack }) => pack === undefined))
-      assumptions.push(
-        'what lies under each foot now is not said: whether so much can be taken out, measure first',
-      )
-    if (stock)
+    else
       assumptions.push(
         'a pack is built of at most 4 of the shims listed (Bachus & Custodio, Know and Understand Centrifugal Pumps)',
       )
@@ -105,7 +119,7 @@ function adjusterOf(bed: Block, feet: readonly BedFoot[], assumptions: string[])
     }
   assumptions.push(
     designation === undefined
-      ? 'the bed does not say the thread of its studs: the moves are given as lengths, not turns'
+      ? 'the bed does not state the thread of its studs: the moves are given as lengths, not turns'
       : `the pitch of thread ${designation} is not known here: the moves are given as lengths, not turns (write it as "M16x1.5" or "3/4-10 UNC")`,
   )
   return { by: 'hand' }

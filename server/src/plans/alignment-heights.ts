@@ -3,12 +3,13 @@ import { saidLength, saidRoom } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
 import type { Task } from './alignment-tasks.ts'
 import type { Work } from './alignment-work.ts'
+import { canDrop } from './dangers.ts'
 import { alike, holder, named, onStuds } from './feet-together.ts'
 import { sayStep, sayTurns } from './foot-words.ts'
 import type { CorrectedFoot } from './steps.ts'
 
 const handsClear =
-  'Keep hands and fingers from under the feet, and the weight on nuts, jack or hoist at all times.'
+  'Keep hands and fingers from under the feet. Keep the weight on nuts, jack or hoist at all times.'
 
 /** The height of the feet: slacken, and set. */
 export const heightTasks = (work: Work, c: Correction, system: UnitSystem): readonly Task[] => [
@@ -44,7 +45,7 @@ function slacken(work: Work, c: Correction, system: UnitSystem): Task {
       ? ''
       : ' Leave the lower nuts alone: the machine rests on them, or on the jack or hoist where its centre of gravity is not over the feet.'
   return {
-    words: `Slacken all ${holder(c)} by ${by.join(', ')}, and no more than that: they are what keeps the machine from falling.${loosens(c)}${rests}`,
+    words: `Slacken all ${holder(c)} by ${by.join(', ')}, no more: they keep the machine from falling.${loosens(c)}${rests}`,
   }
 }
 
@@ -60,7 +61,7 @@ function inTurn(work: Work, c: Correction, system: UnitSystem): string {
   if (!onStuds(c)) return ''
   const by = work.flat === undefined ? saidLength(work.inTurn, system) : 'a flat'
   const pairs = work.passes.flat().some(({ feet }) => feet.length > 1)
-  return pairs ? `, the feet of a pair in turn, ${by} at a time` : `, ${by} at a time`
+  return pairs ? `, ${by} at a time, alternating between the feet of a pair` : `, ${by} at a time`
 }
 
 /** What holds a machine that goes down has to follow it. */
@@ -100,18 +101,18 @@ function sayTurning(c: Correction): string {
       step.by === 'nut' && moved * sign > 0 && step.move.lowerNut ? [step.move.lowerNut] : [],
     )[0]
   const known = [...(way(1) ? [`up is ${way(1)}`] : []), ...(way(-1) ? [`down is ${way(-1)}`] : [])]
-  if (known.length > 0) return `Mark a flat of each to count from. Seen from above, ${known.join(', ')}.`
+  if (known.length > 0) return `Mark one flat of each to count from. Seen from above, ${known.join(', ')}.`
   return 'On a right-hand thread, seen from above, up is counter-clockwise. Measure each foot with a dial or a gauge.'
 }
 
 function packs(work: Work, c: Correction, system: UnitSystem): Task {
   const between = work.packs.length > 2
   return {
-    words: `Change the packs, one end at a time, in this order. Lift the end${between ? ' (for feet between, the nearer one)' : ''} until its feet are free by what is said and no more, and hold it there by jack or hoist. Put shims in and take them out with a tool, and lower it before the next.`,
+    words: `Change the packs in this order, one end at a time. Lift the end${between ? ' (for feet between, the nearer end)' : ''} until its feet are clear by the height given, no more. Hold it there with a jack or a hoist. Put shims in and take them out with a tool. Lower the end before you lift the next.`,
     lines: work.packs.map(
       ({ feet, lift }) => `${named(feet)}: lift ${saidRoom(lift, system)}, then ${sayPacks(feet, c, system)}`,
     ),
-    caution: 'A lifted machine can drop: keep hands and fingers from under it.',
+    caution: canDrop,
   }
 }
 

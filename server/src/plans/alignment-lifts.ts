@@ -3,9 +3,11 @@ import { softFeet } from '../engineering/alignment/soft-foot.ts'
 import { shimPack } from '../engineering/shim-packs.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
+import { once } from '../syntax/once.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 import { feetOf } from './alignment-feet.ts'
-import { movesBetween, readingsUpTo } from './alignment-moves.ts'
+import { lastReading, movesAfter, plannedAfter, readingsOf } from './alignment-moves.ts'
+import { remembered } from './remembered.ts'
 import { said, Unreadable } from './said.ts'
 import { stepOf } from './steps.ts'
 
@@ -96,32 +98,87 @@ interface StillSoft {
   readonly in: readonly Block[]
 }
 
-/** The feet that are soft up to this reading. A foot stays soft until its own lift is read again and is within the limit: lifts of other feet say
- * nothing of it, and whether a move at it has helped only its lift can show. Throws Unreadable. */
-export function softUpTo(reading: Block, lookup: Lookup): StillSoft | undefined {
-  const lifted = readingsUpTo(reading).filter(
-    (one) => factOf(one, 'reading.lifts') || one.unread.has('lifts'),
-  )
-  // Later lifts count where older ones cannot be read: those are an error of their own.
-  const last = lifted.at(-1)
+/** What is soft up to each of some readings, oldest first, or what stands in the way of knowing. */
+function softAlong(
+  readings: readonly Block[],
+  lookup: Lookup,
+): ReadonlyMap<Block, StillSoft | Unreadable | undefined> {
+  const along = new Map<Block, StillSoft | Unreadable | undefined>()
   const softSince = new Map<string, Block>()
-  for (const one of lifted) {
-    if (one.unread.has('lifts') && one !== last) continue
-    const soft = softOf(one, lookup)?.soft ?? []
-    for (const { name } of said(one, 'reading.lifts') ?? []) softSince.delete(name)
-    for (const name of soft) softSince.set(name, one)
+  /** How many moves before each reading changed the height of a foot. */
+  const raisedBefore = new Map<Block, number>()
+  let raised = 0
+  // Later lifts count where older ones cannot be read: those are an error of their own.
+  let unreadable: Unreadable | undefined
+  let kept:
+    | { readonly soft: readonly string[]; readonly in: readonly Block[]; readonly found: SoftFound }
+    | undefined
+  for (const reading of readings) {
+    raisedBefore.set(reading, raised)
+    if (reading.unread.has('lifts') || factOf(reading, 'reading.lifts')) {
+      unreadable = orUnreadable(() => {
+        const found = softOf(reading, lookup)
+        for (const { name } of said(reading, 'reading.lifts') ?? []) softSince.delete(name)
+        for (const name of found?.soft ?? []) softSince.set(name, reading)
+      })
+      const since = [...new Set(softSince.values())]
+      const latest = since.at(-1)
+      const found = latest && softOf(latest, lookup)
+      kept = found && { soft: [...softSince.keys()], in: since, found }
+    }
+    along.set(
+      reading,
+      unreadable ?? (kept && asFound(kept, raised > (raisedBefore.get(kept.in.at(-1) ?? reading) ?? 0))),
+    )
+    raised += [...movesAfter(reading), ...plannedAfter(reading)].filter(raisesAny).length
   }
-  const readings = [...new Set(softSince.values())]
-  const latest = readings.at(-1)
-  const found = latest && softOf(latest, lookup)
-  if (!found) return undefined
-  const soft = [...softSince.keys()]
-  const moved = latest !== reading && movesBetween(latest, reading).some(raisesAny)
+  return along
+}
+
+function asFound(
+  {
+    soft,
+    in: readings,
+    found,
+  }: { readonly soft: readonly string[]; readonly in: readonly Block[]; readonly found: SoftFound },
+  moved: boolean,
+): StillSoft {
   const together = readings.length === 1 && soft.length === found.soft.length
   return {
     found: { soft, missing: moved ? 'moved-since' : together ? found.missing : 'read-apart' },
     in: readings,
   }
+}
+
+function orUnreadable(work: () => void): Unreadable | undefined {
+  try {
+    work()
+    return undefined
+  } catch (error) {
+    if (error instanceof Unreadable) return error
+    throw error
+  }
+}
+
+const softInDrive = remembered((drive: Block, lookup: Lookup) => softAlong(readingsOf(drive), lookup))
+
+/** The feet that are soft up to this reading. A foot stays soft until its own lift is read again and is within the limit: lifts of other feet say
+ * nothing of it, and whether a move at it has helped only its lift can show. Throws Unreadable. */
+export function softUpTo(reading: Block, lookup: Lookup): StillSoft | undefined {
+  const drive = reading.parent
+  const along = drive ? softInDrive(drive, lookup) : softAlong([reading], lookup)
+  const found = along.get(reading)
+  if (found instanceof Unreadable) throw found
+  return found
+}
+
+const asSet = once((readings: readonly Block[]): ReadonlySet<Block> => new Set(readings))
+
+/** Whether a foot that this reading found soft was not found to bear since. Throws Unreadable. */
+export function isStillSoft(reading: Block, lookup: Lookup): boolean {
+  const last = reading.parent && lastReading(reading.parent)
+  const still = last && softUpTo(last, lookup.from(last))
+  return !last || (still !== undefined && asSet(still.in).has(reading))
 }
 
 /** Whether a move changes the height of any foot. */

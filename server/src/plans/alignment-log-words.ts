@@ -24,12 +24,12 @@ function partsOf({ predicted, found }: Comparison): readonly Part[] {
     ]
   }
   return [
-    ...of('opening', ['gap top less bottom', 'gap starboard less port']),
+    ...of('opening', ['gap top minus bottom', 'gap starboard minus port']),
     ...of('offset', ['machine flange high', 'machine flange to starboard']),
   ]
 }
 
-/** What was predicted and what was read, only what differs by more than U: `gap top less bottom 0.02 ± 0.03 mm, read 0.50 mm`. */
+/** What was predicted and what was read, only what differs by more than U: `gap top minus bottom 0.02 ± 0.03 mm, read 0.50 mm`. */
 export function sayMismatch(comparison: Comparison, system: UnitSystem): string {
   const parts = partsOf(comparison)
   const apart = parts.filter(
@@ -55,20 +55,20 @@ const shapes: Readonly<Record<OtherShape['type'], string>> = {
 /** How a reading stands to the one before it and the moves in between. */
 function sayAgainst(against: NonNullable<LogEntry['against']>, system: UnitSystem): string {
   if (against.type !== 'compared')
-    return `${shapes[against.type]}, so it is not held against ${against.since}.`
+    return `${shapes[against.type]}, so it is not compared with ${against.since}.`
   const { since, moves, mismatch } = against
   const noted = moves.length > 0
   if (mismatch.noise)
     return noted
-      ? `As the moves since ${since} should have brought it, within U.`
-      : `As at ${since}, within U; no move is noted in between.`
-  const should = `${noted ? `The moves since ${since}` : `No move is noted, so ${since}`} should have brought`
-  return `! ${should} ${sayMismatch(against, system)}. ${sayExplanations(against, system)}`
+      ? `Matches the moves since ${since}, within U.`
+      : `Same as ${since}, within U; no move is noted in between.`
+  const why = noted ? `from the moves since ${since}` : `as no move is noted since ${since}`
+  return `! Expected, ${why}: ${sayMismatch(against, system)}. ${sayExplanations(against, system)}`
 }
 
 /** What an earlier reading put in doubt and this one does not settle. */
 const sayStillOpen = ({ at, since }: Comparison): string =>
-  `! Not settled by this: what ${at} shows against ${since}.`
+  `! Still unexplained: ${at} does not match ${since}.`
 
 type Column = (entry: LogEntry, system: UnitSystem) => string
 
@@ -84,13 +84,13 @@ const columns: readonly Column[] = [
     outcome.ok ? (briefVerdict(outcome.value, system).split(':')[0] ?? '') : 'cannot be worked out',
 ]
 
-/** For a terminal: a line a reading, what it shows against the moves before it below, then what was moved after it. */
+/** For a terminal: a line a reading, what it shows against the moves before it below, then what was moved after it, and what is only planned. */
 export function logText(drive: string, log: readonly LogEntry[], system: UnitSystem): string {
   const cells = log.map((entry) => columns.map((column) => column(entry, system)))
   const widths = columns.map((_, i) => Math.max(...cells.map((row) => row[i]?.length ?? 0)))
   return [
     `Readings of ${drive}:`,
-    ...log.flatMap(({ against, stillOpen, moved }, i) => [
+    ...log.flatMap(({ against, stillOpen, moved, planned }, i) => [
       `  ${(cells[i] ?? [])
         .map((cell, k) => cell.padEnd(widths[k] ?? 0))
         .filter((cell) => cell !== '')
@@ -98,6 +98,7 @@ export function logText(drive: string, log: readonly LogEntry[], system: UnitSys
       ...(against ? [`      ${sayAgainst(against, system)}`] : []),
       ...(stillOpen ? [`      ${sayStillOpen(stillOpen)}`] : []),
       ...(moved.length > 0 ? [`      then ${sayMoved(moved).join('; ')}`] : []),
+      ...(planned.length > 0 ? [`      planned, not marked as done: ${sayMoved(planned).join('; ')}`] : []),
     ]),
   ].join('\n')
 }
@@ -112,5 +113,5 @@ export function sparkline(log: readonly LogEntry[]): string | undefined {
   if (shares.length < 2) return undefined
   const most = Math.max(1, ...shares)
   const drawn = shares.map((share) => bars[Math.min(7, Math.floor((share / most) * 8))] ?? '').join('')
-  return `${drawn} ${shares.map((share) => formatNumber(Number(share.toFixed(2)), 2)).join(' → ')} of the gap variation allowed`
+  return `${drawn} ${shares.map((share) => formatNumber(Number(share.toFixed(2)), 2)).join(' → ')} of the allowed gap variation`
 }

@@ -4,7 +4,7 @@ import { type Block, factOf } from '../job/model.ts'
 import { type CorrectionOutcome, correctionOf } from './alignment.ts'
 import { feetOf } from './alignment-feet.ts'
 import { softLimit } from './alignment-lifts.ts'
-import { movesAfter, openAfter, readingsOf, readingsUpTo } from './alignment-moves.ts'
+import { movesAfter, openAfter, plannedAfter, readingsOf, readingsUpTo } from './alignment-moves.ts'
 import {
   type Comparison,
   type Held,
@@ -15,9 +15,9 @@ import {
   type Worked,
 } from './held-against.ts'
 import type { KnownBesides } from './known-besides.ts'
+import { type MovedInWords, movedIn } from './moved-in-words.ts'
 import { notedMoves } from './noted-moves.ts'
 import { doubtsAt, inDoubt, type OpenDoubt } from './open-doubts.ts'
-import { type MovedInWords, movedIn } from './reading-change.ts'
 import { remembered } from './remembered.ts'
 import { said } from './said.ts'
 
@@ -30,6 +30,8 @@ export interface LogEntry {
   readonly outcome: CorrectionOutcome
   /** What was done to each foot after it, in the words of the job file. */
   readonly moved: readonly MovedInWords[]
+  /** What is planned for each foot after it, and not said to be done. */
+  readonly planned: readonly MovedInWords[]
   readonly against?: Comparison | OtherShape
   /** What an earlier reading put in doubt and this one does not settle. */
   readonly stillOpen?: Comparison
@@ -50,6 +52,7 @@ export const logUpTo = (reading: Block, lookup: Lookup): readonly LogEntry[] =>
       ...(hot !== undefined && { hot: hot === 'yes' }),
       outcome: correctionOf(one, at),
       moved: movesAfter(one).flatMap(movedIn),
+      planned: plannedAfter(one).flatMap(movedIn),
       ...(against && { against }),
       ...(stillOpen && { stillOpen }),
     }
@@ -143,11 +146,12 @@ const figuresOf = ({ reading, correction }: Worked): string =>
 const inPlace = ([a = 0, v = 0]: readonly number[], [b = 0, w = 0]: readonly number[]): number =>
   a - b || v - w
 
-/** Whether soft feet of a reading were moved after it. */
+/** Whether soft feet of a reading were, or may have been, moved after it. */
 function isMended(reading: Block, lookup: Lookup): boolean {
   const outcome = correctionOf(reading, lookup)
   const soft = outcome.ok ? (outcome.value.soft?.soft ?? []) : []
-  return soft.length > 0 && movesAfter(reading).some(({ others }) => soft.some((foot) => others.has(foot)))
+  const moves = [...movesAfter(reading), ...plannedAfter(reading)]
+  return soft.length > 0 && moves.some(({ others }) => soft.some((foot) => others.has(foot)))
 }
 
 /** Readings of a drive, one after the other, each held against the last whole one of its shape that is not itself in doubt: a reading that only agrees

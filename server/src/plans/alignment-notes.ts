@@ -19,11 +19,11 @@ function roomToMeasure(c: Correction, system: UnitSystem): readonly string[] {
   const usual = (way: Way) => (way === 'hole-clearance' ? slide : usualThread * pitch)
   return unsaid(c.feet, c.adjuster, hardware, (way, length) => length <= usual(way) + 1e-9).map(
     ({ way, feet, most }) =>
-      `${listed(feet)} ${feet.length === 1 ? 'goes' : 'go'} ${does[way]} by ${saidLength(most, system)}${feet.length === 1 ? '' : ' at most'}, more than ${
+      `${listed(feet)} ${feet.length === 1 ? 'goes' : 'go'} ${does[way]} by ${saidLength(most, system)}${feet.length === 1 ? '' : ' at most'}. That is more than ${
         way === 'hole-clearance'
-          ? `a usual hole for the stud allows (${saidLength(slide, system)} to either side)`
+          ? `the usual hole for the stud allows (${saidLength(slide, system)} to either side)`
           : `usually stands out of a stud (two pitches, ${saidLength(usualThread * pitch, system)})`
-      }: measure first, and state ${way} of ${listed(feet)}.`,
+      }. Measure first, and state ${way} of ${listed(feet)}.`,
   )
 }
 
@@ -53,10 +53,10 @@ function sayAgainst(c: Correction, system: UnitSystem): readonly string[] {
     const one = feet.length === 1
     const why =
       does === 'stay' && c.predicted?.provable
-        ? `the others bring the machine inside its limits without ${one ? 'it' : 'them'}`
-        : 'travel and steps of the feet leave this the best for the machine as a whole'
+        ? `the other feet bring the machine within its limits without ${one ? 'it' : 'them'}`
+        : 'with the travel and steps of the feet, this is best for the machine as a whole'
     const now = does === 'stay' ? (one ? 'stays' : 'stay') : `${one ? 'goes' : 'go'} ${does}`
-    return `${listed(feet.map(({ name }) => name))} ${now} although by ${one ? 'itself it' : 'themselves they'} would go ${wanted}: ${why}.`
+    return `${listed(feet.map(({ name }) => name))} ${now}, although by ${one ? 'itself it' : 'themselves they'} would go ${wanted}: ${why}.`
   })
 }
 

@@ -15,7 +15,7 @@ export const pilotDoubt = ({ offsetBasis }: Pose, target: Target, lookup: Lookup
     ? [
         {
           type: 'pilot-engaged',
-          words: `The machine flange is to stand ${saidLength(away(target), lookup.system)} off the shaft's, but no offset was read and the pilot holds the two together. Part the coupling until the pilot is free, and read the rims as well.`,
+          words: `The machine flange must stand ${saidLength(away(target), lookup.system)} off the centre of the shaft, but no offset was read and the pilot holds the two together. Part the coupling until the pilot is free, and read the rims as well.`,
         },
       ]
     : []

@@ -44,19 +44,21 @@ function sideways(c: Correction, isSlack: boolean, system: UnitSystem): Task {
     .join(', ')
   return {
     words: `Sideways: ${
-      isSlack ? `bring the ${holder(c)} down again` : `slacken the ${holder(c)}, all of them,`
-    } until the feet just slide. Set two dials against the machine at the height of the feet, one at each end, both at zero. Push with the jacking screws, a little at each end in turn, until the dials show ${shown}.`,
-    caution: 'Push with screws only: under a lever or a hammer the machine jumps.',
+      isSlack
+        ? `${onStuds(c) ? 'run the upper nuts down' : `tighten the ${holder(c)}`} again`
+        : `slacken all ${holder(c)}`
+    } until the feet just slide. Set two dials against the machine at the height of the feet, one at each end, and zero both. Push with the jacking screws, a little at each end in turn, until the dials show ${shown}.`,
+    caution: 'Push with the screws only: a lever or a hammer makes the machine jump.',
   }
 }
 
 function settle(c: Correction, raised: boolean): Task {
   return onStuds(c)
     ? {
-        words: `${raised ? 'Slacken all upper nuts once more, only those,' : 'Leave all upper nuts slack'} and let the machine settle. Try each lower nut by hand: none may turn freely. A foot with air under it is soft: bring its lower nut up until it just touches. That moves no machine, so it is no move in the log.`,
+        words: `${raised ? 'Slacken all upper nuts once more, but not the lower ones,' : 'Leave all upper nuts slack'} and let the machine settle. Try each lower nut by hand: none may turn freely. A foot with air under it is soft: run its lower nut up until it just touches. This does not move the machine, so do not log it as a move.`,
       }
     : {
-        words: `${raised ? `Slacken all ${holder(c)} once more` : `Leave all ${holder(c)} slack`}, let the machine settle, and try each foot with a feeler. A foot with air under it is soft: fill the gap with shims. That moves no machine, so it is no move in the log.`,
+        words: `${raised ? `Slacken all ${holder(c)} once more` : `Leave all ${holder(c)} slack`}, let the machine settle, and check under each foot with a feeler gauge. A foot with air under it is soft: fill the gap with shims. This does not move the machine, so do not log it as a move.`,
       }
 }
 
@@ -64,40 +66,48 @@ function tighten(c: Correction, system: UnitSystem): Task {
   const { torque, lowerTorque } = c.hardware ?? {}
   const to =
     torque === undefined
-      ? 'the torque that the maker of the machine or of its mounts gives'
+      ? 'the torque specified by the maker of the machine or its mounts'
       : formatSi(torque, 'torque', system)
   const studs = onStuds(c)
   const lower =
     studs && lowerTorque !== undefined
-      ? ` Then the lower nuts to ${formatSi(lowerTorque, 'torque', system)}, with the upper ones held.`
+      ? ` Then tighten the lower nuts to ${formatSi(lowerTorque, 'torque', system)}, and hold the upper ones.`
       : ''
   return {
     words: `Tighten the ${holder(c)} crosswise (${crosswise(c.feet)
       .map(({ name }) => name)
-      .join(', ')}) in three rounds: a third, two thirds, then all of ${to}.${
+      .join(', ')}) to ${to}, in three rounds: one third, two thirds, then all of it.${
       studs ? ' Hold the lower nuts still with a second spanner.' : ''
     }${lower}${
       c.feet.some(({ slid }) => !isSaidAsNothing(slid, system))
-        ? ' The dials must stand still: where one jumps back, set the machine sideways again.'
+        ? ' Watch the dials: they must not move. If one does, set the machine sideways again.'
         : ''
     }`,
   }
 }
 
 const readAgain = (c: Correction, system: UnitSystem): string =>
-  `Read again after the final torque, with the same gauge at the same places${asBefore(c)}, and write it into the log. Allowed: ${sayAllowed(c, system)}. What it should show is said above.`
+  `After the final torque, read again with the same gauge at the same places${asBefore(c)}, and add the reading to the log. Allowed: ${sayAllowed(c, system)}. What it should show is given above.`
 
 function join(c: Correction, system: UnitSystem): Task {
   const bolts = c.hardware?.couplingBolts
   const to =
     bolts?.torque === undefined
-      ? 'the torque that the maker of the coupling gives'
+      ? 'the torque specified by the maker of the coupling'
       : `${formatSi(bolts.torque, 'torque', system)} (${bolts.count} x ${bolts.thread})`
   const words =
     c.verdict === 'within'
-      ? `Join the coupling: marks in line, bolts crosswise to ${to}. A reading that was taken dry is proven again afloat.`
-      : `Join the coupling only when a reading proves it within: marks in line, bolts crosswise to ${to}.`
+      ? `Join the coupling with its marks in line, and tighten the bolts crosswise to ${to}.${readAfloat(c)}`
+      : `Join the coupling only when a reading proves it within its limits. Put the marks in line, and tighten the bolts crosswise to ${to}.`
   return { words }
+}
+
+/** A hull changes its shape afloat. */
+function readAfloat({ afloat }: Correction): string {
+  if (afloat) return ''
+  return afloat === undefined
+    ? ' If this reading was taken dry, read again afloat.'
+    : ' This reading was taken dry: read again afloat.'
 }
 
 /** The work, numbered, for a terminal. Empty where nothing is to be moved. */

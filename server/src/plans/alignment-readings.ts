@@ -90,7 +90,7 @@ const untested = ({ face, rim }: Stand): readonly string[] =>
   [face, rim].flatMap((seen) =>
     seen?.closure.state === 'untestable'
       ? [
-          `none of the ${sayRound(seen.by)} was misread: they are of three places, and only a fourth can show it`,
+          `none of the ${sayRound(seen.by)} was misread: three places were read, and only a fourth could show it`,
         ]
       : [],
   )
@@ -105,7 +105,7 @@ function standAsRead(
     return refused(
       fault(
         'read-twice',
-        `The reading has ${twice.join(' and ')}: which of them counts cannot be told. Make two readings of them.`,
+        `The reading has ${twice.join(' and ')}, so it is not clear which counts. Make two readings of them.`,
       ),
     )
   if (said(reading, 'reading.reverse-dial')) return byTwoPlanes(reading, radius, assumptions)
@@ -116,8 +116,8 @@ function standAsRead(
   if (!rim) {
     assumptions.push(
       pilot
-        ? 'the pilot of the coupling holds the faces concentric: no offset was read, it is taken as zero'
-        : 'the offset was not read: the moves take out the slope alone and leave the coupling centre where it is, so the machine is not shown to be aligned',
+        ? 'the pilot of the coupling holds the faces concentric: no offset was read, and zero is used'
+        : 'the offset was not read: the moves correct the slope only and leave the coupling centre where it is, so they do not prove that the machine is aligned',
     )
     return {
       ok: true,
@@ -145,7 +145,7 @@ function look<T extends Trust>(
 ): SeenOutcome<T> {
   const tested = blaming(
     factOf(reading, `reading.${by}`),
-    'More than 60 places round the flange cannot be worked with.',
+    'At most 60 places round the flange can be used.',
     () => closure(gather(values, gaugeStep)),
   )
   const fitted = fitting()
@@ -178,10 +178,7 @@ function faceOf(reading: Block, radius: number): SeenOutcome<FaceFit> {
   const again = said(reading, 'reading.gaps-half-turn')
   if (gaugeStep === undefined || !(gaps ?? dial))
     return refused(
-      fault(
-        'no-gaps',
-        'The reading needs its gaps, or the faces by dial, and the smallest step of the gauge.',
-      ),
+      fault('no-gaps', 'The reading needs gaps, or the faces by dial, and the smallest step of the gauge.'),
     )
   const seen = (by: RoundFact, values: readonly Reading[]) =>
     look(reading, by, { values, gaugeStep }, () => fitFace(values, { radius, gaugeStep }))
@@ -223,11 +220,8 @@ function rimOf(
 function dialOf(reading: Block, assumptions: string[]): Required<DialOptions> {
   const carriedBy = said(reading, 'reading.dial-carried-by')
   const droop = said(reading, 'reading.bar-droop')
-  if (carriedBy === undefined) assumptions.push('the dial is carried by the shaft: the reading does not say')
-  if (droop === undefined)
-    assumptions.push(
-      'the bar that carries the rim dial does not hang: the reading does not say its bar-droop',
-    )
+  if (carriedBy === undefined) assumptions.push('the shaft carries the dial: dial-carried-by is not stated')
+  if (droop === undefined) assumptions.push('the bar of the rim dial does not droop: bar-droop is not stated')
   return { carriedBy: carriedBy ?? 'shaft', droop: droop ?? 0 }
 }
 
@@ -242,7 +236,7 @@ function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): Sta
     return refused(
       fault(
         'no-gaps',
-        'Two rim dials need the places they were read at, rim-dial-at and reverse-dial-at, in two planes, and the smallest step of the dials.',
+        'Two rim dials need rim-dial-at and reverse-dial-at, in two different planes, and the smallest step of the dials.',
       ),
     )
   const dial = dialOf(reading, assumptions)
@@ -252,7 +246,7 @@ function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): Sta
     return look(reading, by, { values, gaugeStep }, () => fitRim(values, { gaugeStep }))
   }
   if (said(reading, 'reading.bar-droop') !== undefined)
-    assumptions.push('the bar of the reverse dial hangs as much as the other: one bar-droop is said for both')
+    assumptions.push('both dial bars droop by the same: one bar-droop is stated for both')
   const [one, two] = [seen('rim-dial', dial), seen('reverse-dial', other)]
   if (!one.ok) return one
   if (!two.ok) return two

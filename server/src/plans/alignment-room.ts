@@ -53,7 +53,7 @@ const what = (way: Way, adjuster: SetBy): string =>
     ? 'the holes let the feet slide'
     : adjuster === 'shims'
       ? 'the bolts are long enough'
-      : 'the studs have thread enough'
+      : 'the studs have enough thread'
 
 export const does: Readonly<Record<Way, string>> = {
   'travel-up': 'up',
@@ -70,5 +70,5 @@ export const roomAssumed = (
 ): readonly string[] =>
   unsaid(feet, adjuster, hardware, (_, length) => length <= 0 || isSaidAsNothing(length, system)).map(
     ({ way, feet: found, most }) =>
-      `${what(way, adjuster)}: ${way} is not stated${found.length < feet.length ? ` at ${listed(found)}` : ''}, and the plan needs ${saidLength(most, system)} ${does[way]} at most`,
+      `${what(way, adjuster)}: ${way} is not stated${found.length < feet.length ? ` at ${listed(found)}` : ''}, and the plan needs at most ${saidLength(most, system)} ${does[way]}`,
   )

@@ -4,6 +4,7 @@ import { saidRoom, saidRough } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
 import { roughlyAligned } from './alignment-rough.ts'
 import { isolate, part, secureShaft, type Task } from './alignment-tasks.ts'
+import { canDrop } from './dangers.ts'
 import { alike, holder, named, onStuds } from './feet-together.ts'
 import { listed } from './listed.ts'
 import { sayAim } from './next-reading-words.ts'
@@ -26,7 +27,7 @@ function sayWay({ vertical, horizontal }: FootCorrection, system: UnitSystem): s
   )
 }
 
-/** What the job states of the room of a foot, where that is less than it needs: `fwd-port can go up 3.0 mm and needs 12.0 mm`. */
+/** What the job states of the room of a foot, where that is less than it needs: `fwd-port can go up 3.0 mm but needs 12.0 mm`. */
 function lacks(foot: FootCorrection, c: Correction, system: UnitSystem): readonly string[] {
   const stand = c.hardware?.feet[c.feet.findIndex(({ name }) => name === foot.name)]
   const by = foot.vertical.value
@@ -38,7 +39,7 @@ function lacks(foot: FootCorrection, c: Correction, system: UnitSystem): readonl
   ]
   return ways.flatMap(({ way, can, needs }) =>
     can !== undefined && needs > can + 1e-9
-      ? [`${foot.name} can go ${way} ${saidRough(can, system)} and needs ${saidRoom(needs, system)}`]
+      ? [`${foot.name} can go ${way} ${saidRough(can, system)} but needs ${saidRoom(needs, system)}`]
       : [],
   )
 }
@@ -50,17 +51,17 @@ function howCarried(c: Correction): string {
   return [
     goes(1) &&
       (studs
-        ? 'going up, lift a little and run the lower nuts up after it'
-        : 'going up, lift a little and put packing under it'),
+        ? 'To go up, lift a little and run the lower nuts up after it'
+        : 'To go up, lift a little and put packing under it'),
     goes(-1) &&
       (studs
-        ? 'going down, take the weight, back the lower nuts off by a turn at most, lower onto them, and so on'
-        : 'going down, take the weight, take out one piece of packing, lower, and so on'),
+        ? 'To go down, take the weight, back the lower nuts off by a turn at most, lower onto them, and repeat'
+        : 'To go down, take the weight, take out one piece of packing, lower, and repeat'),
     c.feet.some(({ horizontal }) => Math.abs(horizontal.value) > roughlyAligned / 2) &&
-      'sideways, slide it on its feet with the jacking screws, not hanging',
+      'To go sideways, slide it on its feet with the jacking screws, never while it hangs',
   ]
     .filter((one) => one !== false)
-    .join('; ')
+    .join('. ')
 }
 
 /** Rough alignment, its own stage with its own way of measuring. Common practice, no source. */
@@ -68,14 +69,14 @@ export function roughTasks(c: Correction, system: UnitSystem): readonly Task[] {
   if (c.feet.length === 0) return []
   const figures: Task = {
     words:
-      'Check the figures first: gaps and offsets, diameters, places of the feet. A wrong figure looks like this.',
+      'Check the figures first: gaps, offsets, diameters and places of the feet. An error this large is often a wrong figure.',
   }
   const lacking = c.feet.flatMap((foot) => lacks(foot, c, system))
   if (lacking.length > 0)
     return [
       figures,
       {
-        words: `Where they are right, the bed has no room for it: ${lacking.join('; ')}. Change studs, mounts, holes or bed first, correct the job, and plan again.`,
+        words: `If they are right, the bed has no room for the move: ${lacking.join('; ')}. First change studs, mounts, holes or bed. Then correct the job and plan again.`,
       },
     ]
   const aim = sayAim(c, system)
@@ -89,23 +90,23 @@ export function roughTasks(c: Correction, system: UnitSystem): readonly Task[] {
     `${saidRough(across, system)} sideways`,
   ].filter((said) => !isNothing(said))
   return [
-    { words: `${figures.words} Where they are right, align roughly:` },
+    { words: `${figures.words} If they are right, align roughly:` },
     isolate,
     secureShaft,
     part,
     {
-      words: `Take the weight of the machine on a jack or a hoist near its centre of gravity. See that ${studs ? 'the thread of the studs and their holes' : 'the fastenings and their holes'} leave room enough: ${listed(room)}.`,
-      caution: 'A lifted machine can drop: keep hands and fingers from under it.',
+      words: `Take the weight of the machine on a jack or a hoist near its centre of gravity. Check that ${studs ? 'the thread of the studs and their holes' : 'the fastenings and their holes'} leave enough room: ${listed(room)}.`,
+      caution: canDrop,
     },
     {
-      words: `Slacken all ${holder(c)} as far as the move needs, and never take them off. Move the machine little by little, one end after the other; ${howCarried(c)}:`,
+      words: `Slacken all ${holder(c)} as far as the move needs, but never take them off. Move the machine a little at a time, one end after the other. ${howCarried(c)}. The feet go:`,
       lines: [...alike(c.feet, (foot) => sayWay(foot, system))].map(([way, feet]) => `${named(feet)} ${way}`),
     },
     {
-      words: `Measure by eye: a straightedge over both rims, at the top and at the side; a taper gauge or a rule between the faces. Go on until the rims differ by less than ${saidRough(roughlyAligned, system)} everywhere and the gap by less than that all round${aim === undefined ? '' : `, counted from where it is to stand: ${aim}`}.`,
+      words: `Lay a straightedge across both rims, at the top and at the side. Put a taper gauge or a rule between the faces. Go on until the rims differ by less than ${saidRough(roughlyAligned, system)} everywhere, and the gap by less than that all round${aim === undefined ? '' : `, measured from the target: ${aim}`}.`,
     },
     {
-      words: `Tighten the ${holder(c)}, take a new reading and write it into the log. The fine steps come from that.`,
+      words: `Tighten the ${holder(c)}, take a new reading and add it to the log. The fine steps come from that reading.`,
       caution: 'Do not join the coupling yet.',
     },
   ]

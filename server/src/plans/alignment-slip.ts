@@ -2,6 +2,7 @@ import type { Lookup } from '../job/lookup.ts'
 import type { Block } from '../job/model.ts'
 import { correctionOf } from './alignment.ts'
 import { standingIn } from './alignment-log.ts'
+import { isolateBriefly } from './dangers.ts'
 import { type Comparison, standingOf } from './held-against.ts'
 import { remembered } from './remembered.ts'
 import { sayWhatFirst } from './slip-looks.ts'
@@ -41,13 +42,13 @@ export const slipOf = remembered((reading: Block, lookup: Lookup): Slip | undefi
   const first = `${sayWhatFirst(shown, lookup.system)} ${
     withholds
       ? 'Until then this reading gives no steps: they could lead the wrong way.'
-      : 'This reading shows the machine as it stands, so the steps go on from it.'
+      : 'This reading shows the machine as it stands, so the steps start from it.'
   }`
   const what = carried
-    ? `${at} did not show what the moves since ${since} should have brought, and no reading after it settles why.`
+    ? `${at} did not match the moves since ${since}, and no later reading explains why.`
     : sayAbout(comparison)
   return {
-    words: `${what} ${explained} ${first}`,
+    words: `${what} ${explained} ${isolateBriefly} ${first}`,
     comparison,
     ...(carried && { since: what }),
     explained,

@@ -38,8 +38,8 @@ export function targetOf(
   if (open !== '')
     assumptions.push(
       parts.length === 0
-        ? `the target is a straight line through the shaft: no ${open} is allowed for`
-        : `the target allows for no ${open}: the job does not say`,
+        ? `the target is a straight line through the shaft, with no allowance for ${open}`
+        : `the target has no allowance for ${open}: none is stated`,
     )
   return { target: sumOfTargets(parts), parts }
 }
@@ -66,16 +66,16 @@ function shaftEnd(reading: Block, block: Block | undefined, assumptions: string[
   if (droop === 0 && slope === 0) return undefined
   if (isSupported(reading)) {
     assumptions.push(
-      'the end of the parted shaft was supported on the line it runs on: the droop of the target is left out',
+      'the end of the parted shaft was supported on its running line, so the droop of the target does not apply',
     )
     return undefined
   }
   if (said(reading, 'reading.parted-end') === undefined)
     assumptions.push(
-      'the end of the parted shaft hung free: the reading does not say its parted-end, and the target holds a droop',
+      'the end of the parted shaft hung free: parted-end is not stated, and the target has a droop',
     )
   return {
-    words: 'the end of the parted shaft hangs, and is lifted when the coupling is joined',
+    words: 'the end of the parted shaft droops until the coupling is joined',
     ...shaftEndTarget({ droop, slope }),
   }
 }
@@ -100,7 +100,7 @@ function afloat(reading: Block, block: Block | undefined, assumptions: string[])
   const is = said(reading, 'reading.afloat')
   if (!has(movement) || is === 'yes') return undefined
   if (is === undefined)
-    assumptions.push('the reading was taken dry: it does not say, and the target holds a movement afloat')
+    assumptions.push('the reading was taken dry: afloat is not stated, and the target has a movement afloat')
   return { words: 'the hull changes shape afloat, and the machine moves with it', ...targetBefore(movement) }
 }
 
@@ -120,18 +120,16 @@ function growth(reading: Block, bed: Block | undefined, assumptions: string[]): 
   const placed = feet.filter((foot) => foot !== undefined)
   const cold = placed.length === feet.length ? targetCold(placed) : undefined
   if (!cold?.ok) {
-    assumptions.push(
-      'the growth of the feet is left out: from their places it cannot be said how the axis rises',
-    )
+    assumptions.push('the growth of the feet is left out: their places do not show how the axis rises')
     return undefined
   }
   if (hot === undefined)
-    assumptions.push('the machine was read cold: the reading does not say, and its feet have a growth')
+    assumptions.push('the machine was read cold: hot is not stated, and its feet have a growth')
   if (rises.some((rise) => rise === undefined))
-    assumptions.push('a foot that says no growth does not rise when hot, though others do')
+    assumptions.push('a foot without a growth does not rise when hot, although others do')
   return { words: 'the feet rise with heat', ...cold.value }
 }
 
 function maker(block: Block | undefined): TargetPart {
-  return { words: 'the maker wants it so', ...stated(block, 'maker') }
+  return { words: 'specified by the maker', ...stated(block, 'maker') }
 }

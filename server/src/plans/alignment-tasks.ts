@@ -1,3 +1,5 @@
+import { canFlood, dangers, isolateFirst, lastWord } from './dangers.ts'
+
 /** One piece of the work: what it is made of, a line each, and the caution that belongs to it. */
 export interface Task {
   readonly words: string
@@ -9,21 +11,18 @@ export interface Task {
 
 /** By itself, before anything of the coupling is touched. */
 export const isolate: Task = {
-  words:
-    'Isolate the drive and lock it off. Wait as long as the maker of the controller says, until its stored charge is gone. With the shaft standing still, prove dead at the input of the controller and at the terminals of the motor; try the tester on a live source before and after.',
-  caution:
-    'Batteries cannot be switched off: cover their terminals. A motor that the water turns makes voltage. The makers of the machine, the controller and the coupling, local rules and licensed people have the last word.',
+  words: `${isolateFirst} With the shaft stopped, prove dead at the controller input and at the motor terminals. Try the tester on a live source before and after.`,
+  caution: `A battery cannot be switched off: cover its terminals. A motor turned by the water generates voltage. ${lastWord}`,
 }
 
 export const secureShaft: Task = {
-  words:
-    'Secure the shaft with a clamp or straps forward of its seal, against turning in the water and against sliding aft, dry or afloat. If it turned meanwhile, prove dead again.',
-  caution: 'Parted and free it can slide out of its seal, and the boat floods.',
+  words: `${dangers['turning-shaft'].guard} Do this whether the boat is dry or afloat. If the shaft turns meanwhile, prove dead again.`,
+  caution: canFlood,
 }
 
 export const part: Task = {
   words:
-    'Part the coupling: mark both flanges first, so that they go back as they were; then take the bolts out.',
+    'Part the coupling. Mark both flanges first, so that they go back as they were. Then take out the bolts.',
 }
 
 export const support: Task = {

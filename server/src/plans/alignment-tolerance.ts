@@ -4,6 +4,7 @@ import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf, type Value } from '../job/model.ts'
 import { formatSi } from '../quantity/format.ts'
 import { saidLimit } from '../quantity/said.ts'
+import { gaugeCircle } from './gauge-circle.ts'
 import { said } from './said.ts'
 
 /** What is allowed, m, and where that is from: `the maker`, `the job file`, or the rule that was assumed. */
@@ -25,7 +26,7 @@ function stated(coupling: Block, of: 'gap-variation' | 'offset'): Tolerance | un
 /** No more than the flexible element is rated for: where that is less than what else would be allowed, it is the limit. `rating` m. */
 const ratedFor = (tolerance: Tolerance, rating: number | undefined): Tolerance =>
   rating !== undefined && rating < tolerance.limit
-    ? { limit: rating, limitFrom: 'what the coupling is rated for' }
+    ? { limit: rating, limitFrom: 'the rating of the coupling' }
     : tolerance
 
 /** What the speed of a flexible coupling allows. */
@@ -41,7 +42,7 @@ function bySpeed(coupling: Block, lookup: Lookup, assumptions: string[]): BySpee
   if (motor === undefined) return undefined
   const gear = lookup.near('gear')
   const ratio = said(gear, 'gear.ratio')
-  const noRatio = 'the gear does not say its ratio: the coupling is taken to turn as fast as the motor'
+  const noRatio = 'the coupling turns as fast as the motor: the gear does not state its ratio'
   if (gear && ratio === undefined && !assumptions.includes(noRatio)) assumptions.push(noRatio)
   // A nominal speed has to meet its row of the table: what the units leave behind it is rounded off.
   const speed = Number((motor / (ratio ?? 1) / turnAMinute).toPrecision(12))
@@ -59,13 +60,13 @@ const sayTurns = (speed: number): string => formatSi(speed * turnAMinute, 'rotat
 
 /** What the table of speeds leaves open; said once. */
 function beyondTable({ beyondTable }: BySpeed, assumptions: string[]): void {
-  const words = `the table of speeds ends at ${sayTurns(tableEnds)}: its last row is used, and the maker may ask for less`
+  const words = `the table of speeds ends at ${sayTurns(tableEnds)}: its last row is used, and the maker may allow less`
   if (beyondTable && !assumptions.includes(words)) assumptions.push(words)
 }
 
 const noSpeed = (coupling: Block): string | undefined =>
   said(coupling, 'coupling.kind') === 'flexible'
-    ? 'the speed of the flexible coupling is not known, so nothing is allowed or refused by its speed'
+    ? 'the speed of the flexible coupling is not known, so no limit by speed is used'
     : undefined
 
 /** Where the gauge goes in, m. */
@@ -97,10 +98,19 @@ function gapsAllowed(
   if (own) {
     if (Math.abs(readAt - flange) > 1e-6)
       assumptions.push(
-        `the gap variation allowed holds where the gauge goes in, on ${formatSi(readAt, 'length', lookup.system)}`,
+        `the limit for gap variation applies where the gauge goes in, on ${formatSi(readAt, 'length', lookup.system)}`,
       )
     return own
   }
+  return usualGaps(coupling, { flange, readAt }, lookup, assumptions)
+}
+
+function usualGaps(
+  coupling: Block,
+  { flange, readAt }: Circle,
+  lookup: Lookup,
+  assumptions: string[],
+): Tolerance {
   // The rule is of the flange; on a smaller circle the same slope shows less, so the limit shrinks with it.
   const byDiameter = assumedGapLimit(flange) * (readAt / flange)
   const speed = bySpeed(coupling, lookup, assumptions)
@@ -109,15 +119,15 @@ function gapsAllowed(
   const limit = (speed?.gapPerDiameter ?? Number.POSITIVE_INFINITY) * readAt
   if (speed && limit < byDiameter) {
     assumptions.push(
-      `no gap variation is stated: ${saidLimit(limit, lookup.system)} is allowed on the ${formatSi(readAt, 'length', lookup.system)} that the gauge goes in on (${speed.words}), stricter than 0.001 of the diameter`,
+      `no limit for gap variation is stated: ${saidLimit(limit, lookup.system)} is allowed on the gauge circle of ${formatSi(readAt, 'length', lookup.system)} (${speed.words}), stricter than 0.001 of the diameter`,
     )
     beyondTable(speed, assumptions)
     return { limit, limitFrom: speed.words }
   }
   assumptions.push(
-    'no gap variation is stated: 0.001 of the diameter is allowed (0.001 in per inch of flange diameter, common practice)',
+    'no limit for gap variation is stated: 0.001 of the diameter is allowed (0.001 in per inch of flange diameter, common practice)',
   )
-  return { limit: byDiameter, limitFrom: '0.001 of the circle the gauge goes in on, common practice' }
+  return { limit: byDiameter, limitFrom: '0.001 of the gauge circle, common practice' }
 }
 
 /** What offset is allowed: as stated; of a flexible coupling by its speed; else as much as the gap variation. Never more than the coupling is
@@ -130,19 +140,38 @@ export const offsetTolerance = (
 ): Tolerance =>
   ratedFor(offsetAllowed(coupling, gaps, lookup, assumptions), said(coupling, 'coupling.max-offset'))
 
-function offsetAllowed(coupling: Block, gaps: Tolerance, lookup: Lookup, assumptions: string[]): Tolerance {
-  const own = stated(coupling, 'offset')
-  if (own) return own
+const offsetAllowed = (coupling: Block, gaps: Tolerance, lookup: Lookup, assumptions: string[]): Tolerance =>
+  stated(coupling, 'offset') ?? usualOffset(coupling, gaps, lookup, assumptions)
+
+function usualOffset(coupling: Block, gaps: Tolerance, lookup: Lookup, assumptions: string[]): Tolerance {
   const speed = bySpeed(coupling, lookup, assumptions)
   if (speed) {
     assumptions.push(
-      `no offset is stated: ${saidLimit(speed.offset, lookup.system)} is allowed (${speed.words})`,
+      `no limit for offset is stated: ${saidLimit(speed.offset, lookup.system)} is allowed (${speed.words})`,
     )
     beyondTable(speed, assumptions)
     return { limit: speed.offset, limitFrom: speed.words }
   }
   assumptions.push(
-    `no offset is stated: it is held against the same ${saidLimit(gaps.limit, lookup.system)} as the gap variation (common practice, no source)`,
+    `no limit for offset is stated: the same ${saidLimit(gaps.limit, lookup.system)} as for the gap variation is allowed (common practice, no source)`,
   )
   return { limit: gaps.limit, limitFrom: 'as the gap variation, common practice, no source' }
+}
+
+/** What would be allowed if the coupling stated no limits of its own. Undefined where its diameter is not known. */
+export function usualTolerances(
+  coupling: Block,
+  lookup: Lookup,
+): Readonly<Record<'gap-variation' | 'offset', Tolerance>> | undefined {
+  try {
+    const flange = said(coupling, 'coupling.flange-diameter')
+    const circle = gaugeCircle(coupling)
+    if (flange === undefined || !circle) return undefined
+    const gaps = usualGaps(coupling, { flange, readAt: circle.diameter }, lookup, [])
+    return { 'gap-variation': gaps, offset: usualOffset(coupling, gaps, lookup, []) }
+  } catch (error) {
+    // A value that is unreadable or impossible has a finding of its own, at its place.
+    if (error instanceof RangeError) return undefined
+    throw error
+  }
 }

@@ -1,4 +1,5 @@
 import type { Closure } from '../engineering/alignment/closure.ts'
+import { elide } from '../quantity/elide.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { saidGauge, saidLength, saidLimit, saidRough } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
@@ -10,27 +11,28 @@ import { sayRound } from './alignment-readings.ts'
 import type { Repeats } from './alignment-repeats.ts'
 import { nearByEye } from './alignment-rough.ts'
 import { sayOpen } from './closure-words.ts'
+import { sayPlanned } from './planned-move-words.ts'
 import { notReached } from './ways-inside.ts'
 
 /** Why nothing can be said for certain, and what would help. */
 function undecided(c: Correction, system: UnitSystem): string | undefined {
   if (c.verdict !== 'undecided' || c.contradictory) return undefined
   if (c.gapVariation.verdict === 'within' && !c.offset)
-    return 'The offset was not read, so the machine is not shown to be aligned. Read the rims as well.'
+    return 'The offset was not read, so this does not prove that the machine is aligned. Read the rims as well.'
   return c.decidedBy === undefined
-    ? 'The reading lies too near the limit, or what was read agrees too badly, for any gauge to decide. Read again.'
-    : `A gauge with steps of ${saidGauge(c.decidedBy, system)} or finer could decide.`
+    ? 'No gauge could decide: the reading is too near the limit, or its values agree too badly. Read again.'
+    : `A gauge with steps of ${saidGauge(c.decidedBy, system)} or finer could decide${c.offsetBasis === 'unknown' ? ' the gap variation' : ''}.`
 }
 
-/** Steps that take out the slope alone do not align a machine. */
-const offsetUnread = ({ offsetBasis, verdict, withheld }: Correction): string | undefined =>
-  offsetBasis === 'unknown' && verdict === 'outside' && !withheld
-    ? 'The offset was not read: these steps take out the slope alone, and do not show that the machine is aligned. Read the rims as well.'
+/** Steps that take out the slope alone do not align a machine. A gap variation that is within is told by `undecided`. */
+const offsetUnread = ({ offsetBasis, gapVariation, withheld }: Correction): string | undefined =>
+  offsetBasis === 'unknown' && gapVariation.verdict !== 'within' && !withheld
+    ? 'The offset was not read: these steps correct the slope only, and do not prove that the machine is aligned. Read the rims as well.'
     : undefined
 
 const tooFar = (c: Correction, system: UnitSystem): string | undefined =>
   c.withheld === 'far-off'
-    ? `A foot would go more than ${saidRough(nearByEye, system)}: check the gaps, the diameters and the places of the feet. Where they are right, bring the machine near by straightedge first.`
+    ? `A foot would go more than ${saidRough(nearByEye, system)}. Check the gaps, the diameters and the places of the feet. If they are right, align roughly with a straightedge first.`
     : undefined
 
 const closureLine = (closure: Closure | undefined, what: string, system: UnitSystem): string | undefined =>
@@ -38,7 +40,7 @@ const closureLine = (closure: Closure | undefined, what: string, system: UnitSys
 
 const repeatsLine = (repeats: Repeats | undefined, what: string, system: UnitSystem): string | undefined =>
   repeats &&
-  `The ${what} read more than once at ${sayAngle(repeats.angle)} differ by ${saidLength(repeats.difference, system)}, the gauge explains ${saidLimit(repeats.allowed, system)}.`
+  `The ${what} read more than once at ${sayAngle(repeats.angle)} differ by ${saidLength(repeats.difference, system)}; the gauge explains ${saidLimit(repeats.allowed, system)}.`
 
 /** What of the reading contradicts itself, and then once what to do about it. */
 function contradictions(c: Correction, system: UnitSystem): string | undefined {
@@ -51,33 +53,40 @@ function contradictions(c: Correction, system: UnitSystem): string | undefined {
   ].filter((line) => line !== undefined)
   return found.length === 0
     ? undefined
-    : [...found, 'Read again before anything is moved: no moves are given from this reading.'].join(' ')
+    : [...found, 'Read again before you move anything: this reading gives no moves.'].join(' ')
 }
 
 /** What the reading is still good for once the machine was moved. */
 const moved = ({ movedSince, laterReading }: Correction): string | undefined =>
   movedSince
-    ? `The machine was moved after this reading: read again${laterReading ? `, or go by the last reading, ${laterReading}` : ''}. No moves are given from this one.`
+    ? `The machine was moved after this reading, so it gives no moves. Read again${laterReading ? `, or use the last reading, ${laterReading}` : ''}.`
     : undefined
 
 const errors = ({ errors: all = [] }: Correction): string | undefined =>
   all.length === 0
     ? undefined
-    : `Fix ${all.length === 1 ? 'this error' : `these ${all.length} errors`} first, the plan depends on ${all.length === 1 ? 'it' : 'them'}: ${all.map(({ check, place }) => `${check} at ${place}`).join(', ')}.`
+    : `The plan depends on ${all.length === 1 ? 'an error' : `${all.length} errors`}. Fix ${all.length === 1 ? 'it' : 'them'} first: ${all.map(({ check, place }) => `${check} at ${place}`).join(', ')}.`
 
 /** What was found, what to do about it, and that it may be accepted instead. */
 const findings = ({ findings: all = [] }: Correction): readonly string[] =>
   all.map(
     ({ check, place, message, todo }) =>
-      `${message} ${todo} Until then no steps are given, unless the job has a concession for ${check} (at ${place}).`,
+      `${message} ${todo} Until then the plan gives no steps, unless the job has a concession for ${check} (at ${place}).`,
+  )
+
+/** Who accepted what: the plan is made as if it were in order. */
+const accepted = ({ accepted: all = [] }: Correction): readonly string[] =>
+  all.map(
+    ({ check, place, message, by, until, isPast }) =>
+      `Accepted by ${elide(by).replaceAll(/\s+/g, ' ')} until ${until}${isPast ? ', which has passed' : ''}: ${message} (${check} at ${place})`,
   )
 
 /** Moves that the gauge cannot see. An error that is proven outside is still an error: the moves then stay, with the doubt said. */
 function unsure(c: Correction): string | undefined {
   if (c.verdict === 'within' || !allUnseen(c.feet)) return undefined
   return c.verdict === 'undecided'
-    ? 'At every foot U is larger than the move: it is not worth moving until a finer gauge or a better reading shows more.'
-    : 'The machine is proven outside its limits, yet at every foot U is larger than the move: a finer gauge or a better reading would place the feet better.'
+    ? 'At every foot, U is larger than the move. Move nothing until a finer gauge or a better reading shows more.'
+    : 'The machine is proven outside its limits, but at every foot U is larger than the move. A finer gauge or a better reading would place the feet better.'
 }
 
 /** A line of warning, and why no steps are given where that is what it is about. */
@@ -96,6 +105,7 @@ export function warningsOf(c: Correction, system: UnitSystem): readonly string[]
       .map(({ words, type }) => ({ words, withholds: type })),
     { words: contradictions(c, system), withholds: 'contradictory' },
     { words: c.slip, ...(c.withheld === 'another-effect' && { withholds: 'another-effect' }) },
+    ...sayPlanned(c).map((words): Warning => ({ words })),
     { words: unsure(c), ...(c.verdict === 'undecided' && { withholds: 'unsure' }) },
     { words: c.feetFault?.words },
     { words: offsetUnread(c) },
@@ -108,6 +118,7 @@ export function warningsOf(c: Correction, system: UnitSystem): readonly string[]
   return [
     errors(c),
     ...findings(c),
+    ...accepted(c),
     ...all.toSorted((a, b) => rank(a) - rank(b)).map(({ words }) => words),
   ].flatMap((words) => words ?? [])
 }

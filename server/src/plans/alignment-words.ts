@@ -5,29 +5,24 @@ import type { Correction } from './alignment.ts'
 import { asReadLines } from './alignment-as-read.ts'
 import type { Judged } from './alignment-judged.ts'
 import { warningsOf } from './alignment-warnings.ts'
-import { ofLimit } from './brief-words.ts'
+import { ofLimit, verdictWords } from './brief-words.ts'
+import { dangers, isolateBriefly, keepClear, lastWord } from './dangers.ts'
 import { magnitude, sayHeight, saySideways, sayStep } from './foot-words.ts'
-import { markdownTable } from './markdown-table.ts'
+import { code, list, type Markdown, md, paragraphs, prose, table } from './markdown.ts'
 import { sayNextReading } from './next-reading-words.ts'
 import { wayOf } from './ways.ts'
 
 /** Cautions that belong to moving a machine on its feet; how it is moved is said only where it is to be. */
 const moveCaution = ({ adjuster, verdict, withheld }: Correction): string =>
-  `Isolate and lock off the drive, prove it dead. Secure the shaft: the water must not turn it, and it must not slide out of its seal.${verdict === 'within' ? '' : ' Only then coupling bolts out; machine supported, hands from under it.'}${verdict === 'within' || withheld ? '' : ` ${atEachFoot[adjuster ?? 'by hand']}`} The maker of the machine and of the coupling, local rules and licensed people have the last word.`
+  `${isolateBriefly} ${dangers['turning-shaft'].guard}${verdict === 'within' ? '' : ` Only then take out the coupling bolts. Support the machine. ${keepClear}`}${verdict === 'within' || withheld ? '' : ` ${atEachFoot[adjuster ?? 'by hand']}`} ${lastWord}`
 
 const atEachFoot = {
   'stud-and-nuts':
-    'Slacken all upper nuts, no more than the feet need: none stays clamped while another foot is set. Turn the lower nuts in small steps, one end after the other; let it settle, tighten crosswise, and read again when the nuts are tight.',
+    'Slacken all upper nuts, no more than the feet need, so that no foot stays clamped while another is set. Turn the lower nuts in small steps, one end after the other. Let the machine settle, tighten crosswise, and read again when the nuts are tight.',
   shims:
-    'Slacken all bolts, no more than the feet need. Lift one end at a time, no more than the shims need; put them in and take them out with a tool, never with fingers under the foot; lower it before the next. Tighten crosswise, and read again when all are tight.',
+    'Slacken all bolts, no more than the feet need. Lift one end at a time, no more than the shims need. Put shims in and take them out with a tool, never with fingers under the foot. Lower that end before you lift the next. Tighten crosswise, and read again when all are tight.',
   'by hand':
-    'Slacken what holds the feet, no more than they need: none stays clamped while another is set. Set the heights in small steps, one end after the other; let it settle, tighten crosswise, and read again when all are tight.',
-} as const
-
-const verdictWords = {
-  within: 'within its limits',
-  outside: 'outside its limits',
-  undecided: 'not decided',
+    'Slacken what holds the feet, no more than they need, so that none stays clamped while another is set. Set the heights in small steps, one end after the other. Let the machine settle, tighten crosswise, and read again when all are tight.',
 } as const
 
 const judgedLine = (what: string, judged: Judged, system: UnitSystem): string =>
@@ -44,13 +39,13 @@ export function sayLean({ slope: { vertical, horizontal } }: Correction): string
       : '',
   ].filter(Boolean)
   return ways.length === 0
-    ? 'The gauge can see no lean.'
+    ? 'The gauge shows no lean.'
     : `The far end of the machine is ${ways.join(' and ')}.`
 }
 
 /** What the figures for the next reading hold for. */
 const nextTaken =
-  'Its ± is of both readings, the next with the same gauge at the same places; the steps are taken as made exactly.'
+  'The ± covers both readings, if the next is taken with the same gauge at the same places. It assumes that the steps are made exactly.'
 
 interface Lines {
   readonly gauge: string
@@ -96,23 +91,23 @@ function lines(c: Correction, system: UnitSystem): Lines {
 
 function advice(c: Correction): string {
   if (c.withheld === 'moved-since' || c.withheld === 'later-reading')
-    return 'Nothing is to be moved from this reading. What it asked of each foot as the machine stood then:'
+    return 'Move nothing from this reading. The correction of each foot, as the machine stood then:'
   if (c.withheld === 'order-unknown' || c.withheld === 'doubled-names' || c.withheld === 'errors')
-    return 'Nothing is to be moved yet. What the job, as far as it can be read, would ask of each foot:'
+    return 'Move nothing yet. The correction of each foot, as far as the job can be read:'
   if (c.withheld === 'finding')
-    return 'Nothing is to be moved yet. What the reading, as it is, would ask of each foot:'
+    return 'Move nothing yet. The correction of each foot, from the reading as it is:'
   if (
     c.withheld === 'contradictory' ||
     c.withheld === 'soft-foot' ||
     c.withheld === 'pilot-engaged' ||
     c.withheld === 'another-effect'
   )
-    return 'Nothing is to be moved yet. What the readings would ask of each foot, if they were right:'
-  if (c.withheld === 'unsure')
-    return 'Nothing is to be moved yet. What the reading asks of each foot, unsure as it is:'
+    return 'Move nothing yet. The correction of each foot, if the readings were right:'
+  if (c.withheld === 'unsure') return 'Move nothing yet. The correction of each foot, uncertain as it is:'
   if (c.withheld === 'far-off')
-    return 'No fine steps yet: rough alignment comes first. What the reading asks of each foot:'
-  if (c.verdict === 'within') return 'Within limits: leave the feet alone. What is left of the error at each:'
+    return 'No fine steps yet: rough alignment comes first. The correction of each foot:'
+  if (c.verdict === 'within')
+    return 'Within limits: leave the feet alone. The correction that would remain at each:'
   return 'Moves, from where each foot stands now:'
 }
 
@@ -150,28 +145,24 @@ export function correctionText(c: Correction, system: UnitSystem, work: readonly
 }
 
 /** For a hover: Markdown with a table of the feet, most wanted first: a hover shows little before it has to be scrolled. */
-export function correctionMarkdown(c: Correction, system: UnitSystem): string {
+export function correctionMarkdown(c: Correction, system: UnitSystem): Markdown {
   const said = lines(c, system)
   const rows = c.feet.map((foot) => [
-    `\`${foot.name}\``,
-    sayHeight(foot, c, system),
-    sayStep(foot, c, system),
-    saySideways(foot, c, system),
+    code(foot.name),
+    prose(sayHeight(foot, c, system)),
+    prose(sayStep(foot, c, system)),
+    prose(saySideways(foot, c, system)),
   ])
-  const table =
-    rows.length === 0 ? [] : [advice(c), '', markdownTable(['foot', 'height', 'step', 'sideways'], rows), '']
-  return [
-    `**Reading ${c.reading}: ${verdictWords[c.verdict]}.** ${sayLean(c)}`,
-    '',
-    ...said.warnings.map((line) => `- **${line}**`),
-    ...(said.warnings.length > 0 ? [''] : []),
-    ...table,
-    ...said.next,
-    '',
-    ...said.summary.map((line) => `- ${line}`),
-    ...(rows.length > 0 ? ['', `*Caution: ${moveCaution(c)}*`] : []),
-    ...(said.assumed.length > 0 ? ['', 'Assumed:', '', ...said.assumed.map((line) => `- ${line}`)] : []),
-    '',
-    '± is the expanded uncertainty (k = 2, ISO/IEC Guide 98-3); verdict by the decision rule of ISO 14253-1.',
-  ].join('\n')
+  const hasFeet = rows.length > 0
+  return paragraphs(
+    md`**Reading ${prose(c.reading)}: ${prose(verdictWords[c.verdict])}.** ${prose(sayLean(c))}`,
+    list(said.warnings.map((line) => md`**${prose(line)}**`)),
+    hasFeet ? prose(advice(c)) : undefined,
+    hasFeet ? table(['foot', 'height', 'step', 'sideways'], rows) : undefined,
+    paragraphs(...said.next.map(prose)),
+    list(said.summary.map(prose)),
+    hasFeet ? md`*Caution: ${prose(moveCaution(c))}*` : undefined,
+    said.assumed.length > 0 ? paragraphs(md`Assumed:`, list(said.assumed.map(prose))) : undefined,
+    md`± is the expanded uncertainty (k = 2, ISO/IEC Guide 98-3); verdict by the decision rule of ISO 14253-1.`,
+  )
 }

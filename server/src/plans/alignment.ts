@@ -6,11 +6,12 @@ import type { OffsetBasis } from '../engineering/alignment/pose.ts'
 import { againstTarget } from '../engineering/alignment/target.ts'
 import { gaugeStepToDecide, type Verdict } from '../engineering/alignment/verdict.ts'
 import type { Lookup } from '../job/lookup.ts'
-import { type Block, childrenOf } from '../job/model.ts'
+import { type Block, childrenOf, factOf } from '../job/model.ts'
 import type { Uncertain } from '../quantity/uncertainty.ts'
 import { type Asked, allUnseen, askedOf, type Predicted, type Steps } from './alignment-asked.ts'
 import { type Doubt, doubtsAbout, type Withheld } from './alignment-doubts.ts'
 import { type AlignmentFault, fault, WrongFact } from './alignment-fault.ts'
+import { feetOf } from './alignment-feet.ts'
 import type { Found } from './alignment-found.ts'
 import { type Hardware, hardwareOf } from './alignment-hardware.ts'
 import { type Judged, judgeGaps, judgeOffset } from './alignment-judged.ts'
@@ -25,6 +26,7 @@ import { type StatedTarget, targetOf } from './alignment-target.ts'
 import type { Way } from './choose-moves.ts'
 import { gaugeCircle, sayAssumedCircle } from './gauge-circle.ts'
 import { markedAssumed } from './marked-assumed.ts'
+import { type PlannedMove, plannedFrom } from './planned-move.ts'
 import { remembered } from './remembered.ts'
 import { said, Unreadable } from './said.ts'
 import { softDoubt } from './soft-foot-words.ts'
@@ -43,6 +45,15 @@ export interface Awaited extends WrittenWrong {
   readonly message: string
   /** What to do about it. */
   readonly todo: string
+}
+
+/** A finding that a concession accepts. */
+export interface Accepted extends WrittenWrong {
+  readonly message: string
+  readonly by: string
+  readonly until: string
+  /** Its last day has passed. */
+  readonly isPast?: true
 }
 
 /** What a reading of the coupling says, and what each foot has to do. SI; signs as in the engineering floor: + up, + starboard. */
@@ -71,11 +82,15 @@ export interface Correction {
   readonly contradictory: boolean
   /** The machine was at working heat. */
   readonly hot: boolean
+  /** Whether the boat was afloat, where the reading says. */
+  readonly afloat?: boolean
   /** The machine no longer stands as was read. */
   readonly movedSince: boolean
   /** The last reading, where that is another. */
   readonly laterReading?: string
   readonly withheld?: Withheld
+  /** Moves written after this reading that do not say that they were made. */
+  readonly planned: readonly PlannedMove[]
   /** What the log shows of the moves before, where they had another effect than they should. */
   readonly slip?: string
   readonly doubts: readonly Doubt[]
@@ -83,6 +98,8 @@ export interface Correction {
   readonly errors?: readonly WrittenWrong[]
   /** What else was found in it that has to be fixed or accepted before there are steps. */
   readonly findings?: readonly Awaited[]
+  /** What was found in the drive and somebody answers for. */
+  readonly accepted?: readonly Accepted[]
   /** What sets the heights of the feet, where the bed says. */
   readonly adjuster?: 'stud-and-nuts' | 'shims'
   /** Nuts and bolts of the bed and the coupling, where the feet are known. */
@@ -110,7 +127,7 @@ export type CorrectionOutcome =
   | { readonly ok: true; readonly value: Correction }
   | { readonly ok: false; readonly fault: AlignmentFault }
 
-const untried = 'these feet can be set in more ways than were tried: there may be better moves'
+const untried = 'not all ways to set these feet were tried: there may be better moves'
 
 const capital = (text: string): string => text.replace(/^./, (c) => c.toUpperCase())
 
@@ -153,14 +170,13 @@ function orFault<T>(work: () => T): T | AlignmentFault {
   try {
     return work()
   } catch (error) {
-    if (error instanceof Unreadable)
-      return fault('unreadable', `${capital(error.message)}. Correct that first.`)
+    if (error instanceof Unreadable) return fault('unreadable', `${capital(error.message)}. ${error.todo}`)
     if (error instanceof WrongFact)
       return { ...fault('impossible', error.message), ...(error.at && { at: error.at }) }
     if (error instanceof RangeError)
       return fault(
         'impossible',
-        'The reading, the coupling and the feet hold numbers that cannot be worked with: check each of them and its unit.',
+        'The numbers of the reading, the coupling and the feet cannot be used together. Check each of them and its unit.',
       )
     throw error
   }
@@ -176,7 +192,7 @@ function theOne(
   return own > 1
     ? fault(
         kind === 'coupling' ? 'no-coupling' : 'no-feet',
-        `The drive has ${own} ${kind} blocks: which one counts cannot be told. Keep the right one.`,
+        `The drive has ${own} ${kind} blocks, so it is not clear which counts. Keep the right one.`,
       )
     : lookup.near(kind)
 }
@@ -188,7 +204,7 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
       ok: false,
       fault: fault(
         'no-coupling',
-        'The drive has no coupling block, so the gaps have no diameter to stand on.',
+        'The drive has no coupling block, so the diameter for the gaps is not known.',
       ),
     }
   if ('words' in coupling) return { ok: false, fault: coupling }
@@ -231,6 +247,7 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
     face.repeats !== undefined ||
     rim?.repeats !== undefined
   const movedSince = movedAfter(reading)
+  const afloat = factOf(reading, 'reading.afloat')?.value
 
   const softFeet = softUpTo(reading, lookup)
   const soft = softFeet?.found
@@ -276,6 +293,8 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
       : orFault(() => (withheld || overall === 'within' ? unmoved(asked) : asked.steps()))
   const feetFault = 'words' in steps ? steps : undefined
   const last = reading.parent && lastReading(reading.parent)
+  const bedFeet = orFault(() => feetOf(oneBed))
+  const planned = plannedFrom(reading, 'ok' in bedFeet && bedFeet.ok ? bedFeet : undefined)
   const adjuster = 'words' in asked ? undefined : asked.adjuster
   const hardware = 'words' in asked || !oneBed ? undefined : hardwareOf(oneBed, coupling)
   return {
@@ -308,9 +327,11 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
       }),
       contradictory,
       hot: said(reading, 'reading.hot') === 'yes',
+      ...(afloat && { afloat: afloat === 'yes' }),
       movedSince,
       doubts,
       ...(last && last !== reading && { laterReading: last.name ?? '' }),
+      planned,
       ...(withheld && { withheld }),
       ...(adjuster && { adjuster }),
       ...(hardware && { hardware }),

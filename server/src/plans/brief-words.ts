@@ -2,11 +2,18 @@ import type { UnitSystem } from '../quantity/kinds.ts'
 import { saidLength, saidOfLimit, saidTogether } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
 import type { Judged } from './alignment-judged.ts'
-import { saidLoad, saidLoading } from './amperes.ts'
 import type { CableLoading } from './cable-loading.ts'
-import type { MovedInWords, ReadingChange } from './reading-change.ts'
+import { loadingWords } from './cable-words.ts'
+import type { MovedInWords } from './moved-in-words.ts'
+import type { ReadingChange } from './reading-change.ts'
 
-const verdicts = { within: 'within', outside: 'outside', undecided: 'not decided' } as const
+const verdicts = { within: 'within', outside: 'outside', undecided: 'undecided' } as const
+
+export const verdictWords = {
+  within: 'within its limits',
+  outside: 'outside its limits',
+  undecided: 'undecided',
+} as const
 
 export const ofLimit = ({ value, limit }: Judged, system: UnitSystem): string =>
   saidOfLimit(value.value, limit, system)
@@ -16,15 +23,20 @@ export function briefVerdict(c: Correction, system: UnitSystem): string {
   if (c.contradictory) return 'readings disagree: read again'
   const { gapVariation, offset, verdict } = c
   if (verdict === 'undecided' && gapVariation.verdict === 'within' && !offset)
-    return 'not decided: offset not read'
+    return 'undecided: offset not read'
   const byOffset = offset?.verdict === verdict && gapVariation.verdict !== verdict
   return `${verdicts[verdict]}: ${byOffset ? `offset ${ofLimit(offset, system)}` : ofLimit(gapVariation, system)}`
 }
 
+/** How a drive stands by a reading, without its figures: those are said at the reading. */
+export function briefState({ contradictory, movedSince, verdict }: Correction): string {
+  if (movedSince) return 'moved since, read again'
+  return contradictory ? 'readings disagree, read again' : verdictWords[verdict]
+}
+
 /** A cable in a few words: `203 A, can carry 144 A`. */
-export function briefLoad({ current, carries }: CableLoading): string {
-  if (carries === undefined) return saidLoad(current)
-  const said = saidLoading(current, carries)
+export function briefLoad(load: CableLoading): string {
+  const said = loadingWords(load)
   return `${said.current}, can carry ${said.carries}`
 }
 

@@ -1,4 +1,5 @@
-import { type Ampacity, ampacity, type NoTableRow } from '../engineering/electrical/ampacity.ts'
+import { reaches } from '../engineering/compare.ts'
+import { type Ampacity, ampacity } from '../engineering/electrical/ampacity.ts'
 import { awgFromArea } from '../engineering/electrical/awg.ts'
 import type { ConductorSection } from '../engineering/electrical/conductor.ts'
 import type { Lookup } from '../job/lookup.ts'
@@ -16,10 +17,10 @@ export interface CableAmpacity {
   readonly insulationC: number
   readonly parallel: number
   readonly bundled: number
-  /** What one conductor carries, or that no table has its size. */
-  readonly ampacity: Ampacity | NoTableRow
-  /** What the pole or phase carries, A: all parallel conductors; absent when no table has the size. */
-  readonly carries?: number
+  /** What one conductor carries. */
+  readonly ampacity: Ampacity
+  /** What the pole or phase carries, A: all parallel conductors. Where the tables have no such size, as far as they show it. */
+  readonly carries: number
   readonly sources: readonly string[]
   readonly assumptions: readonly string[]
 }
@@ -34,13 +35,23 @@ export function sectionOf(area: number): ConductorSection {
     : { system: 'metric', mm2: area * 1e6 }
 }
 
+/** Whether a cable carries a current (A). Of a conductor smaller than every row of the tables only that it does not can be shown.
+ * `not-shown` is no yes. */
+export function canCarry(
+  { carries, ampacity: { tables } }: Pick<CableAmpacity, 'carries' | 'ampacity'>,
+  current: number,
+): 'yes' | 'no' | 'not-shown' {
+  if (!reaches(carries, current)) return 'no'
+  return tables === 'below' ? 'not-shown' : 'yes'
+}
+
 /** What a cable carries from its own facts alone, or why that cannot be told. */
 export const cableAmpacity = remembered((cable: Block, lookup: Lookup) =>
   outcomeOf((): CableAmpacity | Unsaid => {
     const area = said(cable, 'cable.conductor')
     const insulation = said(cable, 'cable.insulation')
-    if (area === undefined) return { unsaid: 'the section of its conductors' }
-    if (insulation === undefined) return { unsaid: 'the temperature its insulation is rated for' }
+    if (area === undefined) return { unsaid: 'the size of its conductors' }
+    if (insulation === undefined) return { unsaid: 'the temperature rating of its insulation' }
     const laid = layingOf(cable, lookup)
     if ('unsaid' in laid) return laid
     // Rounded: a class that came through kelvins is said as it was written.
@@ -53,13 +64,9 @@ export const cableAmpacity = remembered((cable: Block, lookup: Lookup) =>
       parallel,
       bundled,
       ampacity: rated,
-      ...('amps' in rated && { carries: rated.amps * parallel }),
-      sources: 'amps' in rated ? [rated.source, ...rated.factors.map((factor) => factor.source)] : [],
-      assumptions: [
-        ...markedAssumed([cable]),
-        ...laid.assumptions,
-        ...('amps' in rated ? rated.assumptions : []),
-      ],
+      carries: rated.amps * parallel,
+      sources: [rated.source, ...rated.factors.map((factor) => factor.source)],
+      assumptions: [...markedAssumed([cable]), ...laid.assumptions, ...rated.assumptions],
     }
   }),
 )
@@ -84,8 +91,8 @@ function layingOf(cable: Block, lookup: Lookup): Laid | Unsaid {
     parallel,
     bundled: bundled ?? own,
     assumptions: [
-      ...(place ? [] : ['the cable lies in a machinery space: the job does not say its place']),
-      ...(bundled === undefined ? [`its ${own} conductors lie together, and no others with them`] : []),
+      ...(place ? [] : ['the cable lies in a machinery space: its place is not stated']),
+      ...(bundled === undefined ? [`its ${own} conductors are bundled, with no others`] : []),
     ],
   }
 }

@@ -72,7 +72,7 @@ export const cableLoading = remembered((cable: Block, lookup: Lookup): CableOutc
         ...working.assumptions,
         ...(system === 'dc'
           ? []
-          : ['reactance is that of touching cores at 50 Hz: the job does not say the frequency']),
+          : ['reactance is that of touching cores at 50 Hz: the frequency is not stated']),
       ],
     }
   })

@@ -22,7 +22,7 @@ const fault = (type: CableFault['type'], because: string) => ({
 export function outcomeOf<T extends object>(work: () => T | Unsaid): CableOutcome<T> {
   try {
     const value = work()
-    return 'unsaid' in value ? fault('unsaid', `the job does not say ${value.unsaid}`) : { ok: true, value }
+    return 'unsaid' in value ? fault('unsaid', `the job does not state ${value.unsaid}`) : { ok: true, value }
   } catch (error) {
     if (!(error instanceof RangeError)) throw error
     return fault(error instanceof Unreadable ? 'unread' : 'impossible', error.message)

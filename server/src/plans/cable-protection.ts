@@ -12,24 +12,47 @@ import {
   protectionWindow,
   type RatingVerdict,
 } from '../engineering/electrical/protection.ts'
-import { type RatingSeries, standardRatings } from '../engineering/electrical/standard-ratings.ts'
-import type { Lookup } from '../job/lookup.ts'
+import {
+  largestStandardRating,
+  type RatingSeries,
+  standardRatings,
+} from '../engineering/electrical/standard-ratings.ts'
+import { type Lookup, lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
+import type { Scope } from '../job/scope.ts'
+import type { BlockNode } from '../syntax/tree.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
+import { remembered } from './remembered.ts'
 import { said, Unreadable } from './said.ts'
+
+/** The cables that some protection blocks protect. */
+interface Protected {
+  readonly cables: ReadonlySet<BlockNode>
+  /** One of them names what it protects so that it could not be read: it may be any. */
+  readonly mayBeAny: boolean
+}
+
+function protectedBy(protections: readonly Block[], from: (protection: Block) => Lookup): Protected {
+  const cables = protections.flatMap((one) => from(one).referred('protects')?.node ?? [])
+  return { cables: new Set(cables), mayBeAny: protections.some(({ unread }) => unread.has('protects')) }
+}
+
+const protectedInside = remembered((drive, lookup) =>
+  protectedBy(childrenOf(drive, 'protection'), lookup.from),
+)
+const protectedInFile = (scope: Scope): Protected => {
+  const inDrives = scope.ofKind('drive').flatMap((drive) => childrenOf(drive, 'protection'))
+  return protectedBy([...scope.ofKind('protection'), ...inDrives], (one) => lookupFrom(one, scope))
+}
 
 /** Whether a protection block says that it protects this cable, or names what it protects so that it could not be read. */
 export function isProtected(cable: Block, lookup: Lookup): boolean {
-  const protects = (block: Block): boolean => {
-    if (block.unread.has('protects')) return true
-    return lookup.from(block).referred('protects')?.node === cable.node
-  }
+  const isAmong = ({ cables, mayBeAny }: Protected): boolean => mayBeAny || cables.has(cable.node)
   return (
-    (cable.parent ? childrenOf(cable.parent, 'protection') : []).some(protects) ||
-    lookup.ofKind('protection').some(protects) ||
-    lookup.ofKind('drive').some((drive) => childrenOf(drive, 'protection').some(protects))
+    (cable.parent !== undefined && isAmong(protectedInside(cable.parent, lookup))) ||
+    isAmong(lookup.ofFile(protectedInFile))
   )
 }
 
@@ -61,13 +84,17 @@ export function highestOf(cable: Block, lookup: Lookup, overNominal = 1): number
   }
 }
 
+/** `not-shown`: the cable is smaller than every row of the tables, so nothing shows that it is protected. */
+type NotShown = 'not-shown'
+
 export interface CableVerdict {
-  readonly verdict: ConductorVerdict
+  readonly verdict: ConductorVerdict | NotShown
   readonly limit: ConductorLimit
   /** The largest rating that is borne, A. */
   readonly largest: number
-  /** Where the standard ratings are from. */
+  /** Where the standard ratings are from, and the largest of them, A. */
   readonly ratings: string
+  readonly largestStandard: number
   readonly carrying: CableAmpacity
 }
 
@@ -79,7 +106,7 @@ function protectable(cable: Block | undefined, lookup: Lookup) {
   if (!cable) return undefined
   const from = lookup.from(cable)
   const carrying = cableAmpacity(cable, from)
-  if (!carrying.ok || carrying.value.carries === undefined) return undefined
+  if (!carrying.ok) return undefined
   const { area, carries: ampacity } = carrying.value
   const series: RatingSeries = sectionOf(area).system === 'awg' ? 'us' : 'iec'
   const volts = highestOf(cable, from, onCharge)
@@ -89,10 +116,14 @@ function protectable(cable: Block | undefined, lookup: Lookup) {
       ? carrying.value.assumptions
       : [
           ...carrying.value.assumptions,
-          `the battery goes to ${onCharge} times its nominal voltage on charge: its window is not said`,
+          `the battery reaches ${onCharge} times its nominal voltage on charge: its window is not stated`,
         ]
   return { carrying: { ...carrying.value, assumptions }, series, given: { ampacity, volts } }
 }
+
+/** Below the tables what a cable carries is only an upper bound: it can show that a rating is too large, and never that it is not. */
+const orNotShown = <V extends RatingVerdict>(verdict: V, { ampacity }: CableAmpacity): V | NotShown =>
+  ampacity.tables === 'below' && (verdict === 'within' || verdict === 'allowed-above') ? 'not-shown' : verdict
 
 /** How a rating (A) stands to the cable it protects, whatever the load; undefined when it cannot be told what the cable carries. */
 export function ratingToCable(
@@ -105,10 +136,11 @@ export function ratingToCable(
   const { carrying, series, given } = protects
   const limit = conductorLimit(given)
   return {
-    verdict: judgeConductor(rating, limit, series),
+    verdict: orNotShown(judgeConductor(rating, limit, series), carrying),
     limit,
     largest: largestRating(limit, series),
     ratings: standardRatings[series].source,
+    largestStandard: largestStandardRating(series),
     carrying,
   }
 }
@@ -133,9 +165,10 @@ export function ratingToLoad(
 }
 
 export interface JudgedRating {
-  readonly verdict: RatingVerdict
+  readonly verdict: RatingVerdict | NotShown
   readonly window: ProtectionWindow
   readonly load: CableCurrent
+  readonly carrying: CableAmpacity
 }
 
 /** How a rating (A) stands to the load and the cable it protects; undefined when the one or the other cannot be told. */
@@ -143,9 +176,10 @@ export function ratingOf(rating: number, cable: Block | undefined, lookup: Looku
   const load = cable && cableCurrent(cable, lookup.from(cable))
   const protects = protectable(cable, lookup)
   if (!load?.ok || !protects) return undefined
-  const { series, given } = protects
+  const { carrying, series, given } = protects
   const window = protectionWindow({ current: load.value.current, ...given })
-  return { verdict: judgeRating(rating, window, series), window, load: load.value }
+  const verdict = orNotShown(judgeRating(rating, window, series), carrying)
+  return { verdict, window, load: load.value, carrying }
 }
 
 /** The smallest rating that is made, of the cable's own series, that carries the load and protects the cable, A (source: beside the ratings

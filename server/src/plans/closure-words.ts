@@ -8,8 +8,8 @@ export function sayOpen(
   what: string,
   system: UnitSystem,
 ): string {
-  const how = opposite
-    ? 'the sums of opposite pairs differ by'
-    : 'the machine cannot stand so that all of them fit within half a step of the gauge. The four that agree least are off by'
-  return `The ${what} do not close: ${how} ${saidLength(difference, system)}, and the gauge explains ${saidLimit(allowed, system)}.`
+  const figures = `${saidLength(difference, system)}; the gauge explains ${saidLimit(allowed, system)}`
+  return opposite
+    ? `The ${what} do not close: sums of opposite pairs differ by ${figures}.`
+    : `The ${what} do not close: they are off by ${figures}. No position of the machine fits them all; that is how far off the four worst are.`
 }

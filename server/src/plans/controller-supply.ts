@@ -1,6 +1,6 @@
 import type { Lookup } from '../job/lookup.ts'
 import type { Block } from '../job/model.ts'
-import { reachFrom } from './cable-circuit.ts'
+import { batteriesAlong } from './dc-network.ts'
 import { said, Unreadable } from './said.ts'
 
 /** A battery that feeds a controller, with the lowest and the highest voltage that the job says of it, V. */
@@ -14,7 +14,7 @@ interface Supply {
  * nominal voltage is known. None where something of them could not be read. */
 export function suppliesOf(controller: Block, lookup: Lookup): readonly Supply[] {
   try {
-    const met = reachFrom(controller, controller, lookup).batteries
+    const met = batteriesAlong(controller, undefined, lookup)
     // One at the margin that no cable leads to may be a part for other jobs.
     const near = met.length === 0 && controller.parent ? lookup.near('battery') : undefined
     return (near ? [near] : met).flatMap((battery) => {

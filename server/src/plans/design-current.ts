@@ -1,17 +1,10 @@
 import { dcCurrent, inverterVoltage, lineCurrent } from '../engineering/electrical/current.ts'
 import type { Lookup } from '../job/lookup.ts'
-import type { Block } from '../job/model.ts'
+import { type Block, childrenOf, factOf } from '../job/model.ts'
 import { formatNumber, formatSi } from '../quantity/format.ts'
-import {
-  type CableSystem,
-  type Driven,
-  endsOf,
-  feedOf,
-  reachFrom,
-  systemOf,
-  type Unsaid,
-} from './cable-circuit.ts'
-import { outcomeOf } from './cable-outcome.ts'
+import { type CableSystem, endsOf, systemOf, type Unsaid } from './cable-circuit.ts'
+import { batteriesMet, type Driven, feedOf, feedsAlone } from './cable-feed.ts'
+import { type CableOutcome, outcomeOf } from './cable-outcome.ts'
 import { markedAssumed } from './marked-assumed.ts'
 import { remembered } from './remembered.ts'
 import { said } from './said.ts'
@@ -32,16 +25,49 @@ export interface CableCurrent {
 const usual = { motorEfficiency: 0.9, controllerEfficiency: 0.95, powerFactor: 0.9 }
 
 /** The continuous current a cable is sized for: as it states, else from the motors it feeds, at the low end of the battery window; or why it
- * cannot be told. */
-export const cableCurrent = remembered((cable: Block, lookup: Lookup) =>
-  outcomeOf((): CableCurrent | Unsaid => {
-    const system = systemOf(cable, lookup)
-    if (!system) return { unsaid: 'whether it carries DC or three phases' }
-    return system === 'dc' ? ofFeeder(cable, lookup) : ofPhase(cable, lookup)
-  }),
-)
+ * cannot be told. What it states is not used where the motors need far more. */
+export const cableCurrent = remembered((cable: Block, lookup: Lookup): CableOutcome<CableCurrent> => {
+  const outcome = outcomeOf(() => currentOf(cable, lookup, said(cable, 'cable.current')))
+  const low = statedTooLow(cable, lookup)
+  return low ? { ok: true, value: low.calculated } : outcome
+})
 
-const asStated = 'the current the cable states'
+/** What a cable needs is at most so many times what it states: one that shares its load with others carries a part of it, one that does not
+ * carries all, as far as losses are known. Common practice, no source. */
+const most = { sharing: 4, alone: 1.25 }
+
+/** Phase cables of its drive that end at a motor. */
+const phaseCablesAt = remembered((motor: Block, lookup: Lookup): number => {
+  const cables = motor.parent ? childrenOf(motor.parent, 'cable') : []
+  return cables.filter((cable) => endsOf(cable, lookup.from(cable)).includes(motor)).length
+})
+
+function sharesLoad(cable: Block, lookup: Lookup): boolean {
+  if (systemOf(cable, lookup) === 'dc') return !feedsAlone(cable, lookup)
+  const [motor] = motorsAt(cable, lookup)
+  return motor !== undefined && phaseCablesAt(motor, lookup.from(motor)) > 1
+}
+
+/** The current that a cable states, A, and what the motors it feeds need, where the one is so far below the other that sharing the load does not
+ * explain it. `times` is how far it may be. */
+export const statedTooLow = remembered((cable: Block, lookup: Lookup) => {
+  const stated = factOf(cable, 'cable.current')?.value
+  if (stated === undefined) return undefined
+  const calculated = outcomeOf(() => currentOf(cable, lookup, undefined))
+  if (!calculated.ok || stated * most.alone >= calculated.value.current) return undefined
+  const times = sharesLoad(cable, lookup) ? most.sharing : most.alone
+  return stated * times < calculated.value.current
+    ? { stated, calculated: calculated.value, times }
+    : undefined
+})
+
+function currentOf(cable: Block, lookup: Lookup, stated: number | undefined): CableCurrent | Unsaid {
+  const system = systemOf(cable, lookup)
+  if (!system) return { unsaid: 'whether it carries DC or three phases' }
+  return system === 'dc' ? ofFeeder(cable, lookup, stated) : ofPhase(cable, lookup, stated)
+}
+
+const asStated = 'current stated by the cable'
 
 /** `15 kW at the shaft of the motor`. */
 function shaftWords(powers: readonly number[]): string {
@@ -60,7 +86,7 @@ function assuming() {
     assumptions,
     assume,
     or: (value: number | undefined, otherwise: number, what: string): number => {
-      if (value === undefined) assume(`${what} is ${formatNumber(otherwise, 3)}: the job does not say it`)
+      if (value === undefined) assume(`${what} is ${formatNumber(otherwise, 3)}: it is not stated`)
       return value ?? otherwise
     },
   }
@@ -75,7 +101,7 @@ function lowestOf(batteries: readonly Block[], assume: Assume): number | undefin
     const nominal = said(battery, 'battery.nominal')
     if (low === undefined && nominal !== undefined)
       assume(
-        `the battery falls no lower than its nominal ${formatSi(nominal, 'voltage')}: the low end of its window is not said`,
+        `the battery does not fall below its nominal ${formatSi(nominal, 'voltage')}: the low end of its window is not stated`,
       )
     return low ?? nominal ?? []
   })
@@ -84,18 +110,14 @@ function lowestOf(batteries: readonly Block[], assume: Assume): number | undefin
 
 /** The battery at an end of the cable, else those its circuit comes to, else the one that goes with it. */
 export function batteriesOf(cable: Block, lookup: Lookup): readonly Block[] {
-  const ends = endsOf(cable, lookup).flatMap((end) => end ?? [])
-  const here = ends.filter(({ kind }) => kind === 'battery')
-  if (here.length > 0) return here
-  const met = ends.flatMap((end) => reachFrom(end, cable, lookup).batteries)
+  const met = batteriesMet(cable, lookup)
   if (met.length > 0) return met
   const near = lookup.near('battery')
   return near ? [near] : []
 }
 
-function ofFeeder(cable: Block, lookup: Lookup): CableCurrent | Unsaid {
+function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): CableCurrent | Unsaid {
   const { assumptions, assume, or } = assuming()
-  const stated = said(cable, 'cable.current')
   const batteries = batteriesOf(cable, lookup)
   const volts = lowestOf(batteries, assume)
   const common = { system: 'dc', powerFactor: 1, assumptions, ...(volts !== undefined && { volts }) } as const
@@ -110,8 +132,7 @@ function ofFeeder(cable: Block, lookup: Lookup): CableCurrent | Unsaid {
   const powers = feed.motors.flatMap(({ motor }) => said(motor, 'motor.power') ?? [])
   if (powers.length < feed.motors.length) return { unsaid: 'the power of the motor' }
   if (volts === undefined) return { unsaid: 'the voltage of the battery' }
-  if (feed.batteries.length > 1)
-    assume('the cable carries the whole load: other batteries that feed it may be off')
+  if (feed.batteries > 1) assume('the cable carries the whole load: other batteries that feed it may be off')
   const drawn = ({ motor, controller }: Driven, shaftPower: number): number =>
     dcCurrent({
       shaftPower,
@@ -137,9 +158,8 @@ export function motorsAt(cable: Block, lookup: Lookup): readonly Block[] {
   return near ? [near] : here
 }
 
-function ofPhase(cable: Block, lookup: Lookup): CableCurrent | Unsaid {
+function ofPhase(cable: Block, lookup: Lookup, stated: number | undefined): CableCurrent | Unsaid {
   const { assumptions, assume, or } = assuming()
-  const stated = said(cable, 'cable.current')
   const motors = motorsAt(cable, lookup)
   const [motor] = motors
   const batteries = batteriesOf(cable, lookup)
@@ -181,12 +201,14 @@ function phaseVoltage(
     const most = lows.length === 0 ? undefined : inverterVoltage(Math.min(...lows)).volts
     if (most !== undefined && most < rated) {
       assume(
-        `full power is drawn at the low end of the battery too, where the controller makes ${formatSi(most, 'voltage')} at most, less than the ${formatSi(rated, 'voltage')} the motor is rated for`,
+        `full power is drawn at the low end of the battery too: there the controller gives at most ${formatSi(most, 'voltage')}, less than the motor voltage of ${formatSi(rated, 'voltage')}`,
       )
       return most
     }
     if (batteries.length === 0)
-      assume('the battery holds up the rated voltage of the motor: the job does not say which feeds it')
+      assume(
+        'the battery keeps up the rated voltage of the motor: the job does not state which battery feeds it',
+      )
     return rated
   }
   const lowest = lowestOf(batteries, assume)

@@ -24,7 +24,7 @@ function sayPack(
   { pieces, thickness, from = 0 }: Extract<FootStep, { by: 'shims' }>,
   system: UnitSystem,
 ): string {
-  if (pieces.length === 0) return `take all shims out: the pack of ${saidShim(from, system)} goes`
+  if (pieces.length === 0) return `take out all shims, the whole pack of ${saidShim(from, system)}`
   const each = pieces.length === 1 ? 'one shim' : `shims of ${saidShims(pieces, system, ' + ')}`
   return `pack from ${saidShims([from, thickness], system, ' to ')}: ${each}`
 }
@@ -72,8 +72,8 @@ export const saySideways = (foot: CorrectedFoot, c: Correction, system: UnitSyst
   const whole = `${across(foot.horizontal, system)}${doubt(foot.horizontal, c)}`
   if (c.verdict === 'within' || c.withheld || foot.step.by === 'none' || Math.abs(foot.slid - value) < 1e-9)
     return whole
-  if (foot.slid === 0) return `leave (${across(foot.horizontal, system)} would be the whole)`
-  return `${saidLength(Math.abs(foot.slid), system)} to ${foot.slid > 0 ? 'starboard' : 'port'}, as the holes let it (${whole} would be the whole)`
+  if (foot.slid === 0) return `leave (full correction: ${across(foot.horizontal, system)})`
+  return `${saidLength(Math.abs(foot.slid), system)} to ${foot.slid > 0 ? 'starboard' : 'port'}, as far as the holes allow (full correction: ${whole})`
 }
 
 export const sayHeight = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {

@@ -59,6 +59,7 @@ export interface LogJson {
   readonly offset_mm: (Parts & { readonly limit: number }) | null
   readonly slope_mrad: Parts | null
   readonly movedAfter: readonly { readonly foot: string; readonly move: string }[]
+  readonly plannedAfter: readonly { readonly foot: string; readonly move: string }[]
   readonly against: ComparedJson | { readonly type: OtherShape['type']; readonly since: string } | null
   /** What an earlier reading put in doubt and this one does not settle. */
   readonly stillOpen: {
@@ -105,7 +106,7 @@ function compared(against: NonNullable<LogEntry['against']>): NonNullable<LogJso
 
 /** The log of a drive, oldest reading first; lengths in mm, slopes in mrad, uncertainties expanded (k = 2). */
 export const logJson = (log: readonly LogEntry[]): readonly LogJson[] =>
-  log.map(({ name, taken, afloat, hot, outcome, moved, against, stillOpen }) => {
+  log.map(({ name, taken, afloat, hot, outcome, moved, planned, against, stillOpen }) => {
     const c = outcome.ok ? outcome.value : undefined
     return {
       reading: name,
@@ -121,6 +122,7 @@ export const logJson = (log: readonly LogEntry[]): readonly LogJson[] =>
       offset_mm: c?.offset ? { ...both(c.offset.parts), limit: round(c.offset.limit * 1000) } : null,
       slope_mrad: c ? both(c.slope) : null,
       movedAfter: moved.map(({ foot, words }) => ({ foot, move: words })),
+      plannedAfter: planned.map(({ foot, words }) => ({ foot, move: words })),
       against: against ? compared(against) : null,
       stillOpen: stillOpen
         ? { reading: stillOpen.at, since: stillOpen.since, explanations: explanationsOf(stillOpen) }

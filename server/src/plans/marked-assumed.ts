@@ -1,4 +1,4 @@
-import type { Block, Value } from '../job/model.ts'
+import { type Block, isAssumed, type Value } from '../job/model.ts'
 import { elide } from '../quantity/elide.ts'
 
 const written = ({ at, origin }: Value<unknown>): string => {
@@ -10,7 +10,7 @@ const written = ({ at, origin }: Value<unknown>): string => {
 export function markedAssumed(blocks: readonly (Block | undefined)[]): readonly string[] {
   const marked = [...new Set(blocks)].flatMap((block) =>
     [...(block?.facts.values() ?? [])]
-      .filter(({ provenance }) => provenance?.words.includes('assumed'))
+      .filter(isAssumed)
       .map((value) => `${value.name} ${written(value)} of ${block?.name ?? `the ${block?.kind}`}`),
   )
   return marked.length > 0 ? [`the job marks as assumed: ${marked.join('; ')}`] : []

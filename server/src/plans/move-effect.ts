@@ -1,5 +1,5 @@
 import { type NutMove, nutMove } from '../engineering/adjusters.ts'
-import { parseThread, type Thread } from '../engineering/thread.ts'
+import { heightOf, parseThread, type Thread } from '../engineering/thread.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
 import { exactly } from '../quantity/uncertainty.ts'
@@ -23,11 +23,6 @@ export function threadNear(lookup: Lookup): SetThread | undefined {
   const parsed = parseThread(name)
   return parsed.ok ? { thread: parsed.value, name } : undefined
 }
-
-/** Height that a turn (rad, + up) of the nut gives a foot, m, + up. Source: lead of a single-start thread = pitch.
- * @example heightOf(Math.PI / 3, { pitch: 0.002 }) // ≈ 3.333e-4 */
-export const heightOf = (turn: number, { pitch }: Pick<Thread, 'pitch'>): number =>
-  (turn / (2 * Math.PI)) * pitch
 
 interface MovedFoot {
   readonly name: string

@@ -95,7 +95,7 @@ export function sayNextReading(c: Correction, predicted: Predicted, system: Unit
   const { gapVariation, opening, offset } = predicted
   const flange = offset && `machine flange ${placed('offset', offset, system)}`
   const wanted = wantedBy(c, system)
-  const beside = (words: string | undefined) => (words === undefined ? '' : ` (wanted: ${words})`)
+  const beside = (words: string | undefined) => (words === undefined ? '' : ` (target: ${words})`)
   return wanted
     ? `The next reading, with the coupling parted${asBefore(c)}, should show ${[
         flange && `the ${flange}${beside(wanted.flange)}`,

@@ -1,10 +1,10 @@
 import type { Foot } from '../engineering/alignment/feet.ts'
 import type { NotedMove } from '../engineering/alignment/hypothesis.ts'
 import { inBothPlanes } from '../engineering/alignment/planes.ts'
+import { heightOf } from '../engineering/thread.ts'
 import type { Block } from '../job/model.ts'
 import { exactly, plus, type Uncertain } from '../quantity/uncertainty.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
-import { heightOf } from './move-effect.ts'
 import { type Adjuster, stepOf } from './steps.ts'
 
 /** How far a move may miss what is noted, standard uncertainty: a tenth of the smallest step of the nuts and a hundredth of the way they go, and

@@ -1,6 +1,6 @@
 import { type MapFault, mapFaults } from '../engineering/electrical/phases.ts'
 import type { Lookup } from '../job/lookup.ts'
-import { type Block, factOf, type Place, type Value } from '../job/model.ts'
+import { type Block, childrenOf, factOf, type Place, type Value } from '../job/model.ts'
 import type { Placed } from '../vocabulary/shape.ts'
 
 export interface PhaseFault extends Pick<MapFault, 'terminal'> {
@@ -33,7 +33,9 @@ const marksOf = (terminals: Terminals | undefined): readonly string[] | undefine
 /** Faults of a phase map against the terminals of controller and motor. A side whose terminals are not listed is taken as the map has it. */
 export function phaseFaults(map: Block, lookup: Lookup): readonly PhaseFault[] {
   const pairs = factOf(map, 'phase-map.pairs')
-  if (!pairs) return []
+  // Of several in a drive only the first counts, which is told.
+  const [first] = childrenOf(map.parent ?? map, 'phase-map')
+  if (!pairs || (first && first !== map)) return []
   const controller = lookup.near('controller')
   const motor = lookup.near('motor')
   const from =

@@ -3,12 +3,13 @@ import type { Closure } from '../engineering/alignment/closure.ts'
 import type { Target } from '../engineering/alignment/feet.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { expanded, type Uncertain } from '../quantity/uncertainty.ts'
-import type { Awaited, Correction, WrittenWrong } from './alignment.ts'
+import type { Accepted, Awaited, Correction, WrittenWrong } from './alignment.ts'
 import type { Withheld } from './alignment-doubts.ts'
 import type { SoftFound } from './alignment-lifts.ts'
 import type { RoundFact } from './alignment-readings.ts'
 import { type Work, workOf } from './alignment-work.ts'
 import type { Way } from './choose-moves.ts'
+import { differsAt } from './planned-move-words.ts'
 import type { CorrectedFoot } from './steps.ts'
 
 export interface Figure {
@@ -86,17 +87,23 @@ interface Contradiction {
   readonly allowed_mm: number
 }
 
-/** `plan --format json`: millimetres and milliradians; uncertainties are expanded (k = 2). */
+/** The plan of one drive for `plan --format json`: millimetres and milliradians; uncertainties are expanded (k = 2). */
 export interface PlanJson {
-  readonly version: 1
   readonly drive: string
   readonly reading: string
+  /** Why there is no plan: here there is one. */
+  readonly fault: null
   readonly verdict: 'within' | 'outside' | 'undecided'
   readonly movedSince: boolean
   readonly withheld: Withheld | null
+  readonly planned: readonly {
+    readonly feet: readonly { readonly foot: string; readonly move: string }[]
+    readonly differsAt: readonly string[] | null
+  }[]
   readonly slip: string | null
   readonly errors: readonly WrittenWrong[]
   readonly findings: readonly Awaited[]
+  readonly accepted: readonly Accepted[]
   readonly gauge_mm: number
   readonly decidedBy_mm: number | null
   readonly contradictions: readonly Contradiction[]
@@ -289,18 +296,23 @@ function contradictions(c: Correction): readonly Contradiction[] {
 
 /** `system`: that of the job, since steps that are set by hand are in its units. */
 export const planJson = (c: Correction, system: UnitSystem = 'metric'): PlanJson => ({
-  version: 1,
   drive: c.drive,
   reading: c.reading,
+  fault: null,
   verdict: c.verdict,
   movedSince: c.movedSince,
   withheld: c.withheld ?? null,
+  planned: c.planned.map((one) => ({
+    feet: one.words.map(({ foot: name, words }) => ({ foot: name, move: words })),
+    differsAt: differsAt(one, c) ?? null,
+  })),
   slip: c.slip ?? null,
   errors: c.errors ?? [],
   gauge_mm: round(c.gaugeStep * 1000),
   decidedBy_mm: c.decidedBy === undefined ? null : round(c.decidedBy * 1000),
   contradictions: contradictions(c),
   findings: c.findings ?? [],
+  accepted: c.accepted ?? [],
   gapVariation_mm: { ...figure(c.gapVariation.value), limit: round(c.gapVariation.limit * 1000) },
   offsetDistance_mm: c.offset ? { ...figure(c.offset.value), limit: round(c.offset.limit * 1000) } : null,
   slope_mrad: both(c.slope),

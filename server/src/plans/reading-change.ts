@@ -2,18 +2,7 @@ import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
 import { correctionOf } from './alignment.ts'
 import { movesBetween, readingAhead } from './alignment-moves.ts'
-
-export interface MovedInWords {
-  readonly foot: string
-  readonly words: string
-}
-
-/** What a move did to each foot, in the words of the job file. */
-export const movedIn = ({ others }: Block): readonly MovedInWords[] =>
-  [...others].map(([foot, { at, node }]) => ({
-    foot,
-    words: at.section.text.slice(node.valueSpan.start, node.valueSpan.end).replace(/\s+/g, ' '),
-  }))
+import { type MovedInWords, movedIn } from './moved-in-words.ts'
 
 /** What a reading shows against the one taken before it. */
 export interface ReadingChange {

@@ -21,7 +21,7 @@ export function squeezeOf(seal: Block, lookup: Lookup): Squeeze | undefined {
   const squeeze = compression({ free, fitted })
   const [own, other] = [lookup.show(squeeze, 'length'), lookup.show(Math.abs(squeeze), 'length')]
   return {
-    found: squeeze < 0 ? `stretched ${other}` : `squeezed ${own}`,
+    found: squeeze < 0 ? `stretched ${other}` : `compressed ${own}`,
     sum: `${lookup.show(free, 'length')} - ${lookup.show(fitted, 'length')} = ${own}`,
     ...(band && { wanted: lookup.showBand(band, 'length'), within: squeezedAsWanted(squeeze, band) }),
   }

@@ -142,11 +142,11 @@ function openSide({ found, now }: Shown, plane: keyof InPlanes<unknown>, system:
   const { places, offset: stands } = sides[plane]
   const wider = places[opening.value > 0 ? 0 : 1]
   if (Math.abs(opening.value) > seenByEye)
-    return `Look at the coupling with a bare eye: this reading says that it is open at the ${wider}.`
+    return `Look at the coupling: by this reading, it is open at the ${wider}.`
   if (Math.abs(opening.value) > expanded(opening))
-    return `Slip one feeler in at the ${places[0]} and at the ${places[1]}: this reading says that the ${wider} takes ${saidLength(Math.abs(opening.value), system)} more.`
+    return `Try a feeler gauge at the ${places[0]} and at the ${places[1]}: by this reading, the ${wider} takes ${saidLength(Math.abs(opening.value), system)} more.`
   if (offset && Math.abs(offset.value) > expanded(offset))
-    return `Lay a straightedge across both flanges at the ${places[0]}: this reading says that the machine flange stands ${saidLength(Math.abs(offset.value), system)} ${stands[offset.value > 0 ? 0 : 1]}.`
+    return `Lay a straightedge across both flanges at the ${places[0]}: by this reading, the machine flange stands ${saidLength(Math.abs(offset.value), system)} ${stands[offset.value > 0 ? 0 : 1]}.`
   return `Read the ${places[0]} and the ${places[1]} again, while a second person calls out each place.`
 }
 
@@ -158,37 +158,37 @@ function gapWidest({ found, now }: Shown, system: UnitSystem): string {
   const wider = sides[plane].places[opening.value > 0 ? 0 : 1]
   if (Math.abs(opening.value) <= expanded(opening))
     return 'Read all places again, while a second person calls out each place.'
-  return `See where the gap is widest, by eye or with a feeler: this reading says at the ${wider}, by ${saidLength(Math.abs(opening.value), system)}.`
+  return `Find where the gap is widest, by eye or with a feeler gauge: by this reading, at the ${wider}, by ${saidLength(Math.abs(opening.value), system)}.`
 }
 
 /** Which rim stands out at the top. */
 function rimAtTop({ found, now }: Shown, system: UnitSystem): string {
   const offset = (now ?? found).offset?.vertical
   if (!offset || Math.abs(offset.value) <= expanded(offset))
-    return 'Read the offsets again, and see on which half the dial is.'
+    return 'Read the offsets again, and check which half carries the dial.'
   const rim = offset.value > 0 ? 'machine' : 'shaft'
-  return `Lay a straightedge across both rims at the top: this reading says that the rim of the ${rim} flange stands out by ${saidLength(Math.abs(offset.value), system)}.`
+  return `Lay a straightedge across both rims at the top: by this reading, the rim of the ${rim} flange stands out by ${saidLength(Math.abs(offset.value), system)}.`
 }
 
 function stud({ thread, mismatch }: Shown, system: UnitSystem): string {
-  if (!thread) return 'Look at the thread of a stud.'
+  if (!thread) return 'Check the thread of a stud.'
   const asked = new Set(mismatch.explanations.map(({ hypothesis: { type } }) => type))
   const way = thread.hand === 'left' ? 'left' : 'right'
-  const pitch = `ten turns of the thread must take ${formatSi(10 * thread.pitch, 'length', system)}`
+  const pitch = `ten turns of its thread must measure ${formatSi(10 * thread.pitch, 'length', system)}`
   const hand = `the turns of a ${way}-hand thread rise to the ${way}`
-  return `Look at a stud: ${[asked.has('other-pitch') && pitch, asked.has('other-hand') && hand].filter(Boolean).join(', and ')}.`
+  return `Check a stud: ${[asked.has('other-pitch') && pitch, asked.has('other-hand') && hand].filter(Boolean).join(', and ')}.`
 }
 
 const marks = {
-  'stud-and-nuts': 'See by the marks on the lower nuts which were turned, which way and how far.',
-  shims: 'Measure the pack of shims under each foot, and hold it against the log.',
-  'by hand': 'Ask who made the move which feet were moved, which way and how far.',
+  'stud-and-nuts': 'Use the marks on the lower nuts to see which were turned, which way and how far.',
+  shims: 'Measure the pack of shims under each foot, and compare it with the log.',
+  'by hand': 'Ask whoever made the move which feet were moved, which way and how far.',
 } as const
 
 function sayLook(look: Look, comparison: Shown, system: UnitSystem): string {
   switch (look) {
     case 'read-again-tight':
-      return 'Tighten all feet and read again; move nothing before that.'
+      return 'Tighten all feet and read again. Move nothing before that.'
     case 'open-at-top':
       return openSide(comparison, 'vertical', system)
     case 'open-at-side':
@@ -202,13 +202,13 @@ function sayLook(look: Look, comparison: Shown, system: UnitSystem): string {
     case 'marks':
       return marks[comparison.adjuster ?? 'by hand']
     case 'washers':
-      return 'Look at the marks of the washers on the feet: they show whether the machine slid, and to which side.'
+      return 'Look at the marks of the washers on the feet: they show whether the machine slid, and which way.'
     case 'circle':
       return `Measure the circle where the gauge goes in: the file says ${formatSi(comparison.readAt.diameter, 'length', system)}.`
     case 'offsets-again':
       return 'Read the offsets again.'
     case 'lifts':
-      return 'With the machine supported, slacken one foot at a time with a dial on it, and write the lifts down: a soft foot rises.'
+      return 'With the machine supported, slacken one foot at a time with a dial on it, and write down the lifts: a soft foot rises.'
   }
 }
 
@@ -223,47 +223,47 @@ const inReading = (swapped: Swapped, shown: Shown): string =>
 function ifSo(of: Hypothesis, shown: Shown): string {
   switch (of.type) {
     case 'did-not-follow':
-      return 'If a foot is soft, mend it and read again.'
+      return 'If a foot is soft, correct it and read again.'
     case 'nothing-moved':
-      return 'If the move was not made, take it out of the log.'
+      return 'If the move was not made, remove it from the log.'
     case 'part-of-the-way':
       return shown.again
-        ? 'If it shows the same again with all feet tight, the move was not made as noted: write it as it was really made.'
-        : 'If the machine was not tight, go by the new reading.'
+        ? 'If it shows the same again with all feet tight, the move was not made as noted: write it as it was made.'
+        : 'If the machine was not tight, use the new reading.'
     case 'other-pitch':
-      return 'If the pitch is another, correct the thread of the bed.'
+      return 'If the pitch is different, correct the thread of the bed.'
     case 'other-hand':
-      return 'If the thread has the other hand, correct the thread of the bed, and write the move as it was really made.'
+      return 'If the thread has the other hand, correct the thread of the bed, and write the move as it was made.'
     case 'top-and-bottom-swapped':
       return `If top and bottom are swapped, correct ${inReading(of.swapped, shown)}.`
     case 'sides-swapped':
       return `If port and starboard are swapped, correct ${inReading(of.swapped, shown)}.`
     case 'half-turn':
-      return `If places are half a turn off or all signs reversed, correct ${inReading(of.swapped, shown)}.`
+      return `If the places are half a turn off, or all signs are reversed, correct ${inReading(of.swapped, shown)}.`
     case 'quarter-turn':
-      return `If the places are a quarter off, correct ${inReading(of.swapped, shown)}.`
+      return `If the places are a quarter turn off, correct ${inReading(of.swapped, shown)}.`
     case 'offset-signs-reversed':
       return `If the signs of the offsets are reversed, correct ${inReading(of.swapped, shown)}.`
     case 'gap-signs-reversed':
       return `If the signs of the gaps are reversed, correct ${inReading(of.swapped, shown)}.`
     case 'copied':
-      return `If the figures were copied from ${of.from}, write what is read now in their place.`
+      return `If the figures were copied from ${of.from}, replace them with what is read now.`
     case 'other-gauge-diameter':
-      return 'If the circle is another, correct the gauge-diameter.'
+      return 'If the circle is different, correct the gauge-diameter.'
     case 'offset-not-carried':
-      return 'If the offsets are others now, correct them in this reading.'
+      return 'If the offsets are different now, correct them in this reading.'
     case 'move-not-noted':
-      return `If feet were moved, write it down as a move after ${shown.since}.`
+      return `If feet were moved, write that as a move after ${shown.since}.`
     default:
-      return 'If the move was made otherwise than noted, write it in the log as it was really made.'
+      return 'If the move was not made as noted, write it in the log as it was made.'
   }
 }
 
 /** What to do where nothing that is known explains it. */
 function unexplained({ since, at, now, again }: Shown): string {
-  if (!now && !again) return 'Read again before anything is moved.'
+  if (!now && !again) return 'Read again before you move anything.'
   const which = now ? `${since}, ${at}` : `${since}, the readings since`
-  return `Reading again has not settled it. Check ${which} and the moves in between, and correct what is wrong. If ${since} was misread, take it out of the log, with the moves after it.`
+  return `Check ${which} and the moves in between, and correct what is wrong. Reading again has not settled it. If ${since} was misread, remove it from the log, with the moves after it.`
 }
 
 /** What to do first after a reading that shows another effect, and what then frees the plan. */
@@ -273,12 +273,11 @@ export function sayWhatFirst(shown: Shown, system: UnitSystem): string {
   // Of an earlier reading, what was of that one alone can be looked at no more.
   const hypotheses = shown.now ? all.filter((of) => isLasting(of) || isSound(of)) : all
   return [
-    'Isolate and lock off the drive first.',
     ...looksFor(hypotheses).map((look) => sayLook(look, shown, system)),
     ...new Set(hypotheses.map((of) => ifSo(of, shown))),
     ...(shown.now
       ? [
-          `If all is as the file says, ${shown.at} was misread or taken too early: take it out of the log, and let the moves after it come after ${shown.since}.`,
+          `If everything is as the file says, ${shown.at} was misread or taken too early: remove it from the log, and let the moves after it come after ${shown.since}.`,
         ]
       : []),
   ].join(' ')

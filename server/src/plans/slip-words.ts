@@ -1,6 +1,6 @@
 import type { Hypothesis } from '../engineering/alignment/hypothesis.ts'
 import type { Swapped } from '../engineering/alignment/mirrors.ts'
-import { formatSi } from '../quantity/format.ts'
+import { formatAbout, formatSi } from '../quantity/format.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 import type { Comparison, Standing } from './held-against.ts'
@@ -77,46 +77,46 @@ function sayHypothesis(of: Together, comparison: Shown, system: UnitSystem): str
     case 'sideways-not-done':
       return 'the heights were set, and the sideways move was not made'
     case 'wrong-side':
-      return 'the machine went to the other side than is noted'
+      return 'the machine went to the opposite side'
     case 'part-of-the-way':
-      return `the machine came about ${sayShare(of.share)} the way: were the nuts tight when it was read?`
+      return `the machine went only about ${sayShare(of.share)} the way: were the nuts tight when it was read?`
     case 'made-twice':
-      return 'the move was made twice over'
+      return 'the move was made twice'
     case 'move-not-noted':
       return 'a move was made and not noted'
     case 'made-at-the-wrong-end':
-      return `${of.made === 'all' ? 'the moves' : 'the heights'} of the two ends were exchanged`
+      return `${of.made === 'all' ? 'the moves' : 'the heights'} of the two ends were swapped`
     case 'other-pitch': {
       const [fits, has] = [of.factor * (thread?.pitch ?? 0), thread?.pitch ?? 0]
-      return `the thread: the figures fit a pitch of about ${formatSi(fits, 'length', system, 2)}, the file says ${formatSi(has, 'length', system)}`
+      return `the thread is wrong: the figures fit a pitch of about ${formatAbout(fits, 'length', system)}, but the file says ${formatSi(has, 'length', system)}`
     }
     case 'other-hand':
       return thread?.hand === 'left'
-        ? 'the thread is right-hand, and the file says left-hand'
-        : 'the thread is left-hand, and the file does not say so'
+        ? 'the thread is right-hand, but the file says left-hand'
+        : 'the thread is left-hand, but the file does not say so'
     case 'top-and-bottom-swapped':
       return `top and bottom are swapped ${swappedIn(of.swapped, comparison)}`
     case 'sides-swapped':
       return `port and starboard are swapped ${swappedIn(of.swapped, comparison)}`
     case 'half-turn':
-      return `the places are counted half a turn off ${swappedIn(of.swapped, comparison)}, or all signs are reversed`
+      return `the places are half a turn off ${swappedIn(of.swapped, comparison)}, or all signs are reversed`
     case 'quarter-turn':
-      return `the places are counted a quarter off, ${of.way} looking forward, ${swappedIn(of.swapped, comparison)}`
+      return `the places are a quarter turn off, ${of.way} looking forward, ${swappedIn(of.swapped, comparison)}`
     case 'offset-signs-reversed':
       return `the signs of the offsets are reversed ${swappedIn(of.swapped, comparison)}: was the dial on the other half?`
     case 'gap-signs-reversed':
       return `the signs of the gaps are reversed ${swappedIn(of.swapped, comparison)}: was the dial read the other way?`
     case 'copied':
-      return `the figures are those of ${of.from}, to the digit: were they copied from it?`
+      return `the figures are exactly those of ${of.from}: were they copied from it?`
     case 'other-gauge-diameter': {
-      const fits = formatSi(of.factor * readAt.diameter, 'length', system, 2)
+      const fits = formatAbout(of.factor * readAt.diameter, 'length', system)
       const has = formatSi(readAt.diameter, 'length', system)
       return readAt.stated
-        ? `the gauge circle: the figures fit a gauge-diameter of about ${fits}, the file says ${has}`
-        : `the gauge circle: the figures fit a gauge-diameter of about ${fits}, the file says none and a flange of ${has}`
+        ? `the gauge circle is wrong: the figures fit a gauge-diameter of about ${fits}, but the file says ${has}`
+        : `the gauge circle is wrong: the figures fit a gauge-diameter of about ${fits}, but the file states none, only a flange of ${has}`
     }
     case 'offset-not-carried':
-      return 'the offset did not go with the slope: are the offsets old ones?'
+      return 'the offset did not change with the slope: are the offsets old ones?'
   }
 }
 
@@ -134,11 +134,11 @@ function together(hypotheses: readonly Hypothesis[]): readonly Together[] {
 
 const ended = (words: string): string => (words.endsWith('?') ? words : `${words}.`)
 
-/** What a comparison is about: `The moves since dry-1 should have brought something else.` */
+/** What a comparison is about: `This reading does not match the moves since dry-1.` */
 export const sayAbout = ({ since, moves }: Comparison): string =>
   moves.length > 0
-    ? `The moves since ${since} should have brought something else.`
-    : `No move is noted since ${since}, and yet the machine stands otherwise.`
+    ? `This reading does not match the moves since ${since}.`
+    : `No move is noted since ${since}, but the machine has moved.`
 
 /** What explains a mismatch: all that do, or that none does. Empty where noise explains it. */
 export function sayExplanations(comparison: Shown, system: UnitSystem): string {
@@ -147,8 +147,8 @@ export function sayExplanations(comparison: Shown, system: UnitSystem): string {
   const [first, ...more] = together(explanations.map(({ hypothesis }) => hypothesis)).map((of) =>
     ended(sayHypothesis(of, comparison, system)),
   )
-  if (first === undefined) return 'No single slip explains it.'
+  if (first === undefined) return 'No single mistake explains it.'
   return more.length === 0
     ? `Most likely ${first}`
-    : `More than one slip explains it. Either ${[first, ...more].join(' Or ')}`
+    : `More than one mistake could explain it. Either ${[first, ...more].join(' Or ')}`
 }

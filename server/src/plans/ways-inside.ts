@@ -39,9 +39,9 @@ function sayWay(way: Way, system: UnitSystem): string {
     case 'travel':
       return `${saidLength(Math.abs(way.up), system)} of travel ${way.up < 0 ? 'down' : 'up'}`
     case 'hole-clearance':
-      return `holes that let the feet ${saidLength(way.sideways, system)} to either side`
+      return `holes that let the feet go ${saidLength(way.sideways, system)} to either side`
     case 'off-centre':
-      return `reading the rims, and then letting the machine flange go up to ${saidLength(way.by, system)} from where it stands`
+      return `reading the rims, then letting the machine flange move by up to ${saidLength(way.by, system)}`
   }
 }
 
@@ -51,20 +51,20 @@ function whatIsNotReached({ untried, offsetBasis }: Correction): string {
     ? ['No steps were found that', ', but not all could be tried']
     : ['No steps that the adjusters can make', '']
   return offsetBasis === 'unknown'
-    ? `${none} bring the slope inside its limit and leave the machine flange where it stands, which was not read${not}`
-    : `${none} bring the machine inside its limits${not}`
+    ? `${none} bring the slope within its limit and leave the machine flange where it stands (its offset was not read)${not}`
+    : `${none} bring the machine within its limits${not}`
 }
 
 /** Steps that leave the machine outside, and what would not; or inside, but nearer to a limit than the gauge can tell. */
 export function notReached(c: Correction, system: UnitSystem): string | undefined {
   if (!c.predicted || c.verdict === 'within' || c.withheld) return undefined
   if (!c.predicted.inside)
-    return `${whatIsNotReached(c)}; these bring it nearest. ${
+    return `${whatIsNotReached(c)}; these bring it nearest to them. ${
       c.ways.length > 0
-        ? `What would: ${c.ways.map((together) => sayTogether(together, system)).join('; or ')}.`
-        : (tooHigh(c, system) ?? 'Set each foot to its height by gauge.')
+        ? `What would work: ${c.ways.map((together) => sayTogether(together, system)).join('; or ')}.`
+        : (tooHigh(c, system) ?? 'Set each foot to its height with a gauge.')
     }`
   return c.predicted.provable
     ? undefined
-    : `These steps bring the machine inside its limits, but nearer to one of them than the next reading can prove with steps of ${saidGauge(c.gaugeStep, system)}: read with a finer gauge.`
+    : `These steps bring the machine within its limits, but too near to one for a gauge with steps of ${saidGauge(c.gaugeStep, system)} to prove it. Take the next reading with a finer gauge.`
 }

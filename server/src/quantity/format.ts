@@ -2,10 +2,17 @@ import type { Band } from './band.ts'
 import { type Kind, kinds, type UnitSystem } from './kinds.ts'
 import { findUnit, gaugeArea, type Unit } from './units.ts'
 
+/** What no double holds, in words: nobody reads "Infinity" or "NaN". */
+function beyondNumbers(value: number): string {
+  if (Number.isNaN(value)) return 'unknown'
+  return value > 0 ? 'over 1e308' : 'below -1e308'
+}
+
 /** A number as a person writes it: `digits` significant digits, no exponent between a millionth and a billion, no trailing zeros. */
 export function formatNumber(value: number, digits = 4): string {
-  if (value === 0 || !Number.isFinite(value)) return String(value === 0 ? 0 : value)
+  if (value === 0) return '0'
   const rounded = Number(value.toPrecision(digits))
+  if (!Number.isFinite(rounded)) return beyondNumbers(rounded)
   const size = Math.abs(rounded)
   if (size < 1e-6 || size >= 1e9) return rounded.toExponential().replace('e+', 'e')
   return String(rounded)
@@ -13,6 +20,7 @@ export function formatNumber(value: number, digits = 4): string {
 
 /** A number with a fixed count of decimals and never a "-0". */
 export const formatFixed = (value: number, decimals: number): string => {
+  if (!Number.isFinite(value)) return beyondNumbers(value)
   const text = value.toFixed(decimals)
   return Number(text) === 0 ? text.replace('-', '') : text
 }
@@ -49,14 +57,36 @@ function say(si: number, unit: Unit, digits: number): string {
   return `${formatNumber(value, shown)} ${unit.name}`
 }
 
-/** `26 mm`; in the inch system `1.024 in`. Conductor sections that are a wire gauge are shown as one. */
+/** As near as a conductor of the next size made differs by strand and maker. Common practice, no source. */
+const nearGauge = 0.05
+
+/** A conductor in wire gauges, which is how inch sections are known: `2/0 AWG`, `about 2/0 AWG`, `between 3/0 and 4/0 AWG`; above the largest in
+ * thousands of circular mils. */
+function sayGauge(area: number): string {
+  const off = (gauge: string) => Math.abs((gaugeArea(gauge) ?? 0) / area - 1)
+  const nearest = gauges.reduce((best, gauge) => (off(gauge) < off(best) ? gauge : best))
+  if (off(nearest) < 1e-6) return `${nearest} AWG`
+  if (off(nearest) <= nearGauge) return `about ${nearest} AWG`
+  const above = gauges.findIndex((gauge) => (gaugeArea(gauge) ?? 0) < area)
+  const kcmil = findUnit('kcmil')
+  if (above === 0 && kcmil) return `about ${say(area, kcmil, 3)}`
+  const [smaller, larger] = [gauges[above], gauges[above - 1]]
+  return smaller === undefined
+    ? `below ${larger ?? gauges.at(-1)} AWG`
+    : `between ${smaller} and ${larger} AWG`
+}
+
+/** `26 mm`; in the inch system `1.024 in`. Conductor sections are shown as wire gauges there. */
 export function formatSi(si: number, kind: Kind, system: UnitSystem = 'metric', digits = 4): string {
-  if (kind === 'area' && system === 'inch') {
-    const gauge = gauges.find((g) => Math.abs((gaugeArea(g) ?? 0) / si - 1) < 1e-6)
-    if (gauge) return `${gauge} AWG`
-  }
+  if (kind === 'area' && system === 'inch' && si > 0) return sayGauge(si)
   const unit = shownUnit(kind, si, system)
   return unit ? say(si, unit, digits) : formatNumber(si, digits)
+}
+
+/** With no more significant digits than three, whatever is usual for the kind: `72.3 mm`. */
+export function formatAbout(si: number, kind: Kind, system: UnitSystem = 'metric'): string {
+  const unit = shownUnit(kind, si, system)
+  return unit ? `${formatNumber(inUnit(si, unit), 3)} ${unit.name}` : formatNumber(si, 3)
 }
 
 /** In the job's own system with the other in brackets, when they differ: `26 mm (1.024 in)`. */

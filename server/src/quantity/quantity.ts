@@ -56,22 +56,39 @@ export function parseNumber(text: string): number | undefined {
   return text.trim() !== '' && Number.isFinite(value) ? value : undefined
 }
 
+/** Signs for feet and inches, as drawings have them. */
+const marks = [
+  ['′', 'ft'],
+  ['″', 'in'],
+  ["'", 'ft'],
+  ['"', 'in'],
+] as const
+
+/** `ft` for `'`, `in` for `"`. */
+export const unitOfMark = (mark: string): string | undefined => new Map<string, string>(marks).get(mark)
+
 /** The unit that was meant: its name or alias that is nearest, or its name where it is written out, `volts` for V. */
 function nearestUnit(written: string, among: readonly Unit[]): string | undefined {
   const words = among.flatMap(({ name, aliases, doc }) => [
     ...[name, ...aliases].map((word) => [word, word] as const),
     [doc.split(/[,:]/, 1)[0] ?? name, name] as const,
   ])
-  const meant = new Map(words)
+  const meant = new Map([...words, ...marks])
   const near = nearest(written, meant.keys())
   return near && meant.get(near)
 }
+
+/** Units of the kind in which the text is a name: `1/0` in AWG. */
+export const gaugesNamed = (text: string, kind: Kind): readonly string[] =>
+  unitsOf(kind).flatMap(({ name, named }) => (named?.(text) === undefined ? [] : [name]))
 
 /** A written number and unit as a quantity. Without a unit it is a plain number. */
 export function readQuantity(text: string, unitName: string | undefined, expected?: Kind): Outcome<Quantity> {
   if (unitName === undefined) {
     const value = parseNumber(text)
-    return value === undefined ? bad({ type: 'not-a-number', text }) : good(quantity(value, 'ratio'))
+    if (value !== undefined) return good(quantity(value, 'ratio'))
+    const [likely] = expected ? gaugesNamed(text, expected) : []
+    return bad(expected && likely ? { type: 'no-unit', expected, likely } : { type: 'not-a-number', text })
   }
   const unit = findUnit(unitName)
   if (!unit) {

@@ -1,4 +1,4 @@
-import type { Kind } from './kinds.ts'
+import type { Kind, UnitSystem } from './kinds.ts'
 import { circle, circularMil, gaugeDiameter } from './wire-gauge.ts'
 
 /** A unit is a row: its spelling, the kind it measures, and how its numbers become SI. */
@@ -68,7 +68,7 @@ export const units: readonly Unit[] = [
   unit('area', 'cm2', 1e-4, 'square centimetre', SI, ['cm²', 'cm^2']),
   unit('area', 'mm2', 1e-6, 'square millimetre', SI, ['mm²', 'mm^2', 'sqmm']),
   unit('area', 'in2', INCH ** 2, 'square inch', NIST, ['in²', 'in^2']),
-  unit('area', 'CM', circularMil, 'circular mil: a circle one thousandth of an inch across', NIST, ['cmil']),
+  unit('area', 'CM', circularMil, 'circular mil, the area of a circle 0.001 in across', NIST, ['cmil']),
   unit('area', 'kcmil', 1000 * circularMil, 'a thousand circular mils', NIST, ['MCM']),
   unit('area', 'AWG', Number.NaN, 'American wire gauge: 6, 2, 1/0 … 4/0', 'ASTM B258', ['awg'], {
     named: gaugeArea,
@@ -84,20 +84,20 @@ export const units: readonly Unit[] = [
   unit('time', 'h', 3600, 'hour', SI, ['hours']),
   unit('time', 'd', 86400, 'day', SI, ['days']),
   unit('angle', 'rad', 1, 'radian'),
-  unit('angle', 'mrad', 1e-3, 'milliradian: a thousandth in a thousand'),
+  unit('angle', 'mrad', 1e-3, 'milliradian: a slope of 1 mm in 1 m'),
   unit('angle', 'deg', Math.PI / 180, 'degree', SI, ['°']),
   unit('angle', 'turn', TURN, 'whole turn', SI, ['turns']),
   unit('angle', 'flat', TURN / 6, 'flat of a hexagon nut, a sixth of a turn', 'geometry of a hexagon', [
     'flats',
   ]),
-  unit('rotational speed', 'rpm', TURN / 60, 'turns a minute', NIST, ['r/min', 'rev/min', 'min^-1']),
-  unit('rotational speed', 'rad/s', 1, 'radian a second'),
+  unit('rotational speed', 'rpm', TURN / 60, 'revolutions per minute', NIST, ['r/min', 'rev/min', 'min^-1']),
+  unit('rotational speed', 'rad/s', 1, 'radian per second'),
   unit('frequency', 'Hz', 1, 'hertz'),
   unit('frequency', 'kHz', 1e3, 'kilohertz'),
-  unit('speed', 'm/s', 1, 'metre a second'),
-  unit('speed', 'km/h', 1 / 3.6, 'kilometre an hour'),
-  unit('speed', 'kn', 1852 / 3600, 'knot, a nautical mile an hour', SI, ['kt', 'kts']),
-  unit('speed', 'ft/s', 12 * INCH, 'foot a second', NIST),
+  unit('speed', 'm/s', 1, 'metre per second'),
+  unit('speed', 'km/h', 1 / 3.6, 'kilometre per hour'),
+  unit('speed', 'kn', 1852 / 3600, 'knot, one nautical mile per hour', SI, ['kt', 'kts']),
+  unit('speed', 'ft/s', 12 * INCH, 'foot per second', NIST),
   unit('force', 'N', 1, 'newton'),
   unit('force', 'kN', 1e3, 'kilonewton'),
   unit('force', 'lbf', LBF, 'pound-force', NIST),
@@ -128,16 +128,16 @@ export const units: readonly Unit[] = [
   unit('power', 'W', 1, 'watt'),
   unit('power', 'kW', 1e3, 'kilowatt'),
   unit('power', 'MW', 1e6, 'megawatt'),
-  unit('power', 'hp', 550 * 12 * INCH * LBF, 'mechanical horsepower, 550 ft·lbf a second', NIST),
+  unit('power', 'hp', 550 * 12 * INCH * LBF, 'mechanical horsepower, 550 ft·lbf per second', NIST),
   unit('pressure', 'Pa', 1, 'pascal'),
   unit('pressure', 'kPa', 1e3, 'kilopascal'),
   unit('pressure', 'MPa', 1e6, 'megapascal', SI, ['N/mm2', 'N/mm²']),
   unit('pressure', 'GPa', 1e9, 'gigapascal'),
   unit('pressure', 'bar', 1e5, 'bar', NIST),
-  unit('pressure', 'psi', LBF / INCH ** 2, 'pound-force a square inch', NIST),
+  unit('pressure', 'psi', LBF / INCH ** 2, 'pound-force per square inch', NIST),
   unit('pressure', 'ksi', (1e3 * LBF) / INCH ** 2, 'a thousand psi', NIST),
-  unit('density', 'kg/m3', 1, 'kilogram a cubic metre', SI, ['kg/m³']),
-  unit('density', 'g/cm3', 1e3, 'gram a cubic centimetre', SI, ['g/cm³']),
+  unit('density', 'kg/m3', 1, 'kilogram per cubic metre', SI, ['kg/m³']),
+  unit('density', 'g/cm3', 1e3, 'gram per cubic centimetre', SI, ['g/cm³']),
   unit('voltage', 'V', 1, 'volt'),
   unit('voltage', 'mV', 1e-3, 'millivolt'),
   unit('voltage', 'kV', 1e3, 'kilovolt'),
@@ -162,6 +162,10 @@ export const units: readonly Unit[] = [
 const byName = new Map(units.flatMap((u) => [u.name, ...u.aliases].map((name) => [name, u] as const)))
 
 export const findUnit = (name: string): Unit | undefined => byName.get(name)
+
+/** The metric units are the SI's by powers of ten; all others that a boat is built in are inch units. */
+export const unitSystemOf = ({ si }: Unit): UnitSystem =>
+  Math.abs(Math.log10(si) - Math.round(Math.log10(si))) < 1e-9 ? 'metric' : 'inch'
 
 export const unitsOf = (kind: Kind): readonly Unit[] => units.filter((u) => u.kind === kind)
 

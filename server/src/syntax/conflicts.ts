@@ -11,22 +11,65 @@ export interface Conflict {
 }
 
 // Git's own marks (git-merge, "How conflicts are presented"): seven signs at the margin, then a space and words or nothing.
-// A line ends in one way only: were CR LF also CR and an empty line, looking for an end that is missing would take for ever.
-const whole =
-  /^<{7}(?: [^\r\n]*)?(?:\r?\n|\r(?!\n))((?:(?!<{7}|\|{7}|={7}|>{7})[^\r\n]*(?:\r?\n|\r(?!\n)))*)((?:\|{7}(?: [^\r\n]*)?(?:\r?\n|\r(?!\n))(?:(?!<{7}|={7}|>{7})[^\r\n]*(?:\r?\n|\r(?!\n)))*)?={7}(?:\r?\n|\r(?!\n))(?:(?!<{7}|={7}|>{7})[^\r\n]*(?:\r?\n|\r(?!\n)))*>{7}(?: [^\r\n]*)?$)/gm
-const line = /^(?:<{7}|\|{7}|={7}|>{7})/m
+const mark = /^(?:<{7}|\|{7}|={7}|>{7})/m
+const lines = /([^\r\n]*)(\r\n|[\r\n]|$)/g
 
 /** Whether a line of the text may open, part or close a conflict. */
-export const mayConflict = (text: string): boolean => line.test(text)
+export const mayConflict = (text: string): boolean => mark.test(text)
 
+type Sign = '<' | '|' | '=' | '>'
+
+/** The sign of a line of marks; undefined of any other line. */
+function signOf(line: string): Sign | undefined {
+  const sign = line[0]
+  if (sign !== '<' && sign !== '|' && sign !== '=' && sign !== '>') return undefined
+  return line.startsWith(sign.repeat(7)) ? sign : undefined
+}
+
+/** Whether a line that begins with a mark is one. */
+const isMark = (line: string): boolean => line.length === 7 || line[7] === ' '
+
+/** A conflict that has been opened and not closed yet. */
+interface Opened {
+  readonly opening: Span
+  /** Where the first version ends. */
+  firstEnd: number | undefined
+  /** What is read now. */
+  part: 'first' | 'base' | 'second'
+}
+
+/** Read line by line: were a missing end looked for from each beginning, many of them would take for ever. */
 export function conflictsIn(text: string): readonly Conflict[] {
   if (!text.includes('<<<<<<<')) return []
-  return [...text.matchAll(whole)].map(({ 0: all, 1: first = '', 2: rest = '', index }) => {
-    const end = index + all.length
-    const from = end - rest.length
-    const opening = { start: index, end: from - first.length }
-    return { span: { start: index, end }, opening, passed: [opening, { start: from, end }] }
-  })
+  const found: Conflict[] = []
+  let opened: Opened | undefined
+  for (const { 1: line = '', 2: end = '', index } of text.matchAll(lines)) {
+    const sign = signOf(line)
+    if (!sign) continue
+    const behind = index + line.length
+    if (sign === '<') {
+      const opening = { start: index, end: behind + end.length }
+      opened = isMark(line) && end !== '' ? { opening, firstEnd: undefined, part: 'first' } : undefined
+      continue
+    }
+    if (!opened) continue
+    const { opening, part } = opened
+    if (sign === '|' && part !== 'first') continue
+    if (sign === '|' && isMark(line)) {
+      opened.firstEnd = index
+      opened.part = 'base'
+    } else if (sign === '=' && part !== 'second' && line.length === 7) {
+      opened.firstEnd ??= index
+      opened.part = 'second'
+    } else {
+      if (sign === '>' && part === 'second' && isMark(line) && opened.firstEnd !== undefined) {
+        const span = { start: opening.start, end: behind }
+        found.push({ span, opening, passed: [opening, { start: opened.firstEnd, end: behind }] })
+      }
+      opened = undefined
+    }
+  }
+  return found
 }
 
 /** The text with spaces for all that is passed over: every other character stays where it is. */

@@ -1,4 +1,5 @@
 import type { IToken } from 'chevrotain'
+import { balanced } from './braces.ts'
 import { conflictsIn } from './conflicts.ts'
 import { once } from './once.ts'
 import { cutSections } from './sections.ts'
@@ -56,10 +57,10 @@ function sameCuts(whole: string, laid: readonly LaidOut[]): boolean {
   )
 }
 
-/** What the parser is told of a section: its tokens. */
+/** What the parser gets for a section: its tokens, and where braces are missing. */
 const reading = (section: string): string =>
   JSON.stringify(
-    T.lex(section)
+    balanced(T.lex(section).tokens, section)
       .tokens.filter(({ tokenType }) => tokenType !== T.Newline)
       .map(({ tokenType, image }) => [tokenType.name, image.trimEnd()]),
   )
@@ -150,30 +151,24 @@ const asItStands = (tokens: readonly IToken[], text: string): string => {
 
 /** The tokens with the spaces they should have between them. */
 function spaced(tokens: readonly IToken[], text: string): string {
-  const joined = tokens
-    .map((token, i) => gap(tokens[i - 1], token, tokens[i + 1], text) + token.image)
-    .join('')
+  const joined = tokens.map((token, i) => gap(tokens[i - 1], token, tokens[i - 2]) + token.image).join('')
   return sameReading(tokens, joined) ? joined : asItStands(tokens, text)
 }
 
-function gap(before: IToken | undefined, token: IToken, after: IToken | undefined, text: string): string {
+function gap(before: IToken | undefined, token: IToken, further: IToken | undefined): string {
   if (!before) return ''
   const touching = T.endOf(before) === token.startOffset
   const [left, right] = [before.tokenType, token.tokenType]
-  if (right === T.Colon && left === T.FactName) return ''
   if (left === T.Opening || left === T.Closing || right === T.Opening || right === T.Closing) return ' '
-  if (left === T.Colon) return ' '
-  if (right === T.FactName) return '  '
-  // `35,2` may be meant as one number: its finding says so, and it stays as it is.
-  if (right === T.Comma) return touching || !isDigitComma(before, after, text) ? '' : ' '
-  if (left === T.Comma)
-    return touching && /\d/.test(text[before.startOffset - 1] ?? '') && right === T.Amount ? '' : ' '
-  if (left === T.Amount && right === T.Word) return ' '
+  // `ratio: 2.5:1`
+  if (right === T.Colon && (left === T.FactName || left === T.Amount)) return ''
+  if (left === T.Colon) return further?.tokenType === T.Amount && right === T.Amount ? '' : ' '
+  if (right === T.FactName || right === T.BlockKind) return '  '
+  if (right === T.Comma) return ''
+  if (left === T.Comma) return ' '
+  if ((left === T.Amount || left === T.Blank) && right === T.Word) return ' '
   return touching ? '' : ' '
 }
-
-const isDigitComma = (before: IToken, after: IToken | undefined, text: string): boolean =>
-  before.tokenType === T.Amount && after?.tokenType === T.Amount && /\d/.test(text[T.endOf(before) - 1] ?? '')
 
 /** Widths of the name and the value column, for each line of a run of facts without anything between them. */
 function columnsOf(lines: readonly Line[]): readonly Columns[] {

@@ -1,5 +1,7 @@
 import { EmbeddedActionsParser, type IOrAlt, type IToken, tokenMatcher } from 'chevrotain'
-import { amountPart, curlyLeaf, type Further, join, leaf, spanOf, textLeaf, worked } from './leaves.ts'
+import { blockHeading, braceProblems } from './braces.ts'
+import { amountPart, blankPart, type Further, join, leaf, spanOf, textLeaf, worked } from './leaves.ts'
+import { addClosing, addNoise } from './problem-runs.ts'
 import * as T from './tokens.ts'
 import type {
   BlockNode,
@@ -24,9 +26,9 @@ import type {
  *     fact       = NAME ":" [ entries ] [ provenance ]
  *     line       = { entries | provenance }
  *     entries    = entry { "," entry }
- *     part       = "±" [ sum ] | +a/-b [ unit ] | sum [ ".." [ sum ] ]
+ *     part       = "±" [ sum ] | +a/-b [ unit ] | sum [ ".." [ sum ] ] [ ":" [ sum ] ]
  *     sum        = operand { ("+" | "-" | "*" | "/") [ operand ] }
- *     operand    = [ sign ] AMOUNT [ WORD ] | WORD | TEXT | DATE | "(" [ sum [ sum ] ] ")" | "-" [ operand ]
+ *     operand    = [ sign ] AMOUNT [ WORD | "'" | '"' ] | "?" [ WORD ] | WORD | TEXT | DATE | "(" [ sum [ sum ] ] ")" | "-" [ operand ]
  *
  * Alternatives that hold on to nothing of one run of their rule are made once (`of…`).
  */
@@ -81,17 +83,17 @@ export class SectionParser extends EmbeddedActionsParser {
     this.MANY2(() => this.OR2(inside))
     const closing = this.OPTION(() => this.CONSUME(T.Closing))
     return this.ACTION(() => {
-      const headSpan = join(spanOf(kind), heading.at(-1)?.span ?? spanOf(kind))
-      if (!closing) this.problems.push({ type: 'block-not-closed', kind: kind.image, span: headSpan })
+      const head = blockHeading(kind, heading)
       const end = closing ?? opening
-      const last = items.at(-1)?.span ?? spanOf(end)
+      const last = items.at(-1)?.span ?? spanOf(opening)
+      this.problems.push(...braceProblems(head, { opening, closing, last: items.at(-1) }))
       return {
         type: 'block',
         kind: leaf(kind),
         heading,
         items,
         doc: undefined,
-        headSpan,
+        headSpan: head.span,
         span: join(spanOf(kind), closing ? spanOf(closing) : join(spanOf(end), last)),
       }
     })
@@ -120,8 +122,10 @@ export class SectionParser extends EmbeddedActionsParser {
           ALT: () => {
             const read = this.SUBRULE(this.entries)
             this.ACTION(() => {
-              entries.push(...read)
-              spans.push(...read.map(({ span }) => span))
+              for (const entry of read) {
+                entries.push(entry)
+                spans.push(entry.span)
+              }
             })
           },
         },
@@ -180,18 +184,9 @@ export class SectionParser extends EmbeddedActionsParser {
     this.MANY(() =>
       this.OR([
         { ALT: () => this.collect(words, leaf(this.CONSUME(T.Word))) },
-        {
-          ALT: () => {
-            const text = this.CONSUME(T.Text)
-            this.ACTION(() => texts.push(textLeaf(text)))
-          },
-        },
-        {
-          ALT: () => {
-            const text = this.CONSUME(T.CurlyText)
-            this.ACTION(() => texts.push(this.curly(text)))
-          },
-        },
+        { ALT: () => this.collect(texts, textLeaf(this.CONSUME(T.Text))) },
+        { ALT: () => this.collect(texts, this.open(this.CONSUME(T.OpenText))) },
+        { ALT: () => this.collect(texts, this.curly(this.CONSUME(T.CurlyText))) },
         { ALT: () => this.collect(words, leaf(this.CONSUME(T.DateTime))) },
         { ALT: () => this.collect(words, leaf(this.CONSUME(T.Amount))) },
         { ALT: () => this.CONSUME(T.Comma) },
@@ -201,6 +196,8 @@ export class SectionParser extends EmbeddedActionsParser {
     return this.ACTION(() => {
       const last = [...words, ...texts].toSorted((a, b) => a.span.start - b.span.start).at(-1)
       const span = join(spanOf(open), shut ? spanOf(shut) : (last?.span ?? spanOf(open)))
+      // A text that is not closed takes the bracket with it.
+      if (!shut && this.isOpenText(last)) return { words, texts, span }
       if (!shut && last) this.problems.push({ type: 'bracket-not-closed', closing: ']', span })
       else if (!shut) this.noise(open)
       return { words, texts, span }
@@ -236,9 +233,14 @@ export class SectionParser extends EmbeddedActionsParser {
           this.CONSUME(T.To)
           return this.OPTION4(() => this.SUBRULE3(this.sum)) ?? this.missing()
         })
-        return this.ACTION(
-          (): Part => (high ? { type: 'range', low, high, span: join(low.span, high.span) } : low),
-        )
+        const right = this.OPTION5(() => {
+          this.CONSUME(T.Colon)
+          return this.OPTION6(() => this.SUBRULE4(this.sum)) ?? this.missing()
+        })
+        return this.ACTION((): Part => {
+          const left: Part = high ? { type: 'range', low, high, span: join(low.span, high.span) } : low
+          return right ? { type: 'proportion', left, right, span: join(left.span, right.span) } : left
+        })
       },
     },
   ]
@@ -267,39 +269,34 @@ export class SectionParser extends EmbeddedActionsParser {
         const sign = this.OPTION1(() => this.CONSUME(T.Sign))
         const amount = this.CONSUME(T.Amount)
         const unit = this.OPTION2(() => this.CONSUME1(T.Word))
-        return this.ACTION(() => amountPart(amount, unit, sign))
-      },
-    },
-    {
-      ALT: () => {
-        return { type: 'word', ...leaf(this.CONSUME2(T.Word)) }
-      },
-    },
-    {
-      ALT: () => {
-        return { type: 'text', ...textLeaf(this.CONSUME(T.Text)) }
-      },
-    },
-    {
-      ALT: () => {
-        const text = this.CONSUME(T.OpenText)
-        return this.ACTION((): Part => {
-          this.problems.push({ type: 'text-not-closed', span: spanOf(text) })
-          return { type: 'text', ...textLeaf(text) }
+        const mark = this.OPTION8({
+          GATE: () => T.isMark(this.LA(0), this.LA(1), this.LA(2)),
+          DEF: () =>
+            this.OR8([{ ALT: () => this.CONSUME2(T.OpenText) }, { ALT: () => this.CONSUME2(T.Stray) }]),
         })
+        return this.ACTION(() => amountPart(amount, unit ?? mark, sign))
       },
     },
     {
       ALT: () => {
-        const text = this.CONSUME(T.CurlyText)
-        return this.ACTION((): Part => ({ type: 'text', ...this.curly(text) }))
+        const mark = this.CONSUME(T.Blank)
+        const unit = this.OPTION7(() => this.CONSUME3(T.Word))
+        return this.ACTION(() => blankPart(mark, unit))
+      },
+    },
+    { ALT: () => ({ type: 'word', ...leaf(this.CONSUME2(T.Word)) }) },
+    { ALT: () => ({ type: 'text', ...textLeaf(this.CONSUME(T.Text)) }) },
+    {
+      ALT: () => {
+        return { type: 'text', ...this.open(this.CONSUME(T.OpenText)) }
       },
     },
     {
       ALT: () => {
-        return { type: 'date', ...leaf(this.CONSUME(T.DateTime)) }
+        return { type: 'text', ...this.curly(this.CONSUME(T.CurlyText)) }
       },
     },
+    { ALT: () => ({ type: 'date', ...leaf(this.CONSUME(T.DateTime)) }) },
     {
       ALT: () => {
         const open = this.CONSUME(T.LeftParen)
@@ -327,10 +324,21 @@ export class SectionParser extends EmbeddedActionsParser {
   ]
   private readonly operand = this.RULE('operand', (): Part => this.OR(this.ofOperand))
 
+  private open(token: IToken): Leaf {
+    const read = textLeaf(token)
+    this.ACTION(() => this.problems.push({ type: 'text-not-closed', span: read.span }))
+    return read
+  }
+
+  private isOpenText(leaf: Leaf | undefined): boolean {
+    const problem = this.problems.at(-1)
+    return problem?.type === 'text-not-closed' && problem.span === leaf?.span
+  }
+
   /** What stands in curly quotes is read as it was meant. */
   private curly(token: IToken): Leaf {
-    const read = curlyLeaf(token)
-    this.problems.push({ type: 'curly-quotes', ...read })
+    const read = textLeaf(token)
+    this.ACTION(() => this.problems.push({ type: 'curly-quotes', ...read }))
     return read
   }
 
@@ -373,23 +381,13 @@ export class SectionParser extends EmbeddedActionsParser {
 
   /** One problem for a run of noise, not one for each sign of it. */
   private noise(token: IToken): void {
-    const last = this.problems.at(-1)
     const follows = this.last !== undefined && this.LA(-1) === this.last
-    if (follows && last?.type === 'unreadable')
-      this.problems[this.problems.length - 1] = {
-        ...last,
-        text: (last.text + token.image).slice(0, 40),
-        span: join(last.span, spanOf(token)),
-      }
-    else this.problems.push({ type: 'unreadable', text: token.image, span: spanOf(token) })
+    addNoise(this.problems, token, follows)
     this.last = token
   }
 
   private closesNothing(span: Span): void {
-    const last = this.problems.at(-1)
-    if (last?.type === 'closing-without-block' && last.span.end === span.start)
-      this.problems[this.problems.length - 1] = { ...last, span: join(last.span, span) }
-    else this.problems.push({ type: 'closing-without-block', span })
+    addClosing(this.problems, span)
   }
 
   private collect<T>(into: T[], read: T | undefined): void {

@@ -1,5 +1,30 @@
 // Made by npm run generate from the vocabulary.
 
+/** Every kind of block. */
+export const kindsOfBlock: ReadonlySet<string> = new Set([
+  'job',
+  'battery',
+  'drive',
+  'propeller',
+  'shaft',
+  'bearing',
+  'shaft-log',
+  'seal',
+  'coupling',
+  'gear',
+  'motor',
+  'bed',
+  'foot',
+  'target',
+  'reading',
+  'move',
+  'controller',
+  'cable',
+  'protection',
+  'phase-map',
+  'concession',
+])
+
 /** Kinds of block that stand inside another, and never at the top. */
 export const alwaysInside: ReadonlySet<string> = new Set(['foot', 'target', 'reading', 'move', 'phase-map'])
 

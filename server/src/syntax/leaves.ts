@@ -9,17 +9,13 @@ export const join = (first: Span, last: Span): Span =>
 
 export const leaf = (token: IToken): Leaf => ({ text: token.image, span: spanOf(token) })
 
-/** A text without its quotes, and without the backslashes before what they protect. */
-export const textLeaf = (token: IToken): Leaf => ({
-  text: token.image.replace(/^"|"$/g, '').replace(/\\(.)/g, '$1'),
-  span: spanOf(token),
-})
+/** A text without its quotes, and without the backslashes before what they protect. In curly or single quotes nothing is protected. */
+export const unquoted = (image: string): string =>
+  image.startsWith('"')
+    ? image.replace(/^"|"$/g, '').replace(/\\(.)/g, '$1')
+    : image.replace(/^[“”„‟‘’‚‛«»‹›']|[“”„‟‘’‚‛«»‹›']$/g, '').trim()
 
-/** A text in curly quotes, which protect nothing. */
-export const curlyLeaf = (token: IToken): Leaf => ({
-  text: token.image.replace(/^[“”„‟]|[“”„‟]$/g, '').trim(),
-  span: spanOf(token),
-})
+export const textLeaf = (token: IToken): Leaf => ({ text: unquoted(token.image), span: spanOf(token) })
 
 /** A sign of its own before the number counts: a minus turns it, a plus changes nothing. */
 export const amountPart = (amount: IToken, unit?: IToken, sign?: IToken): Part => ({
@@ -29,11 +25,18 @@ export const amountPart = (amount: IToken, unit?: IToken, sign?: IToken): Part =
   span: { start: (sign ?? amount).startOffset, end: endOf(unit ?? amount) },
 })
 
+/** `?`, with the unit of what is not known yet. */
+export const blankPart = (mark: IToken, unit?: IToken): Part => ({
+  type: 'blank',
+  unit: unit && leaf(unit),
+  span: join(spanOf(mark), spanOf(unit ?? mark)),
+})
+
 /** The operator that a sign stands for, whichever way it is written. */
 function operatorOf({ image }: IToken): '+' | '-' | '*' | '/' {
   if (image === '×') return '*'
   if (image === '÷') return '/'
-  return image === '−' ? '-' : (image as '+' | '-' | '*' | '/')
+  return image === '+' || image === '*' || image === '/' ? image : '-'
 }
 
 const operation = (operator: IToken, left: Part, right: Part): Part => ({

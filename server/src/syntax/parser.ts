@@ -1,4 +1,5 @@
 import { EOF, type IToken } from 'chevrotain'
+import { balanced } from './braces.ts'
 import { conflictsIn } from './conflicts.ts'
 import { withDocs } from './doc-comments.ts'
 import { SectionParser } from './grammar.ts'
@@ -16,7 +17,8 @@ export function parseSection(text: string): Parsed<SectionTree> {
   built ??= new SectionParser(false)
   const parser = built
   const { tokens, trivia } = lex(text)
-  parser.input = tokens
+  const { tokens: read, extra } = balanced(tokens, text)
+  parser.input = read
   parser.problems = conflictsIn(text).map(({ opening }) => ({
     type: 'merge-conflict',
     // Without its line end.
@@ -25,6 +27,7 @@ export function parseSection(text: string): Parsed<SectionTree> {
       end: opening.start + text.slice(opening.start, opening.end).trimEnd().length,
     },
   }))
+  for (const span of extra) parser.problems.push({ type: 'closing-without-block', span })
   const items = parser.section() ?? []
   const failure = parser.errors[0]
   if (failure) {

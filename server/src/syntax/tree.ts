@@ -14,6 +14,8 @@ export interface Leaf {
 
 export type Part =
   | { readonly type: 'amount'; readonly number: string; readonly unit: Leaf | undefined; readonly span: Span }
+  /** `?`, `? mm`: not known yet. */
+  | { readonly type: 'blank'; readonly unit: Leaf | undefined; readonly span: Span }
   | { readonly type: 'word'; readonly text: string; readonly span: Span }
   | { readonly type: 'text'; readonly text: string; readonly span: Span }
   | { readonly type: 'date'; readonly text: string; readonly span: Span }
@@ -24,6 +26,8 @@ export type Part =
       readonly span: Span
     }
   | { readonly type: 'plus-minus'; readonly by: Part; readonly span: Span }
+  /** `2.5:1` */
+  | { readonly type: 'proportion'; readonly left: Part; readonly right: Part; readonly span: Span }
   | { readonly type: 'range'; readonly low: Part; readonly high: Part; readonly span: Span }
   | {
       readonly type: 'operation'
@@ -81,7 +85,10 @@ export interface BlockNode {
 export type Item = BlockNode | FactNode | LineNode
 
 export type SyntaxProblem =
-  | { readonly type: 'block-not-closed'; readonly kind: string; readonly span: Span }
+  /** At its last word; `heading` is that of the block. */
+  | { readonly type: 'block-not-closed'; readonly heading: Leaf; readonly span: Span }
+  /** At its heading. */
+  | { readonly type: 'block-not-opened'; readonly heading: Leaf; readonly span: Span }
   | { readonly type: 'closing-without-block'; readonly span: Span }
   | { readonly type: 'text-not-closed'; readonly span: Span }
   | { readonly type: 'bracket-not-closed'; readonly closing: ']' | ')'; readonly span: Span }
@@ -106,6 +113,32 @@ export interface Parsed<T> {
 
 /** The text the tree was read from. */
 export const print = (tree: SectionTree): string => tree.tokens.map((token) => token.image).join('')
+
+/** The parts that a part is made of. */
+export function insideOf(part: Part): readonly Part[] {
+  switch (part.type) {
+    case 'plus-minus':
+      return [part.by]
+    case 'range':
+      return [part.low, part.high]
+    case 'operation':
+    case 'proportion':
+      return [part.left, part.right]
+    case 'negated':
+      return [part.of]
+    default:
+      return []
+  }
+}
+
+/** A part, and all that it is made of. */
+export const withInside = (part: Part): readonly Part[] => [part, ...insideOf(part).flatMap(withInside)]
+
+const isOrHasBlank = (part: Part): boolean => part.type === 'blank' || insideOf(part).some(isOrHasBlank)
+
+/** Whether the value is not known yet: nothing is written, or a part of it is blank. */
+export const isBlank = (entries: readonly Entry[]): boolean =>
+  entries.length === 0 || entries.some(({ parts }) => parts.some(isOrHasBlank))
 
 export const contains = (span: Span, offset: number): boolean => span.start <= offset && offset <= span.end
 

@@ -1,25 +1,52 @@
 import type { Shape } from './shape.ts'
+import { type Status, statuses } from './status.ts'
 
-export interface Fact<T = unknown> {
+/** From which status on a fact is asked for, and where. Parts in a library are asked for nothing. */
+interface Asked {
+  /** Absent: it is optional. From `draft`: nothing can be worked out without it. */
+  readonly from?: Status
+  /** It is asked for only where another fact of the block says this. */
+  readonly when?: { readonly fact: string; readonly is: string }
+  /** It is not asked for where the block states this fact instead. */
+  readonly or?: string
+  /** It is found out on the boat, so an as-built job cannot assume it. What is asked for from `as-built` on always is. */
+  readonly onBoat?: true
+}
+
+export interface Fact<T = unknown> extends Asked {
   readonly shape: Shape<T>
   /** What it is, for hover and the reference. */
   readonly doc: string
   /** A value as it would be written. */
   readonly example: string
-  /** Without it the block says too little; not asked of parts in a library. */
-  readonly required: boolean
+  /** What of a value is missing, in words: `torque`. It is asked for from `issued` on. */
+  lacks?(value: T): string | undefined
+  /** Each drive has its own: a drive that is `like` another does not take it. */
+  readonly perDrive?: true
 }
 
 export const fact = <T>(
   shape: Shape<T>,
   doc: string,
-  more: { example: string; required?: true },
+  more: Pick<Fact<T>, 'example' | 'perDrive' | 'lacks'> & Asked,
 ): Fact<T> => ({
   shape,
   doc,
-  example: more.example,
-  required: more.required ?? false,
+  ...more,
 })
+
+export const isFoundOnBoat = ({ from, onBoat }: Fact): boolean => from === 'as-built' || onBoat === true
+
+/** From which status on it is asked for, in words: `issued, where adjuster is shims`. Undefined where it is optional. */
+export const sayAsked = ({ from, when, or }: Fact): string | undefined =>
+  from &&
+  `${from}${when ? `, where \`${when.fact}\` is \`${when.is}\`` : ''}${or === undefined ? '' : `, unless \`${or}\` is stated`}`
+
+/** The kinds of block that one needs, with the status they are asked for from. */
+export const needsOf = ({
+  needs = {},
+}: BlockKind): readonly { readonly kind: string; readonly from: Status }[] =>
+  statuses.flatMap((from) => (needs[from] ?? []).map((kind) => ({ kind, from })))
 
 /** What stands between a block's kind and its brace. */
 export type Heading = 'none' | 'name' | 'title' | 'after' | 'check'
@@ -33,13 +60,17 @@ export interface BlockKind<Facts extends Readonly<Record<string, Fact>> = Readon
   readonly within: readonly string[]
   /** Whether several may stand side by side. */
   readonly many: boolean
+  /** Each drive has its own: a drive that is `like` another does not take it. */
+  readonly perDrive?: true
+  /** It records what was done once: it is `like` no other. */
+  readonly isRecord?: true
   readonly facts: Facts
   /** Fact that lines without a colon are read as. */
   readonly bare?: keyof Facts & string
   /** What a fact by any other name is: the names are then the user's own. */
   readonly others?: Fact
-  /** Children that must be there. */
-  readonly needs?: readonly string[]
+  /** Blocks that are asked for, from which status on: inside it, or for a job anywhere in the file. */
+  readonly needs?: Readonly<Partial<Record<Status, readonly string[]>>>
   readonly example: string
 }
 

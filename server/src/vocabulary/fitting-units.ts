@@ -1,5 +1,5 @@
 import { type Kind, kinds, type UnitSystem } from '../quantity/kinds.ts'
-import { readQuantity } from '../quantity/quantity.ts'
+import { gaugesNamed, parseNumber, readQuantity } from '../quantity/quantity.ts'
 import { findUnit, nameBehind } from '../quantity/units.ts'
 import type { Fact } from './block.ts'
 
@@ -11,6 +11,9 @@ export function fittingUnits(
   fact: Fact | undefined,
   system: UnitSystem | undefined,
 ): readonly string[] {
+  // `1/0` is no number, but the name of a gauge.
+  const gauges = parseNumber(number) === undefined ? wanted.flatMap((kind) => gaugesNamed(number, kind)) : []
+  if (gauges.length > 0) return gauges
   const usual = (fact?.example.split(/[\s,]+/) ?? []).flatMap((word) => findUnit(word) ?? [])
   const shown = (of: UnitSystem) =>
     wanted.flatMap((kind) => {

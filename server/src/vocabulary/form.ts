@@ -32,10 +32,10 @@ export interface Form {
 
 /** Words in the brackets behind a value, with what each says. */
 export const provenanceWords: Readonly<Record<string, string>> = {
-  maker: 'As its maker states it.',
-  measured: 'As it was measured. The day may follow.',
-  drawing: 'As a drawing gives it. The number of the drawing follows in quotes.',
-  assumed: 'Nobody knows it yet: whoever reads a result sees what it depends on.',
+  maker: 'Stated by the maker.',
+  measured: 'Measured. A date can follow.',
+  drawing: 'Taken from a drawing. The drawing number follows in quotes.',
+  assumed: 'Assumed for now. Every result that depends on it says so.',
 }
 
 const size = (quantity: Kind): Slot => ({ label: 'size', doc: 'The nominal size, with its unit.', quantity })
@@ -46,7 +46,7 @@ const toleranced = (quantity: Kind): readonly Form[] => [
     entries: [
       [
         size(quantity),
-        { label: '+up/-down', sign: '+/-', doc: 'How far above and below it may lie: `+3/-2 mm`.', quantity },
+        { label: '+up/-down', sign: '+/-', doc: 'How far it may be above and below: `+3/-2 mm`.', quantity },
       ],
     ],
   },
@@ -54,7 +54,7 @@ const toleranced = (quantity: Kind): readonly Form[] => [
     entries: [
       [
         size(quantity),
-        { label: '± by', sign: '±', doc: 'How far to either side it may lie: `± 0.02 mm`.', quantity },
+        { label: '± by', sign: '±', doc: 'How far it may be above or below: `± 0.02 mm`.', quantity },
       ],
     ],
   },
@@ -86,7 +86,7 @@ const most = (quantity: Kind): Form => ({
   entries: [
     [
       { label: 'max', doc: 'No more than what follows.', choices: ['max'] },
-      { label: 'limit', doc: 'The most that is allowed, with its unit.', quantity },
+      { label: 'limit', doc: 'The most allowed, with its unit.', quantity },
     ],
   ],
 })
@@ -100,7 +100,7 @@ export const upperForms = (quantity: Kind): readonly Form[] => [
 
 const range = (quantity: Kind): Form => ({
   entries: [
-    [{ label: 'least..most', doc: 'Both limits; the unit may stand once, behind the last.', quantity }],
+    [{ label: 'least..most', doc: 'Both limits. The unit can be written once, after the last.', quantity }],
   ],
 })
 
@@ -112,7 +112,7 @@ export const bandForms = (quantity: Kind): readonly Form[] => [
     entries: [
       [
         { label: 'min', doc: 'No less than what follows.', choices: ['min'] },
-        { label: 'limit', doc: 'The least that is allowed, with its unit.', quantity },
+        { label: 'limit', doc: 'The least allowed, with its unit.', quantity },
       ],
     ],
   },

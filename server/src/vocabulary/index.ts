@@ -1,3 +1,4 @@
+import { nearest } from '../quantity/nearest.ts'
 import type { BlockKind } from './block.ts'
 import { battery } from './kinds/battery.ts'
 import { bearing } from './kinds/bearing.ts'
@@ -20,6 +21,7 @@ import { seal } from './kinds/seal.ts'
 import { shaft } from './kinds/shaft.ts'
 import { shaftLog } from './kinds/shaft-log.ts'
 import { target } from './kinds/target.ts'
+import { meant } from './meant.ts'
 import type { Shape } from './shape.ts'
 
 /** Every block kind, in the order of the work. A kind is declared in its own file and named here. */
@@ -63,5 +65,14 @@ export type FactValue<P extends FactPath> = P extends `${infer K extends BlockNa
     : never
   : never
 
+/** The kinds, whatever their facts. */
+export const blockKinds = Object.values(vocabulary) as readonly unknown[] as readonly BlockKind[]
+
 export const findKind = (name: string): BlockKind | undefined =>
   Object.hasOwn(vocabulary, name) ? (vocabulary[name as BlockName] as unknown as BlockKind) : undefined
+
+const kindNames = Object.keys(vocabulary)
+
+/** The kind of block meant by a word: `prop` for propeller. One or two letters are short for nothing in particular. */
+export const kindMeant = (word: string): string | undefined =>
+  word.length > 2 ? meant(word, kindNames) : nearest(word, kindNames)

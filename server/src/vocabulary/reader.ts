@@ -9,9 +9,13 @@ export type ValueProblem =
       readonly type: 'not-this-value'
       readonly expected: string
       readonly nearest?: string
+      /** What is written would be a text if it stood in quotes. */
+      readonly quotes?: true
       /** A value as it would be written. */
       readonly example?: string
     }
+  /** `1/2`: as a ratio with a colon, and as a plain number. */
+  | { readonly type: 'ratio-unclear'; readonly ratio: string; readonly number: string }
   | { readonly type: 'outside-allowed'; readonly allowed: string }
   | {
       readonly type: 'unresolved'
@@ -21,7 +25,14 @@ export type ValueProblem =
       /** The kind of block that does go by the name. */
       readonly is?: string
     }
-  | { readonly type: 'refers-to-itself'; readonly path: string }
+  | {
+      readonly type: 'refers-to-itself'
+      readonly path: string
+      /** What leads round: the value of a fact, references between top-level blocks, or the `like` of a block of this kind. */
+      readonly round: 'value' | 'blocks' | { readonly likeOf: string; readonly isSelf: boolean }
+    }
+  /** More values than are read; `what` they are, in words. */
+  | { readonly type: 'list-too-long'; readonly count: number; readonly most: number; readonly what: string }
   | { readonly type: 'no-such-date'; readonly text: string }
   | { readonly type: 'unknown-fit'; readonly text: string }
 

@@ -2,6 +2,7 @@ import type { Band } from '../quantity/band.ts'
 import { fitBand, fitClasses } from '../quantity/fits.ts'
 import { formatSi } from '../quantity/format.ts'
 import { type Kind, kinds, type UnitSystem } from '../quantity/kinds.ts'
+import { unitOfMark } from '../quantity/quantity.ts'
 import { findUnit } from '../quantity/units.ts'
 import type { Entry, Part, Span } from '../syntax/tree.ts'
 import { bandForms, type Form, sizedForms, upperForms } from './form.ts'
@@ -23,6 +24,10 @@ export interface Shape<T> {
   readonly refersTo?: readonly string[]
   /** The ways to write it, where it has several parts. */
   readonly forms?: readonly Form[]
+  /** A ratio may be written with a colon: `2.5:1`. */
+  readonly mayBeRatio?: true
+  /** Texts in quotes may be in it. */
+  readonly mayQuote?: true
   /** What its amounts may be, SI: `read` refuses all others. */
   readonly allowed?: Allowed
 }
@@ -66,7 +71,9 @@ function single(
 /** `5 ft 6 in` as `5 ft + 6 in`: amounts of one kind in units of their own, one after the other. */
 function added(parts: readonly Part[]): string | undefined {
   const written = parts.flatMap((part) =>
-    part.type === 'amount' && part.unit ? [{ number: part.number, unit: part.unit.text }] : [],
+    part.type === 'amount' && part.unit
+      ? [{ number: part.number, unit: unitOfMark(part.unit.text) ?? part.unit.text }]
+      : [],
   )
   const known = new Set(written.map(({ unit }) => findUnit(unit)))
   const sameKind = new Set([...known].map((unit) => unit?.kind)).size === 1 && !known.has(undefined)
@@ -113,12 +120,12 @@ export interface Sized extends Band {
 }
 
 export const sized = (kind: Kind, limits: Limits): Shape<Sized> => ({
-  words: `${kinds[kind].words}, with a tolerance if there is one`,
+  words: `${kinds[kind].words}, with a tolerance if it has one`,
   quantity: kind,
   allowed: allowedBy(limits),
   forms: sizedForms(kind, kind === 'length' ? fitClasses : []),
   read: (entries, reader) => {
-    const parts = single(entries, reader, `${kinds[kind].words}, with a tolerance if there is one`, 2)
+    const parts = single(entries, reader, `${kinds[kind].words}, with a tolerance if it has one`, 2)
     const size = parts && readSized(parts, entries, reader, kind)
     return size && allWithin(size, limits, entries, kind, reader)
   },
@@ -146,10 +153,12 @@ function readSized(
   const [first, second] = parts
   if (!first) return undefined
   if (second?.type === 'plus-minus') {
-    const [nominal, by] = amounts([first, second.by], kind, reader)
+    const [nominal, read] = amounts([first, second.by], kind, reader)
+    // Of a tolerance below zero nobody knows whether its sign or its figure is wrong.
+    const by = within(read, { min: 0 }, { span: second.by.span, parts: [first, second.by], kind }, reader)
     return nominal === undefined || by === undefined
       ? undefined
-      : { nominal, low: nominal - Math.abs(by), high: nominal + Math.abs(by) }
+      : { nominal, low: nominal - by, high: nominal + by }
   }
   if (second?.type === 'two-sided') {
     const unitHolder: Part =
@@ -187,6 +196,12 @@ export const band = (kind: Kind, limits: Limits): Shape<Band> => ({
   },
 })
 
+/** What is missing in limits that need both ends. */
+export function endMissing({ low, high }: Band): string | undefined {
+  if (low === undefined) return 'low end'
+  return high === undefined ? 'high end' : undefined
+}
+
 function readBand(entries: readonly Entry[], reader: Reader, kind: Kind): Band | undefined {
   const words = `limits of ${kinds[kind].words.replace(/^an? /, '')}`
   const parts = single(entries, reader, words, 2)
@@ -203,6 +218,7 @@ function readBand(entries: readonly Entry[], reader: Reader, kind: Kind): Band |
     if (second) return notThis(entries, reader, words)
     const [low, high] = amounts([first.low, first.high], kind, reader)
     if (low === undefined || high === undefined) return undefined
+    if (hasThreePoints(first)) return notThis(entries, reader, words, straight(first, low, high))
     return low <= high
       ? { low, high }
       : notThis(entries, reader, 'limits with the lower one first', turned(first))
@@ -219,13 +235,33 @@ function rangeMeant([first, second]: readonly Part[]): string | undefined {
       : first?.type === 'amount' && first.unit?.text === 'to'
         ? [{ ...first, unit: undefined }, second]
         : []
-  return low?.type === 'amount' && !low.unit && high?.type === 'amount' && high.unit
-    ? `${low.number}..${high.number} ${high.unit.text}`
+  if (low?.type !== 'amount' || high?.type !== 'amount' || !high.unit) return undefined
+  // `108 V - 24 V` is worked out.
+  if (low.unit?.text === high.unit.text && Number(low.number) >= Number(high.number)) return undefined
+  return `${low.number}${low.unit ? ` ${low.unit.text}` : ''}..${high.number} ${high.unit.text}`
+}
+
+type Range = Part & { readonly type: 'range' }
+
+/** `84...108 V`. `.5...75 in` has its points where they belong, and so has `0 .. .5 in`. */
+const hasThreePoints = ({ low, high }: Range): boolean =>
+  low.type === 'amount' &&
+  high.type === 'amount' &&
+  high.number.startsWith('.') &&
+  !low.number.startsWith('.') &&
+  high.span.start - low.span.end === 2
+
+/** `84...108 V` as `84..108 V`; undefined for `0.1...5 in`, where the third point may be that of the number, and where the lower is not first. */
+function straight({ low: from, high: to }: Range, low: number, high: number): string | undefined {
+  if (from.type !== 'amount' || to.type !== 'amount' || low <= high) return undefined
+  const most = to.number.slice(1)
+  return !from.unit && Number(from.number) < Number(most)
+    ? `${from.number}..${most}${to.unit ? ` ${to.unit.text}` : ''}`
     : undefined
 }
 
 /** `29..24 mm` as `24..29 mm`. */
-function turned({ low, high }: Part & { readonly type: 'range' }): string | undefined {
+function turned({ low, high }: Range): string | undefined {
   if (low.type !== 'amount' || high.type !== 'amount') return undefined
   const [first, last] = [high.unit, low.unit].map((unit) => (unit ? ` ${unit.text}` : ''))
   return last ? `${high.number}${first}..${low.number}${last}` : `${high.number}..${low.number}${first}`
@@ -233,7 +269,7 @@ function turned({ low, high }: Part & { readonly type: 'range' }): string | unde
 
 /** Limits that must have an upper end: `max 0.10 mm`. A `min` alone would allow everything that matters. */
 export function upperLimit(kind: Kind, limits: Limits): Shape<Band> {
-  const words = `the most that is allowed: \`max\` and ${kinds[kind].words}`
+  const words = `the most allowed: \`max\` and ${kinds[kind].words}`
   const whole = band(kind, { ...limits, min: 0 })
   return {
     ...whole,
@@ -263,23 +299,41 @@ export const choice = <const W extends readonly string[]>(words: W): Shape<W[num
 
 export const yesNo = choice(['yes', 'no'])
 
+/** A text whose quotes may be missing. */
+function notQuoted(entries: readonly Entry[], reader: Reader, expected: string): undefined {
+  reader.problem(spanOf(entries), { type: 'not-this-value', expected, quotes: true })
+  return undefined
+}
+
 /** Words in quotes. */
 export const text: Shape<string> = {
   words: 'a text in quotes',
+  mayQuote: true,
   read: (entries, reader) => {
-    const part = single(entries, reader, 'a text in quotes')?.[0]
-    return part?.type === 'text' ? part.text : part && notThis(entries, reader, 'a text in quotes')
+    const [part, more] = entries[0]?.parts ?? []
+    if (part?.type === 'text' && !more && entries.length === 1) return part.text
+    return notQuoted(entries, reader, 'a text in quotes')
   },
 }
 
 /** A designation: a word or a text in quotes, `duplex-1-4462`, `"22 x 1.5"`. */
 export const designation: Shape<string> = {
   words: 'a designation: a word, or a text in quotes',
+  mayQuote: true,
   read: (entries, reader) => {
-    const part = single(entries, reader, 'a designation')?.[0]
-    if ((part?.type === 'word' || part?.type === 'text') && part.text !== '') return part.text
-    return part && notThis(entries, reader, 'a word, or a text in quotes')
+    const [part, more] = entries[0]?.parts ?? []
+    const isWord = (part?.type === 'word' || part?.type === 'text') && part.text !== ''
+    if (isWord && !more && entries.length === 1) return part.text
+    return notQuoted(entries, reader, 'a word, or a text in quotes')
   },
+}
+
+/** Whether there is such a day, and such a time of it. */
+export function isDate(text: string): boolean {
+  const day = text.slice(0, 10)
+  const stamp = new Date(`${day}T00:00:00Z`)
+  const clock = text.length > 10 ? Date.parse(text.replace(/(T\d{2}:\d{2}(?::\d{2})?)$/, '$1Z')) : 0
+  return !Number.isNaN(stamp.getTime()) && stamp.toISOString().slice(0, 10) === day && !Number.isNaN(clock)
 }
 
 /** ISO 8601 calendar date, with or without a time of day. */
@@ -289,11 +343,7 @@ export const date: Shape<string> = {
   read: (entries, reader) => {
     const part = single(entries, reader, 'a date, such as 2026-03-04')?.[0]
     if (part?.type !== 'date') return part && notThis(entries, reader, 'a date, such as 2026-03-04')
-    const day = part.text.slice(0, 10)
-    const stamp = new Date(`${day}T00:00:00Z`)
-    const clock =
-      part.text.length > 10 ? Date.parse(part.text.replace(/(T\d{2}:\d{2}(?::\d{2})?)$/, '$1Z')) : 0
-    if (Number.isNaN(stamp.getTime()) || stamp.toISOString().slice(0, 10) !== day || Number.isNaN(clock)) {
+    if (!isDate(part.text)) {
       reader.problem(part.span, { type: 'no-such-date', text: part.text })
       return undefined
     }
@@ -315,15 +365,32 @@ export const reference = (...refersTo: readonly string[]): Shape<string> => ({
   },
 })
 
+/** Longer lists are refused: no machine has so many terminals or feet, and no flange is read at so many places. */
+const longestList = 100
+
+/** Whether a list is longer than any is, which is reported at those that are too many. `what` is in it, in words. */
+export function isTooLong(
+  entries: readonly Entry[],
+  reader: Reader,
+  what: string,
+  most = longestList,
+): boolean {
+  const count = entries.length
+  if (count > most) reader.problem(spanOf(entries.slice(most)), { type: 'list-too-long', count, most, what })
+  return count > most
+}
+
 /** Words with commas between: `U, V, W`. */
 export const names: Shape<readonly Placed<{ readonly name: string }>[]> = {
-  words: 'names with commas between them',
+  words: 'names separated by commas',
+  mayQuote: true,
   read: (entries, reader) => {
+    if (isTooLong(entries, reader, 'names')) return undefined
     const list = entries.flatMap((entry) => {
       const [part] = entry.parts
       if (entry.parts.length !== 1 || (part?.type !== 'word' && part?.type !== 'text')) return []
       return [{ name: part.text, span: part.span }]
     })
-    return list.length === entries.length ? list : notThis(entries, reader, 'names with commas between them')
+    return list.length === entries.length ? list : notThis(entries, reader, 'names separated by commas')
   },
 }

@@ -68,7 +68,7 @@ ${fence(`concession ${check.id} {
   until:      2026-12-31
 }`)}
 
-\`on\` names the block that the finding stands in, or one around it.
+\`on\` names the block that the finding is in, or a block around it.
 `
     : ''
 }`
@@ -84,7 +84,7 @@ export function checkPages(checks: readonly Check[]): Record<string, string> {
   const list = `${madeBy}
 # Checks
 
-Error: do not go on. Warning: look again. Information: an assumption or advice.
+Error: do not go on. Warning: look again. Information: a danger, an assumption, advice, or a missing fact in a draft.
 
 ${areas.map(section).join('\n\n')}
 `

@@ -6,7 +6,10 @@ import { checkIndex, checkPages } from './checks.ts'
 import { grammar } from './grammar.ts'
 import { inside } from './inside.ts'
 import { loadChecks } from './load-checks.ts'
+import { plausiblePage } from './plausible.ts'
 import { reference } from './reference.ts'
+import { statusPage } from './status.ts'
+import { versionModule } from './version.ts'
 
 const root = resolve(import.meta.dirname, '../../..')
 /** Folders that hold generated files only: whatever else is found there was left behind. */
@@ -17,8 +20,11 @@ export async function generatedFiles(): Promise<ReadonlyMap<string, string>> {
   const checks = await loadChecks(root)
   const all = {
     'server/src/checks/index.ts': checkIndex(root),
+    'server/src/editor/version.ts': versionModule(root),
     ...checkPages(checks),
     'docs/reference.md': reference(),
+    'docs/plausible.md': plausiblePage(),
+    'docs/status.md': statusPage(),
     'server/src/syntax/inside.ts': inside(),
     'syntaxes/shaftwright.tmLanguage.json': grammar(),
     ...Object.fromEntries(

@@ -1,7 +1,7 @@
 import { units } from '../../src/quantity/units.ts'
 import { sources } from '../../src/syntax/tokens.ts'
-import type { BlockKind, Fact } from '../../src/vocabulary/block.ts'
-import { vocabulary } from '../../src/vocabulary/index.ts'
+import type { Fact } from '../../src/vocabulary/block.ts'
+import { blockKinds } from '../../src/vocabulary/index.ts'
 
 interface Named {
   readonly name: string
@@ -19,9 +19,8 @@ interface Rule extends Partial<Named> {
   readonly include?: string
 }
 
-const kinds = Object.values(vocabulary) as unknown as readonly BlockKind[]
-const facts = kinds.flatMap((kind) => Object.entries(kind.facts) as [string, Fact][])
-const everyFact = [...facts.map(([, fact]) => fact), ...kinds.flatMap((kind) => kind.others ?? [])]
+const facts = blockKinds.flatMap((kind) => Object.entries(kind.facts) as [string, Fact][])
+const everyFact = [...facts.map(([, fact]) => fact), ...blockKinds.flatMap((kind) => kind.others ?? [])]
 
 /** One of the words: longest first, so that none is taken for the start of another. */
 const oneOf = (words: Iterable<string>): string =>
@@ -46,6 +45,8 @@ const factNamed = (names: string, of: string): Rule => ({
   captures: { '1': scope(of), '2': scope('punctuation.separator.key-value') },
 })
 
+const escaped = [{ ...scope('constant.character.escape'), match: '\\\\.' }]
+
 const repository: Readonly<Record<string, Rule>> = {
   // Git's own marks, as the lexer has them; whether they make a whole conflict no line can tell.
   conflict: { ...scope('invalid.illegal.conflict'), match: '^(?:(?:<{7}|\\|{7}|>{7})(?: .*)?|={7})$' },
@@ -55,21 +56,28 @@ const repository: Readonly<Record<string, Rule>> = {
       { ...scope('comment.line.number-sign'), match: '#.*$' },
     ],
   },
+  'escaped-quote': { match: '\\\\"' },
   text: {
     ...scope('string.quoted.double'),
+    begin: `"(?=${sources.text.slice(1)})`,
+    end: '"',
+    patterns: escaped,
+  },
+  'open-text': {
+    ...scope('string.quoted.double'),
     begin: '"',
-    end: '"|$',
-    patterns: [{ ...scope('constant.character.escape'), match: '\\\\.' }],
+    end: `(?=${sources.textEnd})|$`,
+    patterns: escaped,
   },
   // As word processors make them: read, and told.
   'curly-text': { ...scope('string.quoted.other'), match: sources.curlyText },
   // A kind is one only at the head of a line or behind a brace, and where a brace follows on the line: `motor` elsewhere is a name.
   header: {
-    begin: `(?<=^|[{}])\\s*(${oneOf(kinds.map(({ kind }) => kind))})(?=(?:[ \\t]+(?:"[^"]*"|[^\\s{}"#:,\\[\\]]+))*[ \\t]*\\{)`,
+    begin: `(?<=^|[{}])\\s*(${oneOf(blockKinds.map(({ kind }) => kind))})(?=(?:[ \\t]+(?:"[^"]*"|"[^"{}#]*(?=\\{)|[^\\s{}"#:,\\[\\]]+))*[ \\t]*\\{)`,
     beginCaptures: { '1': scope('storage.type.block') },
     end: '(?=\\{)|$',
     patterns: [
-      ...include('text', 'curly-text', 'date', 'tolerance', 'amount'),
+      ...include('text', 'open-text', 'curly-text', 'date', 'tolerance', 'amount', 'blank'),
       {
         match: `(after)[ \\t]+(${word})`,
         captures: { '1': scope('keyword.control'), '2': scope('variable.other') },
@@ -92,7 +100,14 @@ const repository: Readonly<Record<string, Rule>> = {
     end: '\\]|(?=[{}])|$',
     endCaptures: { '0': scope('punctuation.definition.provenance.end') },
     patterns: [
-      ...include('comment', 'text', 'curly-text', 'date', 'amount'),
+      ...include('comment', 'escaped-quote', 'text'),
+      {
+        ...scope('string.quoted.double'),
+        begin: '"',
+        end: `(?=${sources.textEnd}|\\])|$`,
+        patterns: escaped,
+      },
+      ...include('curly-text', 'date', 'amount', 'blank'),
       { ...scope('entity.other.attribute-name'), match: word },
     ],
   },
@@ -105,6 +120,10 @@ const repository: Readonly<Record<string, Rule>> = {
     match: `(${number})(?:\\s*${unit})?`,
     captures: { '1': scope('constant.numeric'), '2': scope('keyword.other.unit') },
   },
+  blank: {
+    match: `(\\?)(?:\\s*${unit})?`,
+    captures: { '1': scope('keyword.other.blank'), '2': scope('keyword.other.unit') },
+  },
   choice: {
     ...scope('constant.language'),
     match: `(?:${oneOf(everyFact.flatMap(({ shape }) => shape.choices ?? []))})${end}`,
@@ -112,7 +131,7 @@ const repository: Readonly<Record<string, Rule>> = {
   fit: { ...scope('constant.other.fit'), match: `(?:h|H|js|JS)\\d{1,2}${end}` },
   limit: { ...scope('keyword.other'), match: `(?:max|min|to|class)${end}` },
   reference: { ...scope('variable.other'), match: word },
-  operator: { ...scope('keyword.operator'), match: `${sources.plusMinus}|\\.\\.|[+\\-−*×/÷]` },
+  operator: { ...scope('keyword.operator'), match: `${sources.plusMinus}|\\.\\.|${sources.minus}|[+*×/÷]` },
   punctuation: {
     patterns: [
       { ...scope('punctuation.section.block.begin'), match: '\\{' },

@@ -1,8 +1,8 @@
 import { formatNumber } from '../../src/quantity/format.ts'
 import { type Kind, kinds } from '../../src/quantity/kinds.ts'
 import { otherSpellings, type Unit, unitsOf } from '../../src/quantity/units.ts'
-import type { BlockKind, Fact, Heading } from '../../src/vocabulary/block.ts'
-import { vocabulary } from '../../src/vocabulary/index.ts'
+import { type BlockKind, type Fact, type Heading, needsOf, sayAsked } from '../../src/vocabulary/block.ts'
+import { blockKinds } from '../../src/vocabulary/index.ts'
 import { sayAllowed } from '../../src/vocabulary/shape.ts'
 import { code, fence, madeBy, table } from './markdown.ts'
 import { valueForms } from './value-forms.ts'
@@ -18,27 +18,36 @@ const headings: Readonly<Record<Heading, string>> = {
 function unitsShown(quantity: Kind | undefined): string {
   if (!quantity || quantity === 'ratio') return ''
   const { metric, inch } = kinds[quantity].shown
-  return [...new Set([metric, inch])].map(code).join(' or ')
+  // A conductor is known by its gauge, so `formatSi` shows no square inches.
+  return [...new Set([metric, quantity === 'area' ? 'AWG' : inch])].map(code).join(' or ')
 }
 
-const factRow = (name: string, { shape, doc, example, required }: Fact): readonly string[] => [
-  name,
-  doc,
-  shape.words,
-  sayAllowed(shape) ?? '',
-  unitsShown(shape.quantity),
-  code(example),
-  required ? 'yes' : '',
-]
+const factRow = (name: string, fact: Fact): readonly string[] => {
+  const { shape, doc, example } = fact
+  return [
+    name,
+    doc,
+    shape.words,
+    sayAllowed(shape) ?? '',
+    unitsShown(shape.quantity),
+    code(example),
+    sayAsked(fact) ?? '',
+  ]
+}
 
 function section(kind: BlockKind): string {
   const rows = Object.entries(kind.facts).map(([name, fact]) => factRow(code(name), fact))
   if (kind.others) rows.push(factRow('any other name', kind.others))
+  const needs = needsOf(kind)
   const notes = [
-    `Stands in: ${kind.within.map((place) => (place === 'top' ? 'the file itself' : code(place))).join(', ')}.`,
+    `Goes in: ${kind.within.map((place) => (place === 'top' ? 'the file itself' : code(place))).join(', ')}.`,
     kind.many ? 'There may be several.' : 'At most one.',
-    ...(kind.heading === 'none' ? ['A name is only needed in a parts library.'] : []),
-    ...(kind.needs ? [`Needs inside it: ${kind.needs.map(code).join(', ')}.`] : []),
+    ...(kind.heading === 'none' ? ['It needs a name only in a parts library.'] : []),
+    ...(needs.length > 0
+      ? [
+          `Needed ${kind.kind === 'job' ? 'in the file' : 'inside it'}: ${needs.map((need) => `${code(need.kind)} from ${need.from}`).join(', ')}.`,
+        ]
+      : []),
     ...(kind.bare ? [`A line without a colon is read as ${code(kind.bare)}.`] : []),
   ]
   return `### ${kind.kind}
@@ -49,7 +58,7 @@ ${kind.doc}
 
 ${notes.join(' ')}
 
-${table(['fact', 'what it is', 'value', 'allowed', 'shown in', 'example', 'required'], rows)}
+${table(['fact', 'meaning', 'value', 'allowed', 'shown in', 'example', 'needed from'], rows)}
 
 ${fence(kind.example)}`
 }
@@ -77,20 +86,20 @@ const unitRows = (kind: Kind): readonly (readonly string[])[] =>
 export const reference = (): string => `${madeBy}
 # Blocks, facts, values and units
 
-How the language works is in [language.md](language.md).
+[language.md](language.md) explains the language. [status.md](status.md) lists the facts that each status asks for.
 
 ## Blocks
 
-${(Object.values(vocabulary) as unknown as readonly BlockKind[]).map(section).join('\n\n')}
+${blockKinds.map(section).join('\n\n')}
 
 ${valueForms}
 
 ## Units
 
-A unit is part of the value; any unit of the right kind will do. A torque is not an energy, rpm is not Hz, an angle is not a ratio.
+Every amount needs a unit. Any unit of the right kind will do. A torque is not an energy, rpm is not Hz, and an angle is not a ratio.
 
 ${table(
-  ['kind', 'unit', 'also written', 'what it is', 'in SI', 'source'],
+  ['kind', 'unit', 'also written', 'meaning', 'in SI', 'source'],
   (Object.keys(kinds) as Kind[]).flatMap(unitRows),
 )}
 `

@@ -4,33 +4,33 @@ const forms: readonly (readonly [form: string, examples: readonly string[], mean
   [
     'number',
     ['35', '-0.02', '1e3', '3/4', '1-1/4', '1 1/4'],
-    'Decimal point, never a comma. A fraction is a number.',
+    'The decimal separator is a point, never a comma. A fraction is a number.',
   ],
   ['amount', ['420 mm', '1-1/4 in', '90 degC', '2/0 AWG'], 'A number and its unit.'],
   [
     'arithmetic',
     ['148 mm - 26 mm', '2 * shaft.diameter', '(1 m + 2 ft) / 2'],
-    'Kinds are checked: a length and a mass do not add up.',
+    'Kinds are checked: a length and a mass cannot be added.',
   ],
   [
     'tolerance',
     ['26 mm +3/-2 mm', '35 mm ± 0.02 mm'],
-    'A nominal size and how far it may stray. `+/-` is the same as `±`.',
+    'A nominal size and how far it may differ from it. `+/-` is the same as `±`.',
   ],
   ['fit', ['35 mm h9'], 'A nominal size and its ISO 286 class: h, H, js or JS, grades 5 to 11.'],
-  ['limits', ['84..108 V', 'max 0.10 mm', 'min 4 mm'], 'Both sides or one.'],
+  ['limits', ['84..108 V', 'max 0.10 mm', 'min 4 mm'], 'Both limits, or one.'],
   [
     'round the shaft',
     ['top 1.92 mm, starboard 1.80 mm', '0 deg 1.92 mm, 120 deg 1.80 mm'],
-    'Words, or degrees clockwise from top looking forward.',
+    'Places as words, or as degrees clockwise from the top looking forward.',
   ],
-  ['word', ['stud-and-nuts'], 'One of the words the fact knows, or a name.'],
-  ['text', ['"Launch 07"'], 'Between quotes, on one line; `\\"` is a quote inside it.'],
+  ['word', ['stud-and-nuts'], 'One of the words allowed for the fact, or a name.'],
+  ['text', ['"Launch 07"'], 'In straight double quotes, on one line; `\\"` is a quote inside it.'],
   ['date', ['2026-03-04', '2026-03-04T14:30'], 'ISO 8601.'],
   [
     'reference',
     ['main', 'starboard.dry-2', 'shaft.diameter'],
-    'A name, looked for from where it stands outwards. A dot leads inside.',
+    'A name, looked up from the inner block outwards. A dot goes into a block.',
   ],
 ]
 
@@ -42,7 +42,7 @@ ${table(
   forms.map(([form, examples, meaning]) => [form, examples.map(code).join(', '), meaning]),
 )}
 
-Where a value comes from follows it in brackets:
+The origin of a value follows it in square brackets:
 
 ${fence(`seal {
   compression: 26 mm +3/-2 mm [maker]
@@ -52,7 +52,7 @@ shaft {
   diameter: 35 mm h9 [drawing "S-07-31"]
 }`)}
 
-\`like: name\` takes over every fact of the named block of the same kind that the block does not state itself.
-\`use "path"\` at the margin makes the blocks of another file known here. The path is taken from the file's own folder and stays inside
-the folder that is open.
-\`#\` begins a comment; \`##\` begins one that belongs to the line below it.`
+- \`like: name\` takes every fact that the block does not state itself from the named block of the same kind.
+- In a drive, \`like: port\` also takes the blocks of the other drive ([the rules](language.md#twin-drives)).
+- \`use "path"\` at the left margin lets the file use the blocks of another file. The path starts at the folder of the file and must stay inside the workspace folder.
+- \`#\` begins a comment. \`##\` begins a comment that belongs to the block or fact on the next line.`

@@ -9,11 +9,8 @@ type Given = Parameters<typeof ampacity>[0]
 const awg = (n: number): ConductorSection => ({ system: 'awg', n })
 const metric = (mm2: number): ConductorSection => ({ system: 'metric', mm2 })
 
-function carried(given: Partial<Given> & Pick<Given, 'section'>): Ampacity {
-  const result = ampacity({ insulationC: 105, place: 'open', bundled: 1, ...given })
-  if ('fault' in result) throw new Error(result.fault)
-  return result
-}
+const carried = (given: Partial<Given> & Pick<Given, 'section'>): Ampacity =>
+  ampacity({ insulationC: 105, place: 'open', bundled: 1, ...given })
 
 describe('ampacity of AWG conductors', () => {
   // 33 CFR 183.425 Table 5, single conductors at 30 °C, columns 60, 75, 80, 90, 105, 125, 200 °C.
@@ -136,9 +133,32 @@ describe('ampacity of metric conductors', () => {
     }
   })
 
-  it.each([0.75, 185, 240])('%s mm² has no row: nothing is extrapolated', (mm2) => {
-    const result = ampacity({ section: metric(mm2), insulationC: 105, place: 'open', bundled: 1 })
-    expect(result).toMatchObject({ fault: 'no-table-row' })
+  // 150 mm², 105 °C: 475 A (ISO 13297 Table A.1, from memory): a larger conductor carries at least that.
+  it.each([185, 240, 1000])(
+    '%s mm² is larger than every row: the largest is used, and said to be so',
+    (mm2) => {
+      const result = carried({ section: metric(mm2) })
+      expect(result).toMatchObject({ amps: 475, tables: 'above' })
+      expect(result.assumptions.some((text) => text.includes('larger than every row'))).toBe(true)
+    },
+  )
+
+  // 18 AWG (0.823 mm²), 105 °C: 20 A (33 CFR 183.425 Table 5): a smaller conductor carries less than that.
+  it.each([0.82, 0.75, 0.5, 0.1])(
+    '%s mm² is smaller than every row: the smallest is only an upper bound',
+    (mm2) => {
+      const result = carried({ section: metric(mm2) })
+      expect(result).toMatchObject({ amps: 20, tables: 'below' })
+      expect(result.assumptions.some((text) => text.includes('can carry less'))).toBe(true)
+    },
+  )
+
+  it.each([19, 26, 40])('and so is that of %i AWG', (n) => {
+    expect(carried({ section: awg(n) })).toMatchObject({ amps: 20, tables: 'below' })
+  })
+
+  it.each([0.83, 1, 150])('%s mm² is in the tables', (mm2) => {
+    expect(carried({ section: metric(mm2) }).tables).toBe('in')
   })
 
   it('1 mm², below the ISO rows, is Table 5 between 18 and 16 AWG', () => {
@@ -159,8 +179,11 @@ describe('laws of ampacity', () => {
   const insulation = fc.double({ min: 60, max: 250, noNaN: true })
   const place = fc.constantFrom('open' as const, 'machinery-space' as const)
   const bundled = fc.integer({ min: 1, max: 40 })
-  const mm2 = fc.double({ min: 0.9, max: 150, noNaN: true })
-  const gauge = fc.integer({ min: -3, max: 18 })
+  const mm2 = fc.oneof(
+    fc.double({ min: 0.01, max: 3, noNaN: true }),
+    fc.double({ min: 0.9, max: 1000, noNaN: true }),
+  )
+  const gauge = fc.integer({ min: -3, max: 40 })
   const section = fc.oneof(mm2.map(metric), gauge.map(awg))
 
   it('more copper never carries less', () => {

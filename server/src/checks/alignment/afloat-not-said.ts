@@ -5,11 +5,12 @@ import { at, check, commonPractice } from '../check.ts'
 export default check({
   id: 'alignment/afloat-not-said',
   severity: 'warning',
-  title: 'Reading after the launch that does not say whether it was taken afloat',
-  why: 'A hull changes shape when it takes the water. A reading that is silent counts as taken dry, so one taken afloat would be held against the wrong target.',
+  title: 'Reading after the launch without `afloat`',
+  why: 'A hull changes shape when it is launched. Without `afloat`, the reading gets the target of a dry one. If the boat was afloat, that is the wrong target.',
   source: commonPractice('dry and afloat are told apart (common practice, no source)'),
   on: 'reading',
   plan: 'waits',
+  onceReplaced: 'stays',
   needs: { taken: 'reading.taken' },
   fires: `job "Launch" { vessel: "Launch 07"  launched: 2026-03-18 }
 drive main {
@@ -41,8 +42,8 @@ drive main {
     if (!isLater(taken.value, launched.value)) return []
     return [
       at(taken, {
-        message: 'The reading was taken after the launch, and does not say whether the boat was afloat.',
-        todo: 'Say `afloat: yes`, or `afloat: no` where the boat was hauled out again.',
+        message: 'The reading was taken after the launch but does not say whether the boat was afloat.',
+        todo: 'Write `afloat: yes`, or `afloat: no` if the boat was hauled out again.',
         related: [{ at: launched.at, message: 'launched' }],
       }),
     ]

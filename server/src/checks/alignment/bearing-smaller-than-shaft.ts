@@ -4,8 +4,8 @@ import { at, check, commonPractice } from '../check.ts'
 export default check({
   id: 'alignment/bearing-smaller-than-shaft',
   severity: 'error',
-  title: 'Bearing that the shaft does not go into',
-  why: 'The bore of a bearing is larger than its shaft by the clearance. One of the two is miswritten, or is a part for another shaft.',
+  title: 'Bearing smaller than the shaft',
+  why: 'The bore of a bearing is larger than its shaft by the clearance. One of the two figures is wrong, or belongs to another shaft.',
   source: commonPractice('common practice, no source'),
   on: 'bearing',
   needs: { bore: 'bearing.bore', diameter: 'shaft.diameter' },
@@ -30,7 +30,7 @@ export default check({
     return [
       at(bore, {
         message: `The bore, ${show(bore.value, 'length')}, is smaller than the shaft, ${show(shaft, 'length')} at least.`,
-        todo: 'Measure both, and check their units. The clearance is for the maker of the bearing to say.',
+        todo: 'Measure both, and check their units. Ask the maker of the bearing for the clearance.',
         found: show(bore.value, 'length'),
         limit: `at least ${show(shaft, 'length')}`,
         related: [{ at: diameter.at, message: 'the diameter of the shaft' }],

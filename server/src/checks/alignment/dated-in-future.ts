@@ -9,37 +9,39 @@ const job = (taken: string) => `drive main {
   }
 }`
 
-/** The day of a reading or a move, where one is said. */
-const dayOf = (block: Block) =>
-  block.kind === 'reading' ? factOf(block, 'reading.taken') : factOf(block, 'move.done')
+/** The day that a block says it was, and what that day is of. */
+function dayOf(block: Block) {
+  if (block.kind === 'job') return { day: factOf(block, 'job.launched'), what: 'launch' }
+  return block.kind === 'reading'
+    ? { day: factOf(block, 'reading.taken'), what: 'reading' }
+    : { day: factOf(block, 'move.done'), what: 'move' }
+}
 
 export default fileCheck({
   id: 'alignment/dated-in-future',
-  severity: 'warning',
-  title: 'Reading or move dated after today',
-  why: 'The log is put in order by its dates: one that is wrong puts a reading in the wrong place, and the wrong reading may count as the last. In a job that is as-built this is an error.',
+  severity: 'error',
+  title: 'Launch, reading or move dated after today',
+  why: 'The dates put the log in order. With a wrong date the wrong reading may count as the last.',
   source: theLanguage,
   fires: job('9999-03-04').replace('    gauge:', '#          ^^^^^^^^^^ after today\n    gauge:'),
   quiet: job('2020-03-04'),
   file: ({ blocks, today }) => {
-    const [about] = ofKind(blocks, 'job')
-    const asBuilt = about && factOf(about, 'job.status')?.value === 'as-built'
-    return ofKind(blocks, 'drive')
-      .flatMap((drive) => [...childrenOf(drive, 'reading'), ...childrenOf(drive, 'move')])
-      .flatMap((block) => {
-        const day = dayOf(block)
-        if (!day || day.value.slice(0, 10) <= today) return []
-        const what = block.kind === 'reading' ? 'reading is said to be taken' : 'move is said to be done'
-        return [
-          {
-            at: day.at,
-            ...(asBuilt && { severity: 'error' as const }),
-            message: `The ${what} on ${day.value.slice(0, 10)}, which is after today.`,
-            todo: 'Correct the date. If it is right, check the date of this computer.',
-            found: day.value.slice(0, 10),
-            limit: `at most ${today}`,
-          },
-        ]
-      })
+    const log = ofKind(blocks, 'drive').flatMap((drive) => [
+      ...childrenOf(drive, 'reading'),
+      ...childrenOf(drive, 'move'),
+    ])
+    return [...ofKind(blocks, 'job'), ...log].flatMap((block) => {
+      const { day, what } = dayOf(block)
+      if (!day || day.value.slice(0, 10) <= today) return []
+      return [
+        {
+          at: day.at,
+          message: `The ${what} is dated ${day.value.slice(0, 10)}, which is after today.`,
+          todo: 'Correct the date. If it is right, check the date of this computer.',
+          found: day.value.slice(0, 10),
+          limit: `at most ${today}`,
+        },
+      ]
+    })
   },
 })

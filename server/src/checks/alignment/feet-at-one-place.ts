@@ -1,11 +1,12 @@
 import { at, check, commonPractice } from '../check.ts'
 import { onOneSpot, placedFeet } from '../feet-placed.ts'
+import { oneLine } from '../one-line.ts'
 
 export default check({
   id: 'alignment/feet-at-one-place',
   severity: 'warning',
-  title: 'Two feet at one place',
-  why: 'Two feet cannot stand on one spot: most often a line was copied and its side, port or starboard, or its distance was not changed. Growth and roll of the machine are then worked out for feet it has not.',
+  title: 'Two feet in the same place',
+  why: 'Two feet cannot be in the same place. Most often a line was copied, and its side or distance was not changed. Growth and roll of the machine are then calculated for feet that do not exist.',
   source: commonPractice('common practice, no source'),
   on: 'bed',
   plan: 'waits',
@@ -33,8 +34,11 @@ export default check({
       if (!other) return []
       return [
         at(y, {
-          message: `Foot ${name} stands where foot ${other.name} stands.`,
-          todo: 'Check the side, `across` and `from-coupling` of both at the machine.',
+          ...oneLine(
+            `Foot ${name} is in the same place as foot ${other.name}.`,
+            'Two feet are in the same place.',
+          ),
+          todo: 'Check the side, `across` and `from-coupling` of both feet at the machine.',
           related: [{ at: other.y.at, message: 'the other foot' }],
         }),
       ]

@@ -1,17 +1,18 @@
 import { bedFault } from '../../plans/alignment-feet.ts'
 import { atHead, check, published } from '../check.ts'
+import { firstLine } from '../one-line.ts'
 
 export default check({
   id: 'alignment/feet-cannot-set-slope',
   severity: 'error',
   title: 'Feet that cannot set the slope',
-  why: 'Feet at one distance from the coupling can raise the machine but not tilt it as the faces need. Such a bed is nearly always miswritten.',
+  why: 'Feet at the same distance from the coupling can raise the machine but not tilt it. Most often a distance is wrong.',
   source: published('statics of a rigid body'),
   on: 'bed',
   plan: 'waits',
   fires: `drive main {
   bed {
-# ^^^ no slope can be set
+# ^^^ cannot set the slope
     adjuster: stud-and-nuts
     thread: M16
     foot port { from-coupling: 180 mm  across: 140 mm port }
@@ -31,7 +32,7 @@ export default check({
     return fault
       ? [
           atHead(block, {
-            message: fault.words,
+            ...firstLine(fault.words),
             todo: 'Measure each foot from the coupling faces and from the shaft line.',
           }),
         ]

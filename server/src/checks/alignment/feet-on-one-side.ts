@@ -4,8 +4,8 @@ import { atHead, check, commonPractice } from '../check.ts'
 export default check({
   id: 'alignment/feet-on-one-side',
   severity: 'warning',
-  title: 'Feet on one side of the shaft line only',
-  why: 'Feet on both sides hold the machine against the torque and set its roll. On one side, or all on the shaft line, it would rest on a line or hang over: most often `across` is miswritten.',
+  title: 'Feet only on one side of the shaft line',
+  why: 'Feet on both sides hold the machine against the torque and set its roll. With all feet on one side or on the shaft line, it could tip. Most often `across` is wrong.',
   source: commonPractice('common practice, no source'),
   on: 'bed',
   plan: 'waits',
@@ -34,8 +34,9 @@ export default check({
     const where = port ? 'to port of' : starboard ? 'to starboard of' : 'on'
     return [
       atHead(block, {
-        message: `No foot stands ${port ? 'to starboard' : starboard ? 'to port' : 'to either side'}: with all feet ${where} the shaft line, the roll of the machine cannot be held.`,
-        todo: 'Check `across` of each foot and its side; measure from the shaft line.',
+        message: `No foot is ${port ? 'to starboard' : starboard ? 'to port' : 'to either side'} of the shaft line.`,
+        detail: `With all feet ${where} the shaft line, nothing holds the machine against roll.`,
+        todo: 'Check `across` and the side of each foot. Measure from the shaft line.',
       }),
     ]
   },

@@ -25,16 +25,18 @@ export default check({
   id: 'alignment/feet-out-of-plane',
   severity: 'warning',
   title: 'Moves that leave the feet out of one plane',
-  why: 'A machine is stiff: it rests on all feet only where their seats lie in one plane. Nuts set out of it leave a foot in the air, or bend the machine as it is pulled down, and the coupling then moves with every nut. Moves between two readings are added up; a roll of the whole machine is no fault. The most is half a step of the nuts, or 0.05 mm where shims or a gauge set the height.',
+  why: 'A machine is stiff: it rests on all feet only if their seats are in one plane. Otherwise a foot hangs in the air, or the machine bends when it is tightened down and the coupling moves with every nut. Moves between two readings are added up; a roll of the whole machine is not a fault. The limit is half a step of the nuts, or 0.05 mm where shims or a gauge set the height.',
   source: commonPractice('plane by least squares; how far a foot may be off it: common practice, no source'),
   on: 'move',
   plan: 'waits',
   fires: job(`  move after dry-1 {
 # ^^^^^^^^^^^^^^^^ aft-stbd and fwd-port 0.75 mm above
+    done: 2026-03-04
     fwd-port: up 7 flats
     aft-stbd: up 2 flats
   }`),
   quiet: job(`  move after dry-1 {
+    done: 2026-03-04
     fwd-port: up 7 flats
     fwd-stbd: up 7 flats
     aft-port: up 2 flats
@@ -55,16 +57,18 @@ export default check({
     }
     const off = listed([...side('above', 1), ...side('below', -1)])
     const limit = saidLimit(found.limit, system)
+    const most = saidLength(Math.max(...found.feet.map((foot) => Math.abs(foot.off))), system)
     return [
       atHead(block, {
-        message: `${found.moves.length > 1 ? 'Together, these moves leave' : 'This move leaves'} the feet out of one plane: ${off} the plane through all feet; ${limit} is the most. A foot hangs, or the machine bends as it is pulled down.`,
-        todo: 'Isolate and lock off the drive, and support the machine. Look for air under the feet, read the lifts of all feet, and write them into the next reading. If a move was written down wrongly, correct it.',
-        found: saidLength(Math.max(...found.feet.map((foot) => Math.abs(foot.off))), system),
+        message: `${found.moves.length > 1 ? 'Together, these moves leave' : 'This move leaves'} the feet ${most} out of one plane; ${limit} is allowed.`,
+        detail: `${off} the plane through all feet. A foot hangs, or the machine bends when it is tightened down.`,
+        todo: 'Look for air under the feet. Read the lifts of all feet and write them into the next reading. If a move was noted wrongly, correct it.',
+        found: most,
         limit: `at most ${limit}`,
         related: found.moves
           .filter((move) => move !== block)
           .map((move) => ({
-            at: { section: move.section, span: move.node.headSpan },
+            at: move.head,
             message: 'added to this one',
           })),
       }),

@@ -24,17 +24,19 @@ ${move}
 export default check({
   id: 'alignment/feet-slid-apart',
   severity: 'warning',
-  title: 'Feet that went different ways sideways',
-  why: 'A machine is stiff: feet at the same distance from the coupling go sideways together, and those between the ends go in proportion. A move that says otherwise is not what was done, and the next reading cannot be held against it. Moves between two readings are added up. The most is 0.05 mm, as well as a dial at each foot can tell.',
+  title: 'Feet moved sideways in different ways',
+  why: 'A machine is stiff: feet at the same distance from the coupling move sideways together, and those between move in proportion. A move that says otherwise was not made like that, so the next reading cannot be compared with it. Moves between two readings are added up. The limit is 0.05 mm, about what a dial at each foot can show.',
   source: commonPractice('line by least squares; how far a foot may be off it: common practice, no source'),
   on: 'move',
   plan: 'waits',
   fires: job(`  move after dry-1 {
 # ^^^^^^^^^^^^^^^^ aft-port 1.00 mm to starboard and aft-stbd 1.00 mm to port
+    done: 2026-03-04
     aft-port: starboard 2 mm
     aft-stbd: none
   }`),
   quiet: job(`  move after dry-1 {
+    done: 2026-03-04
     aft-port: starboard 2 mm
     aft-stbd: starboard 2 mm
   }`),
@@ -46,16 +48,18 @@ export default check({
       ({ name, off }) => `${name} ${saidLength(Math.abs(off), system)} to ${off > 0 ? 'starboard' : 'port'}`,
     )
     const limit = saidLimit(slidLimit, system)
+    const most = saidLength(Math.max(...found.feet.map(({ off }) => Math.abs(off))), system)
     return [
       atHead(block, {
-        message: `${found.moves.length > 1 ? 'Together, these moves slide' : 'This move slides'} the feet as no stiff machine can go: ${listed(feet)} of where the others take it; ${limit} is the most.`,
+        message: `${found.moves.length > 1 ? 'Together, these moves slide' : 'This move slides'} the feet ${most} apart; a stiff machine allows ${limit}.`,
+        detail: `${listed(feet)} of where the other feet take it.`,
         todo: 'Write how far each foot went sideways. A foot that is not named, or is `none`, counts as not moved.',
-        found: saidLength(Math.max(...found.feet.map(({ off }) => Math.abs(off))), system),
+        found: most,
         limit: `at most ${limit}`,
         related: found.moves
           .filter((move) => move !== block)
           .map((move) => ({
-            at: { section: move.section, span: move.node.headSpan },
+            at: move.head,
             message: 'added to this one',
           })),
       }),

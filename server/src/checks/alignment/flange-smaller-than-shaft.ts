@@ -5,7 +5,7 @@ export default check({
   id: 'alignment/flange-smaller-than-shaft',
   severity: 'error',
   title: 'Coupling flange not larger than its shaft',
-  why: 'The flange sits on the shaft and is bolted outside it, so it is larger. One of the two is miswritten, and slopes, limits and foot moves depend on the flange.',
+  why: 'The flange sits on the shaft and is bolted outside it, so it is larger. One of the two figures is wrong, and slopes, limits and moves depend on the flange.',
   source: commonPractice('common practice, no source'),
   on: 'coupling',
   plan: 'waits',
@@ -14,7 +14,7 @@ export default check({
   shaft { diameter: 120 mm }
   coupling {
     flange-diameter: 100 mm
-#                    ^^^^^^ not larger than the shaft
+#                    ^^^^^^ not larger than its shaft
   }
 }`,
   quiet: `drive main {
@@ -28,7 +28,7 @@ export default check({
     if (!reaches(shaft, flange.value)) return []
     return [
       at(flange, {
-        message: `The flange, ${show(flange.value, 'length')}, is not larger than the shaft it sits on, ${show(diameter.value.nominal, 'length')}.`,
+        message: `The flange, ${show(flange.value, 'length')}, is not larger than its shaft, ${show(diameter.value.nominal, 'length')}.`,
         todo: 'Measure both, and check their units.',
         found: show(flange.value, 'length'),
         limit: `above ${show(diameter.value.nominal, 'length')}`,

@@ -3,6 +3,7 @@ import type { Block } from '../../job/model.ts'
 import { at, check, commonPractice } from '../check.ts'
 import { onOneSpot, type PlacedFoot, placedFeet } from '../feet-placed.ts'
 import { replace } from '../fix-text.ts'
+import { oneLine } from '../one-line.ts'
 
 const sides: Readonly<Record<string, 'port' | 'starboard'>> = {
   port: 'port',
@@ -27,7 +28,7 @@ export default check({
   id: 'alignment/foot-name-contradicts-place',
   severity: 'warning',
   title: 'Foot whose name contradicts its place',
-  why: 'The plan names the foot whose nut is to be turned, and whoever reads it goes by the name. A foot called port that stands at starboard, or called aft and standing forward, gets the wrong nut turned, or its lift is put down to another foot.',
+  why: 'The plan names the foot whose nut to turn. If a foot called port is to starboard, somebody turns the wrong nut, or notes its lift at another foot.',
   source: commonPractice('common practice, no source'),
   on: 'foot',
   plan: 'waits',
@@ -54,7 +55,7 @@ export default check({
   run: ({ across, x }, { block }) => {
     const side = saysOf(block.name, sides)
     const end = saysOf(block.name, ends)
-    const todo = 'Look at the machine, and correct the name or the place, whichever is wrong.'
+    const todo = 'Look at the machine, and correct the name or the place.'
     // Further from the coupling is further forward, whichever side of it the machine stands on: aft of the coupling is negative.
     const behind =
       end === 'aft'
@@ -69,7 +70,10 @@ export default check({
       ...(side && across.value !== 0 && side !== sideOf(across.value)
         ? [
             at(across, {
-              message: `Foot ${block.name} is named for ${side}, and stands at ${sideOf(across.value)}.`,
+              ...oneLine(
+                `Foot ${block.name} is named for ${side}, but it is to ${sideOf(across.value)}.`,
+                `A foot named for ${side} is to ${sideOf(across.value)}.`,
+              ),
               todo,
               data: { side },
             }),
@@ -78,7 +82,10 @@ export default check({
       ...(behind
         ? [
             at(x, {
-              message: `Foot ${block.name} is named for aft, and stands further forward than ${behind.name}.`,
+              ...oneLine(
+                `Foot ${block.name} is named for aft, but it is further forward than ${behind.name}.`,
+                'A foot named for aft is further forward than another.',
+              ),
               todo,
               related: [{ at: behind.x.at, message: behind.name }],
             }),

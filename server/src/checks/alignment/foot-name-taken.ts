@@ -4,8 +4,8 @@ import { atHead, check, theLanguage } from '../check.ts'
 export default check({
   id: 'alignment/foot-name-taken',
   severity: 'error',
-  title: 'Foot named as a fact of a move',
-  why: 'In a move each foot stands by its name, beside the facts of the move itself. What is written under such a name is taken for that fact, and the foot can never be logged.',
+  title: 'Foot with the name of a fact',
+  why: 'A move lists feet by name, beside its own facts. A line with such a name is read as that fact, so a move of this foot can never be logged.',
   source: theLanguage,
   on: 'foot',
   plan: 'waits',
@@ -28,7 +28,7 @@ export default check({
     block.name !== undefined && (block.name === 'like' || Object.hasOwn(move.facts, block.name))
       ? [
           atHead(block, {
-            message: `A foot cannot be called ${block.name}: in a move that word says something else.`,
+            message: `A foot cannot be called ${block.name}: in a move, that word is a fact.`,
             todo: 'Give the foot a name by its place, such as aft-port.',
             found: block.name,
           }),

@@ -8,13 +8,14 @@ import { afterOutside, countedFrom } from '../judged.ts'
 export default check({
   id: 'alignment/gap-variation-outside',
   severity: 'error',
-  title: 'Gap variation outside what is allowed',
-  why: 'Faces that are not parallel bend the shaft once a turn: bearings, seal and gear wear, and bolts break. The gap variation is that of the plane through all gaps, so it also sees a tilt that lies between the places read.',
+  title: 'Gap variation above the limit',
+  why: 'Faces that are not parallel bend the shaft once a turn: bearings, seal and gear wear, and bolts break. The gap variation is that of the plane through all gaps, so it includes a tilt between the places that were read.',
   source: published(
     'decision rule: ISO 14253-1; limit: the maker, else 0.001 in per inch of flange diameter (common practice)',
   ),
   on: 'reading',
   plan: 'goes-on',
+  onceReplaced: 'information',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -43,7 +44,8 @@ export default check({
     const lean = sayLean(c)
     return [
       atRead(context, c.readBy.face, {
-        message: `${countedFrom(c, 'gap variation')} is ${found}; ${allowed} is allowed (${limitFrom}). ${lean}`,
+        message: `${countedFrom(c, 'gap variation')} is ${found}; ${allowed} is allowed.`,
+        detail: `Limit: ${limitFrom}. ${lean}`,
         todo: afterOutside(c, context),
         found,
         limit: `at most ${allowed}`,

@@ -3,6 +3,7 @@ import { type Block, childrenOf } from '../../job/model.ts'
 import { correctionOf } from '../../plans/alignment.ts'
 import { at, check, commonPractice } from '../check.ts'
 import { atRead, readInto } from '../correction.ts'
+import { firstLine } from '../one-line.ts'
 
 /** What stands in the way of the verdict, or of the steps. */
 function faultOf(reading: Block, lookup: Lookup) {
@@ -14,10 +15,11 @@ export default check({
   id: 'alignment/gaps-impossible',
   severity: 'error',
   title: 'Gaps that no coupling can have',
-  why: 'Where the gaps give a lean of more than a tenth, or the numbers cannot be worked with, something is misread or miswritten, and any move made from it would be wrong.',
+  why: 'If the gaps give a slope of more than one in ten, or the numbers cannot be used, a figure is wrong. Any move made from it would be wrong too.',
   source: commonPractice('common practice, no source'),
   on: 'reading',
   plan: 'waits',
+  onceReplaced: 'stays',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -41,11 +43,11 @@ export default check({
     if (found?.type !== 'slope-too-large' && found?.type !== 'impossible') return []
     const { words, at: fact } = found
     const todo =
-      'Check the gaps, their units, the gauge, and the sizes of the coupling and the bed; move nothing.'
+      'Check the gaps, their units, the gauge, and the sizes of coupling and bed. Do not move anything.'
     if (!fact || fact.at.section !== context.block.section)
       return [
         atRead(context, readInto(context, 'gaps', 'face-dial', 'rim-dial'), {
-          message: words,
+          ...firstLine(words),
           todo,
           ...(fact && { related: [{ at: fact.at, message: `the ${fact.name}` }] }),
         }),
@@ -54,6 +56,6 @@ export default check({
     const first = childrenOf(context.block.parent ?? context.block, 'reading').find(
       (reading) => faultOf(reading, context.from(reading))?.at === fact,
     )
-    return first === context.block ? [at(fact, { message: words, todo })] : []
+    return first === context.block ? [at(fact, { ...firstLine(words), todo })] : []
   },
 })

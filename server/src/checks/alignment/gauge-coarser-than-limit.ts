@@ -5,13 +5,14 @@ import { correction } from '../correction.ts'
 export default check({
   id: 'alignment/gauge-coarser-than-limit',
   severity: 'warning',
-  title: 'Gauge too coarse for what is allowed',
-  why: 'A gauge whose smallest step is as large as the gap variation allowed can never show that the faces are within it.',
+  title: 'Gauge too coarse for the limit',
+  why: 'A gauge whose smallest step is as large as the limit can never show that the faces are within it.',
   source: published(
     'decision rule: ISO 14253-1; a value read to a step is known to half a step: JCGM 100 (GUM) F.2.2.1',
   ),
   on: 'reading',
   plan: 'goes-on',
+  onceReplaced: 'information',
   needs: { gauge: 'reading.gauge' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
@@ -39,8 +40,9 @@ export default check({
     const limit = saidLimit(c.gapVariation.limit, context.system)
     return [
       at(gauge, {
-        message: `The gauge has steps of ${found}, and a gap variation of ${limit} is allowed: it cannot show that the faces are within.`,
-        todo: 'Read with a gauge whose step is a fifth of what is allowed, or finer.',
+        message: `Gauge steps of ${found} are too coarse for a gap variation of ${limit}.`,
+        detail: 'This gauge cannot show that the faces are within the limit.',
+        todo: 'Use a gauge with a step of a fifth of the limit, or finer.',
         found,
         limit: `below ${limit}`,
       }),

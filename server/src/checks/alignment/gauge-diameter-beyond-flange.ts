@@ -5,7 +5,7 @@ export default check({
   id: 'alignment/gauge-diameter-beyond-flange',
   severity: 'error',
   title: 'Gauge diameter larger than the flange',
-  why: 'The gauge cannot go in outside the flange. One of the two is miswritten, and every slope and foot move is worked out from it.',
+  why: 'The gauge cannot go in outside the flange. One of the two figures is wrong, and every slope and move is calculated from it.',
   source: published('geometry'),
   on: 'coupling',
   plan: 'waits',
@@ -29,7 +29,7 @@ export default check({
       : [
           at(gauge, {
             message: `The gauge-diameter, ${show(gauge.value, 'length')}, is larger than the flange, ${show(flange.value, 'length')}.`,
-            todo: 'Measure both: the gauge-diameter is where the feeler goes in, at most the flange.',
+            todo: 'Measure both. The gauge-diameter is where the feeler goes in, at most the flange.',
             found: show(gauge.value, 'length'),
             limit: `at most ${show(flange.value, 'length')}`,
             related: [{ at: flange.at, message: 'the flange-diameter' }],

@@ -5,11 +5,12 @@ import { otherFeet, unknownFeet } from '../feet-named.ts'
 export default check({
   id: 'alignment/lift-of-unknown-foot',
   severity: 'error',
-  title: 'Lift of a foot the bed has not',
-  why: 'A lift under a name that no foot has leaves the foot that was slackened unknown.',
+  title: 'Lift of an unknown foot',
+  why: 'If no foot has that name, nobody knows which foot was slackened.',
   source: theLanguage,
   on: 'reading',
   plan: 'waits',
+  onceReplaced: 'stays',
   needs: { lifts: 'reading.lifts' },
   fires: `drive main {
   bed {

@@ -1,5 +1,6 @@
 import { childrenOf } from '../../job/model.ts'
 import { readingBefore } from '../../plans/alignment-moves.ts'
+import { elide } from '../../quantity/elide.ts'
 import { nearest } from '../../quantity/nearest.ts'
 import { check, theLanguage } from '../check.ts'
 import { useNearest } from '../fix-text.ts'
@@ -7,8 +8,8 @@ import { useNearest } from '../fix-text.ts'
 export default check({
   id: 'alignment/move-after-unknown-reading',
   severity: 'error',
-  title: 'Move after a reading that is not there',
-  why: 'A move is told from the reading it comes after. Where that is not in the drive, it cannot be seen which readings still tell how the machine stands.',
+  title: 'Move after an unknown reading',
+  why: 'A move belongs after a reading. Without that reading it is not known which readings still show how the machine stands.',
   source: theLanguage,
   on: 'move',
   plan: 'waits',
@@ -18,7 +19,7 @@ export default check({
     gauge: 0.02 mm
     gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
   }
-  move after dry-9 { fwd: up 2 flats }
+  move after dry-9 { done: 2026-03-04  fwd: up 2 flats }
 #            ^^^^^ dry-1
 }`,
   quiet: `drive main {
@@ -27,7 +28,7 @@ export default check({
     gauge: 0.02 mm
     gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
   }
-  move after dry-1 { fwd: up 2 flats }
+  move after dry-1 { done: 2026-03-04  fwd: up 2 flats }
 }`,
   run: (_facts, { block }) => {
     if (!block.about || !block.parent || readingBefore(block)) return []
@@ -36,11 +37,12 @@ export default check({
     return [
       {
         at: block.about.at,
-        message: `The drive has no reading called ${block.about.text}${near === undefined ? '' : `; the nearest is ${near}`}.`,
+        message: `The drive has no reading called ${elide(block.about.text)}.`,
+        ...(near !== undefined && { detail: `The nearest name is ${near}.` }),
         todo:
           near === undefined
-            ? 'Name the reading that the move was worked out from, or write that reading down.'
-            : `Write \`move after ${near}\` if that is meant.`,
+            ? 'Name the reading that the move was planned from, or add that reading.'
+            : `Write \`move after ${near}\` if you mean that reading.`,
         found: block.about.text,
         ...(near !== undefined && { data: { nearest: near } }),
       },

@@ -1,3 +1,4 @@
+import { isPlanned } from '../../plans/alignment-moves.ts'
 import { beyondRoom } from '../../plans/beyond-room.ts'
 import { listed } from '../../plans/listed.ts'
 import { saidLength } from '../../quantity/said.ts'
@@ -22,17 +23,19 @@ ${move}
 export default check({
   id: 'alignment/move-beyond-room',
   severity: 'warning',
-  title: 'Move farther than the foot can go',
-  why: 'A stud meets the edge of its hole, and a nut the end of its thread. A foot that is noted to have gone farther did not go so, or the bed says too little room: steps from either could be wrong. Each move is judged alone, since the room may be that of any day.',
+  title: 'Move beyond the travel of a foot',
+  why: 'A stud meets the edge of its hole, and a nut the end of its thread. If the log says that a foot moved farther, the move or the travel stated in the bed is wrong, and the next steps could be wrong too. Each move is judged alone, because the bed does not say when its travel was measured.',
   source: theJobFile('travel-up, travel-down, hole-clearance and pack of the foot'),
   on: 'move',
   plan: 'waits',
   fires: job(`  move after dry-1 {
 # ^^^^^^^^^^^^^^^^ aft 2.67 mm up, travel-up is 1.00 mm; fwd 3.00 mm to port, hole-clearance is 0.50 mm
+    done: 2026-03-04
     aft: up 8 flats
     fwd: port 3 mm
   }`),
   quiet: job(`  move after dry-1 {
+    done: 2026-03-04
     aft: up 3 flats
     fwd: port 0.5 mm
   }`),
@@ -44,12 +47,15 @@ export default check({
       ({ name, way, went, room, can }) =>
         `${name} ${saidLength(went, system)} ${way}, ${room} is ${saidLength(can, system)}`,
     )
+    const planned = isPlanned(block)
     const several = new Set(found.map(({ name }) => name)).size > 1
     const facts = [...new Set(found.map(({ room }) => `\`${room}\``))]
     return [
       atHead(block, {
-        message: `This move takes ${several ? 'feet' : 'a foot'} farther than the bed says: ${feet.join('; ')}.`,
-        todo: `Measure what was done. Correct the move, or ${listed(facts)} of the ${several ? 'feet' : 'foot'}.`,
+        message: `This move takes ${several ? 'feet' : 'a foot'} farther than the bed allows.`,
+        detail: `${feet.join('; ')}.`,
+        ...(planned && { plan: 'goes-on' }),
+        todo: `${planned ? 'Measure the room. Correct the planned move' : 'Measure what was done. Correct the move'}, or ${listed(facts)} of the ${several ? 'feet' : 'foot'}.`,
       }),
     ]
   },

@@ -1,11 +1,12 @@
+import { elide } from '../../quantity/elide.ts'
 import type { FootMove } from '../../vocabulary/shapes/foot-move.ts'
 import { check, theLanguage } from '../check.ts'
 
 export default check({
   id: 'alignment/move-by-nuts-not-there',
   severity: 'error',
-  title: 'Move in turns on a bed that stands on shims',
-  why: 'A turn or a flat is a height only by the pitch of a thread. A bed on shims has no nuts to turn, so the log does not say what was done.',
+  title: 'Move in turns on a bed with shims',
+  why: 'A turn or a flat is a height only on a thread. A bed with shims has no nuts to turn, so the log does not say what was done.',
   source: theLanguage,
   on: 'move',
   plan: 'waits',
@@ -20,8 +21,8 @@ export default check({
     gauge: 0.02 mm
     gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
   }
-  move after dry-1 { aft: up 1 turn }
-#                         ^^^^^^^^^ no nuts
+  move after dry-1 { done: 2026-03-04  aft: up 1 turn }
+#                                           ^^^^^^^^^ no nuts
 }`,
   quiet: `drive main {
   bed {
@@ -34,7 +35,7 @@ export default check({
     gauge: 0.02 mm
     gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
   }
-  move after dry-1 { aft: up 0.3 mm }
+  move after dry-1 { done: 2026-03-04  aft: up 0.3 mm }
 }`,
   needs: { adjuster: 'bed.adjuster' },
   run: ({ adjuster }, { block }) =>
@@ -44,8 +45,8 @@ export default check({
           .filter(({ value }) => (value as FootMove).turn !== undefined)
           .map(({ at, name }) => ({
             at,
-            message: `The bed stands on shims: foot ${name} has no nuts to turn.`,
-            todo: 'Write the height instead, such as up 0.3 mm; or mend adjuster of the bed, if it has studs and nuts.',
+            message: `The bed has shims, so foot ${elide(name)} has no nuts to turn.`,
+            todo: 'Write the height instead, such as up 0.3 mm. Or correct `adjuster` of the bed if it has studs and nuts.',
             related: [{ at: adjuster.at, message: 'shims' }],
           })),
 })

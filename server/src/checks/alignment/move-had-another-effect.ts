@@ -1,10 +1,11 @@
 import { sayMismatch } from '../../plans/alignment-log-words.ts'
 import { slipOf } from '../../plans/alignment-slip.ts'
 import { sayAbout } from '../../plans/slip-words.ts'
-import { isAsBuilt } from '../as-built.ts'
+import { elide } from '../../quantity/elide.ts'
 import { atHead, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
 import { writeAsMade } from '../fix-slip.ts'
+import { firstLine } from '../one-line.ts'
 
 /** A machine whose forward end was to come up 1.17 mm, and the aft end 0.33 mm. */
 const moved = (later: string) => `drive main {
@@ -24,6 +25,7 @@ const moved = (later: string) => `drive main {
     offsets: top 0.06 mm, starboard -0.02 mm, bottom -0.06 mm, port 0.04 mm
   }
   move after dry-1 {
+    done: 2026-03-04
     aft-port: up 1 flat
     aft-stbd: up 1 flat
     fwd-port: up 3.5 flats
@@ -39,13 +41,14 @@ ${later}
 export default check({
   id: 'alignment/move-had-another-effect',
   severity: 'warning',
-  title: 'Move that had another effect than it should',
-  why: 'What a move does is geometry: thread, feet and circle say what the next reading must show. A reading that shows something else, by more than gauge and adjusters explain, shows a slip: a nut turned the wrong way, a foot that hangs, places that were swapped, a move that was not made. All slips that explain it are named, with the look that decides between them. The plan gives no steps where one of them puts the reading or the bed in doubt. A reading is held against the last one that is not itself in doubt: the same reading again settles nothing. Only the last whole reading counts. Only readings of one shape are compared: afloat or ashore, hot or cold, with the end of the shaft free or supported. Until then a doubt that is not of one reading alone stays open: a mirror, a thread, a gauge circle, a foot that hangs.',
+  title: 'Move with an unexpected effect',
+  why: 'The move, the thread and the places of the feet determine what the next reading must show. If it shows something else, by more than gauge and adjusters explain, there was a mistake: a nut turned the wrong way, a foot that hangs, swapped places, a move that was not made. The finding names every mistake that explains it, and says how to tell them apart. The plan gives no steps if one of them puts the reading or the bed in doubt: the next move could go the wrong way. Only readings in the same state are compared: afloat or ashore, hot or cold, with the end of the shaft free or supported. Each is compared with the last one that is not itself in doubt, so the same reading again settles nothing. Only the last complete reading has this finding.',
   source: published(
     'chi-square test at 99 % (NIST/SEMATECH e-Handbook, 1.3.6.7.4); how exactly a move is made: common practice, no source',
   ),
   on: 'reading',
   plan: 'goes-on',
+  onceReplaced: 'stays',
   fires: moved(`    gaps: top 2.14 mm, starboard 1.78 mm, bottom 1.46 mm, port 1.82 mm
 #         ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ Most likely the nuts at fwd-port and fwd-stbd were turned the wrong way
     offsets: top 1.10 mm, starboard -0.02 mm, bottom -1.10 mm, port 0.04 mm`),
@@ -61,16 +64,16 @@ export default check({
     const noted = comparison.moves.length > 0
     const what =
       slip.since ??
-      (noted
-        ? `The moves since ${comparison.since} had another effect than they should.`
-        : sayAbout(comparison))
+      (noted ? `The moves since ${elide(comparison.since)} had an unexpected effect.` : sayAbout(comparison))
     const head = atHead(block, {
-      // What leaves the reading in doubt is no alignment to hand over.
-      ...(slip.withholds && isAsBuilt(context) && { severity: 'error' }),
-      message: `${what} ${noted ? 'They should have brought' : 'It should show'} ${sayMismatch(comparison, system)}. ${slip.explained}`,
+      // A machine that went elsewhere than its log says is not handed over unexplained.
+      beforeAsBuilt: true,
+      ...firstLine(
+        `${what} ${noted ? 'Expected from them:' : 'Expected:'} ${sayMismatch(comparison, system)}. ${slip.explained}`,
+      ),
       todo: slip.first,
       related: comparison.moves.map((move) => ({
-        at: { section: move.section, span: move.node.headSpan },
+        at: move.head,
         message: 'what was to be done',
       })),
     })

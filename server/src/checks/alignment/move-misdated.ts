@@ -16,14 +16,14 @@ const job = (done: string) => `drive main {
 export default check({
   id: 'alignment/move-misdated',
   severity: 'warning',
-  title: 'Move whose date contradicts its place in the log',
-  why: 'A move comes after the reading it names and before the next one. Where its date says otherwise, it is open which readings show the machine as it was before the move and which as it is now: none is held against the move, and a slip is not seen.',
+  title: 'Move date contradicts its place in the log',
+  why: 'A move comes after the reading it names and before the next one. With another date, it is not known which readings were taken before the move and which after. So no reading is compared with the move, and a mistake would not be found.',
   source: theLanguage,
   on: 'move',
   plan: 'waits',
   needs: { done: 'move.done' },
   fires: job(`2026-03-01
-#         ^^^^^^^^^^ before the reading dry-1`),
+#         ^^^^^^^^^^ before the reading that it follows`),
   quiet: job('2026-03-04'),
   run: ({ done }, { block }) => {
     const found = misdated(block)
@@ -33,13 +33,14 @@ export default check({
       at(done, {
         message:
           found.is === 'before'
-            ? `By its date, ${done.value}, this move was made before the reading ${name}, and it is written as made after it.`
-            : `By its date, ${done.value}, this move was made after the reading ${name}, and it is written as made before it.`,
+            ? `This move is dated ${done.value}, before the reading that it follows.`
+            : `This move is dated ${done.value}, after the reading that it comes before.`,
+        detail: `That reading is ${name}.`,
         todo: 'Correct the date, or the reading that the move comes after.',
         found: done.value,
         related: [
           {
-            at: { section: found.against.section, span: found.against.node.headSpan },
+            at: found.against.head,
             message: 'the reading',
           },
         ],

@@ -4,8 +4,8 @@ import { otherFeet, unknownFeet } from '../feet-named.ts'
 export default check({
   id: 'alignment/move-of-unknown-foot',
   severity: 'error',
-  title: 'Move of a foot the bed has not',
-  why: 'A move that is logged for no foot of the bed is lost to whoever reads the log next: the foot that was really moved seems untouched.',
+  title: 'Move of an unknown foot',
+  why: 'The foot that was really moved then seems untouched in the log.',
   source: theLanguage,
   on: 'move',
   plan: 'waits',
@@ -20,8 +20,8 @@ export default check({
     gauge: 0.02 mm
     gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
   }
-  move after dry-1 { forward: up 2 flats }
-#                    ^^^^^^^ no foot called forward
+  move after dry-1 { done: 2026-03-04  forward: up 2 flats }
+#                                      ^^^^^^^ no foot called forward
 }`,
   quiet: `drive main {
   bed {
@@ -34,7 +34,7 @@ export default check({
     gauge: 0.02 mm
     gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
   }
-  move after dry-1 { fwd: up 2 flats }
+  move after dry-1 { done: 2026-03-04  fwd: up 2 flats }
 }`,
   run: (_facts, context) =>
     unknownFeet(

@@ -1,5 +1,4 @@
 import { moveWithoutReading } from '../../plans/alignment-moves.ts'
-import { isAsBuilt } from '../as-built.ts'
 import { atHead, check, commonPractice } from '../check.ts'
 import { nextReading } from '../fix-alignment.ts'
 
@@ -7,7 +6,7 @@ export default check({
   id: 'alignment/no-reading-after-move',
   severity: 'warning',
   title: 'Move that no reading follows',
-  why: 'Nuts creep as they are tightened and a foot can hang: only the next reading shows where a move has put the machine. The last reading was taken before the move and no longer holds. In a job that is as-built this is an error.',
+  why: 'Nuts creep as they are tightened and a foot can hang: only the next reading shows where a move has put the machine. The last reading was taken before the move and no longer holds.',
   source: commonPractice('common practice, no source'),
   on: 'move',
   plan: 'goes-on',
@@ -17,7 +16,7 @@ export default check({
     gauge: 0.02 mm
     gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
   }
-  move after dry-1 { fwd: up 2 flats }
+  move after dry-1 { done: 2026-03-04  fwd: up 2 flats }
 # ^^^^^^^^^^^^^^^^ No reading follows
 }`,
   quiet: `drive main {
@@ -26,7 +25,7 @@ export default check({
     gauge: 0.02 mm
     gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
   }
-  move after dry-1 { fwd: up 2 flats }
+  move after dry-1 { done: 2026-03-04  fwd: up 2 flats }
   reading dry-2 {
     taken: 2026-03-05
     gauge: 0.02 mm
@@ -38,7 +37,6 @@ export default check({
     return block.parent && moveWithoutReading(block.parent) === block
       ? [
           atHead(block, {
-            ...(isAsBuilt(context) && { severity: 'error' }),
             message: `No reading follows the move after ${block.about?.text}: how the machine stands now is not known.`,
             todo: 'Read the coupling again with everything tight, and add the reading below the move.',
           }),

@@ -1,14 +1,16 @@
 import { correctionOf } from '../../plans/alignment.ts'
 import { atHead, check, theLanguage } from '../check.ts'
+import { firstLine } from '../one-line.ts'
 
 export default check({
   id: 'alignment/nothing-read',
   severity: 'error',
-  title: 'A reading without what was read',
-  why: 'How the machine leans is seen from the faces, by gaps or by dial, or from the rims in two planes. Without either the reading says nothing.',
+  title: 'Reading without values',
+  why: 'The faces show how the machine is tilted, by gaps or by dial; so do the rims in two planes. Without either, the reading says nothing.',
   source: theLanguage,
   on: 'reading',
   plan: 'waits',
+  onceReplaced: 'stays',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -36,8 +38,8 @@ export default check({
       ? []
       : [
           atHead(block, {
-            message: outcome.fault.words,
-            todo: 'Write the `gaps`, or what the dials showed: `face-dial`, or `rim-dial` and `reverse-dial` with the places they were read at.',
+            ...firstLine(outcome.fault.words),
+            todo: 'Write the `gaps` or what the dials showed: `face-dial`, or `rim-dial` and `reverse-dial` with the places where they were read.',
           }),
         ]
   },

@@ -4,11 +4,12 @@ import { atRead, correction } from '../correction.ts'
 export default check({
   id: 'alignment/offset-beside-pilot',
   severity: 'information',
-  title: 'Offset read although a pilot holds it',
-  why: 'A pilot that fits holds the flanges concentric, so there is no offset to read. Where one is read, the pilot is worn, not engaged, or not there.',
+  title: 'Offset read on a coupling with a pilot',
+  why: 'A pilot that fits holds the flanges concentric, so there is no offset. If one is read, the pilot is worn, not engaged, or missing.',
   source: commonPractice('common practice, no source'),
   on: 'reading',
   plan: 'goes-on',
+  onceReplaced: 'stays',
   needs: { pilot: 'coupling.pilot' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  pilot: yes  gap-variation: max 0.10 mm [maker] }
@@ -33,9 +34,9 @@ export default check({
     return pilot.value === 'yes' && rim
       ? [
           atRead(context, rim, {
-            message:
-              'An offset was read, yet the coupling is said to have a pilot, which should hold it at nothing. The offset that was read counts.',
-            todo: 'See whether the pilot is engaged when the rims are read; if there is none, say `pilot: no`.',
+            message: 'An offset was read, but the pilot of the coupling should hold it at zero.',
+            detail: 'The offset that was read counts.',
+            todo: 'Check that the pilot is engaged when you read the rims. If there is no pilot, write `pilot: no`.',
             related: [{ at: pilot.at, message: 'the pilot' }],
           }),
         ]

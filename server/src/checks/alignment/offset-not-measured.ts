@@ -7,10 +7,11 @@ export default check({
   id: 'alignment/offset-not-measured',
   severity: 'warning',
   title: 'Offset not measured',
-  why: 'Parallel faces can still stand beside each other. Face gaps alone do not show it, unless a pilot holds the flanges concentric.',
+  why: 'Shafts with parallel faces can still be offset. Face gaps alone do not show that, unless a pilot holds the flanges concentric.',
   source: published('rim-and-face method: Bloch & Geitner, Machinery Component Maintenance and Repair'),
   on: 'reading',
   plan: 'goes-on',
+  onceReplaced: 'information',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -34,9 +35,9 @@ export default check({
     if (c?.offsetBasis !== 'unknown' || context.block.unread.has('offsets')) return []
     return [
       atHead(context.block, {
-        message:
-          'The offset was not measured: parallel faces can still stand beside each other, so this reading cannot show that the machine is aligned.',
-        todo: 'Read the step between the flange rims at the same places and add `offsets`, or say `pilot: yes` at the coupling if one holds them concentric.',
+        message: 'The offset was not measured, so this reading cannot show that the machine is aligned.',
+        detail: 'Shafts with parallel faces can still be offset.',
+        todo: 'Read the step between the flange rims at the same places and add `offsets`. Or write `pilot: yes` if a pilot holds the flanges concentric.',
         data: { add: 'offsets' },
       }),
     ]

@@ -7,13 +7,14 @@ import { afterOutside } from '../judged.ts'
 export default check({
   id: 'alignment/offset-outside',
   severity: 'error',
-  title: 'Offset outside what is allowed',
-  why: 'Axes that run beside each other work the coupling and load the bearings at every turn.',
+  title: 'Offset above the limit',
+  why: 'Offset shafts load the coupling and the bearings at every turn.',
   source: published(
     'decision rule: ISO 14253-1; limit: the maker, else that of the gap variation (common practice, no source)',
   ),
   on: 'reading',
   plan: 'goes-on',
+  onceReplaced: 'information',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -21,7 +22,7 @@ export default check({
     gauge: 0.02 mm
     gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
     offsets: top 0.40 mm, starboard 0 mm, bottom -0.40 mm, port 0 mm
-#            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ stands
+#            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ from the shaft axis
   }
 }`,
   quiet: `drive main {
@@ -40,7 +41,8 @@ export default check({
     const allowed = saidLimit(c.offset.limit, context.system)
     return [
       atRead(context, c.readBy.rim, {
-        message: `The machine flange stands ${found} from ${c.target ? 'where it is to stand' : 'the shaft axis'}; ${allowed} is allowed (${c.offset.limitFrom}).`,
+        message: `The machine flange is ${found} from ${c.target ? 'its target' : 'the shaft axis'}; ${allowed} is allowed.`,
+        detail: `Limit: ${c.offset.limitFrom}.`,
         todo: afterOutside(c, context),
         found,
         limit: `at most ${allowed}`,

@@ -7,10 +7,11 @@ export default check({
   id: 'alignment/offset-undecided',
   severity: 'warning',
   title: 'Offset too near its limit for this gauge',
-  why: 'A reading is only as good as the step of its gauge. Where the limit lies inside the uncertainty, neither within nor outside can be claimed.',
+  why: 'A reading is only as good as the step of its gauge. If the limit is inside the uncertainty, neither within nor outside can be shown.',
   source: published('decision rule: ISO 14253-1'),
   on: 'reading',
   plan: 'goes-on',
+  onceReplaced: 'information',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.10 mm [maker] }
   reading dry-1 {
@@ -18,7 +19,7 @@ export default check({
     gauge: 0.02 mm
     gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
     offsets: top 0.10 mm, starboard 0 mm, bottom -0.10 mm, port 0 mm
-#            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ cannot be decided
+#            ^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^^ cannot decide
   }
 }`,
   quiet: `drive main {

@@ -7,12 +7,13 @@ export default check({
   id: 'alignment/offsets-do-not-close',
   severity: 'warning',
   title: 'Offsets that contradict each other',
-  why: 'The steps between two round rims at opposite places have the same sum wherever the axes stand: top and bottom together equal port and starboard together. Where they do not, a step was misread, or a rim is not round.',
+  why: 'On round rims, top plus bottom equals port plus starboard, wherever the axes are. If not, a value was misread, or a rim is not round.',
   source: published(
     'Bloch & Geitner, Machinery Component Maintenance and Repair: top + bottom = sum of the sides, within two gauge steps',
   ),
   on: 'reading',
   plan: 'goes-on',
+  onceReplaced: 'information',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.10 mm [maker] }
   reading dry-1 {

@@ -1,15 +1,17 @@
 import { correctionOf } from '../../plans/alignment.ts'
 import { check, theLanguage } from '../check.ts'
 import { atRead, readInto } from '../correction.ts'
+import { firstLine } from '../one-line.ts'
 
 export default check({
   id: 'alignment/read-twice',
   severity: 'error',
-  title: 'Faces or rims read in two ways at once',
-  why: 'Feelers and dial on the same faces never quite agree, and a reading that has both leaves open which of them counts.',
+  title: 'Faces or rims read in two ways',
+  why: 'Feelers and dial on the same faces never agree exactly. If a reading has both, it is not known which counts.',
   source: theLanguage,
   on: 'reading',
   plan: 'waits',
+  onceReplaced: 'stays',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -35,8 +37,8 @@ export default check({
     if (outcome.ok || outcome.fault.type !== 'read-twice') return []
     return [
       atRead(context, readInto(context, 'reverse-dial', 'face-dial', 'rim-dial'), {
-        message: outcome.fault.words,
-        todo: 'Keep the one that was read better, or make a reading of its own of each.',
+        ...firstLine(outcome.fault.words),
+        todo: 'Keep the better of the two, or write each as a reading of its own.',
       }),
     ]
   },

@@ -7,12 +7,13 @@ export default check({
   id: 'alignment/readings-do-not-close',
   severity: 'warning',
   title: 'Readings that contradict each other',
-  why: 'On flat faces the gaps at opposite places have the same sum whichever way the flange leans: top and bottom together equal port and starboard together. Where they do not, a gap was misread, the gauge was not straight, or a face is not flat.',
+  why: 'On flat faces, top plus bottom equals port plus starboard, whichever way the flange is tilted. If not, a gap was misread, the gauge was not straight, or a face is not flat.',
   source: published(
     'Bloch & Geitner, Machinery Component Maintenance and Repair: top + bottom = sum of the sides, within two gauge steps',
   ),
   on: 'reading',
   plan: 'goes-on',
+  onceReplaced: 'information',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

@@ -9,10 +9,11 @@ export default check({
   id: 'alignment/repeated-readings-differ',
   severity: 'warning',
   title: 'One place read twice with different values',
-  why: 'Two readings of one gap differ by a step of the gauge at most. Where they lie further apart, one was misread, or the shaft or the machine moved between them.',
+  why: 'Two readings of one gap differ by at most one step of the gauge. If they differ more, one was misread, or the shaft or the machine moved between them.',
   source: published('a value read to a step is known to half a step: JCGM 100 (GUM) F.2.2.1'),
   on: 'reading',
   plan: 'goes-on',
+  onceReplaced: 'information',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -41,7 +42,7 @@ export default check({
       return [
         atRead(context, by, {
           message: `The ${sayRound(by)} read more than once at ${sayAngle(apart.angle)} differ by ${found}; the gauge explains ${limit}.`,
-          todo: 'Read all of them again before anything is moved.',
+          todo: 'Read all of them again before you move anything.',
           found,
           limit: `at most ${limit}`,
         }),

@@ -1,28 +1,19 @@
-import type { Lookup } from '../../job/lookup.ts'
-import type { Block } from '../../job/model.ts'
-import { softLimit, softOf, softUpTo } from '../../plans/alignment-lifts.ts'
-import { lastReading } from '../../plans/alignment-moves.ts'
+import { isStillSoft, softLimit, softOf } from '../../plans/alignment-lifts.ts'
 import { aboutSoft } from '../../plans/soft-foot-words.ts'
 import { saidLength, saidLimit } from '../../quantity/said.ts'
-import { isAsBuilt } from '../as-built.ts'
 import { at, check, published } from '../check.ts'
-
-/** Whether a foot that this reading found soft was not found to bear since. */
-function isStillSoft(reading: Block, lookup: Lookup): boolean {
-  const last = reading.parent && lastReading(reading.parent)
-  return !last || softUpTo(last, lookup.from(last))?.in.includes(reading) === true
-}
 
 export default check({
   id: 'alignment/soft-foot',
   severity: 'warning',
-  title: 'A foot that does not bear',
-  why: 'A foot that rises when its own fastening is slackened was pulled down onto nothing: the machine bends as it is tightened, and the coupling moves with every nut. No alignment holds until the foot bears. In a job that is as-built, a foot that is still soft is an error.',
+  title: 'Soft foot',
+  why: 'A foot that rises when its fastening is slackened does not rest on the bed. The machine bends when it is tightened, and the coupling moves with every nut. No alignment holds until the foot is supported. An as-built job may not leave a soft foot open. Once its lift has been read again and is within the limit, the finding is history and only information.',
   source: published(
     'general industry alignment tolerance table: 0.06 mm at any speed; raise it by the difference: Maintenance Scheduling for Mechanical Equipment, US Bureau of Reclamation, FIST 4-1A',
   ),
   on: 'reading',
   plan: 'goes-on',
+  onceReplaced: 'stays',
   needs: { lifts: 'reading.lifts' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
@@ -49,12 +40,14 @@ export default check({
     const found = softOf(context.block, context)
     if (!found) return []
     const limit = saidLimit(softLimit, context.system)
+    const isSoft = isStillSoft(context.block, context)
     const worst = saidLength(Math.max(...lifts.value.map(({ lift }) => lift)), context.system)
     return [
       at(lifts, {
-        ...(isAsBuilt(context) && isStillSoft(context.block, context) && { severity: 'error' }),
-        message: `${found.soft.join(', ')} ${found.soft.length > 1 ? 'rise' : 'rises'} by up to ${worst} when slackened; ${limit} is the most. While a foot is soft the reading of the coupling is not to be trusted.`,
-        todo: aboutSoft(found, context.system),
+        ...(isSoft ? { beforeAsBuilt: true } : { severity: 'information' }),
+        message: `${found.soft.length > 1 ? 'Feet rise' : 'A foot rises'} by up to ${worst} when slackened; ${limit} is allowed.`,
+        detail: `Soft: ${found.soft.join(', ')}. ${isSoft ? 'While a foot is soft, do not trust the reading of the coupling.' : 'A later reading found it supported.'}`,
+        todo: isSoft ? aboutSoft(found, context.system) : 'Use the later reading.',
         found: worst,
         limit: `at most ${limit}`,
       }),

@@ -2,9 +2,10 @@ import { parseThread } from '../../engineering/thread.ts'
 import { elide } from '../../quantity/elide.ts'
 import { formatSi } from '../../quantity/format.ts'
 import { at, check, published } from '../check.ts'
+import { firstLine } from '../one-line.ts'
 
 const write =
-  'Write it as "M16x1.5", "3/4-10 UNC" or, for a left-hand thread, "M16x1.5 LH": without its pitch the moves are lengths, not turns.'
+  'Write it as "M16x1.5", "3/4-10 UNC" or, for a left-hand thread, "M16x1.5 LH". Until then the plan gives lengths, not turns.'
 
 const sayPitch = (pitch: number): string => formatSi(pitch, 'length')
 
@@ -18,7 +19,7 @@ function whyNot(written: string): string | undefined {
     case 'not-a-thread':
       return `${designation} cannot be read as a thread.`
     case 'pitch-missing':
-      return `The pitch of ${designation} is not known here: it is none of the sizes M6 to M24 and 1/4 to 1 in of the coarse series, or could be either of two.`
+      return `The pitch of ${designation} is not known here. Known are M6 to M24 and 1/4 to 1 in of the coarse series, where only one fits.`
     case 'pitch-wrong':
       return `${designation} has a pitch of ${sayPitch(problem.pitch)}${problem.standard === undefined ? ', which no thread of that size has' : `; the series named, or the coarse thread of that size, has ${sayPitch(problem.standard)}`}.`
   }
@@ -28,7 +29,7 @@ export default check({
   id: 'alignment/thread-unknown',
   severity: 'warning',
   title: 'Thread whose pitch is not known',
-  why: 'A turn of the nut is a height only by the pitch of its thread, and up or down only by its hand. Without them no turns can be told, and turns that were logged are no heights.',
+  why: 'The pitch and the hand of the thread say what a turn of the nut does. Without them the plan gives no turns, and logged turns give no heights.',
   source: published('ISO 261 and ISO 262, ASME B1.1'),
   on: 'bed',
   plan: 'goes-on',
@@ -52,6 +53,8 @@ export default check({
 }`,
   run: ({ thread }) => {
     const message = whyNot(thread.value)
-    return message === undefined ? [] : [at(thread, { message, todo: write, found: elide(thread.value) })]
+    return message === undefined
+      ? []
+      : [at(thread, { ...firstLine(message), todo: write, found: elide(thread.value) })]
   },
 })

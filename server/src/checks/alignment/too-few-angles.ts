@@ -1,15 +1,17 @@
 import { correctionOf } from '../../plans/alignment.ts'
 import { check, published } from '../check.ts'
 import { atRead, readInto } from '../correction.ts'
+import { firstLine } from '../one-line.ts'
 
 export default check({
   id: 'alignment/too-few-angles',
   severity: 'error',
   title: 'Too few places read round the flange',
-  why: 'A plane needs three points that are not all on one side. With fewer, the flange could stand any way.',
+  why: 'A plane needs three points that are not all on one side. With fewer, the tilt of the flange is not known.',
   source: published('plane through three points'),
   on: 'reading',
   plan: 'waits',
+  onceReplaced: 'information',
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {
@@ -33,7 +35,7 @@ export default check({
       return []
     return [
       atRead(context, readInto(context, 'gaps', 'face-dial', 'rim-dial'), {
-        message: outcome.fault.words,
+        ...firstLine(outcome.fault.words),
         todo: 'Read the gap at top, starboard, bottom and port.',
       }),
     ]

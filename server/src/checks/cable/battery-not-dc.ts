@@ -4,8 +4,8 @@ import { at, check, theJobFile } from '../check.ts'
 export default check({
   id: 'cable/battery-not-dc',
   severity: 'error',
-  title: 'Battery cable said to carry phases',
-  why: 'A battery gives DC. Its cable is checked as DC, with the fuse that it needs, whatever is written.',
+  title: 'Battery cable marked as three-phase',
+  why: 'A battery gives DC. Its cable is checked as DC and needs a fuse, whatever `system` says.',
   source: theJobFile('what the cable joins'),
   on: 'cable',
   needs: { from: 'cable.from', to: 'cable.to', system: 'cable.system' },
@@ -43,7 +43,7 @@ drive main {
       ? [
           at(system, {
             message: 'The cable comes from a battery, which gives DC.',
-            todo: 'Write `system: dc`, or the device it really comes from.',
+            todo: 'Write `system: dc`, or name the device it really comes from.',
             found: system.value,
             limit: 'dc',
           }),

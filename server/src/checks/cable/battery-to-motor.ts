@@ -5,9 +5,9 @@ import { at, check, commonPractice } from '../check.ts'
 export default check({
   id: 'cable/battery-to-motor',
   severity: 'error',
-  title: 'Battery wired straight to a motor',
-  why: 'A motor with three phases does not turn on DC and burns: the resistance of its windings is all that holds the current. It is fed by its controller.',
-  source: commonPractice('a three-phase machine is fed by an inverter, no source'),
+  title: 'Battery connected directly to a motor',
+  why: 'A three-phase motor does not turn on DC. Only the resistance of its windings limits the current, so it burns. Its controller must feed it.',
+  source: commonPractice('an inverter feeds a three-phase machine, no source'),
   on: 'cable',
   needs: { from: 'cable.from', to: 'cable.to' },
   wants: { system: 'cable.system' },
@@ -18,7 +18,7 @@ drive main {
   cable feed {
     from: house
     to: main
-#       ^^^^ straight
+#       ^^^^ directly
     conductor: 95 mm2
     length: 2.5 m
     insulation: 105 degC
@@ -47,8 +47,8 @@ drive main {
     if (system?.value === 'dc' && (marks === undefined || marks < 3)) return []
     return [
       at(ends[1]?.node === motor.node ? to : from, {
-        message: 'The cable joins a battery straight to a motor with phases.',
-        todo: 'Take it to the controller. For a DC motor write `system: dc`. A battery stays live whatever is switched off: work for a licensed person.',
+        message: 'The cable connects a battery directly to a three-phase motor.',
+        todo: 'Connect it to the controller instead. For a DC motor, write `system: dc`.',
       }),
     ]
   },

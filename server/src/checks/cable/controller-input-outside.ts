@@ -1,6 +1,7 @@
 import { factOf } from '../../job/model.ts'
 import { suppliesOf } from '../../plans/controller-supply.ts'
 import { holds } from '../../quantity/band.ts'
+import { elide } from '../../quantity/elide.ts'
 import { formatSi } from '../../quantity/format.ts'
 import { at, check, theJobFile } from '../check.ts'
 
@@ -9,9 +10,9 @@ const volts = (value: number) => formatSi(value, 'voltage')
 export default check({
   id: 'cable/controller-input-outside',
   severity: 'error',
-  title: 'Battery outside what its controller accepts',
-  why: 'Above its highest input voltage a controller is destroyed, most often on charge or when the motor brakes; below its lowest it switches off, and the drive is lost.',
-  source: theJobFile('the input that the controller states, as its maker gives it'),
+  title: 'Battery voltage outside the input range of its controller',
+  why: 'Too high a voltage destroys a controller, most often while the battery charges or the motor brakes. Below its lowest voltage it switches off, and the drive stops.',
+  source: theJobFile('the input range stated at the controller'),
   on: 'controller',
   needs: { input: 'controller.input' },
   fires: `battery house { nominal: 96 V  window: 84..108 V }
@@ -33,8 +34,8 @@ drive main {
         const limit = context.showBand(input.value, 'voltage')
         const said = factOf(battery, 'battery.window') ?? factOf(battery, 'battery.nominal')
         return at(input, {
-          message: `The controller accepts ${limit}, and ${battery.name ?? 'the battery'} has ${found}.`,
-          todo: 'Take a controller for the whole window of the battery, or a battery that stays inside what the controller accepts, on charge too. The battery stays live: work for a licensed person.',
+          message: `The controller accepts ${limit}, but ${elide(battery.name ?? 'the battery')} has ${found}.`,
+          todo: 'Choose a controller for the whole voltage window of the battery. Or choose a battery that stays within the input range, also while it charges.',
           found,
           limit,
           ...(said && { related: [{ at: said.at, message: 'the battery that feeds it' }] }),

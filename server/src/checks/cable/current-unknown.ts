@@ -2,11 +2,13 @@ import { cableAmpacity } from '../../plans/cable-ampacity.ts'
 import { cableCurrent } from '../../plans/design-current.ts'
 import { atHead, check, theJobFile } from '../check.ts'
 
+const capital = (text: string): string => text.replace(/^./, (c) => c.toUpperCase())
+
 export default check({
   id: 'cable/current-unknown',
   severity: 'warning',
   title: 'Current of a cable not known',
-  why: 'Where the current cannot be told, neither cable nor fuse is held against it. That nothing is found is then no sign that all is well.',
+  why: 'Without the current, neither the cable nor its fuse can be checked. No finding then does not mean that they are right.',
   source: theJobFile('the motors that the cables lead to'),
   on: 'cable',
   needs: { from: 'cable.from', to: 'cable.to' },
@@ -48,16 +50,18 @@ drive main {
     if (!current.ok && current.fault.type !== 'unread')
       return [
         atHead(cable, {
-          message: `The current of this cable is not known: ${current.fault.because}. Cable and fuse are not held against it.`,
-          todo: 'State `current`, or write the cables that join each controller to its motors.',
+          message: 'The current of this cable is not known.',
+          detail: `${capital(current.fault.because)}. So neither the cable nor its fuse is checked against it.`,
+          todo: 'State `current`, or write the cables that connect each controller to its motors.',
         }),
       ]
     const carrying = cableAmpacity(cable, context)
     if (carrying.ok || carrying.fault.type !== 'impossible') return []
     return [
       atHead(cable, {
-        message: `What this cable carries is not known: ${carrying.fault.because}. It is not held against its current.`,
-        todo: 'Mend what is said of the cable.',
+        message: 'What this cable can carry is not known.',
+        detail: `${capital(carrying.fault.because)}. So the cable is not checked against its current.`,
+        todo: 'Correct what the job says about the cable.',
       }),
     ]
   },

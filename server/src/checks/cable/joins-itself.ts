@@ -1,11 +1,12 @@
 import { endsOf } from '../../plans/cable-circuit.ts'
+import { elide } from '../../quantity/elide.ts'
 import { at, check, theLanguage } from '../check.ts'
 
 export default check({
   id: 'cable/joins-itself',
   severity: 'error',
-  title: 'Cable with both ends at one device',
-  why: 'A cable from a device to itself carries nothing, or shorts it: one of the ends is a slip of the pen, and what depends on the cable is not checked.',
+  title: 'Cable with both ends at the same device',
+  why: 'A cable from a device to itself carries nothing, or short-circuits it. One of the ends is a typing error. What depends on the cable is not checked.',
   source: theLanguage,
   on: 'cable',
   needs: { from: 'cable.from', to: 'cable.to' },
@@ -16,7 +17,7 @@ drive main {
   cable feed {
     from: house
     to: house
-#       ^^^^^ both ends
+#       ^^^^^ Both ends
     conductor: 95 mm2
     length: 2.5 m
     insulation: 105 degC
@@ -41,8 +42,8 @@ drive main {
     if (!first || first.node !== second?.node) return []
     return [
       at(to, {
-        message: `The cable has both ends at ${to.value}.`,
-        todo: 'Name the device at its other end.',
+        message: `Both ends of the cable are at ${elide(to.value)}.`,
+        todo: 'Name the device at the other end.',
         found: to.value,
         related: [{ at: from.at, message: 'the other end' }],
       }),

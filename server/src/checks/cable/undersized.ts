@@ -1,18 +1,41 @@
-import { reaches } from '../../engineering/compare.ts'
-import { saidLoading } from '../../plans/amperes.ts'
-import { cableAmpacity } from '../../plans/cable-ampacity.ts'
-import { ampacityWords } from '../../plans/cable-words.ts'
+import { type CableAmpacity, cableAmpacity, canCarry } from '../../plans/cable-ampacity.ts'
+import { ampacityWords, loadingWords } from '../../plans/cable-words.ts'
 import { cableCurrent } from '../../plans/design-current.ts'
 import { at, check, published } from '../check.ts'
 import { largerConductor } from '../fix-cable.ts'
+
+const largerOrMore =
+  'Use a larger conductor, more conductors in parallel, or better insulation. Change the fuse to match.'
+
+/** What is wrong, and what to do, by where the tables have a conductor of this size. */
+function wordsFor(
+  { ampacity }: CableAmpacity,
+  carrying: 'no' | 'not-shown',
+  said: ReturnType<typeof loadingWords>,
+): { readonly message: string; readonly todo: string } {
+  if (carrying === 'not-shown')
+    return {
+      message: `No table shows that so thin a cable can carry ${said.current}.`,
+      todo: 'Use a conductor of a size in the tables.',
+    }
+  return ampacity.tables === 'above'
+    ? {
+        message: `The tables show ${said.carries} for this cable, but it must carry ${said.current}.`,
+        todo: 'Use more conductors in parallel, or better insulation. Or ask the cable maker for the figure, and accept it with a concession.',
+      }
+    : {
+        message: `The cable can carry ${said.carries} but must carry ${said.current}.`,
+        todo: largerOrMore,
+      }
+}
 
 export default check({
   id: 'cable/undersized',
   severity: 'error',
   title: 'Cable too thin for its current',
-  why: 'A cable that carries more than it can shed as heat ages, softens and burns. What it can carry falls with the warmth around it and with every conductor beside it.',
+  why: 'An overloaded cable gets hot: its insulation ages, softens and burns. A cable can carry less in a warm place and beside other conductors.',
   source: published(
-    '33 CFR 183.425 table 5 and notes; ISO 10133 / 13297 table A.1 (from memory), never above the former',
+    '33 CFR 183.425 table 5 and notes; ISO 10133 / 13297 table A.1 (from memory), never above that table',
   ),
   on: 'cable',
   needs: { conductor: 'cable.conductor' },
@@ -24,7 +47,7 @@ drive main {
     from: house
     to: controller
     conductor: 25 mm2
-#              ^^^^^^ carries
+#              ^^^^^^ but must carry
     length: 2.5 m
     insulation: 105 degC
     place: machinery-space
@@ -48,15 +71,17 @@ drive main {
     const carrying = cableAmpacity(context.block, context)
     if (!load.ok || !carrying.ok) return []
     const { current, currentFrom } = load.value
-    const { carries } = carrying.value
-    if (carries === undefined || reaches(carries, current)) return []
-    const { current: found, carries: limit } = saidLoading(current, carries)
+    const { carries, ampacity } = carrying.value
+    const can = canCarry(carrying.value, current)
+    if (can === 'yes') return []
+    const said = loadingWords({ current, carries, ampacity })
     return [
       at(conductor, {
-        message: `The cable carries ${limit} and has to carry ${found} (${currentFrom}). ${ampacityWords(carrying.value)}`,
-        todo: 'Take a larger conductor, more of them in parallel, or a better insulation. Its fuse goes with it. Live DC kills and burns: work for a licensed person.',
-        found,
-        limit: `at most ${limit}`,
+        ...(can === 'not-shown' && { severity: 'warning' as const }),
+        ...wordsFor(carrying.value, can, said),
+        detail: `Current: ${currentFrom}. Limit: ${said.carries}, ${ampacityWords(carrying.value)}`,
+        found: said.current,
+        limit: ampacity.tables === 'in' ? `at most ${said.carries}` : said.carries,
         assumptions: [...load.value.assumptions, ...carrying.value.assumptions],
         data: { current, carries },
       }),

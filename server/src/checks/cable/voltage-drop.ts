@@ -14,8 +14,8 @@ function apart(one: number, other: number): readonly [string, string] {
 export default check({
   id: 'cable/voltage-drop',
   severity: 'warning',
-  title: 'Voltage drop larger than allowed',
-  why: 'What is lost in the cable is missing at the motor and warms the boat. It is worked out at the temperature the conductor may reach.',
+  title: 'Voltage drop above the limit',
+  why: 'Power lost in the cable is missing at the motor and heats the boat. The drop is calculated at the highest temperature of the conductor.',
   source: commonPractice('3 % for propulsion feeders, no source; resistance: IEC 60228 and ASTM B258'),
   on: 'cable',
   needs: { length: 'cable.length' },
@@ -52,10 +52,24 @@ drive main {
     if (load?.drop === undefined || load.dropLimit === undefined) return []
     if (reaches(load.dropLimit, load.drop)) return []
     const [found, limit] = apart(load.drop, load.dropLimit)
+    const drop = formatSi(load.dropVolts, 'voltage', 'metric', 3)
+    if (reaches(load.drop, 1))
+      return [
+        at(length, {
+          severity: 'error',
+          message: `The cable would lose all of the ${formatSi(load.volts ?? 0, 'voltage', 'metric', 3)} it gets: the motor cannot run.`,
+          detail: `At this current the drop is ${drop}. Limit: ${limit}, ${load.dropLimitFrom}.`,
+          todo: 'Check the length, the conductor and the current. Then shorten the run or use a larger conductor.',
+          found: drop,
+          limit: `at most ${limit}`,
+          assumptions: load.assumptions,
+        }),
+      ]
     return [
       at(length, {
-        message: `The voltage drop is ${formatSi(load.dropVolts, 'voltage', 'metric', 3)}, ${found}; ${limit} is allowed (${load.dropLimitFrom}).`,
-        todo: 'Shorten the run or take a larger conductor.',
+        message: `The voltage drop is ${drop} (${found}); ${limit} is allowed.`,
+        detail: `Limit: ${load.dropLimitFrom}.`,
+        todo: 'Shorten the run or use a larger conductor.',
         found,
         limit: `at most ${limit}`,
         assumptions: load.assumptions,

@@ -4,8 +4,8 @@ export default problemCheck({
   id: 'job/amounts-cannot-combine',
   problem: 'cannot-combine',
   severity: 'error',
-  title: 'Amounts that cannot be put together',
-  why: 'A length and a mass have no sum, and a temperature read from its own zero takes part in no arithmetic.',
+  title: 'Amounts that cannot be combined',
+  why: 'A length and a mass cannot be added. A temperature such as 90 degC cannot be used in arithmetic, because its zero is arbitrary.',
   source: theLanguage,
   fires: `seal {
   free-length: 148 mm + 2 kg
@@ -13,7 +13,7 @@ export default problemCheck({
 }`,
   quiet: `seal { free-length: 148 mm + 2 mm }`,
   words: (p, written) => ({
-    message: `In ${written}, ${p.left} and ${p.right} cannot be put together with ${p.operator}.`,
+    message: `In ${written}, ${p.left} and ${p.right} cannot be combined with ${p.operator}.`,
     todo: 'Check the units on both sides.',
     found: written,
   }),

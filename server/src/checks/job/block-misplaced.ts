@@ -5,7 +5,7 @@ export default problemCheck({
   problem: 'misplaced-block',
   severity: 'error',
   title: 'Block in the wrong place',
-  why: 'A block says something about the one it stands in.',
+  why: 'A block describes the block around it. In the wrong place it describes the wrong thing, or nothing.',
   source: theLanguage,
   fires: `drive main {
   job "x" { vessel: "y" }
@@ -13,7 +13,7 @@ export default problemCheck({
 }`,
   quiet: `job "x" { vessel: "y" }`,
   words: (p) => ({
-    message: `A ${p.kind} block does not stand here; it stands in ${p.within.map((w) => (w === 'top' ? 'the file itself' : w)).join(' or ')}.`,
+    message: `A ${p.kind} block cannot go here; it belongs in ${p.within.map((w) => (w === 'top' ? 'the file itself' : w)).join(' or ')}.`,
     todo: 'Move it, or close the block above it.',
   }),
 })

@@ -1,43 +1,94 @@
+import type { Lookup } from '../../job/lookup.ts'
+import type { Block } from '../../job/model.ts'
 import { findKind } from '../../vocabulary/index.ts'
-import { problemCheck, theLanguage } from '../check.ts'
-import { addBlock, blank } from '../fix-text.ts'
+import { asks, type Status, statuses } from '../../vocabulary/status.ts'
+import { atHead, check, type FixGround, theLanguage } from '../check.ts'
+import type { Edit } from '../fix.ts'
+import { addAtEnd, addBlock, blank } from '../fix-text.ts'
+import { missingBlocks, sayMissing, severityOfMissing, whyAsked } from '../missing.ts'
 
-export default problemCheck({
+/** A block with a blank for each fact that the status asks for. */
+function skeleton(name: string, status: Status, indent = ''): string {
+  const kind = findKind(name)
+  if (!kind) return ''
+  const own = kind.heading === 'name' ? ` ${kind.example.split(' ')[1]}` : ''
+  const facts = Object.entries(kind.facts).filter(([, { from, when }]) => asks(status, from) && !when)
+  const inside = kind.kind === 'drive' ? [] : statuses.flatMap((from) => kind.needs?.[from] ?? [])
+  return [
+    `${indent}${kind.kind}${own} {`,
+    ...facts.map(([fact]) => `${indent}  ${fact}: ${blank}`),
+    ...inside.map((needed) => skeleton(needed, status, `${indent}  `)),
+    `${indent}}`,
+  ].join('\n')
+}
+
+/** What stands at the top goes to the end of the file, all else into the block that needs it; what a job needs, into its first drive. */
+function edit(
+  name: string,
+  block: Block,
+  { file, lookup }: FixGround & { lookup: Lookup },
+): Edit | undefined {
+  const lines = skeleton(name, lookup.status ?? 'draft')
+  const isAtTop = findKind(name)?.within[0] === 'top'
+  if (isAtTop) return addAtEnd(file.document.sections, lines)
+  const [drive] = lookup.ofKind('drive')
+  const within = block.kind === 'job' ? drive : block
+  return within && addBlock(within, lines)
+}
+
+export default check({
   id: 'job/block-missing',
-  problem: 'block-missing',
-  severity: 'error',
-  title: 'Block that has to be there',
-  why: 'Without it the block around it cannot be worked with.',
+  severity: 'warning',
+  followsStatus: true,
+  title: 'Blocks that the job still needs',
+  why: 'What the job does not describe cannot be checked. [docs/status.md](../../status.md) lists the blocks that each status needs. Missing blocks are information in a draft, a warning in a job for review or without a status, and an error from `issued` on.',
   source: theLanguage,
-  fires: `drive main {
+  on: 'every kind',
+  fires: `job "Launch" {
+  vessel: "Launch 07"
+  status: draft
+}
+drive main {
   bed { adjuster: shims }
-# ^^^ foot
+# ^^^ One block is still missing: foot.
 }`,
-  quiet: `drive main {
+  quiet: `job "Launch" {
+  vessel: "Launch 07"
+  status: draft
+}
+drive main {
   bed {
     adjuster: shims
     foot aft { from-coupling: 180 mm  across: 0 mm }
   }
 }`,
-  words: (p) => ({
-    message: `The ${p.kind} has no ${p.name}.`,
-    todo: `Add a ${p.name} block.`,
-    limit: p.name,
-    data: { add: p.name },
-  }),
-  fixes: ({ data }, { block }) => {
-    const kind = findKind(data?.add ?? '')
-    if (!block || !kind) return []
-    const facts = Object.entries(kind.facts).filter(([, { required }]) => required)
-    const lines = facts.map(([name]) => `  ${name}: ${blank}`)
-    const name = kind.heading === 'name' ? ` ${kind.example.split(' ')[1]}` : ''
-    return [
-      {
-        title: `Add a ${kind.kind}`,
-        edits: [addBlock(block, [`${kind.kind}${name} {`, ...lines, '}'].join('\n'))],
-        preferred: true,
-        leaves: ['job/value-empty'],
-      },
-    ]
+  run: (_facts, context) => {
+    const names = missingBlocks(context)
+    return names.length === 0
+      ? []
+      : [
+          atHead(context.block, {
+            severity: severityOfMissing(context.status),
+            plan: context.block.kind === 'bed' ? 'waits' : 'goes-on',
+            message: sayMissing('block', names),
+            detail: whyAsked(context.status),
+            todo: names.length === 1 ? 'Add the block.' : 'Add the blocks.',
+            limit: names.join(', '),
+            data: { names },
+          }),
+        ]
+  },
+  fixes: (_finding, ground) => {
+    const { block, lookup } = ground
+    if (!block || !lookup) return []
+    const leaves = ['job/fact-missing', 'job/block-missing']
+    const each = missingBlocks(lookup).flatMap((name) => {
+      const made = edit(name, block, { ...ground, lookup })
+      return made ? [{ title: `Add a ${name}`, edits: [made], leaves }] : []
+    })
+    const [only] = each
+    if (each.length < 2) return only ? [{ ...only, preferred: true }] : []
+    const edits = each.flatMap((fix) => fix.edits)
+    return [{ title: `Add the ${each.length} missing blocks`, edits, leaves, preferred: true }, ...each]
   },
 })

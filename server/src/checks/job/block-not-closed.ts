@@ -7,26 +7,23 @@ export default problemCheck({
   problem: 'block-not-closed',
   severity: 'error',
   title: 'Block without its closing brace',
-  why: 'What follows could be meant for this block or not.',
+  why: 'Without the brace, only the indentation shows where the block ends. If that is wrong too, facts count for the wrong block.',
   source: theLanguage,
   fires: `seal {
-#<- is not closed
-  free-length: 148 mm`,
+  free-length: 148 mm
+# ^^^^^^^^^^^^^^^^^^^ The seal block is not closed`,
   quiet: `seal { free-length: 148 mm }`,
-  words: (p) => ({
-    message: `The ${elide(p.kind)} block is not closed.`,
-    todo: 'Put a } after its last line, and indent what belongs inside.',
-    data: { add: '}' },
+  words: ({ heading }) => ({
+    message: `The ${elide(heading.text)} block is not closed.`,
+    todo: 'Put a } here.',
+    data: { add: '}', heading },
   }),
-  fixes: (_finding, { block }) =>
-    block
-      ? [
-          {
-            title: `Close the ${elide(block.kind)}`,
-            edits: [closing(block)],
-            preferred: true,
-            uncovers: true,
-          },
-        ]
-      : [],
+  fixes: ({ data }, { block }) => {
+    const heading = data?.['heading'] as { readonly span: { readonly start: number } } | undefined
+    let open = block
+    while (open && open.node.span.start !== heading?.span.start) open = open.parent
+    return open
+      ? [{ title: `Close the ${elide(open.kind)}`, edits: [closing(open)], preferred: true, uncovers: true }]
+      : []
+  },
 })

@@ -6,8 +6,8 @@ export default problemCheck({
   id: 'job/block-unknown',
   problem: 'unknown-block',
   severity: 'error',
-  title: 'Block that is not known',
-  why: 'A misspelt block would otherwise be passed over with all that stands in it.',
+  title: 'Unknown block',
+  why: 'A misspelt block is not checked, nor is anything in it.',
   source: theLanguage,
   fires: `drive main {
   seel { free-length: 148 mm }

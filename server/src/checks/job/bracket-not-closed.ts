@@ -6,7 +6,7 @@ export default problemCheck({
   problem: 'bracket-not-closed',
   severity: 'error',
   title: 'Bracket that is not closed',
-  why: 'Without it nobody can tell where the origin of a value, or a part of a sum, ends.',
+  why: 'Without it, nobody knows where the origin of a value or a part of a calculation ends.',
   source: theLanguage,
   fires: `seal {
   free-length: 148 mm [maker
@@ -15,7 +15,7 @@ export default problemCheck({
   quiet: `seal { free-length: 148 mm [maker] }`,
   words: ({ closing }) => ({
     message: `The closing ${closing} is missing.`,
-    todo: `Put a ${closing} behind what belongs in the brackets.`,
+    todo: `Put a ${closing} after what belongs in the brackets.`,
     data: { add: closing },
   }),
   fixes: ({ at, data }) =>
@@ -23,7 +23,7 @@ export default problemCheck({
       ? []
       : [
           {
-            title: 'Close the bracket',
+            title: 'Add the closing bracket',
             edits: [insert(at.section, at.span.end, data.add)],
             preferred: true,
             uncovers: true,

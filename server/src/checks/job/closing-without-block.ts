@@ -14,9 +14,9 @@ export default problemCheck({
   quiet: `seal { free-length: 148 mm }`,
   words: () => ({
     message: 'This } closes nothing.',
-    todo: 'Take it out, or look for a block above that ends too early.',
+    todo: 'Delete it, or look for a block above that ends too early.',
   }),
   fixes: ({ at }) => [
-    { title: 'Take the brace out', edits: [takeOut(at.section, at.span)], preferred: true, uncovers: true },
+    { title: 'Delete the brace', edits: [takeOut(at.section, at.span)], preferred: true, uncovers: true },
   ],
 })

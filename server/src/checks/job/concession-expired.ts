@@ -1,12 +1,12 @@
 import { elide } from '../../quantity/elide.ts'
 import { atHead, fileCheck, theLanguage } from '../check.ts'
-import { concessionsOf, isInForce } from '../concessions.ts'
+import { concessionsOf, coveredBy, isInForce, outlives } from '../concessions.ts'
 
 export default fileCheck({
   id: 'job/concession-expired',
   severity: 'warning',
   title: 'Concession past its last day',
-  why: 'It accepted the finding up to a day that has gone by. The finding counts again.',
+  why: 'The concession accepted the finding only until its last day, so the finding counts again. In an as-built job it stays accepted, because what was handed over does not change with the calendar; but not if the concession had ended before the reading or the move it is about.',
   source: theLanguage,
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gauge-diameter: 110 mm }
@@ -27,15 +27,19 @@ concession alignment/gauge-diameter-beyond-flange {
   granted-by: "design office"
   until:      9999-12-31
 }`,
-  file: ({ blocks, today }) =>
-    concessionsOf(blocks)
-      .filter((concession) => !isInForce(concession, today))
-      .map(({ block, check, until, grantedBy }) =>
-        atHead(block, {
+  file: (view) =>
+    concessionsOf(view.blocks)
+      .filter((concession) => !isInForce(concession, view.today))
+      .map((concession) => {
+        const { block, check, until, grantedBy } = concession
+        const { findings, latest } = coveredBy(concession, view)
+        const still = findings.length > 0 && outlives(concession, latest, view)
+        return atHead(block, {
           message: `The concession for ${elide(check)} ended on ${until}.`,
-          todo: `Put the fault right, or ask ${elide(grantedBy)} for a new date.`,
-          found: today,
+          ...(still && { detail: 'The job is as-built, so what it accepted stays accepted.' }),
+          todo: `Fix the fault, or ask ${elide(grantedBy)} for a new date.`,
+          found: view.today,
           limit: until,
-        }),
-      ),
+        })
+      }),
 })

@@ -7,7 +7,7 @@ export default fileCheck({
   id: 'job/concession-unknown-check',
   severity: 'error',
   title: 'Concession for a check that does not exist',
-  why: 'A misspelt check is never accepted, and its finding stands without anyone noticing why.',
+  why: 'A concession with a misspelt check accepts nothing. The finding that it was meant for stays open.',
   source: theLanguage,
   fires: `concession alignment/offset-outsid {
 #          ^^^^^^^^^^^^^^^^^^^^^^^ no check called alignment/offset-outsid

@@ -1,13 +1,13 @@
 import { elide } from '../../quantity/elide.ts'
 import { atHead, fileCheck, theLanguage } from '../check.ts'
-import { blocksAt, concessionsOf, coveredBy } from '../concessions.ts'
+import { concessionsOf, coveredBy, isBlock } from '../concessions.ts'
 import { takeOut } from '../fix-text.ts'
 
 export default fileCheck({
   id: 'job/concession-unused',
   severity: 'warning',
   title: 'Concession that accepts nothing',
-  why: 'What it accepted is gone, or it names the wrong block. Left standing, it would accept the next fault of its kind unread.',
+  why: 'What it accepted is gone, or it names the wrong block. If it stays, it will accept the next fault of this kind before anyone has looked at it.',
   source: theLanguage,
   fires: `drive main { gear { ratio: 2.5 } }
 concession alignment/gaps-impossible {
@@ -29,21 +29,28 @@ concession alignment/gauge-diameter-beyond-flange {
   file: (view) =>
     concessionsOf(view.blocks)
       .filter(
-        (concession) => view.checkIds.includes(concession.check) && coveredBy(concession, view).length === 0,
+        (concession) =>
+          view.checkIds.includes(concession.check) && coveredBy(concession, view).findings.length === 0,
       )
       .map((concession) => {
         const { block, check, on } = concession
-        const known = blocksAt(view.blocks, on).length > 0
+        const known = isBlock(on, view)
+        if (coveredBy(concession, view).isThere)
+          return atHead(block, {
+            message: `A finding of ${check} cannot be accepted: it is a fault in the text.`,
+            todo: 'Correct the text, and delete the concession.',
+            found: elide(on),
+          })
         return atHead(block, {
           message: known
             ? `There is no finding of ${check} in ${elide(on)}.`
             : `There is no block ${elide(on)}, and so no finding of ${check} in it.`,
           todo: known
-            ? 'Take the concession out; an error of area job cannot be accepted at all.'
+            ? 'Delete the concession.'
             : 'Name the block with dots from the drive down, such as starboard.dry-2.',
           found: elide(on),
         })
       }),
   fixes: ({ at }, { block }) =>
-    block ? [{ title: 'Take the concession out', edits: [takeOut(at.section, block.node.span)] }] : [],
+    block ? [{ title: 'Delete the concession', edits: [takeOut(at.section, block.node.span)] }] : [],
 })

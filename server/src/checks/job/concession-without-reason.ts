@@ -1,5 +1,6 @@
 import { atHead, fileCheck, theLanguage } from '../check.ts'
 import { addFact, blank } from '../fix-text.ts'
+import { isSilent } from '../missing.ts'
 
 export default fileCheck({
   id: 'job/concession-without-reason',
@@ -23,11 +24,7 @@ export default fileCheck({
     blocks
       .filter((block) => {
         const reason = block.facts.get('reason')?.value
-        return (
-          block.kind === 'concession' &&
-          !block.unread.has('reason') &&
-          !(typeof reason === 'string' && reason.trim() !== '')
-        )
+        return block.kind === 'concession' && !block.unread.has('reason') && isSilent(reason)
       })
       .map((block) =>
         atHead(block, {
@@ -43,7 +40,7 @@ export default fileCheck({
             title: 'Add a reason',
             edits: [addFact(block, 'reason', `"${blank}"`)],
             preferred: true,
-            leaves: ['job/value-empty'],
+            leaves: ['job/fact-missing'],
           },
         ]
       : [],

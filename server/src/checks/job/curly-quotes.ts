@@ -6,8 +6,8 @@ export default problemCheck({
   id: 'job/curly-quotes',
   problem: 'curly-quotes',
   severity: 'error',
-  title: 'Curly quotes',
-  why: 'Word processors turn quotes curly, and not always in pairs: only straight ones say for sure where a text ends.',
+  title: 'Curly or single quotes',
+  why: 'Word processors make quotes curly, and not always in pairs. Only straight double quotes show for sure where a text ends.',
   source: theLanguage,
   fires: `job "x" {
   vessel: “Launch 07”
@@ -17,7 +17,7 @@ export default problemCheck({
   words: (p) => {
     const straight = `"${p.text.replaceAll('\\', '\\\\')}"`
     return {
-      message: 'A text stands in straight quotes, not in curly ones.',
+      message: 'A text needs straight double quotes.',
       todo: `Use straight quotes: ${elide(straight)}.`,
       data: { nearest: straight },
     }

@@ -6,7 +6,7 @@ export default problemCheck({
   problem: 'no-such-date',
   severity: 'error',
   title: 'Day that does not exist',
-  why: 'A reading has to have a day.',
+  why: 'Dates put the log in order and end a concession. A day that does not exist does neither.',
   source: theLanguage,
   fires: `drive main {
   reading dry-1 { taken: 2026-02-30  gauge: 0.02 mm  gaps: top 1 mm, starboard 1 mm, bottom 1 mm, port 1 mm }

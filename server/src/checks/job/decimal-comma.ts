@@ -1,33 +1,29 @@
 import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
-import { replace } from '../fix-text.ts'
+import { textAt, writeMeant } from '../fix-text.ts'
 
 export default problemCheck({
   id: 'job/decimal-comma',
   problem: 'decimal-comma',
   severity: 'error',
   title: 'Decimal comma',
-  why: 'A comma parts one value from the next: 35,2 would be 35 and 2.',
+  why: 'In a job file a comma separates values, and the decimal separator is a point. A comma inside a number could be read either way.',
   source: theLanguage,
   fires: `shaft {
   diameter: 35,2 mm
 #           ^^^^^^^ 35.2 mm
 }`,
   quiet: `shaft { diameter: 35.2 mm }`,
-  words: (p) => ({
-    message: `A decimal comma cannot be read: ${elide(p.meant)} was probably meant.`,
+  words: (p, written) => ({
+    message: `${written} has a decimal comma. Decimals have a point here.`,
     todo: `Write ${elide(p.meant)}.`,
+    found: written,
     data: { replace: p.meant },
   }),
   fixes: ({ at, data }) =>
-    data?.replace
-      ? [
-          {
-            title: `Write ${data.replace}`,
-            edits: [replace(at, data.replace)],
-            preferred: true,
-            uncovers: true,
-          },
-        ]
-      : [],
+    writeMeant(at, data?.replace).map((fix) => ({
+      ...fix,
+      // With a space beside it, it may have been put between two values.
+      ...(!/\s,|,\s/.test(textAt(at)) && { safe: true }),
+    })),
 })

@@ -5,7 +5,7 @@ export default problemCheck({
   problem: 'divided-by-zero',
   severity: 'error',
   title: 'Division by zero',
-  why: 'What is divided by zero has no value.',
+  why: 'A division by zero has no result.',
   source: theLanguage,
   fires: `seal {
   free-length: 148 mm / 0
@@ -14,7 +14,7 @@ export default problemCheck({
   quiet: `seal { free-length: 148 mm / 2 }`,
   words: (_p, written) => ({
     message: `${written} divides by zero.`,
-    todo: 'Check what it is divided by.',
+    todo: 'Check the divisor.',
     found: written,
   }),
 })

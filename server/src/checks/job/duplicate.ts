@@ -10,8 +10,8 @@ export default problemCheck({
   id: 'job/duplicate',
   problem: 'duplicate',
   severity: 'error',
-  title: 'Said twice',
-  why: 'Of two values for one thing, one is wrong. The first is taken.',
+  title: 'Fact, block or name stated twice',
+  why: 'If the same fact or name is written twice, one of the two is wrong. The first one counts.',
   source: theLanguage,
   fires: `seal {
   free-length: 148 mm
@@ -23,12 +23,17 @@ export default problemCheck({
     const what = elide(p.what)
     const [kind, first] = [kindIn(written), kindIn(textAt(p.first))]
     return {
-      ...(kind === first
-        ? { message: `${what} is there twice; the first is taken.`, todo: 'Keep the right one.' }
-        : {
-            message: `A ${kind} and a ${first} both go by ${what}: names are shared across kinds. The first is taken.`,
-            todo: 'Give one of them another name.',
-          }),
+      ...(p.isKind
+        ? {
+            message: `There is more than one ${what} here; the first one counts.`,
+            todo: 'Keep the correct one. Delete the other.',
+          }
+        : kind === first
+          ? { message: `${what} is stated twice; the first one counts.`, todo: 'Keep the correct one.' }
+          : {
+              message: `A ${kind} and a ${first} both go by ${what}: names are shared across kinds. The first is taken.`,
+              todo: 'Give one of them another name.',
+            }),
       found: what,
       related: [{ at: p.first, message: 'the first' }],
     }
@@ -40,7 +45,7 @@ export default problemCheck({
     const out = (fact: FactNode) => [takeOut(at.section, fact.span)]
     const said = (fact: FactNode) => textAt({ section: at.section, span: fact.valueSpan })
     return said(first) === said(second) && !second.provenance
-      ? [{ title: 'Take the second out', edits: out(second), preferred: true, safe: true }]
+      ? [{ title: 'Delete the second one', edits: out(second), preferred: true, safe: true }]
       : [
           { title: `Keep the first, ${elide(said(first))}`, edits: out(second) },
           { title: `Keep the second, ${elide(said(second))}`, edits: out(first) },

@@ -1,33 +1,79 @@
-import { problemCheck, theLanguage } from '../check.ts'
+import { factIn } from '../../vocabulary/block.ts'
+import { findKind } from '../../vocabulary/index.ts'
+import { atHead, type Context, check, theLanguage } from '../check.ts'
 import { addFact } from '../fix-text.ts'
+import { missingFacts, sayMissing, severityOfMissing, whyAsked } from '../missing.ts'
+import { isBesidePlan } from '../plan-facts.ts'
 
-export default problemCheck({
+/** Whether the plan has to wait: it needs the fact, or a `?` stands where it would assume something. */
+const plansWait = ({ block }: Context, name: string): boolean => {
+  const from = findKind(block.kind)?.facts[name]?.from
+  return !isBesidePlan(block.kind, name) && (from === 'draft' || block.blanks.has(name))
+}
+
+function todo(names: readonly string[], blanks: ReadonlySet<string>, example: string | undefined): string {
+  const isBlank = names.every((name) => blanks.has(name))
+  if (names.length > 1) return isBlank ? 'Fill them in.' : 'Write them, with a `?` for what is not known yet.'
+  const such = example === undefined ? '' : `, such as \`${names[0]}: ${example}\``
+  return isBlank ? `Fill it in${such}.` : `Write it${such}.`
+}
+
+export default check({
   id: 'job/fact-missing',
-  problem: 'fact-missing',
-  severity: 'error',
-  title: 'Fact that has to be there',
-  why: 'Without it the block says too little to be checked.',
+  severity: 'warning',
+  followsStatus: true,
+  title: 'Facts that the job still needs',
+  why: 'What is not stated cannot be checked, and nobody can build from it. [docs/status.md](../../status.md) lists the facts that each status needs. Missing facts are information in a draft, a warning in a job for review or without a status, and an error from `issued` on. A fact with a `?` in its value is not known yet, and counts as missing.',
   source: theLanguage,
-  fires: `drive main {
-  coupling { kind: rigid }
-# ^^^^^^^^ flange-diameter
+  on: 'every kind',
+  fires: `job "Launch" {
+  vessel: "Launch 07"
+  status: draft
+}
+drive main {
+  propeller { pitch: 300 mm }
+# ^^^^^^^^^ One fact is still missing: diameter.
+  seal { shaft-size: 35 mm  compression: ? mm }
+# ^^^^ compression
 }`,
-  quiet: `drive main { coupling { flange-diameter: 100 mm } }`,
-  words: (p) => ({
-    message: `Missing in the ${p.kind}: ${p.name}.`,
-    todo: `Add it, such as \`${p.name}: ${p.example}\`.`,
-    limit: p.name,
-    data: { add: p.name, example: p.example },
-  }),
-  fixes: ({ data }, { block }) =>
-    block && data?.add
-      ? [
-          {
-            title: `Add ${data.add}`,
-            edits: [addFact(block, data.add)],
-            preferred: true,
-            leaves: ['job/value-empty'],
-          },
-        ]
-      : [],
+  quiet: `job "Launch" {
+  vessel: "Launch 07"
+  status: draft
+}
+drive main {
+  propeller { diameter: 420 mm  pitch: 300 mm }
+  seal { shaft-size: 35 mm }
+}`,
+  run: (_facts, context) => {
+    const names = missingFacts(context)
+    const [first] = names
+    if (first === undefined) return []
+    const { block, status } = context
+    const kind = findKind(block.kind)
+    const example = kind && factIn(kind, first)?.example
+    return [
+      atHead(block, {
+        severity: severityOfMissing(status),
+        plan: names.some((name) => plansWait(context, name)) ? 'waits' : 'goes-on',
+        message: sayMissing('fact', names),
+        detail: whyAsked(status),
+        todo: todo(names, block.blanks, example),
+        limit: names.join(', '),
+        data: { names },
+      }),
+    ]
+  },
+  fixes: (_finding, { block, lookup }) => {
+    if (!block || !lookup) return []
+    const written = block.node.items.flatMap((item) => (item.type === 'fact' ? [item.name.text] : []))
+    const names = missingFacts(lookup).filter(
+      (name) => !written.includes(name) && !block.others.has(name) && !name.includes(' '),
+    )
+    const leaves = ['job/fact-missing']
+    const each = names.map((name) => ({ title: `Add ${name}`, edits: [addFact(block, name)], leaves }))
+    const [only] = each
+    if (each.length < 2) return only ? [{ ...only, preferred: true }] : []
+    const edits = each.flatMap((fix) => fix.edits)
+    return [{ title: `Add the ${names.length} missing facts`, edits, leaves, preferred: true }, ...each]
+  },
 })

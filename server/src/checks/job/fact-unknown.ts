@@ -14,8 +14,8 @@ export default problemCheck({
   id: 'job/fact-unknown',
   problem: 'unknown-fact',
   severity: 'error',
-  title: 'Fact that is not known',
-  why: 'A misspelt fact would otherwise be passed over, and with it whatever it should have been checked against.',
+  title: 'Unknown fact',
+  why: 'A misspelt fact is not checked, and what depends on it is not known.',
   source: theLanguage,
   fires: `seal {
   free-lenght: 148 mm

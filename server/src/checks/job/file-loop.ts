@@ -6,14 +6,14 @@ export default problemCheck({
   problem: 'use-loop',
   severity: 'error',
   title: 'File that uses itself',
-  why: 'Files that use each other in a circle have no beginning.',
+  why: 'If files use each other in a circle, what a name means would depend on which file is read first.',
   source: theLanguage,
   fires: `use "a.wright"
 #   ^^^^^^^^^^ itself`,
   quiet: `# nothing is used`,
   words: (p) => ({
     message: `${elide(p.path)} uses itself, or a file that uses this one.`,
-    todo: 'Take the line out, or move what both need into a third file.',
+    todo: 'Delete the line, or move what both files need into a third file.',
     found: elide(p.path),
   }),
 })

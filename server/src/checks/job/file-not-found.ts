@@ -6,14 +6,16 @@ export default problemCheck({
   problem: 'use-missing',
   severity: 'error',
   title: 'File that cannot be found',
-  why: 'What it should bring in is missing from every check.',
+  why: 'The blocks of that file are missing, so what uses them is not checked.',
   source: theLanguage,
   fires: `use "parts/none.wright"
 #   ^^^^^^^^^^^^^^^^^^^ cannot be found`,
   quiet: `# nothing is used`,
-  words: (p) => ({
+  words: (p, written) => ({
     message: `${elide(p.path)} cannot be found, or cannot be read.`,
-    todo: 'The path is from the folder this file is in.',
+    todo: written.includes('\\')
+      ? 'Write / between the folders of the path. In quotes, \\ only marks a quote.'
+      : 'Check the path: it starts from the folder of this file.',
     found: elide(p.path),
   }),
 })

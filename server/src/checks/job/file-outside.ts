@@ -6,14 +6,14 @@ export default problemCheck({
   problem: 'use-outside',
   severity: 'error',
   title: 'File outside the folder',
-  why: 'A job file never reaches outside one folder: the one the editor has open around it, or on the command line the one the command is run in; where it lies in neither, its own.',
+  why: 'A job file never uses files outside one folder: the workspace folder in an editor, or the current folder on the command line. For a file outside that folder, it is the folder of the file. So a job from elsewhere cannot read other files on your computer. A symbolic link is followed only if it leads to a file inside that folder. A hard link looks like any other file in the folder, so it is read: only someone with an account on your computer can make one.',
   source: theLanguage,
   fires: `use "../../secret.wright"
-#   ^^^^^^^^^^^^^^^^^^^^^ leads out`,
+#   ^^^^^^^^^^^^^^^^^^^^^ is outside`,
   quiet: `# nothing is used`,
   words: (p) => ({
-    message: `${elide(p.path)} leads out of the one folder that a job may use files of.`,
-    todo: 'That is the folder the editor has open around this file, on the command line the folder the command is run in, and where this file lies in neither, its own. Keep both files below it, and write the path from this file.',
+    message: `${elide(p.path)} is outside the folder that a job may use.`,
+    todo: 'Keep both files in that folder, and write the path from this file. In an editor it is the workspace folder, on the command line the current folder. If this file is in neither, it is its own folder.',
     found: elide(p.path),
   }),
 })

@@ -1,6 +1,7 @@
 import { findKind } from '../../vocabulary/index.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 import { useNearest } from '../fix-text.ts'
+import { oneLine } from '../one-line.ts'
 
 /** What was written as it could stand: `reading dry 1` as `reading dry-1`, `foot 1` as `foot foot-1`. */
 function meant(kind: string, heading: string, expected: string): string | undefined {
@@ -20,7 +21,7 @@ export default problemCheck({
   problem: 'heading',
   severity: 'error',
   title: 'Heading that cannot be read',
-  why: 'The heading names the block; without it nothing can refer to it.',
+  why: 'The heading names the block. Without a name, nothing can refer to it.',
   source: theLanguage,
   fires: `drive main line {
 # <- a name
@@ -29,7 +30,10 @@ export default problemCheck({
   words: (p, written) => {
     const near = meant(p.kind, written, p.expected)
     return {
-      message: `A ${p.kind} block is headed by ${p.expected}.`,
+      ...oneLine(
+        `The heading of a ${p.kind} block is ${p.expected}.`,
+        `The heading of a ${p.kind} block is not clear.`,
+      ),
       todo: `Write it like this: ${near ?? usual(p.kind)}.`,
       limit: p.expected,
       ...(near && { data: { nearest: near } }),

@@ -18,7 +18,7 @@ function wordsFor(word: string): { readonly message: string; readonly todo: stri
   }
   return {
     message: 'This line is not a fact: a name, a colon and a value.',
-    todo: 'Put a colon after the name.',
+    todo: 'Add a colon after the name.',
   }
 }
 
@@ -26,8 +26,8 @@ export default problemCheck({
   id: 'job/line-not-understood',
   problem: 'line-not-understood',
   severity: 'error',
-  title: 'Line that says nothing',
-  why: 'A fact is a name, a colon and a value. A line of another form is passed over.',
+  title: 'Line that is not a fact',
+  why: 'A fact is a name, a colon and a value. Other lines are ignored.',
   source: theLanguage,
   fires: `seal {
   free-length 148 mm
@@ -44,7 +44,7 @@ export default problemCheck({
     return known && textAt(at).length > name.length
       ? [
           {
-            title: `Put a colon after ${name}`,
+            title: `Add a colon after ${name}`,
             edits: [replace({ section: at.section, span: { start, end: start + sign } }, ':')],
             preferred: true,
             uncovers: true,

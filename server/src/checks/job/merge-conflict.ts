@@ -1,6 +1,13 @@
-import { conflictsIn } from '../../syntax/conflicts.ts'
+import type { Section } from '../../job/model.ts'
+import { type Conflict, conflictsIn } from '../../syntax/conflicts.ts'
+import { once } from '../../syntax/once.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 import { replace, takeOut } from '../fix-text.ts'
+
+const conflictAt = once(
+  ({ text }: Section): ReadonlyMap<number, Conflict> =>
+    new Map(conflictsIn(text).map((conflict) => [conflict.span.start, conflict])),
+)
 
 /** The last line's own end stays behind what is kept. */
 const withoutEnd = (lines: string): string => lines.replace(/(\r\n|[\n\r])$/, '')
@@ -10,7 +17,7 @@ export default problemCheck({
   problem: 'merge-conflict',
   severity: 'error',
   title: 'Merge conflict',
-  why: 'Two versions of the same lines stand here, and nobody has decided which one the job goes by.',
+  why: 'There are two versions of the same lines, and nobody has decided which one counts.',
   source: theLanguage,
   fires: `seal {
 <<<<<<< ours
@@ -25,10 +32,10 @@ export default problemCheck({
 }`,
   words: () => ({
     message: 'A merge has left two versions of these lines. Until one is chosen, only the first is read.',
-    todo: 'Keep the lines that are right, and take out the others with the lines of <, = and >.',
+    todo: 'Keep the correct lines. Delete the others and the lines of <, = and >.',
   }),
   fixes: ({ at: { section, span } }) => {
-    const conflict = conflictsIn(section.text).find((of) => of.span.start === span.start)
+    const conflict = conflictAt(section).get(span.start)
     if (!conflict) return []
     const lines = section.text.slice(conflict.span.start, conflict.span.end).split(/(?<=\r\n|[\n\r])/)
     const begins = (sign: string): number => lines.findIndex((line) => line.startsWith(sign.repeat(7)))

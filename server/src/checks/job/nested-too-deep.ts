@@ -5,13 +5,13 @@ export default problemCheck({
   problem: 'too-deep',
   severity: 'error',
   title: 'Brackets nested too deep',
-  why: 'No job needs more than a few levels; more is noise.',
+  why: 'No calculation needs more than a few levels of brackets. More is most likely a mistake.',
   source: theLanguage,
   fires: `seal {{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{{
 #                                                                    ^ too deep`,
   quiet: `seal { free-length: 148 mm }`,
   words: () => ({
-    message: 'Brackets are nested too deep to be read from here on.',
+    message: 'Brackets are nested too deep to be read from here.',
     todo: 'Close the blocks above first.',
   }),
 })

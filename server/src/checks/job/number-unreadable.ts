@@ -6,7 +6,7 @@ export default problemCheck({
   problem: 'not-a-number',
   severity: 'error',
   title: 'Number that cannot be read',
-  why: 'A value that is not a number cannot be worked with.',
+  why: 'Nothing can be calculated from a number that cannot be read.',
   source: theLanguage,
   fires: `seal {
   free-length: 1/0 mm

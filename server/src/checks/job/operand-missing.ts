@@ -4,8 +4,8 @@ export default problemCheck({
   id: 'job/operand-missing',
   problem: 'value-missing',
   severity: 'error',
-  title: 'Sum with a part missing',
-  why: 'A sum that is begun and not finished has no value.',
+  title: 'Calculation with a missing part',
+  why: 'An unfinished calculation has no value.',
   source: theLanguage,
   fires: `seal {
   free-length: 148 mm +
@@ -14,6 +14,6 @@ export default problemCheck({
   quiet: `seal { free-length: 148 mm + 2 mm }`,
   words: (p) => ({
     message: `A value is missing after ${p.after}.`,
-    todo: 'Write the rest, or take the sign out.',
+    todo: 'Write the rest, or delete the sign.',
   }),
 })

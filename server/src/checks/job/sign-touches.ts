@@ -1,3 +1,4 @@
+import { twoUnits } from '../../job/touching-sign.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 import { declaredAt } from '../declared-at.ts'
 import { replace, textAt } from '../fix-text.ts'
@@ -26,12 +27,18 @@ function limits(written: string): string | undefined {
   return sign === '+' ? `+${number}/-${below ?? 0}${unit}` : `+${below ?? 0}/-${number}${unit}`
 }
 
+/** `+3 mm/-2 mm` as `+3/-2 mm`. */
+function withOneUnit(written: string): string | undefined {
+  const [, up, unit, down] = twoUnits.exec(written) ?? []
+  return up && `+${up}/-${down} ${unit}`
+}
+
 export default problemCheck({
   id: 'job/sign-touches',
   problem: 'sign-touches',
   severity: 'error',
-  title: 'Sign that touches the number behind it',
-  why: 'Behind an amount, such a sign may be meant for a sum or for limits: one would move the size, the other would not.',
+  title: 'Sign that touches the number after it',
+  why: 'After an amount, such a sign could mean a sum or a limit. A sum changes the size; a limit does not.',
   source: theLanguage,
   fires: `seal {
   free-length: 148 mm +3 mm
@@ -39,6 +46,13 @@ export default problemCheck({
 }`,
   quiet: `seal { free-length: 148 mm + 3 mm }`,
   words: (_p, written) => {
+    const once = withOneUnit(written)
+    if (once)
+      return {
+        message: `${written} has its unit twice, so it cannot be read as limits.`,
+        todo: `Write ${once}.`,
+        found: written,
+      }
     const [of, added] = [limits(written), sum(written)]
     const [sign] = parted(written)
     const ways = [
@@ -46,13 +60,15 @@ export default problemCheck({
       of && `${of} for limits`,
     ].filter(Boolean)
     return {
-      message: `The ${sign} touches its number: it does not say whether ${written} is added or is a limit.`,
+      message: `The ${sign} touches its number: not clear whether ${written} is added or is a limit.`,
       todo: `Write ${ways.join(', ')}.`,
       found: written,
     }
   },
   fixes: ({ at }, { block }) => {
     const written = textAt(at)
+    const once = withOneUnit(written)
+    if (once) return [{ title: `Write ${once}`, edits: [replace(at, once)], preferred: true, uncovers: true }]
     // Not every fact has limits: a plain length takes the sum alone.
     const takesLimits = declaredAt(block, at)?.shape.forms?.some(({ entries }) =>
       entries.flat().some(({ sign }) => sign === '+/-'),

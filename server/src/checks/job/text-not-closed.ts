@@ -6,7 +6,7 @@ export default problemCheck({
   problem: 'text-not-closed',
   severity: 'error',
   title: 'Text without its closing quote',
-  why: 'A text ends on its own line.',
+  why: 'A text ends on the line where it begins.',
   source: theLanguage,
   fires: `job "x" {
   vessel: "Launch
@@ -24,7 +24,7 @@ export default problemCheck({
     if (written === '"') return []
     return [
       {
-        title: 'Close the text',
+        title: 'Add the closing quote',
         edits: [insert(at.section, at.span.start + written.length, '"')],
         preferred: true,
         uncovers: true,

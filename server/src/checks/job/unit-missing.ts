@@ -1,4 +1,5 @@
 import { kinds } from '../../quantity/kinds.ts'
+import { gaugesNamed, parseNumber } from '../../quantity/quantity.ts'
 import { fittingUnits } from '../../vocabulary/fitting-units.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 import { declaredAt } from '../declared-at.ts'
@@ -9,7 +10,7 @@ export default problemCheck({
   problem: 'no-unit',
   severity: 'error',
   title: 'Amount without its unit',
-  why: 'A bare number can be millimetres to one reader and inches to the next. Every amount says its unit.',
+  why: 'A bare number can be millimetres to one reader and inches to the next. Every amount needs its unit.',
   source: theLanguage,
   fires: `seal {
   free-length: 148
@@ -18,9 +19,12 @@ export default problemCheck({
   quiet: `seal { free-length: 148 mm }`,
   words: ({ expected, or, likely }, written) => {
     const limit = [expected, ...(or ? [or] : [])].map((kind) => kinds[kind].words).join(' or ')
+    const isGauge = gaugesNamed(written, expected).includes(likely) && parseNumber(written) === undefined
     return {
-      message: `${limit.replace(/^./, (c) => c.toUpperCase())} was expected; ${written} is a number without a unit.`,
-      todo: `Write the unit, such as ${written} ${likely}.`,
+      message: isGauge
+        ? `${written} is a wire gauge, but ${likely} is missing.`
+        : `${limit.replace(/^./, (c) => c.toUpperCase())} was expected; ${written} is a number without a unit.`,
+      todo: isGauge ? `Write ${written} ${likely}.` : `Write the unit, such as ${written} ${likely}.`,
       found: written,
       limit,
       data: { kinds: [expected, ...(or ? [or] : [])] },

@@ -1,11 +1,21 @@
 import type { Block, Place } from '../../job/model.ts'
 import { elide } from '../../quantity/elide.ts'
 import type { Kind } from '../../quantity/kinds.ts'
+import { unitOfMark } from '../../quantity/quantity.ts'
 import { findUnit } from '../../quantity/units.ts'
 import { canBe } from '../../vocabulary/fitting-units.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 import { declaredAt } from '../declared-at.ts'
-import { factAt, useNearest } from '../fix-text.ts'
+import { factAt, replace, textAt, useNearest } from '../fix-text.ts'
+
+/** Whether the nearest unit is of the kind that is expected. */
+const mayBeMeant = ({
+  nearest,
+  expected,
+}: {
+  readonly nearest?: string
+  readonly expected?: Kind
+}): boolean => nearest !== undefined && (expected === undefined || findUnit(nearest)?.kind === expected)
 
 /** The plain number that a unit stands behind. */
 const numberBefore = ({ section, span }: Place): string | undefined =>
@@ -27,8 +37,8 @@ export default problemCheck({
   id: 'job/unit-unknown',
   problem: 'unknown-unit',
   severity: 'error',
-  title: 'Unit that is not known',
-  why: 'A unit that cannot be told cannot be worked with.',
+  title: 'Unknown unit',
+  why: 'An amount in an unknown unit cannot be used.',
   source: theLanguage,
   fires: `seal {
   free-length: 148 mn
@@ -37,7 +47,7 @@ export default problemCheck({
   quiet: `seal { free-length: 148 mm }`,
   words: (p) => ({
     message: `${elide(p.unit)} is not a unit known here.`,
-    todo: p.nearest ? `Did you mean ${p.nearest}?` : 'Write one of the units in the reference.',
+    todo: mayBeMeant(p) ? `Did you mean ${p.nearest}?` : 'Write one of the units in the reference.',
     found: elide(p.unit),
     data: { ...(p.nearest && { nearest: p.nearest }), ...(p.expected && { kind: p.expected }) },
   }),
@@ -45,6 +55,9 @@ export default problemCheck({
     const near = data?.nearest
     if (near === undefined || !mayBe(near, at, data?.kind, block)) return []
     // Letters of a unit say something by their case, m is milli and M mega: none is put right unasked.
+    // A sign touches its number, a unit does not.
+    if (unitOfMark(textAt(at)) !== undefined)
+      return useNearest(at, near).map((fix) => ({ ...fix, edits: [replace(at, ` ${near}`)] }))
     return useNearest(at, near).map(({ safe: _, ...fix }) => fix)
   },
 })

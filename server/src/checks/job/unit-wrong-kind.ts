@@ -39,7 +39,7 @@ export default problemCheck({
   problem: 'wrong-kind',
   severity: 'error',
   title: 'Amount of the wrong kind',
-  why: 'A mass where a length belongs is a slip of the pen, or a value on the wrong line. A torque is not an energy and an rpm is not a hertz, though their dimensions look alike.',
+  why: 'A mass where a length belongs is a typing error, or a value on the wrong line. A torque is not an energy and an rpm is not a hertz, though their dimensions look alike.',
   source: theLanguage,
   fires: `seal {
   free-length: 3 kg

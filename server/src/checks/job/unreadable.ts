@@ -22,9 +22,9 @@ function said(text: string): string {
 
 /** What to do about a sign that people bring along from elsewhere. */
 function todoFor(text: string): string {
-  if (/^(\/\/|\/\*|\*\/)/.test(text)) return 'A comment begins with #.'
-  if (text.startsWith('{')) return 'A block inside another begins on a line of its own.'
-  return 'Take it out, or put it in quotes or behind a #.'
+  if (/^(\/\/|\/\*|\*\/)/.test(text)) return 'Begin a comment with #.'
+  if (text.startsWith('{')) return 'Begin a block inside another on a line of its own.'
+  return 'Delete it, or put it in quotes or after a #.'
 }
 
 export default problemCheck({
@@ -32,7 +32,7 @@ export default problemCheck({
   problem: 'unreadable',
   severity: 'error',
   title: 'Text that cannot be read',
-  why: 'What cannot be read is not checked; the rest is.',
+  why: 'What cannot be read is not checked. Everything else is.',
   source: theLanguage,
   fires: `seal {
   free-length: 148 mm ;
@@ -46,9 +46,9 @@ export default problemCheck({
   }),
   fixes: ({ at }) => {
     const fix = { preferred: true, uncovers: true } as const
-    if (textAt(at) === ';')
-      return [{ ...fix, title: 'Take the ; out', edits: [takeOut(at.section, at.span)] }]
-    if (/^\/{2,}$/.test(textAt(at))) return [{ ...fix, title: 'Write #', edits: [replace(at, '#')] }]
+    if (textAt(at) === ';') return [{ ...fix, title: 'Delete the ;', edits: [takeOut(at.section, at.span)] }]
+    if (/^\/{2,}$/.test(textAt(at)))
+      return [{ ...fix, title: 'Begin the comment with #', edits: [replace(at, '#')] }]
     return []
   },
 })

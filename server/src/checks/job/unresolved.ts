@@ -6,8 +6,8 @@ export default problemCheck({
   id: 'job/unresolved',
   problem: 'unresolved',
   severity: 'error',
-  title: 'Name that stands for nothing here',
-  why: 'A name that leads nowhere leaves out whatever it should bring in.',
+  title: 'Unknown name',
+  why: 'If nothing has that name, what depends on it cannot be checked.',
   source: theLanguage,
   fires: `drive main {
   cable feed { from: controler  to: main  conductor: 35 mm2  length: 1 m  insulation: 90 degC }
@@ -22,8 +22,9 @@ export default problemCheck({
 }`,
   words: (p, written) => ({
     message: p.is
-      ? `${written} is a ${p.is}; ${p.wanted} was expected here.`
-      : `${written} was taken for ${p.wanted}; there is none of that name here.`,
+      ? `${written} is a ${p.is}, which cannot be used here.`
+      : `Nothing here is called ${written}.`,
+    detail: `This must be ${p.wanted}.`,
     todo: p.nearest
       ? `Did you mean ${elide(p.nearest)}?`
       : p.is

@@ -5,7 +5,7 @@ export default check({
   id: 'phases/controller-terminal-twice',
   severity: 'error',
   title: 'Controller terminal listed twice',
-  why: 'No two terminals of one machine have the same mark: one of them is misread, and a phase map held against the list is not to be trusted.',
+  why: 'Each terminal of a machine has its own mark, so one was misread. A phase map checked against such a list cannot be trusted.',
   source: published('IEC 60034-8 and IEC 60445 (from memory): each terminal has a mark of its own'),
   on: 'controller',
   needs: { terminals: 'controller.terminals' },

@@ -1,11 +1,12 @@
 import { phaseFaults } from '../../plans/phase-faults.ts'
+import { elide } from '../../quantity/elide.ts'
 import { check, published } from '../check.ts'
 
 export default check({
   id: 'phases/doubled',
   severity: 'error',
   title: 'Two phases on one terminal',
-  why: 'Two phases on one terminal are a short circuit through the controller.',
+  why: 'Two phases on one terminal short-circuit the controller.',
   source: published('IEC 60034-8: terminal markings and direction of rotation'),
   on: 'phase-map',
   needs: { pairs: 'phase-map.pairs' },
@@ -29,8 +30,8 @@ export default check({
       .filter(({ type }) => type === 'doubled')
       .map(({ words, terminal, at }) => ({
         at,
-        message: `Two phases are joined to ${words}.`,
-        todo: 'Give each terminal one phase. The controller holds charge after it is switched off: wait as its maker says and prove it dead.',
+        message: `Two phases are connected to ${elide(words)}.`,
+        todo: 'Connect each phase to a terminal of its own.',
         found: terminal,
       })),
 })

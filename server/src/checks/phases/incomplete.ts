@@ -1,12 +1,13 @@
 import { phaseFaults } from '../../plans/phase-faults.ts'
 import { at, check, published } from '../check.ts'
 import { insert } from '../fix-text.ts'
+import { oneLine } from '../one-line.ts'
 
 export default check({
   id: 'phases/incomplete',
   severity: 'error',
-  title: 'Phase without its terminal',
-  why: 'A phase left open runs the motor on two: it hums, heats and does not turn.',
+  title: 'Phase not connected',
+  why: 'With one phase open, the motor hums, gets hot and does not turn.',
   source: published('IEC 60034-8: terminal markings and direction of rotation'),
   on: 'phase-map',
   needs: { pairs: 'phase-map.pairs' },
@@ -33,8 +34,11 @@ export default check({
       ? []
       : [
           at(pairs, {
-            message: `The phase map leaves out ${missing.join(', ')}.`,
-            todo: 'Give every phase its terminal. The controller holds charge after it is switched off: wait as its maker says and prove it dead.',
+            ...oneLine(
+              `The phase map leaves out ${missing.join(', ')}.`,
+              'The phase map leaves out terminals.',
+            ),
+            todo: 'Connect every phase to its terminal.',
             found: missing.join(', '),
           }),
         ]

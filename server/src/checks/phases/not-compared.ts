@@ -4,8 +4,8 @@ import { at, check, published } from '../check.ts'
 export default check({
   id: 'phases/not-compared',
   severity: 'information',
-  title: 'Phase map held against no terminals',
-  why: 'Where the terminals of a machine are not known, a phase that is left out or a mark that is not there does not show.',
+  title: 'Phase map not checked against terminals',
+  why: 'Without the terminals of a machine, a missing phase or a wrong mark cannot be found.',
   source: published('IEC 60034-8: terminal markings and direction of rotation'),
   on: 'phase-map',
   needs: { pairs: 'phase-map.pairs' },
@@ -38,8 +38,9 @@ export default check({
       ? []
       : [
           at(pairs, {
-            message: `The phase map is not held against the terminals of ${open.join(' and ')}: the job does not list them, or has several to choose from.`,
-            todo: 'List `terminals` as they are marked, and keep one motor and one controller to a drive.',
+            message: `The phase map is not checked against the terminals of the ${open.join(' and the ')}.`,
+            detail: 'The job does not list them, or has several machines to choose from.',
+            todo: 'List `terminals` as they are marked. Keep one motor and one controller in a drive.',
           }),
         ]
   },

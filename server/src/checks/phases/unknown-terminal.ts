@@ -1,12 +1,13 @@
 import { phaseFaults } from '../../plans/phase-faults.ts'
+import { elide } from '../../quantity/elide.ts'
 import { check, published } from '../check.ts'
 import { replace, textAt } from '../fix-text.ts'
 
 export default check({
   id: 'phases/unknown-terminal',
   severity: 'error',
-  title: 'Terminal that is not there',
-  why: 'A mark that neither controller nor motor has is a slip of the pen, or the wrong machine.',
+  title: 'Terminal that does not exist',
+  why: 'A mark that the machine does not have is a typing error, or belongs to another machine.',
   source: published('IEC 60034-8: terminal markings and direction of rotation'),
   on: 'phase-map',
   needs: { pairs: 'phase-map.pairs' },
@@ -30,8 +31,9 @@ export default check({
       .filter(({ type }) => type === 'unknown')
       .map(({ words, terminal, terminals, at }) => ({
         at,
-        message: `There is no ${words}: the terminals there are ${terminals.join(', ')}.`,
-        todo: 'Use the marks on the machines, as in `terminals` of controller and motor.',
+        message: `There is no ${elide(words)}.`,
+        detail: `The terminals there are ${terminals.join(', ')}.`,
+        todo: 'Use the marks on the machines, as listed in their `terminals`.',
         found: terminal,
         limit: terminals.join(', '),
       })),

@@ -1,5 +1,6 @@
-import { saidCarried } from '../../plans/amperes.ts'
+import { saidCarried, saidLoad } from '../../plans/amperes.ts'
 import { ratingToCable } from '../../plans/cable-protection.ts'
+import { capacityWords } from '../../plans/cable-words.ts'
 import { formatSi } from '../../quantity/format.ts'
 import { at, check, published } from '../check.ts'
 import { fitRating } from '../fix-cable.ts'
@@ -7,9 +8,9 @@ import { fitRating } from '../fix-cable.ts'
 export default check({
   id: 'protection/above-cable',
   severity: 'error',
-  title: 'Fuse above what the cable carries',
-  why: 'A fuse protects the cable, not the motor: the cable burns before a larger one opens.',
-  source: published('33 CFR 183.455(c), held against the ampacity after all factors'),
+  title: 'Fuse rating above what the cable can carry',
+  why: 'A fuse protects the cable, not the motor. With too large a fuse, the cable burns before the fuse opens.',
+  source: published('33 CFR 183.455(c), with the ampacity after all factors'),
   on: 'protection',
   needs: { rating: 'protection.rating', protects: 'protection.protects' },
   fires: `battery house { nominal: 96 V  window: 84..108 V }
@@ -26,7 +27,7 @@ drive main {
   }
   protection main-fuse {
     rating: 630 A
-#           ^^^^^ above
+#           ^^^^^ allows at most
     protects: feed
   }
 }`,
@@ -49,22 +50,30 @@ drive main {
 }`,
   run: ({ rating, protects }, context) => {
     const judged = ratingToCable(rating.value, context.referred('protects'), context)
-    if (judged?.verdict !== 'above-conductor') return []
-    const { limit, largest, ratings, carrying } = judged
+    if (judged?.verdict !== 'above-conductor' && judged?.verdict !== 'not-shown') return []
+    const { limit, largest, ratings, carrying, verdict } = judged
     const found = formatSi(rating.value, 'current')
-    const carries = saidCarried(limit.high)
-    const allowed = saidCarried(largest)
+    const isBelow = carrying.ampacity.tables === 'below'
+    const allowed = isBelow ? `less than ${saidLoad(largest)}` : `at most ${saidCarried(largest)}`
     const beyond =
       limit.above === 'any-rating'
-        ? `half as much again as the ${carries} that the cable carries, which is allowed below 50 V`
-        : `the next standard rating above the ${carries} that the cable carries`
+        ? 'Below 50 V a rating up to 150 % of that is allowed.'
+        : 'The next standard rating above that is allowed.'
     return [
       at(rating, {
-        message: `The rating, ${found}, is above ${largest > limit.high ? `${allowed}, ${beyond}` : `what the cable carries, ${carries}`}.`,
-        todo: 'Take a smaller rating or a larger cable. The battery stays live: work for a licensed person.',
+        ...(verdict === 'not-shown' && { severity: 'warning' as const }),
+        message:
+          verdict === 'not-shown'
+            ? `The rating is ${found}; no table shows what so thin a cable allows.`
+            : `The rating is ${found}; the cable allows ${allowed}.`,
+        detail: `The cable can carry ${capacityWords(carrying)}.${largest > limit.high && !isBelow ? ` ${beyond}` : ''}`,
+        todo:
+          verdict === 'not-shown'
+            ? 'Use a cable of a size in the tables.'
+            : 'Use a smaller rating or a larger cable.',
         found,
-        limit: `at most ${allowed}`,
-        source: published(`${limit.source}, held against the ampacity after all factors; ${ratings}`),
+        limit: allowed,
+        source: published(`${limit.source}, with the ampacity after all factors; ${ratings}`),
         assumptions: carrying.assumptions,
         related: [{ at: protects.at, message: 'the cable it protects' }],
       }),

@@ -1,16 +1,29 @@
-import { saidCarried, saidLoad } from '../../plans/amperes.ts'
-import { fittingRating, ratingToCable, ratingToLoad } from '../../plans/cable-protection.ts'
+import { reaches } from '../../engineering/compare.ts'
+import { saidLoad } from '../../plans/amperes.ts'
+import {
+  type CableVerdict,
+  fittingRating,
+  ratingToCable,
+  ratingToLoad,
+} from '../../plans/cable-protection.ts'
+import { capacityWords } from '../../plans/cable-words.ts'
 import { formatSi } from '../../quantity/format.ts'
 import { at, check, commonPractice } from '../check.ts'
 import { fitRating } from '../fix-cable.ts'
 
+/** What to do where no standard rating suits both the cable and its load (`low`, A). */
+const noneFits = ({ carrying, largestStandard }: CableVerdict, low: number): string =>
+  reaches(largestStandard, low)
+    ? `Use a larger cable first, then choose the fuse. This cable can carry ${capacityWords(carrying)}, too little for any fuse here.`
+    : `Ask the makers of fuse and battery. The standard ratings that Shaftwright knows end at ${formatSi(largestStandard, 'current')}.`
+
 export default check({
   id: 'protection/below-load',
   severity: 'error',
-  title: 'Fuse too small for the load',
-  why: 'A fuse that is loaded near its rating ages and opens in service: under way, when the propeller is needed most.',
+  title: 'Fuse rating too low for the load',
+  why: 'A fuse loaded near its rating ages and opens in service, when the propeller is needed most.',
   source: commonPractice(
-    '1.25 times the continuous current, as the NEC asks; here at the lowest voltage of the battery',
+    '1.25 times the continuous current, as in the NEC; here at the lowest voltage of the battery',
   ),
   on: 'protection',
   needs: { rating: 'protection.rating', protects: 'protection.protects' },
@@ -28,7 +41,7 @@ drive main {
   }
   protection main-fuse {
     rating: 200 A
-#           ^^^^^ is below
+#           ^^^^^ needs at least
     protects: feed
   }
 }`,
@@ -54,15 +67,16 @@ drive main {
     const judged = ratingToLoad(rating.value, cable, context)
     if (!judged || judged.carries) return []
     const { load, low } = judged
-    const carrying = ratingToCable(rating.value, cable, context)?.carrying
+    const toCable = ratingToCable(rating.value, cable, context)
     const found = formatSi(rating.value, 'current')
     return [
       at(rating, {
-        message: `The rating, ${found}, is below 1.25 times the continuous current of ${saidLoad(load.current, 1)} (${load.currentFrom}).`,
+        message: `The rating is ${found}; the load needs at least ${saidLoad(low)}.`,
+        detail: `That is 1.25 times the continuous current of ${saidLoad(load.current, 1)}. Current: ${load.currentFrom}.`,
         todo:
-          carrying?.carries !== undefined && fittingRating(cable, context) === undefined
-            ? `The cable is too thin for any fuse here (it carries ${saidCarried(carrying.carries)}): take a larger cable first, then the fuse. The battery stays live: work for a licensed person.`
-            : 'Take a larger rating that the cable can still carry, as the makers of fuse and battery allow. The battery stays live: work for a licensed person.',
+          toCable && fittingRating(cable, context) === undefined
+            ? noneFits(toCable, low)
+            : 'Use a larger rating that suits the cable, and that the makers of fuse and battery allow.',
         found,
         limit: `at least ${saidLoad(low)}`,
         assumptions: load.assumptions,

@@ -8,8 +8,8 @@ const sheathed = 40 * 0.0254
 export default check({
   id: 'protection/far-from-source',
   severity: 'error',
-  title: 'Fuse far from the battery',
-  why: 'Between battery and fuse nothing opens a short circuit: that length of conductor burns.',
+  title: 'Fuse too far from the battery',
+  why: 'Nothing stops a short circuit between battery and fuse: that length of conductor burns.',
   source: published(
     '33 CFR 183.455(b): within 7 in of the source of power, within 40 in inside a sheath or enclosure',
   ),
@@ -54,14 +54,18 @@ drive main {
     if (reaches(bare, distance.value)) return []
     const found = context.show(distance.value, 'length')
     const inSheath = reaches(sheathed, distance.value)
-    const limit = context.show(inSheath ? bare : sheathed, 'length')
+    const limits = { bare: context.show(bare, 'length'), sheathed: context.show(sheathed, 'length') }
+    const limit = inSheath ? limits.bare : limits.sheathed
     return [
       at(distance, {
         ...(inSheath && { severity: 'information' as const }),
-        message: inSheath
-          ? `It stands ${found} from the source: more than ${limit} is allowed only where the conductor lies in a sheath or enclosure all the way.`
-          : `It stands ${found} from the source: at most ${limit} is allowed, and that only in a sheath or enclosure.`,
-        todo: 'Place it at the battery. The battery stays live: work for a licensed person.',
+        message: `The distance to the battery is ${found}; at most ${limit} is allowed.`,
+        detail: inSheath
+          ? `Inside a sheath or enclosure all the way, ${limits.sheathed} is allowed.`
+          : `That is the limit inside a sheath or enclosure. Without one it is ${limits.bare}.`,
+        todo: inSheath
+          ? 'Move it to the battery, or make sure that a sheath or enclosure covers the conductor.'
+          : 'Move it to the battery.',
         found,
         limit: `at most ${limit}`,
       }),

@@ -7,7 +7,7 @@ export default check({
   id: 'protection/interrupts-too-little',
   severity: 'error',
   title: 'Fuse that cannot interrupt a short circuit',
-  why: 'A fuse or breaker that opens on more than it can interrupt may burst or go on burning. The battery alone sets that current: cables and a battery-management limit are not counted on.',
+  why: 'A fuse or breaker may burst or keep burning when the current is more than it can interrupt. Only the battery is counted: cables and a limit in the battery management are not relied on.',
   source: shortCircuitSource,
   on: 'protection',
   needs: { interrupts: 'protection.interrupts', protects: 'protection.protects' },
@@ -48,13 +48,14 @@ drive main {
 }`,
   run: ({ interrupts, protects }, context) => {
     const fault = shortCircuit(context)
-    if (!fault || reaches(interrupts.value, fault.current)) return []
+    if (!fault || reaches(interrupts.value, fault.highest)) return []
     const found = saidCarried(interrupts.value)
-    const limit = saidLoad(fault.current)
+    const limit = saidLoad(fault.highest)
     return [
       at(interrupts, {
-        message: `It can interrupt ${found}, and the battery can drive ${limit} through a short circuit: ${fault.from.join('; ')}; the cable up to it is not counted.`,
-        todo: 'Take one that interrupts more, in DC at the voltage of this circuit. The battery stays live: work for a licensed person.',
+        message: `It can interrupt ${found}; a short circuit of the battery reaches ${limit}.`,
+        detail: `Short-circuit current: ${fault.from.join('; ')}. The resistance of the cable is not counted.`,
+        todo: 'Choose one that can interrupt more, in DC at the voltage of this circuit.',
         found,
         limit: `at least ${limit}`,
         related: [{ at: protects.at, message: 'the cable it protects' }],

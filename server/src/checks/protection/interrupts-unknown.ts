@@ -5,8 +5,8 @@ import { shortCircuit, shortCircuitSource } from '../short-circuit.ts'
 export default check({
   id: 'protection/interrupts-unknown',
   severity: 'information',
-  title: 'Fuse that does not say what it can interrupt',
-  why: 'A fuse or breaker that opens on more than it can interrupt may burst or go on burning. The job tells what the battery can drive through a short circuit, but not whether the fuse bears it.',
+  title: 'Interrupting capacity not stated',
+  why: 'A fuse or breaker may burst or keep burning when the current is more than it can interrupt. The job says what a short circuit of the battery reaches, but not what the fuse can interrupt.',
   source: shortCircuitSource,
   on: 'protection',
   needs: { protects: 'protection.protects' },
@@ -48,11 +48,12 @@ drive main {
     if (facts.has('interrupts') || unread.has('interrupts')) return []
     const fault = shortCircuit(context)
     if (!fault) return []
-    const limit = saidLoad(fault.current)
+    const limit = saidLoad(fault.highest)
     return [
       atHead(context.block, {
-        message: `What it can interrupt is not said, and the battery can drive ${limit} through a short circuit: ${fault.from.join('; ')}.`,
-        todo: 'Write as interrupts the DC current that its maker says it can interrupt at the voltage of this circuit.',
+        message: `What it can interrupt is not stated; a short circuit of the battery reaches ${limit}.`,
+        detail: `Short-circuit current: ${fault.from.join('; ')}.`,
+        todo: 'Add `interrupts`: the DC current it can interrupt at this voltage, from its maker.',
         limit: `at least ${limit}`,
       }),
     ]

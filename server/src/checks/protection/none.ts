@@ -6,8 +6,8 @@ import { addAfter, freeName } from '../fix-text.ts'
 export default check({
   id: 'protection/none',
   severity: 'error',
-  title: 'Battery cable without protection',
-  why: 'A battery cannot be switched off: behind a short circuit stands all its current, until something opens or burns.',
+  title: 'Battery cable without a fuse or breaker',
+  why: 'A battery cannot be switched off. It feeds a short circuit with all its current until something opens or burns.',
   source: published('33 CFR 183.455: overcurrent protection at the source of power'),
   on: 'cable',
   needs: { from: 'cable.from', to: 'cable.to' },
@@ -16,7 +16,7 @@ drive main {
   motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
   controller { efficiency: 96 % }
   cable feed {
-# ^^^^^^^^^^ nothing protects
+# ^^^^^^^^^^ No fuse
     from: house
     to: controller
     conductor: 95 mm2
@@ -46,8 +46,8 @@ drive main {
     if (!needsProtection(context.block, context) || isProtected(context.block, context)) return []
     return [
       atHead(context.block, {
-        message: 'This cable comes from a battery, and nothing protects it.',
-        todo: 'Add a protection block with `protects`, near the battery. A battery stays live whatever is switched off: fitting it is work for a licensed person.',
+        message: 'No fuse or breaker protects this cable from the battery.',
+        todo: 'Add a `protection` block near the battery, with `protects`.',
         data: { add: 'protection' },
       }),
     ]
@@ -65,7 +65,7 @@ drive main {
     ]
     return [
       {
-        title: `Protect it with ${formatSi(amps, 'current')}`,
+        title: `Add a fuse of ${formatSi(amps, 'current')}`,
         edits: [addAfter(block, lines.join('\n'))],
         preferred: true,
       },

@@ -1,15 +1,15 @@
 import { reaches } from '../../engineering/compare.ts'
-import { highestOf } from '../../plans/cable-protection.ts'
+import { highestOf, onCharge } from '../../plans/cable-protection.ts'
 import { formatSi } from '../../quantity/format.ts'
 import { at, check, published } from '../check.ts'
 
 export default check({
   id: 'protection/voltage-below',
   severity: 'error',
-  title: 'Fuse for a lower voltage',
-  why: 'A fuse or breaker above its voltage does not put out the arc when it opens: DC burns on through it.',
+  title: 'Fuse voltage rating too low',
+  why: 'Above its rated voltage, a fuse or breaker does not put out the arc when it opens. The DC arc keeps burning.',
   source: published(
-    '33 CFR 183.455(d): not less than the nominal voltage of the circuit; held here to the highest of the battery, the safer',
+    '33 CFR 183.455(d): not less than the nominal voltage of the circuit; here the highest voltage of the battery, to be safe',
   ),
   on: 'protection',
   needs: { voltage: 'protection.voltage', protects: 'protection.protects' },
@@ -28,7 +28,7 @@ drive main {
     rating: 315 A
     protects: feed
     voltage: 80 V
-#            ^^^^ below
+#            ^^^^ reaches
   }
 }`,
   quiet: `battery house { nominal: 96 V  window: 84..108 V }
@@ -50,14 +50,14 @@ drive main {
 }`,
   run: ({ voltage, protects }, context) => {
     const cable = context.referred('protects')
-    const highest = cable && highestOf(cable, context.from(cable))
+    const highest = cable && highestOf(cable, context.from(cable), onCharge)
     if (highest === undefined || reaches(voltage.value, highest)) return []
     const found = formatSi(voltage.value, 'voltage')
     const limit = formatSi(highest, 'voltage')
     return [
       at(voltage, {
-        message: `The rated voltage, ${found}, is below the highest of its circuit, ${limit}.`,
-        todo: 'Take one that is rated for this voltage in DC. The battery stays live: work for a licensed person.',
+        message: `The rated voltage is ${found}; the circuit reaches ${limit}.`,
+        todo: 'Choose one rated for this voltage in DC.',
         found,
         limit: `at least ${limit}`,
         related: [{ at: protects.at, message: 'the cable it protects' }],

@@ -4,9 +4,9 @@ import { at, check, theJobFile } from '../check.ts'
 export default check({
   id: 'seal/compression-outside',
   severity: 'error',
-  title: 'Bellows squeezed too little or too far',
-  why: 'Too little leaks, too much wears the faces and can pull the rotor along the shaft. Compression is the free length less the fitted length.',
-  source: theJobFile('the limits stated at the seal, as the maker gives them'),
+  title: 'Bellows compressed too little or too much',
+  why: 'Too little leaks. Too much wears the faces and can push the rotor along the shaft. Compression is the free length minus the fitted length.',
+  source: theJobFile('the compression stated at the seal'),
   on: 'seal',
   needs: { free: 'seal.free-length', fitted: 'seal.fitted-length', band: 'seal.compression' },
   fires: `drive main {
@@ -30,12 +30,13 @@ export default check({
       at(fitted, {
         message:
           squeeze < 0
-            ? `The bellows is stretched: the fitted length is longer than the free length. ${limit} of compression is wanted.`
-            : `The bellows is ${little && band.value.low === undefined ? 'not compressed' : `compressed ${found}`}; ${limit} is wanted.`,
-        todo: `Slide the rotor ${little ? 'towards' : 'away from'} the bellows, read the length again, and lock it as the maker says. The boat is only as watertight as the seal while it is open.`,
+            ? 'The bellows is stretched: the fitted length is longer than the free length.'
+            : `The bellows is ${little && band.value.low === undefined ? 'not compressed' : `compressed ${found}`}; required: ${limit}.`,
+        ...(squeeze < 0 && { detail: `Required compression: ${limit}.` }),
+        todo: `Slide the rotor ${little ? 'towards' : 'away from'} the bellows. Measure the length again, then lock the rotor as the maker says.`,
         found,
         limit,
-        related: [{ at: band.at, message: 'the compression wanted' }],
+        related: [{ at: band.at, message: 'the required compression' }],
       }),
     ]
   },

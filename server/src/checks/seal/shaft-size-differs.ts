@@ -7,8 +7,8 @@ const slack = 0.05e-3
 export default check({
   id: 'seal/shaft-size-differs',
   severity: 'error',
-  title: 'Seal for another shaft',
-  why: 'A rotor on a shaft it was not made for leaks, slips, or does not go on. Inch and metric shafts of nearly one size are the usual trap.',
+  title: 'Seal for another shaft size',
+  why: 'A seal for another shaft size leaks, slips or does not fit. Inch and metric shafts of nearly the same size are easy to confuse.',
   source: commonPractice('within 0.05 mm: common practice, no source'),
   on: 'seal',
   needs: { size: 'seal.shaft-size', diameter: 'shaft.diameter' },
@@ -28,8 +28,8 @@ export default check({
       ? []
       : [
           at(size, {
-            message: `The seal is for a shaft of ${show(size.value, 'length')}; the shaft is ${show(diameter.value.nominal, 'length')}.`,
-            todo: 'Take the seal made for this shaft.',
+            message: `The seal fits ${show(size.value, 'length')}, but the shaft is ${show(diameter.value.nominal, 'length')}.`,
+            todo: 'Choose a seal for this shaft.',
             found: show(size.value, 'length'),
             limit: show(diameter.value.nominal, 'length'),
             related: [{ at: diameter.at, message: 'the diameter of the shaft' }],

@@ -1,4 +1,5 @@
 import { positive } from '../guard.ts'
+import { rowsAround } from '../rows.ts'
 
 /** Limits of a short flexible coupling: offset (m), and gap variation per length of the diameter it is read on (rad). */
 export type SpeedLimits = {
@@ -23,9 +24,9 @@ const table = [
  * measured (same source).
  * @example speedLimits(1500).offset // ≈ 9e-5 */
 export function speedLimits(turnsPerMinute: number): SpeedLimits {
-  positive('speed (turns a minute)', turnsPerMinute)
-  const [endsAt, offset, gap] = table.find(([speed]) => turnsPerMinute <= speed) ?? table[3]
-  return { offset: offset / 1000, gapPerDiameter: gap / 100, beyondTable: turnsPerMinute > endsAt }
+  const { over } = rowsAround(table, ([speed]) => speed, positive('speed (turns a minute)', turnsPerMinute))
+  const [, offset, gap] = over ?? table[3]
+  return { offset: offset / 1000, gapPerDiameter: gap / 100, beyondTable: !over }
 }
 
 /** Speed at which the table of `speedLimits` ends, turns a minute. Same source. */

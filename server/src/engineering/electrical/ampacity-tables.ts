@@ -1,5 +1,5 @@
-import { reaches } from '../compare.ts'
 import { temperature } from '../guard.ts'
+import { rowsAround } from '../rows.ts'
 import { type ConductorSection, sectionArea } from './conductor.ts'
 import type { Confidence } from './derating.ts'
 
@@ -73,27 +73,29 @@ export const isoTableA1: AmpacityTable = {
   ),
 }
 
+/** `between`: interpolated in proportion to the section. `above`: larger than every row, so the figure is that of the largest and the conductor
+ * carries at least that. `below`: smaller than every row, so the figure is that of the smallest and the conductor carries less. */
+export type RowRead = 'its own' | 'between' | 'above' | 'below'
+
 export interface Reading {
   readonly amps: number
   readonly columnC: number
-  /** The section lies between two rows and was interpolated in proportion to it. */
-  readonly between: boolean
+  readonly row: RowRead
 }
 
 /** What `table` says for a conductor of `area` (m²) and `insulationC`: the next lower column, and between
- * rows in proportion to the section. Undefined outside the rows: nothing is extrapolated. RangeError below
+ * rows in proportion to the section. Beyond the rows the figure of the last one, never more: nothing is extrapolated. RangeError below
  * the lowest column.
- * @example readTable(usTable5, 107.219e-6, 105)?.amps // ≈ 445 */
-export function readTable(table: AmpacityTable, area: number, insulationC: number): Reading | undefined {
-  const column = table.columnsC.findLastIndex((c) => c <= temperature('insulation', insulationC))
-  const columnC = table.columnsC[column]
+ * @example readTable(usTable5, 107.219e-6, 105).amps // ≈ 445 */
+export function readTable(table: AmpacityTable, area: number, insulationC: number): Reading {
+  const { under: columnC } = rowsAround(table.columnsC, (c) => c, temperature('insulation', insulationC))
   if (columnC === undefined) throw new RangeError(`insulation must be of 60 °C or more, not ${insulationC}`)
-  const upper = table.rows.find((row) => reaches(row.area, area))
-  const lower = table.rows.findLast((row) => reaches(area, row.area))
-  const high = upper?.amps[column]
-  const low = lower?.amps[column]
-  if (!upper || !lower || high === undefined || low === undefined) return undefined
-  if (upper === lower) return { amps: low, columnC, between: false }
-  const share = (area - lower.area) / (upper.area - lower.area)
-  return { amps: low + share * (high - low), columnC, between: true }
+  const column = table.columnsC.indexOf(columnC)
+  const { under, over } = rowsAround(table.rows, (row) => row.area, area)
+  const [low, high] = [under?.amps[column], over?.amps[column]]
+  if (low === undefined) return { amps: high ?? 0, columnC, row: 'below' }
+  if (high === undefined) return { amps: low, columnC, row: 'above' }
+  if (!under || !over || under === over) return { amps: low, columnC, row: 'its own' }
+  const share = (area - under.area) / (over.area - under.area)
+  return { amps: low + share * (high - low), columnC, row: 'between' }
 }

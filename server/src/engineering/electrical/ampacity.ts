@@ -1,5 +1,12 @@
 import { same } from '../compare.ts'
-import { type AmpacityTable, isoTableA1, type Reading, readTable, usTable5 } from './ampacity-tables.ts'
+import {
+  type AmpacityTable,
+  isoTableA1,
+  type Reading,
+  type RowRead,
+  readTable,
+  usTable5,
+} from './ampacity-tables.ts'
 import { type ConductorSection, sectionArea } from './conductor.ts'
 import {
   bundlingFactor,
@@ -10,21 +17,20 @@ import {
   openAmbientC,
 } from './derating.ts'
 
+/** `in`: the tables have rows on both sides of the size. `above`: it is larger than every row, and carries at least the figure. `below`: it is
+ * smaller than every row, and carries less: the figure can show that it is too thin, and never that it is thick enough. */
+export type InTables = 'in' | 'above' | 'below'
+
 export interface Ampacity {
-  /** What the conductor carries where it lies, A. */
+  /** What the conductor carries where it lies, A; beyond the tables, the figure of their last row. */
   readonly amps: number
+  readonly tables: InTables
   readonly table: string
   readonly source: string
   readonly confidence: Confidence
   /** Applied to the table's figure, in this order; those of 1 are left out. */
   readonly factors: readonly Factor[]
   readonly assumptions: readonly string[]
-}
-
-/** The size is smaller or larger than every row of the tables. */
-export interface NoTableRow {
-  readonly fault: 'no-table-row'
-  readonly area: number
 }
 
 interface Choice {
@@ -36,8 +42,8 @@ interface Choice {
 /** Ampacity of one copper conductor: table × machinery-space factor × bundling factor.
  *
  * `section` AWG: 33 CFR 183.425 Table 5. Metric: ISO 13297 Table A.1, but never above Table 5 at the same
- * section, because the ISO figures are from memory. Beyond the rows (metric above 150 mm², AWG above 4/0):
- * `no-table-row`. `insulationC` rated temperature of the insulation, °C; between columns the next lower;
+ * section, because the ISO figures are from memory. Above the rows (150 mm², 4/0) the largest row; below them (18 AWG) the smallest, which
+ * is then only an upper bound (`tables`). `insulationC` rated temperature of the insulation, °C; between columns the next lower;
  * RangeError below 60. `place` open air at 30 °C or a machinery space at 50 °C. `bundled` current-carrying
  * conductors together, itself included (whole, 1 up, else RangeError). Bundling factors
  * are those of the US: the stricter of the two sets in use.
@@ -47,17 +53,17 @@ export function ampacity(given: {
   readonly insulationC: number
   readonly place: 'open' | 'machinery-space'
   readonly bundled: number
-}): Ampacity | NoTableRow {
+}): Ampacity {
   const { section, insulationC, place, bundled } = given
   const area = sectionArea(section)
   const bundle = bundlingFactor(bundled)
   const heat = machinerySpaceFactor(insulationC)
-  const choice = section.system === 'awg' ? awgChoice(area, insulationC) : metricChoice(area, insulationC)
-  if (!choice) return { fault: 'no-table-row', area }
-  const { table, reading } = choice
+  const { table, reading, assumptions } =
+    section.system === 'awg' ? awgChoice(area, insulationC) : metricChoice(area, insulationC)
   const factors = [...(place === 'open' ? [] : [heat]), ...(bundle.value === 1 ? [] : [bundle])]
   return {
     amps: factors.reduce((amps, factor) => amps * factor.value, reading.amps),
+    tables: reading.row === 'above' || reading.row === 'below' ? reading.row : 'in',
     table: table.name,
     source: `${table.name}, ${reading.columnC} °C column${table.confidence === 'confirmed' ? '' : ', from memory'}`,
     confidence: [table, ...factors].every((part) => part.confidence === 'confirmed')
@@ -69,8 +75,8 @@ export function ampacity(given: {
       ...(same(reading.columnC, insulationC)
         ? []
         : [`${insulationC} °C insulation is read in the ${reading.columnC} °C column`]),
-      ...(reading.between ? ['the size lies between two rows of the table: interpolated by section'] : []),
-      ...choice.assumptions,
+      ...rowWords[reading.row],
+      ...assumptions,
       ...(bundled < 3 ? [] : ['bundling factors are the US set, the stricter of the two in use']),
       ...(bundled === 2
         ? ['two conductors together are not derated; recent ABYC E-11 derates DC pairs']
@@ -79,24 +85,39 @@ export function ampacity(given: {
   }
 }
 
-function awgChoice(area: number, insulationC: number): Choice | undefined {
-  const reading = readTable(usTable5, area, insulationC)
-  return reading && { table: usTable5, reading, assumptions: [] }
+const rowWords: Readonly<Record<RowRead, readonly string[]>> = {
+  'its own': [],
+  between: ['the size lies between two rows of the table: interpolated by section'],
+  above: [
+    'the size is larger than every row of the table: the largest row is used, and the maker may allow more',
+  ],
+  below: ['the size is smaller than every row of the table: the cable can carry less than the smallest row'],
 }
 
-/** The lower of the two tables. Thinner than the smallest ISO row that row still is a cap, so that less
- * copper never carries more. */
-function metricChoice(area: number, insulationC: number): Choice | undefined {
-  const iso = readTable(isoTableA1, Math.max(area, isoTableA1.rows[0]?.area ?? area), insulationC)
+function awgChoice(area: number, insulationC: number): Choice {
+  return { table: usTable5, reading: readTable(usTable5, area, insulationC), assumptions: [] }
+}
+
+/** The lower of the two tables, where both reach. Thinner than the smallest ISO row that row still is a cap, so that less copper never carries
+ * more; thicker than the largest row of Table 5 that row is no cap. */
+function metricChoice(area: number, insulationC: number): Choice {
+  const iso = readTable(isoTableA1, area, insulationC)
   const us = readTable(usTable5, area, insulationC)
-  if (us && (!iso || us.amps < iso.amps)) {
+  if (us.row === 'above')
+    return {
+      table: isoTableA1,
+      reading: iso,
+      assumptions: [`${isoTableA1.name} is from memory; no other table reaches this size to hold it against`],
+    }
+  if (us.amps < iso.amps)
     return {
       table: usTable5,
       reading: us,
       assumptions: [`${isoTableA1.name} is from memory and not lower: not used`],
     }
+  return {
+    table: isoTableA1,
+    reading: { ...iso, row: iso.row === 'below' ? us.row : iso.row },
+    assumptions: [`${isoTableA1.name} is from memory; lower than ${usTable5.name}`],
   }
-  if (!iso || area < (usTable5.rows[0]?.area ?? area)) return undefined
-  const check = us ? `lower than ${usTable5.name}` : 'no other table reaches this size to hold it against'
-  return { table: isoTableA1, reading: iso, assumptions: [`${isoTableA1.name} is from memory; ${check}`] }
 }

@@ -1,5 +1,6 @@
-import { same } from '../compare.ts'
+import { formatNumber } from '../../quantity/format.ts'
 import { inRange, positive, temperature } from '../guard.ts'
+import { rowsAround } from '../rows.ts'
 import { awgArea } from './awg.ts'
 import { iec60228 } from './iec-60228.ts'
 
@@ -50,7 +51,7 @@ export function resistanceAt(given: {
 
 /** Greatest resistance at 20 °C of a copper conductor; class 5 (flexible), tinned, unless said otherwise, as
  * boat cable is. A metric size has its IEC 60228 row. Without a row: the column's highest R·S over the
- * section, since sections of IEC 60228 are names and hold less copper than they say. AWG (whatever its
+ * section, since sections of IEC 60228 are names and hold less copper than they say; but no more than the next smaller row. AWG (whatever its
  * strands): ρ/A and 2 % for stranding [common practice], and for tinned strands 3.01 % more, the widest step
  * from plain to tinned in IEC 60228 class 5. RangeError on a bad size.
  * @example conductorResistance({ section: { system: 'metric', mm2: 35 } }).ohmPerMetre // ≈ 0.000565 */
@@ -73,16 +74,18 @@ export function conductorResistance(given: {
     }
   }
   const column = iec60228.columns.indexOf(`${strands} ${finish}`)
-  const row = iec60228.rows.find((r) => same(r.mm2, section.mm2))
-  const cell = row?.ohmPerKilometre[column]
-  if (cell !== undefined) return { ohmPerMetre: cell / 1000, source: iec60228.source, assumptions: defaults }
-  const worst = Math.max(...iec60228.rows.map((r) => (r.ohmPerKilometre[column] ?? 0) * r.mm2))
+  const cell = (row: (typeof iec60228.rows)[number] | undefined) => row?.ohmPerKilometre[column]
+  const { under, over } = rowsAround(iec60228.rows, ({ mm2 }) => mm2, section.mm2)
+  const smaller = cell(under) ?? Number.POSITIVE_INFINITY
+  if (under && under === over)
+    return { ohmPerMetre: smaller / 1000, source: iec60228.source, assumptions: defaults }
+  const worst = Math.max(...iec60228.rows.map((row) => (cell(row) ?? 0) * row.mm2))
   return {
-    ohmPerMetre: (worst * 1e-9) / area,
+    ohmPerMetre: Math.min((worst * 1e-9) / area, smaller / 1000),
     source: iec60228.source,
     assumptions: [
       ...defaults,
-      `no IEC 60228 row for ${section.mm2} mm²: resistance scaled by section from the worst row`,
+      `no IEC 60228 row for ${formatNumber(section.mm2)} mm²: resistance scaled by section from the worst row`,
     ],
   }
 }

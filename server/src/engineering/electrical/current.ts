@@ -15,8 +15,9 @@ export function dcCurrent(given: {
   const efficiency =
     fraction('motor efficiency', given.motorEfficiency) *
     fraction('inverter efficiency', given.inverterEfficiency)
-  return (
-    positive('shaft power', given.shaftPower) / efficiency / positive('lowest voltage', given.lowestVoltage)
+  return positive(
+    'current of the battery',
+    positive('shaft power', given.shaftPower) / efficiency / positive('lowest voltage', given.lowestVoltage),
   )
 }
 
@@ -31,7 +32,10 @@ export function lineCurrent(given: {
   readonly efficiency: number
 }): number {
   const perAmpere = threePhaseInput({ ...given, current: 1 })
-  return positive('shaft power', given.shaftPower) / (perAmpere * fraction('efficiency', given.efficiency))
+  return positive(
+    'line current',
+    positive('shaft power', given.shaftPower) / (perAmpere * fraction('efficiency', given.efficiency)),
+  )
 }
 
 /** Electrical power into a three-phase motor, W: √3 U I cos φ. `lineVoltage` V rms between lines, `current` A

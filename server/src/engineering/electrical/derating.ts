@@ -1,4 +1,5 @@
 import { temperature, whole } from '../guard.ts'
+import { rowsAround } from '../rows.ts'
 
 /** What takes ampacity off a conductor: heat around it, and other conductors beside it. */
 
@@ -68,7 +69,8 @@ const machinerySpace: readonly (readonly [insulationC: number, factor: Omit<Fact
  * general law.
  * @example machinerySpaceFactor(105).value // 0.85 */
 export function machinerySpaceFactor(insulationC: number): Factor {
-  const factor = machinerySpace.findLast(([listed]) => listed <= temperature('insulation', insulationC))?.[1]
+  const { under } = rowsAround(machinerySpace, ([listed]) => listed, temperature('insulation', insulationC))
+  const factor = under?.[1]
   if (!factor) throw new RangeError(`insulation must be of 60 °C or more, not ${insulationC}`)
   return { name: 'machinery space', ...factor }
 }
@@ -76,11 +78,11 @@ export function machinerySpaceFactor(insulationC: number): Factor {
 /** Source: 33 CFR 183.425 Table 5 note 2; the US set, which starts at three conductors. The set of ISO 13297 (0.7 from four, 0.6 from seven, 0.5 from
  * 25; from memory) is less strict, and the two must not be mixed. */
 const bundling = [
-  [25, 0.4],
-  [7, 0.5],
-  [4, 0.6],
-  [3, 0.7],
   [1, 1],
+  [3, 0.7],
+  [4, 0.6],
+  [7, 0.5],
+  [25, 0.4],
 ] as const
 
 /** Factor on ampacity for `conductors` current-carrying conductors in one bundle, duct or sheath (a three-phase cable is 3); RangeError unless a
@@ -90,7 +92,7 @@ export function bundlingFactor(conductors: number): Factor {
   const count = whole('conductors in the bundle', conductors, 1, 1000)
   return {
     name: 'bundling',
-    value: bundling.find(([from]) => count >= from)?.[1] ?? 1,
+    value: rowsAround(bundling, ([from]) => from, count).under?.[1] ?? 1,
     source: '33 CFR 183.425 Table 5 note 2',
     confidence: 'confirmed',
   }

@@ -1,5 +1,5 @@
-import { reaches } from '../compare.ts'
 import { positive } from '../guard.ts'
+import { rowsAround } from '../rows.ts'
 
 /** Ratings that fuses and breakers are made in, A. */
 export const standardRatings = {
@@ -23,4 +23,9 @@ export type RatingSeries = keyof typeof standardRatings
 /** Smallest standard rating of `atLeast` (A, > 0, else RangeError), or undefined when the list ends below it.
  * @example smallestStandardRating(168.067, 'us') // 175 */
 export const smallestStandardRating = (atLeast: number, series: RatingSeries): number | undefined =>
-  standardRatings[series].amps.find((amps) => reaches(amps, positive('rating', atLeast)))
+  rowsAround<number>(standardRatings[series].amps, (amps) => amps, positive('rating', atLeast)).over
+
+/** The largest rating of the list, A: above it no rating counts as standard.
+ * @example largestStandardRating('iec') // 630 */
+export const largestStandardRating = (series: RatingSeries): number =>
+  Math.max(...standardRatings[series].amps)

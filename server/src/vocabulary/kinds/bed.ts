@@ -11,34 +11,36 @@ export const bed = block({
   facts: {
     adjuster: fact(
       choice(['stud-and-nuts', 'shims']),
-      'How a foot gets its height: a stud with a nut under and a nut over the foot, or shims.',
-      { example: 'stud-and-nuts', required: true },
+      'How the height of a foot is set: by a stud with one nut below and one above the foot, or by shims.',
+      { from: 'draft', example: 'stud-and-nuts' },
     ),
     thread: fact(
       designation,
-      'Thread of the studs: `M16` for the coarse pitch, else with its pitch or series, `"M16x1.5"`, `"3/4-10 UNC"`. A left-hand thread says `LH`: `"M16x1.5 LH"`.',
-      { example: 'M16' },
+      'Thread of the studs. `M16` means the coarse pitch. State any other pitch or series: `"M16x1.5"`, `"3/4-10 UNC"`. Add `LH` for a left-hand thread: `"M16x1.5 LH"`.',
+      { from: 'for-review', when: { fact: 'adjuster', is: 'stud-and-nuts' }, example: 'M16' },
     ),
     'nut-step': fact(
       choice(['whole-flat', 'half-flat', 'quarter-flat']),
-      'Smallest step that the nuts are turned by; half a flat where nothing is said.',
+      'Smallest step for turning the nuts. If not stated, half a flat.',
       { example: 'half-flat' },
     ),
-    shims: fact(lengths, 'Thicknesses of shim at hand.', {
+    shims: fact(lengths, 'Shim thicknesses available.', {
+      from: 'issued',
+      when: { fact: 'adjuster', is: 'shims' },
       example: '0.05 mm, 0.1 mm, 0.2 mm, 0.5 mm, 1 mm',
     }),
     torque: fact(
       amount('torque', { min: 0.1, max: 1e5 }),
-      'Torque that holds the feet down: of the upper nuts of the studs, or of the bolts over shims.',
-      { example: '120 N·m' },
+      'Tightening torque that holds the feet down: of the upper nuts of the studs, or of the bolts over shims.',
+      { from: 'issued', example: '120 N·m' },
     ),
     'lower-torque': fact(
       amount('torque', { min: 0.1, max: 1e5 }),
-      'Torque of the lower nuts of the studs, or of the nuts that lock them, where their maker gives one.',
+      'Tightening torque of the lower nuts of the studs, or of their lock nuts, if their maker specifies one.',
       { example: '60 N·m' },
     ),
   },
-  needs: ['foot'],
+  needs: { draft: ['foot'] },
   example: `bed {
   adjuster: stud-and-nuts
   thread:   M16

@@ -9,51 +9,60 @@ export const cable = block({
   many: true,
   facts: {
     from: fact(reference('battery', 'controller', 'motor', 'protection'), 'Where it starts.', {
+      from: 'draft',
       example: 'controller',
-      required: true,
     }),
     to: fact(reference('battery', 'controller', 'motor', 'protection'), 'Where it ends.', {
+      from: 'draft',
       example: 'main',
-      required: true,
     }),
-    conductor: fact(amount('area', { min: 1e-7, max: 1e-3 }), 'Section of each conductor.', {
+    conductor: fact(amount('area', { min: 1e-7, max: 1e-3 }), 'Cross-section of each conductor.', {
+      from: 'draft',
       example: '35 mm2',
-      required: true,
     }),
-    parallel: fact(count({ min: 1, max: 20 }), 'Conductors side by side on each pole or phase.', {
+    parallel: fact(count({ min: 1, max: 20 }), 'Conductors in parallel on each pole or phase.', {
       example: '1',
     }),
     length: fact(amount('length', { min: 0.01, max: 1000 }), 'Length one way.', {
+      from: 'draft',
       example: '1.8 m',
-      required: true,
     }),
     insulation: fact(
       amount('temperature', { min: 333.15, max: 523.15 }),
-      'Temperature the insulation is rated for.',
+      'Temperature rating of the insulation.',
       {
+        from: 'draft',
         example: '90 degC',
-        required: true,
       },
     ),
-    place: fact(choice(['open', 'machinery-space']), 'Where it lies: machinery spaces are warm.', {
-      example: 'machinery-space',
-    }),
+    place: fact(
+      choice(['open', 'machinery-space']),
+      'Where the cable runs. A machinery space is warm, so the cable can carry less there.',
+      {
+        from: 'for-review',
+        example: 'machinery-space',
+      },
+    ),
     bundled: fact(
       count({ min: 1, max: 100 }),
-      'Current-carrying conductors in the bundle, its own included.',
-      { example: '3' },
+      'Current-carrying conductors in the bundle, including its own.',
+      { from: 'for-review', example: '3' },
     ),
-    system: fact(choice(['dc', 'three-phase']), 'What it carries, where from and to do not say it.', {
-      example: 'three-phase',
-    }),
+    system: fact(
+      choice(['dc', 'three-phase']),
+      'Whether it carries DC or three phases. Needed only if `from` and `to` do not show it.',
+      {
+        example: 'three-phase',
+      },
+    ),
     current: fact(
       amount('current', { min: 0.01, max: 2e4 }),
-      'Continuous current, where it is not to be worked out from the motor.',
+      'Continuous current. If stated, it replaces the current calculated from the motor.',
       {
         example: '160 A',
       },
     ),
-    drop: fact(upperLimit('ratio', { min: 1e-4, max: 1 }), 'Voltage drop that is allowed.', {
+    drop: fact(upperLimit('ratio', { min: 1e-4, max: 1 }), 'Allowed voltage drop.', {
       example: 'max 3 %',
     }),
   },

@@ -3,18 +3,18 @@ import { date, designation, text } from '../shape.ts'
 
 export const concession = block({
   kind: 'concession',
-  doc: 'Accepts one finding, with reason and end date. The finding stays in sight.',
+  doc: 'Accepts one finding, with a reason and an end date. The finding stays visible.',
   heading: 'check',
   within: ['top'],
   many: true,
   facts: {
-    on: fact(designation, 'What the finding is about: names with dots.', {
+    on: fact(designation, 'The block that the finding is about: names joined by dots.', {
+      from: 'draft',
       example: 'starboard.dry-2',
-      required: true,
     }),
     reason: fact(text, 'Why it is accepted.', { example: '"afloat reading follows launch"' }),
-    'granted-by': fact(text, 'Who accepts it.', { example: '"design office"', required: true }),
-    until: fact(date, 'Last day on which it holds.', { example: '2026-04-15', required: true }),
+    'granted-by': fact(text, 'Who accepts it.', { from: 'draft', example: '"design office"' }),
+    until: fact(date, 'Last day on which it is valid.', { from: 'draft', example: '2026-04-15' }),
   },
   example: `concession alignment/gap-variation-outside {
   on:         starboard.dry-2

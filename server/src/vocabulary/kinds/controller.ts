@@ -1,24 +1,33 @@
 import { block, fact } from '../block.ts'
-import { amount, band, names } from '../shape.ts'
+import { amount, band, endMissing, names } from '../shape.ts'
 
 export const controller = block({
   kind: 'controller',
-  doc: 'The motor controller. It holds charge after it is switched off.',
+  doc: 'The motor controller. It stays charged after it is switched off.',
   heading: 'none',
   within: ['drive', 'top'],
   many: true,
   facts: {
-    input: fact(band('voltage', { min: 1, max: 1500 }), 'Input voltage it accepts.', {
-      example: '72..120 V',
-    }),
-    terminals: fact(names, 'Marks of the phase terminals.', { example: 'A, B, C' }),
+    input: fact(
+      band('voltage', { min: 1, max: 1500 }),
+      'Input voltage it accepts. From `issued` on both ends are asked for.',
+      {
+        lacks: endMissing,
+        from: 'draft',
+        example: '72..120 V',
+      },
+    ),
+    terminals: fact(names, 'Marks of the phase terminals.', { from: 'for-review', example: 'A, B, C' }),
     capacitance: fact(amount('capacitance', { min: 1e-9, max: 10 }), 'Capacitance across its input.', {
+      from: 'for-review',
       example: '6.8 mF',
     }),
     efficiency: fact(amount('ratio', { min: 0.01, max: 1 }), 'Efficiency at rated load.', {
+      from: 'issued',
       example: '96 %',
     }),
     current: fact(amount('current', { min: 0.1, max: 2e4 }), 'Continuous output current.', {
+      from: 'for-review',
       example: '220 A',
     }),
   },

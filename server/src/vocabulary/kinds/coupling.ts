@@ -12,46 +12,60 @@ export const coupling = block({
   many: false,
   facts: {
     kind: fact(choice(['rigid', 'flexible']), 'Rigid flanges, or with a flexible element.', {
+      from: 'draft',
       example: 'flexible',
     }),
-    pilot: fact(yesNo, 'Whether a pilot (spigot) holds the flanges concentric.', { example: 'no' }),
+    pilot: fact(yesNo, 'Whether a pilot (spigot) holds the flanges concentric.', {
+      from: 'issued',
+      example: 'no',
+    }),
     'flange-diameter': fact(amount('length', { min: 0.01, max: 3 }), 'Outer diameter of the flange.', {
+      from: 'draft',
       example: '125 mm',
-      required: true,
     }),
-    'gauge-diameter': fact(amount('length', { min: 0.01, max: 3 }), 'Diameter on which the gauge goes in.', {
-      example: '110 mm',
-    }),
+    'gauge-diameter': fact(
+      amount('length', { min: 0.01, max: 3 }),
+      'Diameter of the circle where the gauge goes in.',
+      {
+        from: 'as-built',
+        example: '110 mm',
+      },
+    ),
     'gap-variation': fact(
       upperLimit('length', { min: 1e-6, max: 0.01 }),
-      'Greatest less least gap that is allowed round the faces.',
+      'Allowed difference between the greatest and the least gap round the faces.',
       {
+        from: 'issued',
         example: 'max 0.10 mm',
       },
     ),
-    offset: fact(
-      upperLimit('length', { min: 1e-6, max: 0.01 }),
-      'Distance between the two axes that is allowed.',
-      {
-        example: 'max 0.15 mm',
-      },
-    ),
+    offset: fact(upperLimit('length', { min: 1e-6, max: 0.01 }), 'Allowed distance between the two axes.', {
+      from: 'issued',
+      example: 'max 0.15 mm',
+    }),
     'max-offset': fact(
       amount('length', { min: 1e-6, max: 0.1 }),
-      'Offset that the flexible element is rated for in service. It says what the element survives, not how it is to be aligned: that is `offset`.',
+      'Offset that the flexible element is rated for in service. This is what the element can stand, not the alignment limit: that is `offset`.',
       { example: '0.5 mm' },
     ),
     'max-angle': fact(
       amount('angle', { min: deg / 1000, max: 30 * deg }),
-      'Angle between the two axes that the flexible element is rated for in service. It says what the element survives, not how it is to be aligned: that is `gap-variation`.',
+      'Angle between the two axes that the flexible element is rated for in service. This is what the element can stand, not the alignment limit: that is `gap-variation`.',
       { example: '1 deg' },
     ),
-    'rated-torque': fact(amount('torque', { min: 0.1, max: 1e7 }), 'Torque the coupling is rated for.', {
+    'rated-torque': fact(amount('torque', { min: 0.1, max: 1e7 }), 'Rated torque of the coupling.', {
+      from: 'for-review',
       example: '400 N·m',
     }),
-    bolts: fact(bolts, 'Coupling bolts: number, thread, class, tightening torque.', {
-      example: '4 x M10 class 8.8, 45 N·m',
-    }),
+    bolts: fact(
+      bolts,
+      'Coupling bolts: number, thread, class, tightening torque. From `issued` on the torque is asked for.',
+      {
+        lacks: ({ torque }) => (torque === undefined ? 'torque' : undefined),
+        from: 'issued',
+        example: '4 x M10 class 8.8, 45 N·m',
+      },
+    ),
   },
   example: `coupling {
   kind:            flexible

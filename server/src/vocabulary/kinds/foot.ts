@@ -4,7 +4,7 @@ import { side } from '../shapes/side.ts'
 
 export const foot = block({
   kind: 'foot',
-  doc: 'A foot of the machine, where it can be raised, lowered and moved sideways.',
+  doc: 'A foot of the machine. Here the machine is raised, lowered and moved sideways.',
   heading: 'name',
   within: ['bed'],
   many: true,
@@ -13,31 +13,36 @@ export const foot = block({
       amount('length', { min: -20, max: 20 }),
       'Distance forward of the coupling faces.',
       {
+        from: 'draft',
+        onBoat: true,
         example: '180 mm',
-        required: true,
       },
     ),
     across: fact(side, 'Distance from the shaft line, to port or to starboard.', {
+      from: 'draft',
+      onBoat: true,
       example: '140 mm port',
-      required: true,
     }),
     'travel-up': fact(amount('length', { min: 0, max: 1 }), 'How far it can still be raised.', {
       example: '6 mm',
+      perDrive: true,
     }),
     'travel-down': fact(amount('length', { min: 0, max: 1 }), 'How far it can still be lowered.', {
       example: '4 mm',
+      perDrive: true,
     }),
     'hole-clearance': fact(
       amount('length', { min: 0, max: 0.1 }),
-      'How far it can still go to port, and as far to starboard, before its hole meets the stud.',
-      { example: '1.5 mm' },
+      'How far it can still go to each side before its hole meets the stud.',
+      { example: '1.5 mm', perDrive: true },
     ),
     pack: fact(amount('length', { min: 0, max: 1 }), 'Thickness of the shims below it now.', {
       example: '3.2 mm',
+      perDrive: true,
     }),
     growth: fact(
       amount('length', { min: -0.05, max: 0.05 }),
-      'How far the machine rises at this foot from cold to working heat, against the shaft; sinking is negative. Read cold, the machine is to stand this much low here.',
+      'How far this foot rises from cold to working temperature, relative to the shaft. Negative means it sinks. For a cold reading, the machine must stand lower here by this amount.',
       { example: '0.10 mm' },
     ),
   },

@@ -1,5 +1,6 @@
 import { block, fact } from '../block.ts'
 import { amount, choice } from '../shape.ts'
+import { gearRatio } from '../shapes/gear-ratio.ts'
 
 export const gear = block({
   kind: 'gear',
@@ -8,13 +9,19 @@ export const gear = block({
   within: ['drive', 'top'],
   many: false,
   facts: {
-    ratio: fact(amount('ratio', { min: 0.01, max: 100 }), 'Turns of the motor for one turn of the shaft.', {
-      example: '2.5',
-      required: true,
-    }),
+    ratio: fact(
+      gearRatio,
+      'Turns of the motor for one turn of the shaft. `2.5:1` and `1:2.5` both mean a reduction: 2.5 turns of the motor. For a gear that speeds the shaft up, write a number below 1: `0.4`.',
+      {
+        from: 'draft',
+        example: '2.5',
+      },
+    ),
     turns: fact(choice(['same', 'opposite']), 'Whether the shaft turns the same way as the motor.', {
+      from: 'for-review',
       example: 'opposite',
     }),
+    mass: fact(amount('mass', { min: 0.1, max: 1e5 }), 'Mass.', { example: '34 kg' }),
     efficiency: fact(amount('ratio', { min: 0.01, max: 1 }), 'Efficiency.', { example: '97 %' }),
   },
   example: `gear {

@@ -1,33 +1,35 @@
 import { block, fact } from '../block.ts'
 import { choice, date, text } from '../shape.ts'
+import { statuses } from '../status.ts'
 
 export const job = block({
   kind: 'job',
-  doc: 'What the file is about: the vessel, its revision and how far it has got.',
+  doc: 'The job that this file is for: vessel, revision and status.',
   heading: 'title',
   within: ['top'],
   many: false,
   facts: {
-    vessel: fact(text, 'The vessel, as the yard calls it.', { example: '"Launch 07"', required: true }),
-    revision: fact(text, 'Revision of this file.', { example: '"C"' }),
+    vessel: fact(text, 'The vessel, as the yard calls it.', { from: 'draft', example: '"Launch 07"' }),
+    revision: fact(text, 'Revision of this file.', { from: 'for-review', example: '"C"' }),
     status: fact(
-      choice(['draft', 'for-review', 'issued', 'as-built']),
-      'How far the job has got. `as-built` says that the readings are final: no error may stand open.',
-      { example: 'draft' },
+      choice(statuses),
+      'How far the job is. Each status asks for more facts. Without a status, the job counts as `for-review`. `as-built` claims that the install is finished: no error may be open, and each drive needs a reading afloat that is within its limits.',
+      { from: 'draft', example: 'draft' },
     ),
     launched: fact(
       date,
-      'When the boat was put in the water: a hull takes a day or two to settle before the coupling is read afloat.',
-      { example: '2026-03-18' },
+      'When the boat was launched. A hull needs a day or two to settle before the coupling is read afloat.',
+      { from: 'as-built', example: '2026-03-18' },
     ),
     'show-in': fact(
       choice(['metric', 'inch']),
-      'The units results are shown in; the other units follow in brackets.',
+      'Units of results. If not stated, inch if all readings are written in inches, otherwise metric. Some figures show the other system in brackets.',
       {
         example: 'metric',
       },
     ),
   },
+  needs: { draft: ['drive'], 'for-review': ['battery'] },
   example: `job "Survey launch 07: electric repower" {
   vessel:   "Launch 07"
   revision: "C"

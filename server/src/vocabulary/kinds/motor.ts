@@ -11,24 +11,31 @@ export const motor = block({
   many: true,
   facts: {
     power: fact(amount('power', { min: 1, max: 1e7 }), 'Rated shaft power.', {
+      from: 'draft',
       example: '15 kW',
-      required: true,
     }),
     speed: fact(amount('rotational speed', { min: rpm, max: 50_000 * rpm }), 'Rated speed.', {
+      from: 'for-review',
       example: '1500 rpm',
     }),
-    mass: fact(amount('mass', { min: 0.1, max: 1e5 }), 'Mass.', { example: '62 kg' }),
+    mass: fact(amount('mass', { min: 0.1, max: 1e5 }), 'Mass.', { from: 'issued', example: '62 kg' }),
     voltage: fact(amount('voltage', { min: 1, max: 1500 }), 'Rated voltage between two phases, rms.', {
+      from: 'for-review',
       example: '60 V',
     }),
     'power-factor': fact(amount('ratio', { min: 0.01, max: 1 }), 'Power factor at rated load.', {
+      from: 'issued',
       example: '0.9',
     }),
     efficiency: fact(amount('ratio', { min: 0.01, max: 1 }), 'Efficiency at rated load.', {
+      from: 'issued',
       example: '92 %',
     }),
-    terminals: fact(names, 'Marks of the phase terminals.', { example: 'U, V, W' }),
-    'winding-sensor': fact(designation, 'Temperature sensor in the winding.', { example: 'pt1000' }),
+    terminals: fact(names, 'Marks of the phase terminals.', { from: 'for-review', example: 'U, V, W' }),
+    'winding-sensor': fact(designation, 'Temperature sensor in the winding.', {
+      from: 'issued',
+      example: 'pt1000',
+    }),
   },
   example: `motor main {
   power:     15 kW

@@ -7,10 +7,16 @@ export const phaseMap = block({
   heading: 'none',
   within: ['drive'],
   many: false,
+  perDrive: true,
   facts: {
-    pairs: fact(pairs, 'Each controller terminal with its motor terminal. May be written without its name.', {
-      example: 'A to U, B to V, C to W',
-    }),
+    pairs: fact(
+      pairs,
+      'Each controller terminal with its motor terminal. The name `pairs` can be left out.',
+      {
+        from: 'issued',
+        example: 'A to U, B to V, C to W',
+      },
+    ),
   },
   bare: 'pairs',
   example: 'phase-map { A to U, B to V, C to W }',

@@ -4,17 +4,22 @@ import { angled } from '../shapes/angled.ts'
 
 export const shaftLog = block({
   kind: 'shaft-log',
-  doc: 'The tube the shaft passes through the hull in.',
+  doc: 'The tube that carries the shaft through the hull.',
   heading: 'none',
   within: ['drive', 'top'],
   many: false,
   facts: {
-    bore: fact(amount('length', { min: 0.005, max: 2 }), 'Bore of the log.', { example: '60 mm' }),
+    bore: fact(amount('length', { min: 0.005, max: 2 }), 'Bore of the log.', {
+      from: 'for-review',
+      example: '60 mm',
+    }),
     clearance: fact(
       angled({ min: 0, max: 1 }),
-      'Clear distance from shaft to log, measured round the shaft.',
+      'Clearance between shaft and log, measured round the shaft.',
       {
+        from: 'as-built',
         example: 'top 12.4 mm, starboard 12.1 mm, bottom 12.6 mm, port 12.9 mm',
+        perDrive: true,
       },
     ),
   },

@@ -8,12 +8,15 @@ export const shaft = block({
   within: ['drive', 'top'],
   many: false,
   facts: {
-    diameter: fact(sized('length', { min: 0.005, max: 0.6 }), 'Diameter, with its tolerance if it has one.', {
+    diameter: fact(sized('length', { min: 0.005, max: 0.6 }), 'Diameter, with a tolerance if it has one.', {
+      from: 'draft',
       example: '35 mm h9',
-      required: true,
     }),
-    length: fact(amount('length', { min: 0.05, max: 100 }), 'Length over all.', { example: '2.65 m' }),
-    material: fact(designation, 'Material.', { example: 'duplex-1-4462' }),
+    length: fact(amount('length', { min: 0.05, max: 100 }), 'Overall length.', {
+      from: 'for-review',
+      example: '2.65 m',
+    }),
+    material: fact(designation, 'Material.', { from: 'for-review', example: 'duplex-1-4462' }),
   },
   example: `shaft {
   diameter: 35 mm h9

@@ -2,7 +2,7 @@ import type { Entry, Part, Span } from '../../syntax/tree.ts'
 import { type Limits, within } from '../limits.ts'
 import { meant } from '../meant.ts'
 import type { Reader } from '../reader.ts'
-import { notThis, type Placed, type Shape } from '../shape.ts'
+import { isTooLong, notThis, type Placed, type Shape } from '../shape.ts'
 
 /** Words for places round the shaft: radians clockwise from top, looking forward. */
 const places = {
@@ -57,6 +57,7 @@ export const angled = (limits: Required<Pick<Limits, 'min' | 'max'>>): Shape<rea
   ],
   allowed: { low: limits.min, high: limits.max },
   read: (entries: readonly Entry[], reader) => {
+    if (isTooLong(entries, reader, 'places')) return undefined
     const list: Placed<Angled>[] = []
     for (const entry of entries) {
       const [place, length] = entry.parts

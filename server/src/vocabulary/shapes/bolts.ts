@@ -18,6 +18,7 @@ const counts: Limits = { min: 1, max: 100 }
 /** `4 x M10 class 8.8, 45 N·m`: how many, thread, class, tightening torque. */
 export const bolts: Shape<Bolts> = {
   words: wanted,
+  mayQuote: true,
   forms: [
     {
       entries: [
@@ -26,7 +27,7 @@ export const bolts: Shape<Bolts> = {
           { label: 'thread', doc: 'Their thread: `M10`, or in quotes `"3/8-16 UNC"`.' },
           {
             label: 'class',
-            doc: 'The word `class`, where the class is known.',
+            doc: 'The word `class`, if the class is known.',
             choices: ['class'],
             optional: true,
           },
@@ -35,7 +36,7 @@ export const bolts: Shape<Bolts> = {
         [
           {
             label: 'torque',
-            doc: 'What they are tightened to, where it is known: `45 N·m`.',
+            doc: 'Tightening torque, if known: `45 N·m`.',
             quantity: 'torque',
           },
         ],

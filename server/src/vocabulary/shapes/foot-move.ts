@@ -49,13 +49,13 @@ function total(
 const upDown: Slot = { label: 'up/down', doc: 'The way the foot went.', choices: ['up', 'down'] }
 const turned: Slot = {
   label: 'turns',
-  doc: 'How far the nut was turned: turns, flats, or turns and flats behind them: `1 turn 2 flats`.',
+  doc: 'How far the nut was turned: turns, flats, or turns followed by flats: `1 turn 2 flats`.',
   quantity: 'angle',
   units: ['flat', 'turn'],
 }
 const flats: Slot = {
   label: 'flats',
-  doc: 'Flats behind the turns.',
+  doc: 'Flats after the turns.',
   quantity: 'angle',
   units: ['flat'],
   optional: true,

@@ -1,7 +1,7 @@
 import { allowedBy, type Limits, within } from '../limits.ts'
-import { notThis, type Placed, type Shape } from '../shape.ts'
+import { isTooLong, notThis, type Placed, type Shape } from '../shape.ts'
 
-const wanted = 'lengths with commas between them: `0.05 mm, 0.1 mm, 0.2 mm`'
+const wanted = 'lengths separated by commas: `0.05 mm, 0.1 mm, 0.2 mm`'
 
 const limits: Limits = { min: 1e-6, max: 0.1 }
 
@@ -19,10 +19,10 @@ export const lengths: Shape<readonly Placed<{ readonly value: number }>[]> = {
   quantity: 'length',
   allowed: allowedBy(limits),
   read: (entries, reader) => {
+    if (isTooLong(entries, reader, 'lengths', most)) return undefined
     if (entries.some((entry) => entry.parts.length !== 1)) return notThis(entries, reader, wanted)
-    if (entries.length > most) return notThis(entries, reader, `at most ${most} lengths`)
     const parts = entries.flatMap((entry) => entry.parts)
-    const values = reader.amounts(parts, 'length')
+    const values = parts.map((part) => reader.amount(part, 'length'))
     const list = parts.flatMap((part, i) => {
       const written = { span: part.span, parts: [part, ...parts], kind: 'length' } as const
       const value = within(values[i], limits, written, reader)

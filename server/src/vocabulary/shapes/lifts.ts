@@ -1,6 +1,6 @@
 import type { Entry, Span } from '../../syntax/tree.ts'
 import { allowedBy, type Limits, within } from '../limits.ts'
-import { notThis, type Placed, type Shape } from '../shape.ts'
+import { isTooLong, notThis, type Placed, type Shape } from '../shape.ts'
 
 /** How far a foot rose, m. */
 export interface Lift {
@@ -29,6 +29,7 @@ export const lifts: Shape<readonly Placed<Lift>[]> = {
   ],
   allowed: allowedBy(limits),
   read: (entries: readonly Entry[], reader) => {
+    if (isTooLong(entries, reader, 'feet')) return undefined
     const list: Placed<Lift>[] = []
     for (const entry of entries) {
       const [foot, length, more] = entry.parts

@@ -1,4 +1,4 @@
-import { notThis, type Placed, type Shape } from '../shape.ts'
+import { isTooLong, notThis, type Placed, type Shape } from '../shape.ts'
 
 export interface Pair {
   readonly from: string
@@ -10,6 +10,7 @@ const wanted = 'terminals in pairs: `A to U, B to V, C to W`'
 /** Which terminal goes to which: `A to U, B to V, C to W`. */
 export const pairs: Shape<readonly Placed<Pair>[]> = {
   words: wanted,
+  mayQuote: true,
   forms: [
     {
       entries: [
@@ -23,6 +24,7 @@ export const pairs: Shape<readonly Placed<Pair>[]> = {
     },
   ],
   read: (entries, reader) => {
+    if (isTooLong(entries, reader, 'pairs')) return undefined
     const list: Placed<Pair>[] = []
     for (const entry of entries) {
       const [from, word, to] = entry.parts

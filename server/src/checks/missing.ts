@@ -1,0 +1,171 @@
+import type { Lookup } from '../job/lookup.ts'
+import { type Block, childrenOf, isAssumed, isTakenWhole, type Value } from '../job/model.ts'
+import { replacedBy } from '../plans/reading-history.ts'
+import { withInside } from '../syntax/tree.ts'
+import { type BlockKind, type Fact, factIn, isFoundOnBoat } from '../vocabulary/block.ts'
+import { type BlockName, findKind, kindMeant } from '../vocabulary/index.ts'
+import { asks, type Status, statuses } from '../vocabulary/status.ts'
+import type { Severity } from './check.ts'
+
+/** The checks that say what is missing. */
+export const missingChecks: readonly string[] = [
+  'job/fact-missing',
+  'job/fact-assumed',
+  'job/block-missing',
+  'job/not-taken',
+]
+
+/** How much it counts that something is missing. Only this follows the status of the job: a verdict and a danger never do. */
+const severities: Readonly<Record<Status, Severity>> = {
+  draft: 'information',
+  'for-review': 'warning',
+  issued: 'error',
+  'as-built': 'error',
+}
+
+/** In a library of parts nothing is asked for; what is written there with a `?` is still shown. */
+export const severityOfMissing = (status: Status | undefined): Severity =>
+  status === undefined ? 'information' : severities[status]
+
+/** Whether what a block, or one around it, is like cannot be found: all that it does not say may be said there. */
+export const isOfUnknown = (block: Block): boolean =>
+  block.likeUnknown || (block.parent !== undefined && isOfUnknown(block.parent))
+
+/** Whether the block is asked for what its kind needs. Not in a library, nor a part of the file that others take over. */
+const isAsked = ({ block, status, isTaken }: Lookup, kind: BlockKind): boolean =>
+  status !== undefined &&
+  !isOfUnknown(block) &&
+  (block.parent !== undefined || kind.within[0] === 'top' || !isTaken)
+
+/** Whether a fact makes sense in the block as it is. */
+const applies = ({ facts }: Block, { when, or }: Fact): boolean =>
+  (when === undefined || facts.get(when.fact)?.value === when.is) && (or === undefined || !facts.has(or))
+
+/** Whether what this one is `like` says it, and it is not taken: `job/not-taken` asks for it. */
+function isLeftOut(block: Block, name: string, isIn: (source: Block) => boolean): boolean {
+  if (block.left.has(name)) return true
+  for (let { source } = block; source; { source } = source) if (isIn(source)) return true
+  return false
+}
+
+/** A text without a letter or a digit says no more than no text. */
+export const isSilent = (value: unknown): boolean =>
+  value === undefined || (typeof value === 'string' && !/[\p{L}\p{N}]/u.test(value))
+
+/** What is missing in a fact that is stated: from `issued` on it is asked for whole. */
+function missingIn(block: Block, name: string, fact: Fact, asked: Status): readonly string[] {
+  const value = block.facts.get(name)?.value
+  const part = value === undefined || !asks(asked, 'issued') ? undefined : fact.lacks?.(value)
+  return part === undefined ? [] : [`${part} of ${name}`]
+}
+
+/** Names of the facts of a block that the status asks for and that are not known, in the order of the vocabulary. */
+export function missingFacts(lookup: Lookup): readonly string[] {
+  const { block, status } = lookup
+  const kind = findKind(block.kind)
+  // What the other drive does not say either is told there.
+  if (!kind || isTakenWhole(block)) return []
+  const asked = isAsked(lookup, kind) ? status : undefined
+  const known = Object.entries(kind.facts).flatMap(([name, fact]) => {
+    if (block.blanks.has(name)) return [name]
+    const isOpen =
+      isSilent(block.facts.get(name)?.value) &&
+      !block.unread.has(name) &&
+      !isLeftOut(block, name, ({ facts }) => facts.has(name))
+    if (isOpen) return asked && asks(asked, fact.from) && applies(block, fact) ? [name] : []
+    return asked ? missingIn(block, name, fact, asked) : []
+  })
+  return [...known, ...[...block.blanks].filter((name) => !Object.hasOwn(kind.facts, name))]
+}
+
+/** Facts of a block that are assumed, where the status claims that they were found out on the boat. */
+export function assumedFacts(lookup: Lookup): readonly Value<unknown>[] {
+  const { block, status } = lookup
+  const kind = findKind(block.kind)
+  if (status !== 'as-built' || !kind || !isAsked(lookup, kind)) return []
+  if (block.kind === 'reading' && replacedBy(block, lookup)) return [] // it is history
+  return [...block.facts.values(), ...block.others.values()].filter((value) => {
+    const fact = factIn(kind, value.name)
+    if (!fact || !isFoundOnBoat(fact)) return false
+    return isAssumed(value) || (fact.perDrive && fact.from === 'as-built' && isWorkedOut(value))
+  })
+}
+
+/** Whether an amount is taken or worked out from other facts, and so was not measured. */
+const isWorkedOut = ({ value, node }: Value<unknown>): boolean =>
+  typeof value === 'number' &&
+  node.entries.some(({ parts }) => parts.flatMap(withInside).some(({ type }) => type === 'word'))
+
+/** Kinds of block that the status asks for beside or inside this one, and that are not there. */
+export function missingBlocks(lookup: Lookup): readonly string[] {
+  const { block, status } = lookup
+  const kind = findKind(block.kind)
+  if (!kind?.needs || !status || isTakenWhole(block) || !isAsked(lookup, kind)) return []
+  const { needs } = kind
+  return statuses
+    .filter((from) => asks(status, from))
+    .flatMap((from) => needs[from] ?? [])
+    .filter(
+      (needed) =>
+        !hasKind(lookup, needed as BlockName) &&
+        !isLeftOut(block, needed, (source) => childrenOf(source, needed).length > 0),
+    )
+}
+
+function hasKind({ block, near, ofKind }: Lookup, kind: BlockName): boolean {
+  const isThere = (within: Block) =>
+    childrenOf(within, kind).length > 0 ||
+    within.children.some((child) => !findKind(child.kind) && kindMeant(child.kind) === kind)
+  // What a job needs may stand in any of its drives.
+  if (block.kind === 'job') return ofKind(kind).length > 0 || ofKind('drive').some(isThere)
+  return isThere(block) || near(kind) !== undefined
+}
+
+const numbers = [
+  'No',
+  'One',
+  'Two',
+  'Three',
+  'Four',
+  'Five',
+  'Six',
+  'Seven',
+  'Eight',
+  'Nine',
+  'Ten',
+  'Eleven',
+  'Twelve',
+]
+
+const longestLine = 100
+
+/** `Six facts are still missing: …`, with as many names as fit in one line. */
+export function sayMissing(what: 'fact' | 'block', names: readonly string[]): string {
+  const count = numbers[names.length] ?? String(names.length)
+  return namesInLine(`${count} ${what}${names.length === 1 ? ' is' : 's are'} still missing: `, names)
+}
+
+/** As many whole names as fit in one line, and how many more there are. */
+export function namesInLine(start: string, names: readonly string[]): string {
+  const line = (shown: number): string => {
+    const left = names.length - shown
+    return `${start}${names.slice(0, shown).join(', ')}${left > 0 ? ` and ${left} more` : ''}.`
+  }
+  let shown = Math.min(names.length, longestLine) // no more fit, however short
+  while (shown > 1 && line(shown).length > longestLine) shown -= 1
+  return line(shown)
+}
+
+/** Why it counts as much as it does. */
+export function whyAsked(status: Status | undefined): string {
+  switch (status) {
+    case 'issued':
+      return 'The job is issued: the yard builds from it.'
+    case 'as-built':
+      return 'The job is as-built: it records the finished install.'
+    case 'for-review':
+      return 'The review needs this.'
+    default:
+      return 'Nothing is assumed instead.'
+  }
+}

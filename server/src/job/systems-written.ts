@@ -1,0 +1,34 @@
+import { kinds, type UnitSystem } from '../quantity/kinds.ts'
+import { findUnit, unitSystemOf } from '../quantity/units.ts'
+import { once } from '../syntax/once.ts'
+import { blocksIn, type Item, withInside } from '../syntax/tree.ts'
+import type { Section } from './model.ts'
+
+/** The unit systems that amounts are written in, of the kinds that differ from one system to the other. */
+function systemsIn(items: readonly Item[], found: Set<UnitSystem>): Set<UnitSystem> {
+  for (const item of items) {
+    if (item.type === 'block') systemsIn(item.items, found)
+    if (item.type !== 'fact') continue
+    for (const part of item.entries.flatMap(({ parts }) => parts.flatMap(withInside))) {
+      const unit = 'unit' in part && part.unit ? findUnit(part.unit.text) : undefined
+      if (!unit) continue
+      const { metric, inch } = kinds[unit.kind].shown
+      // Electric motors are rated in kilowatts in inch jobs too.
+      if (metric !== inch && unit.kind !== 'power') found.add(unitSystemOf(unit))
+    }
+  }
+  return found
+}
+
+/** Kept for each section, so that a keystroke looks at no more than its own. */
+export const systemsWritten = once(
+  (section: Section): ReadonlySet<UnitSystem> => systemsIn(section.parsed.tree.items, new Set()),
+)
+
+/** The same of its readings alone. */
+export const systemsOfReadings = once((section: Section): ReadonlySet<UnitSystem> => {
+  const found = new Set<UnitSystem>()
+  for (const block of blocksIn(section.parsed.tree.items))
+    if (block.kind.text === 'reading') systemsIn(block.items, found)
+  return found
+})
