@@ -5,6 +5,7 @@ import { elide } from '../quantity/elide.ts'
 import type { Kind } from '../quantity/kinds.ts'
 import type { SyntaxProblem } from '../syntax/tree.ts'
 import type { BlockName, FactPath, FactValue } from '../vocabulary/index.ts'
+import type { Status } from '../vocabulary/status.ts'
 import type { Fix } from './fix.ts'
 
 export type Severity = 'error' | 'warning' | 'information'
@@ -25,9 +26,16 @@ export const theJobFile = (text: string): Source => ({ basis: 'the job file', te
  * machine as read, a figure is missing that the plan does without, or the plan looks at the same thing itself. */
 export type ForPlan = 'waits' | 'goes-on'
 
-/** What a finding about a reading becomes once a later reading counts instead. `information`: it judges the machine as it stood then, or asks to read
- * again, which was done. `stays`: it is about what is written. */
-export type OnceReplaced = 'information' | 'stays'
+/** What a finding about a reading becomes once a later reading counts instead. `stays`: it is about what is written. With a function that gives
+ * the later reading, it becomes information: it judges the machine as it stood then, or asks to read again, which was done. */
+export type OnceReplaced = 'stays' | ((reading: Block, lookup: Lookup) => Block | undefined)
+
+/** What a job claims from a status on, besides that its facts and blocks are there. */
+export interface Claim {
+  readonly from: Status
+  /** As a sentence, for the page. */
+  readonly words: string
+}
 
 /** Who accepts a finding, and until when. */
 export interface Accepting {
@@ -121,6 +129,8 @@ interface Described {
   readonly severity: Severity
   /** It is about what the status of the job asks for or claims. Without this the severity of a finding never depends on the status. */
   readonly followsStatus?: true
+  /** What the status claims, and this check finds untrue. */
+  readonly claim?: Claim
   /** The fault in a few words, for the list of checks. */
   readonly title: string
   /** Why it matters, for the check's page. */
@@ -185,6 +195,8 @@ export interface FileView {
   /** Today, `YYYY-MM-DD`, from whoever runs the checks. */
   readonly today: string
   readonly checkIds: readonly string[]
+  /** The status that first claims what a check finds untrue, by the id of the check. */
+  readonly claims: ReadonlyMap<string, Status>
 }
 
 /** Looks at the file as a whole, after the others. */

@@ -3,7 +3,6 @@ import { type Block, ofKind } from '../job/model.ts'
 import { once } from '../syntax/once.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { FileView, Finding } from './check.ts'
-import { claims } from './claims.ts'
 import { isSilent, missingChecks } from './missing.ts'
 
 /** Whether a finding of this check may be accepted: a text that cannot be read, or says the wrong thing, has to be corrected. */
@@ -88,8 +87,9 @@ export const coveredBy = (
 const isAsBuilt = ({ blocks }: FileView): boolean =>
   ofKind(blocks, 'job')[0]?.facts.get('status')?.value === 'as-built'
 
-/** What a job is missing that its status claims: a concession may accept that, and the record still lacks it. */
-const unclaimed = new Set([...missingChecks, ...claims.map(({ check }) => check)])
+/** Whether it says what a job is missing that its status claims: a concession may accept that, and the record still lacks it. */
+const isUnclaimed = ({ check }: Finding, { claims }: FileView): boolean =>
+  missingChecks.includes(check) || claims.has(check)
 
 /** The day of the reading or the move among the blocks around a finding, where one has its date. */
 function dayOf(around: readonly Block[]): string | undefined {
@@ -172,7 +172,7 @@ export function applyConcessions(view: FileView): readonly Finding[] {
     const { beforeAsBuilt: _, ...kept } = finding
     return {
       ...kept,
-      severity: wasHandedOver && unclaimed.has(finding.check) ? 'warning' : 'information',
+      severity: wasHandedOver && isUnclaimed(finding, view) ? 'warning' : 'information',
       ...(!isPast && { accepted: true }),
       concession: { by: grantedBy, until, ...(isPast && { isPast }) },
       detail: [

@@ -1,8 +1,6 @@
 import type { Lookup } from '../job/lookup.ts'
-import { type Block, childrenOf, isAssumed, isTakenWhole, type Value } from '../job/model.ts'
-import { replacedBy } from '../plans/reading-history.ts'
-import { withInside } from '../syntax/tree.ts'
-import { type BlockKind, type Fact, factIn, isFoundOnBoat } from '../vocabulary/block.ts'
+import { type Block, childrenOf, isTakenWhole } from '../job/model.ts'
+import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import { type BlockName, findKind, kindMeant } from '../vocabulary/index.ts'
 import { asks, type Status, statuses } from '../vocabulary/status.ts'
 import type { Severity } from './check.ts'
@@ -32,7 +30,7 @@ export const isOfUnknown = (block: Block): boolean =>
   block.likeUnknown || (block.parent !== undefined && isOfUnknown(block.parent))
 
 /** Whether the block is asked for what its kind needs. Not in a library, nor a part of the file that others take over. */
-const isAsked = ({ block, status, isTaken }: Lookup, kind: BlockKind): boolean =>
+export const isAsked = ({ block, status, isTaken }: Lookup, kind: BlockKind): boolean =>
   status !== undefined &&
   !isOfUnknown(block) &&
   (block.parent !== undefined || kind.within[0] === 'top' || !isTaken)
@@ -77,24 +75,6 @@ export function missingFacts(lookup: Lookup): readonly string[] {
   })
   return [...known, ...[...block.blanks].filter((name) => !Object.hasOwn(kind.facts, name))]
 }
-
-/** Facts of a block that are assumed, where the status claims that they were found out on the boat. */
-export function assumedFacts(lookup: Lookup): readonly Value<unknown>[] {
-  const { block, status } = lookup
-  const kind = findKind(block.kind)
-  if (status !== 'as-built' || !kind || !isAsked(lookup, kind)) return []
-  if (block.kind === 'reading' && replacedBy(block, lookup)) return [] // it is history
-  return [...block.facts.values(), ...block.others.values()].filter((value) => {
-    const fact = factIn(kind, value.name)
-    if (!fact || !isFoundOnBoat(fact)) return false
-    return isAssumed(value) || (fact.perDrive && fact.from === 'as-built' && isWorkedOut(value))
-  })
-}
-
-/** Whether an amount is taken or worked out from other facts, and so was not measured. */
-const isWorkedOut = ({ value, node }: Value<unknown>): boolean =>
-  typeof value === 'number' &&
-  node.entries.some(({ parts }) => parts.flatMap(withInside).some(({ type }) => type === 'word'))
 
 /** Kinds of block that the status asks for beside or inside this one, and that are not there. */
 export function missingBlocks(lookup: Lookup): readonly string[] {

@@ -6,9 +6,9 @@ import { lookupFrom } from '../job/lookup.ts'
 import { Memo } from '../job/memo.ts'
 import type { Block, Section, Taken, Value } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
-import { replacedBy } from '../plans/reading-history.ts'
 import { once } from '../syntax/once.ts'
 import { type BlockName, vocabulary } from '../vocabulary/index.ts'
+import type { Status } from '../vocabulary/status.ts'
 import {
   type BlockCheck,
   type Check,
@@ -54,6 +54,7 @@ interface Sorted {
   readonly onProblem: ReadonlyMap<string, ProblemCheck>
   readonly onFile: readonly FileCheck[]
   readonly ids: readonly string[]
+  readonly claims: ReadonlyMap<string, Status>
   readonly worstOnly: ReadonlySet<string>
 }
 
@@ -69,6 +70,7 @@ const sorted = once((checks: readonly Check[]): Sorted => {
     onProblem: new Map(checks.filter(isProblemCheck).map((c) => [c.problem, c])),
     onFile: checks.filter(isFileCheck),
     ids: checks.map(({ id }) => id),
+    claims: new Map(checks.flatMap(({ id, claim }) => (claim ? [[id, claim.from]] : []))),
     worstOnly: new Set(checks.filter((c) => c.worstOnly).map(({ id }) => id)),
   }
 })
@@ -110,6 +112,7 @@ export class Checker {
       findings: shown,
       today: run.today,
       checkIds: this.#checks.ids,
+      claims: this.#checks.claims,
     }
     // Each sees what those before it found: a date in the future is open in an as-built job too.
     let findings: readonly Finding[] = shown
@@ -175,13 +178,14 @@ function onBlock({ check, asked }: OnBlock, context: Context, run: Run): readonl
     else if (needed) return []
   }
   const found = guarded(check, run, () => check.run(facts as never, context))
-  return check.onceReplaced === 'information' && found.length > 0 ? asHistory(found, context) : found
+  const { onceReplaced } = check
+  if (typeof onceReplaced !== 'function' || found.length === 0) return found
+  const later = onceReplaced(context.block, context)
+  return later ? asHistory(found, later) : found
 }
 
 /** What was found in a reading that a later one has replaced stays in sight, and is no longer to be acted on. */
-function asHistory(found: readonly Finding[], context: Context): readonly Finding[] {
-  const later = replacedBy(context.block, context)
-  if (!later) return found
+function asHistory(found: readonly Finding[], later: Block): readonly Finding[] {
   const name = later.name ?? ''
   return found.map((finding) => ({
     ...finding,

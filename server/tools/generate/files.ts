@@ -24,7 +24,7 @@ export async function generatedFiles(): Promise<ReadonlyMap<string, string>> {
     ...checkPages(checks),
     'docs/reference.md': reference(),
     'docs/plausible.md': plausiblePage(),
-    'docs/status.md': statusPage(),
+    'docs/status.md': statusPage(checks),
     'server/src/syntax/inside.ts': inside(),
     'syntaxes/shaftwright.tmLanguage.json': grammar(),
     ...Object.fromEntries(

@@ -1,4 +1,4 @@
-import { claims } from '../../src/checks/claims.ts'
+import type { Check } from '../../src/checks/check.ts'
 import { severityOfMissing } from '../../src/checks/missing.ts'
 import { type BlockKind, needsOf, sayAsked } from '../../src/vocabulary/block.ts'
 import { blockKinds } from '../../src/vocabulary/index.ts'
@@ -31,7 +31,7 @@ const onBoat = ({ kind, facts, others }: BlockKind): readonly string[] => {
 
 const blockWords = (kind: BlockKind): string => (kind.kind === 'job' ? 'file' : kind.kind)
 
-function section(status: Status): string {
+function section(status: Status, checks: readonly Check[]): string {
   const facts = blockKinds.flatMap((kind) => {
     const names = factsFrom(kind, status)
     return names.length > 0 ? [[code(kind.kind), names.join(', ')]] : []
@@ -40,9 +40,9 @@ function section(status: Status): string {
     const needed = needsOf(kind).filter(({ from }) => from === status)
     return needed.length > 0 ? [[blockWords(kind), needed.map((one) => code(one.kind)).join(', ')]] : []
   })
-  const held = claims
-    .filter(({ from }) => from === status)
-    .map(({ claim, check }) => `- ${claim} ([${check}](checks/${check}.md))`)
+  const held = checks.flatMap(({ id, claim }) =>
+    claim?.from === status ? [`- ${claim.words} ([${id}](checks/${id}.md))`] : [],
+  )
   return [
     `## ${status}`,
     `${purposes[status]} Missing facts and blocks are reported as ${reportedAs[severityOfMissing(status)]}.`,
@@ -60,8 +60,8 @@ function section(status: Status): string {
   ].join('\n\n')
 }
 
-/** `docs/status.md`: what each status asks for, from the vocabulary. */
-export const statusPage = (): string => `${madeBy}
+/** `docs/status.md`: what each status asks for, from the vocabulary, and what it claims, from the checks. */
+export const statusPage = (checks: readonly Check[]): string => `${madeBy}
 # What each status asks for
 
 A job has a \`status\`: ${statuses.map(code).join(', ')}. Each asks for the facts and blocks listed below, and for everything that the earlier ones ask for. A job without a status counts as ${code(silentStatus)}.
@@ -73,5 +73,5 @@ A job has a \`status\`: ${statuses.map(code).join(', ')}. Each asks for the fact
 - Only missing and assumed facts, missing blocks, and the claims below follow the status. Every other finding has the same severity in all four. One exception: in an as-built job, a concession still accepts its finding after its last day.
 - A concession makes its finding information. In an as-built job, a missing or assumed fact, a missing block and an unproven claim stay a warning: the concession does not fill them in.
 
-${statuses.map(section).join('\n\n')}
+${statuses.map((status) => section(status, checks)).join('\n\n')}
 `

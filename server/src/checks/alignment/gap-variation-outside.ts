@@ -1,4 +1,5 @@
 import { sayLean } from '../../plans/alignment-words.ts'
+import { replacedBy } from '../../plans/reading-history.ts'
 import { saidLimit, saidSure } from '../../quantity/said.ts'
 import { check, published } from '../check.ts'
 import { atRead, correction } from '../correction.ts'
@@ -15,7 +16,7 @@ export default check({
   ),
   on: 'reading',
   plan: 'goes-on',
-  onceReplaced: 'information',
+  onceReplaced: replacedBy,
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

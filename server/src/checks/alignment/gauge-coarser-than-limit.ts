@@ -1,3 +1,4 @@
+import { replacedBy } from '../../plans/reading-history.ts'
 import { saidGauge, saidLimit } from '../../quantity/said.ts'
 import { at, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
@@ -12,7 +13,7 @@ export default check({
   ),
   on: 'reading',
   plan: 'goes-on',
-  onceReplaced: 'information',
+  onceReplaced: replacedBy,
   needs: { gauge: 'reading.gauge' },
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }

@@ -39,6 +39,11 @@ export default check({
   id: 'alignment/no-reading-within',
   severity: 'error',
   followsStatus: true,
+  claim: {
+    from: 'as-built',
+    words:
+      'Each drive has a reading of the coupling afloat that is within its limits. It is the last one afloat, and no move follows it.',
+  },
   title: 'As-built without a reading afloat that is within its limits',
   why: 'An as-built job claims that each machine was left aligned. A hull changes shape when it is launched. So only a reading afloat, with fuel and ballast aboard, shows how the coupling stands in service. The last one counts, with no move after it.',
   source: published('US Army TM 55-1905-220-14: afloat only, fuel and ballast aboard'),

@@ -1,3 +1,4 @@
+import { replacedBy } from '../../plans/reading-history.ts'
 import { atHead, check, published } from '../check.ts'
 import { correction } from '../correction.ts'
 import { placesOf } from '../fix-alignment.ts'
@@ -11,7 +12,7 @@ export default check({
   source: published('rim-and-face method: Bloch & Geitner, Machinery Component Maintenance and Repair'),
   on: 'reading',
   plan: 'goes-on',
-  onceReplaced: 'information',
+  onceReplaced: replacedBy,
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

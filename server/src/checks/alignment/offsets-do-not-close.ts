@@ -1,3 +1,4 @@
+import { replacedBy } from '../../plans/reading-history.ts'
 import { check, published } from '../check.ts'
 import { correction } from '../correction.ts'
 import { nextReading } from '../fix-alignment.ts'
@@ -13,7 +14,7 @@ export default check({
   ),
   on: 'reading',
   plan: 'goes-on',
-  onceReplaced: 'information',
+  onceReplaced: replacedBy,
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.10 mm [maker] }
   reading dry-1 {

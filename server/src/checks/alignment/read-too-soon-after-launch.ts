@@ -1,5 +1,5 @@
 import { factOf } from '../../job/model.ts'
-import { hoursAfloat, hoursToSettle } from '../../plans/reading-history.ts'
+import { hoursAfloat, hoursToSettle, replacedBy } from '../../plans/reading-history.ts'
 import { at, check, commonPractice } from '../check.ts'
 
 export default check({
@@ -10,7 +10,7 @@ export default check({
   source: commonPractice('24 to 48 hours after launching (common practice, no source)'),
   on: 'reading',
   plan: 'waits',
-  onceReplaced: 'information',
+  onceReplaced: replacedBy,
   needs: { taken: 'reading.taken' },
   fires: `job "Launch" { vessel: "Launch 07"  launched: 2026-03-18 }
 drive main {

@@ -1,5 +1,6 @@
 import { sayAngle } from '../../plans/alignment-fault.ts'
 import { sayRound } from '../../plans/alignment-readings.ts'
+import { replacedBy } from '../../plans/reading-history.ts'
 import { saidLength, saidLimit } from '../../quantity/said.ts'
 import { check, published } from '../check.ts'
 import { atRead, correction } from '../correction.ts'
@@ -13,7 +14,7 @@ export default check({
   source: published('a value read to a step is known to half a step: JCGM 100 (GUM) F.2.2.1'),
   on: 'reading',
   plan: 'goes-on',
-  onceReplaced: 'information',
+  onceReplaced: replacedBy,
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

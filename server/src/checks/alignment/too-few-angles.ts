@@ -1,4 +1,5 @@
 import { correctionOf } from '../../plans/alignment.ts'
+import { replacedBy } from '../../plans/reading-history.ts'
 import { check, published } from '../check.ts'
 import { atRead, readInto } from '../correction.ts'
 import { firstLine } from '../one-line.ts'
@@ -11,7 +12,7 @@ export default check({
   source: published('plane through three points'),
   on: 'reading',
   plan: 'waits',
-  onceReplaced: 'information',
+  onceReplaced: replacedBy,
   fires: `drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
   reading dry-1 {

@@ -24,6 +24,10 @@ export default check({
   id: 'cable/missing',
   severity: 'error',
   followsStatus: true,
+  claim: {
+    from: 'issued',
+    words: 'A cable ends at each motor of a drive, and one that is not its phase cable at each controller.',
+  },
   title: 'Motor or controller without a cable that feeds it',
   why: 'A cable that is not in the job has no conductor size, no length and no fuse that anybody checked. From `issued` on, a cable must end at each motor, and one that is not its phase cable at each controller.',
   source: commonPractice('a machine is fed by a cable (common practice, no source)'),

@@ -1,18 +1,24 @@
-import { at, type Finding, fileCheck, theLanguage } from '../check.ts'
+import { at, type FileView, type Finding, fileCheck, theLanguage } from '../check.ts'
 import { applyConcessions } from '../concessions.ts'
 import { replace } from '../fix-text.ts'
 import { missingChecks } from '../missing.ts'
 
-/** What is missing, and a drive that was not read, say so themselves. */
-const saysSo: readonly string[] = [...missingChecks, 'alignment/no-reading-within']
+/** What is missing, and what else as-built claims, such as a reading, have a finding that says so. */
+const saysSo = ({ check }: Finding, { claims }: FileView): boolean =>
+  missingChecks.includes(check) || claims.get(check) === 'as-built'
 
-const isOpen = ({ check, severity, beforeAsBuilt }: Finding): boolean =>
-  !saysSo.includes(check) && (severity === 'error' || beforeAsBuilt === true)
+const isOpen = (finding: Finding, view: FileView): boolean =>
+  !saysSo(finding, view) && (finding.severity === 'error' || finding.beforeAsBuilt === true)
 
 export default fileCheck({
   id: 'job/as-built-with-errors',
   severity: 'error',
   followsStatus: true,
+  claim: {
+    from: 'as-built',
+    words:
+      'No error is open, no foot is soft, no move had an unexpected effect and no date is after today, unless a concession accepts it.',
+  },
   title: 'As-built with open errors',
   why: 'As-built means that the install is as the file says, and that the file is right. So every error must be corrected or accepted first. So must every warning that leaves the alignment in doubt: a soft foot, or a move with an unexpected effect.',
   source: theLanguage,
@@ -30,7 +36,7 @@ drive main { shaft { diameter: 35 mm } }`,
   file: (view) => {
     const status = view.blocks.find((block) => block.kind === 'job')?.facts.get('status')
     if (status?.value !== 'as-built') return []
-    const open = applyConcessions(view).filter(isOpen)
+    const open = applyConcessions(view).filter((finding) => isOpen(finding, view))
     if (open.length === 0) return []
     const isError = open.every(({ severity }) => severity === 'error')
     const what = isError ? 'error' : 'finding'

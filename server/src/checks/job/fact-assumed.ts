@@ -1,6 +1,29 @@
-import { isAssumed } from '../../job/model.ts'
+import type { Lookup } from '../../job/lookup.ts'
+import { isAssumed, type Value } from '../../job/model.ts'
+import { replacedBy } from '../../plans/reading-history.ts'
+import { withInside } from '../../syntax/tree.ts'
+import { factIn, isFoundOnBoat } from '../../vocabulary/block.ts'
+import { findKind } from '../../vocabulary/index.ts'
 import { at, check, theLanguage } from '../check.ts'
-import { assumedFacts, severityOfMissing } from '../missing.ts'
+import { isAsked, severityOfMissing } from '../missing.ts'
+
+/** Facts of a block that are assumed, where the status claims that they were found out on the boat. */
+function assumedFacts(lookup: Lookup): readonly Value<unknown>[] {
+  const { block, status } = lookup
+  const kind = findKind(block.kind)
+  if (status !== 'as-built' || !kind || !isAsked(lookup, kind)) return []
+  if (block.kind === 'reading' && replacedBy(block, lookup)) return [] // it is history
+  return [...block.facts.values(), ...block.others.values()].filter((value) => {
+    const fact = factIn(kind, value.name)
+    if (!fact || !isFoundOnBoat(fact)) return false
+    return isAssumed(value) || (fact.perDrive && fact.from === 'as-built' && isWorkedOut(value))
+  })
+}
+
+/** Whether an amount is taken or worked out from other facts, and so was not measured. */
+const isWorkedOut = ({ value, node }: Value<unknown>): boolean =>
+  typeof value === 'number' &&
+  node.entries.some(({ parts }) => parts.flatMap(withInside).some(({ type }) => type === 'word'))
 
 const job = (origin: string, mark = '') => `job "Launch" {
   vessel: "Launch 07"
