@@ -9,6 +9,7 @@ import { plausible } from '../../server/src/checks/plausible.ts'
 import { statedTwice } from '../../server/src/checks/stated-twice.ts'
 import { leastFault } from '../../server/src/engineering/electrical/least-fault.ts'
 import { shearStress, torqueOf } from '../../server/src/engineering/torsion.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 import { randomFrom } from '../fuzz/random.ts'
 import { randomDrive } from '../plans/random-drive.ts'
 import { findingsOf } from './marks.ts'
@@ -355,12 +356,12 @@ describe('formulas of the rules', () => {
   it('torque and shear stress', () => {
     expect(torqueOf({ power: 15e3, speed: (1500 * 2 * Math.PI) / 60 })).toBeCloseTo(95.493, 3)
     expect(shearStress({ torque: 100, diameter: 0.02 }) / 1e6).toBeCloseTo(63.662, 3)
-    expect(() => torqueOf({ power: 1, speed: 0 })).toThrow(RangeError)
-    expect(() => shearStress({ torque: 1, diameter: 0 })).toThrow(RangeError)
+    expect(() => torqueOf({ power: 1, speed: 0 })).toThrow(OutOfRange)
+    expect(() => shearStress({ torque: 1, diameter: 0 })).toThrow(OutOfRange)
   })
   // IEC 60269-1, gG: the conventional fusing current is 1.6 times the rating (from memory).
   it('least current that opens a fuse', () => {
     expect(leastFault(100)).toBeCloseTo(160, 9)
-    expect(() => leastFault(0)).toThrow(RangeError)
+    expect(() => leastFault(0)).toThrow(OutOfRange)
   })
 })

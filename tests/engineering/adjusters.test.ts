@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { nutMove, nutTravel } from '../../server/src/engineering/adjusters.ts'
 import { shimPack } from '../../server/src/engineering/shim-packs.ts'
 import { heightOf, parseThread, standardThreads } from '../../server/src/engineering/thread.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 import { inch, mm, ok } from './alignment-helpers.ts'
 
 const nutMoves = (correction: number, thread: Parameters<typeof nutMove>[1]) => ({
@@ -223,19 +224,19 @@ describe('nuts on a stud', () => {
   it('midway between two flats the smaller move is taken', () => {
     expect(nutMoves(2.5 * 0.25 * mm, { pitch: 1.5 * mm, hand: 'right' }).wholeFlats.flats).toBe(2)
   })
-  it.each([Number.NaN, Number.POSITIVE_INFINITY, 1e9, -1e9])('a correction of %d is a RangeError', (bad) => {
-    expect(() => nutMoves(bad, M16)).toThrow(RangeError)
+  it.each([Number.NaN, Number.POSITIVE_INFINITY, 1e9, -1e9])('a correction of %d is refused', (bad) => {
+    expect(() => nutMoves(bad, M16)).toThrow(OutOfRange)
   })
-  it.each([0, -0.002, Number.NaN, 1])('a pitch of %d is a RangeError', (pitch) => {
-    expect(() => nutMoves(0.001, { pitch, hand: 'right' })).toThrow(RangeError)
-    expect(() => nutTravel({ turns: 1, flats: 0 }, pitch)).toThrow(RangeError)
+  it.each([0, -0.002, Number.NaN, 1])('a pitch of %d is refused', (pitch) => {
+    expect(() => nutMoves(0.001, { pitch, hand: 'right' })).toThrow(OutOfRange)
+    expect(() => nutTravel({ turns: 1, flats: 0 }, pitch)).toThrow(OutOfRange)
   })
-  it('turns that are not a number or less than none are a RangeError', () => {
+  it('turns that are not a number or less than none are refused', () => {
     for (const bad of [
       { turns: -1, flats: 0 },
       { turns: 0, flats: Number.NaN },
     ])
-      expect(() => nutTravel(bad, 0.002)).toThrow(RangeError)
+      expect(() => nutTravel(bad, 0.002)).toThrow(OutOfRange)
   })
 })
 
@@ -309,8 +310,8 @@ describe('shims', () => {
           Array.from({ length: 42 }, (_, i) => (i + 1) * 1e-5),
         ),
     ],
-  ])('bad numbers are a RangeError: %s', (bad) => {
-    expect(bad).toThrow(RangeError)
+  ])('bad numbers are refused: %s', (bad) => {
+    expect(bad).toThrow(OutOfRange)
   })
 })
 

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { angleProblem, normalAngle, samePlace } from '../../server/src/engineering/alignment/angles.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 import { deg } from './alignment-helpers.ts'
 
 // Three unknowns need three places; a closed half turn leaves the far side unread (geometry; no outside
@@ -79,6 +80,6 @@ describe('angles of a set of readings', () => {
     expect(samePlace(359 * deg, 1 * deg)).toBe(false)
   })
   it.each([Number.NaN, Number.POSITIVE_INFINITY, 1e9])('%d is not an angle', (bad) => {
-    expect(() => angleProblem([0, 1, bad])).toThrow(RangeError)
+    expect(() => angleProblem([0, 1, bad])).toThrow(OutOfRange)
   })
 })

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import { normalAngle } from '../../server/src/engineering/alignment/angles.ts'
 import { type Closure, closure } from '../../server/src/engineering/alignment/closure.ts'
 import { gather, type Reading } from '../../server/src/engineering/alignment/readings.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 import { deg, face, mm, round } from './alignment-helpers.ts'
 
 const step = 0.02 * mm
@@ -116,6 +117,6 @@ describe('closure of more readings', () => {
   })
   it('refuses more places than it can try', () => {
     const many = Array.from({ length: 61 }, (_, i) => ({ angle: i * 5 * deg, value: 1e-3 }))
-    expect(() => close(many)).toThrow(RangeError)
+    expect(() => close(many)).toThrow(OutOfRange)
   })
 })

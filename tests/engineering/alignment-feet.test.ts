@@ -10,6 +10,7 @@ import {
   poseFromTwoPlanes,
 } from '../../server/src/engineering/alignment/pose.ts'
 import { movedFace, movedRim, rigidMove } from '../../server/src/engineering/alignment/rigid-move.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 import { exactly } from '../../server/src/quantity/uncertainty.ts'
 import {
   deg,
@@ -156,14 +157,14 @@ describe('foot corrections', () => {
     expect(problem(rigidMove(moves(one, [[1 * mm, 0]])))).toEqual(wanted)
     expect(problem(rigidMove([])).type).toBe('feet-at-one-station')
   })
-  it.each([Number.NaN, Number.POSITIVE_INFINITY, 1e9])('a foot at %d is a RangeError', (bad) => {
+  it.each([Number.NaN, Number.POSITIVE_INFINITY, 1e9])('a foot at %d is refused', (bad) => {
     const pose = poseOf({ oz: 0, oy: 0, tv: 0, th: 0 })
-    expect(() => footCorrections(pose, feetOf([0.18, 0], [bad, 0]))).toThrow(RangeError)
-    expect(() => footCorrections(pose, feetOf([0.18, bad], [0.56, 0]))).toThrow(RangeError)
+    expect(() => footCorrections(pose, feetOf([0.18, 0], [bad, 0]))).toThrow(OutOfRange)
+    expect(() => footCorrections(pose, feetOf([0.18, bad], [0.56, 0]))).toThrow(OutOfRange)
     const target = { vertical: { offset: bad, slope: 0 }, horizontal: { offset: 0, slope: 0 } }
-    expect(() => footCorrections(pose, fourFeet, target)).toThrow(RangeError)
-    expect(() => rigidMove(moves(fourFeet, [[bad, 0]]))).toThrow(RangeError)
-    expect(() => rigidMove(moves(feetOf([bad, 0], [0.5, 0]), []))).toThrow(RangeError)
+    expect(() => footCorrections(pose, fourFeet, target)).toThrow(OutOfRange)
+    expect(() => rigidMove(moves(fourFeet, [[bad, 0]]))).toThrow(OutOfRange)
+    expect(() => rigidMove(moves(feetOf([bad, 0], [0.5, 0]), []))).toThrow(OutOfRange)
   })
 })
 
@@ -195,8 +196,8 @@ describe('reverse indicator (offsets in two planes)', () => {
   })
   it('needs two planes', () => {
     const plane = planeAt(0.1, { oz: 0, oy: 0, tv: 0, th: 0 })
-    expect(() => poseFromTwoPlanes(plane, plane)).toThrow(RangeError)
-    expect(() => poseFromTwoPlanes(plane, { ...plane, x: Number.NaN })).toThrow(RangeError)
+    expect(() => poseFromTwoPlanes(plane, plane)).toThrow(OutOfRange)
+    expect(() => poseFromTwoPlanes(plane, { ...plane, x: Number.NaN })).toThrow(OutOfRange)
   })
 })
 
@@ -332,9 +333,9 @@ describe('what a move does', () => {
     const bad = { ...moves(fourFeet, [])[0], vertical: { value: 0, standard: Number.NaN } }
     expect(() =>
       rigidMove([...moves(fourFeet, []), { name: 'x', x: 0, y: 0, horizontal: exactly(0), ...bad }]),
-    ).toThrow(RangeError)
+    ).toThrow(OutOfRange)
     expect(() => lineAt({ offset: exactly(0), slope: exactly(0), covariance: 0 }, Number.NaN)).toThrow(
-      RangeError,
+      OutOfRange,
     )
   })
 })

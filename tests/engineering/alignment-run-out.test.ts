@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { gapVariation } from '../../server/src/engineering/alignment/gap-variation.ts'
 import { faceWithoutRunOut, rimWithoutRunOut } from '../../server/src/engineering/alignment/run-out.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 import { deg, face, gapOf, mm, rim, round } from './alignment-helpers.ts'
 
 const radius = 55 * mm
@@ -67,7 +68,7 @@ describe('flange run-out (US Army TM 55-1905-220-14, line shafting: what turns w
   })
   it('faces read on different radii are refused', () => {
     const gaps = round([2, 2, 2, 2], mm)
-    expect(() => faceWithoutRunOut(face(gaps, 0.05), face(gaps, 0.06))).toThrow(RangeError)
+    expect(() => faceWithoutRunOut(face(gaps, 0.05), face(gaps, 0.06))).toThrow(OutOfRange)
   })
   it('is seen by no closure test, which is why it is read for: both positions close', () => {
     const swung = [0, 90, 180, 270].map((a) => ({

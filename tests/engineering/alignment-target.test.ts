@@ -10,6 +10,7 @@ import {
   targetCold,
 } from '../../server/src/engineering/alignment/target.ts'
 import { faceAndRimFromTwoPlanes, rimAtFace } from '../../server/src/engineering/alignment/two-planes.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 import { face, feetOf, gapOf, mm, ok, problem, rim, round } from './alignment-helpers.ts'
 
 const radius = 55 * mm
@@ -142,8 +143,8 @@ describe('its parts', () => {
       () =>
         sumOfTargets([{ vertical: { offset: Number.NaN, slope: 0 }, horizontal: { offset: 0, slope: 0 } }]),
     ],
-  ])('%s is a RangeError', (_, bad) => {
-    expect(bad).toThrow(RangeError)
+  ])('%s is refused', (_, bad) => {
+    expect(bad).toThrow(OutOfRange)
   })
 })
 

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest'
 import { assumedGapLimit, gapVariation } from '../../server/src/engineering/alignment/gap-variation.ts'
 import { gaugeStepToDecide, verdict } from '../../server/src/engineering/alignment/verdict.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 import { expanded } from '../../server/src/quantity/uncertainty.ts'
 import { deg, face, inch, mm, round } from './alignment-helpers.ts'
 
@@ -23,13 +24,13 @@ describe('verdict (decision rule of ISO 14253-1: conformity and non-conformity a
   it.each([0, -0.1, Number.NaN, Number.POSITIVE_INFINITY, 1e9])(
     'no verdict against a limit of %d',
     (limit) => {
-      expect(() => verdict(U(0.1, 0.01), limit)).toThrow(RangeError)
+      expect(() => verdict(U(0.1, 0.01), limit)).toThrow(OutOfRange)
     },
   )
   it.each([U(Number.NaN, 0.01), U(0.1, Number.NaN), U(0.1, -0.01), U(1e30, 0.01)])(
     'no verdict on %j',
     (bad) => {
-      expect(() => verdict(bad, 0.1)).toThrow(RangeError)
+      expect(() => verdict(bad, 0.1)).toThrow(OutOfRange)
     },
   )
 })
@@ -96,7 +97,7 @@ describe('gap variation', () => {
   it('grows with the diameter it is taken at', () => {
     const f = face(round([2.5, 2, 1.5, 2], mm), 50 * mm)
     expect(gapVariation(f, { diameter: 125 * mm }).value).toBeCloseTo(1.25 * gapVariation(f).value, 12)
-    expect(() => gapVariation(f, { diameter: 0 })).toThrow(RangeError)
+    expect(() => gapVariation(f, { diameter: 0 })).toThrow(OutOfRange)
   })
 })
 
@@ -107,6 +108,6 @@ describe('limit when nothing is stated', () => {
     expect(assumedGapLimit(4 * inch)).toBeCloseTo(0.004 * inch, 12)
   })
   it.each([0, -0.1, Number.NaN, 1e6])('is not known for a flange of %d', (bad) => {
-    expect(() => assumedGapLimit(bad)).toThrow(RangeError)
+    expect(() => assumedGapLimit(bad)).toThrow(OutOfRange)
   })
 })

@@ -22,6 +22,7 @@ import {
 import { rowsAround } from '../../server/src/engineering/rows.ts'
 import { usualSlide } from '../../server/src/engineering/usual-holes.ts'
 import { fitBand } from '../../server/src/quantity/fits.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 
 const metric = (mm2: number): ConductorSection => ({ system: 'metric', mm2 })
 const awg = (n: number): ConductorSection => ({ system: 'awg', n })
@@ -31,7 +32,7 @@ const refused = (work: () => number): number => {
   try {
     return work()
   } catch (error) {
-    if (error instanceof RangeError) return Number.NEGATIVE_INFINITY
+    if (error instanceof OutOfRange) return Number.NEGATIVE_INFINITY
     throw error
   }
 }

@@ -1,4 +1,4 @@
-// Whatever numbers come in, what comes out is finite, a problem as data, or a RangeError: NaN, infinity or overflow never reach a plan.
+// Whatever numbers come in, what comes out is finite, a problem as data, or OutOfRange: NaN, infinity or overflow never reach a plan.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { shimHeights, stepHeights } from '../../server/src/engineering/adjuster-heights.ts'
@@ -39,6 +39,7 @@ import {
 import { compression } from '../../server/src/engineering/seal.ts'
 import { shimPack } from '../../server/src/engineering/shim-packs.ts'
 import { parseThread } from '../../server/src/engineering/thread.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 
 const odd = [0, -0, Number.NaN, 1 / 0, -1 / 0, 1e300, -1e300, 5e-324, 1e-9, 1e-3, 1, 90, 100, 1e9]
 /** Numbers of every size, those of boats among them. */
@@ -187,14 +188,14 @@ const works: Readonly<Record<string, Work>> = {
 }
 
 describe('whatever numbers come in', () => {
-  it.each(Object.entries(works))('%s gives finite figures, a problem, or a RangeError', (_, work) => {
+  it.each(Object.entries(works))('%s gives finite figures, a problem, or OutOfRange', (_, work) => {
     fc.assert(
       fc.property(numbers, (all) => {
         let result: unknown
         try {
           result = work((i) => all[i] ?? 0)
         } catch (error) {
-          expect(error).toBeInstanceOf(RangeError)
+          expect(error).toBeInstanceOf(OutOfRange)
         }
         expect(figuresIn(result).filter((figure) => !Number.isFinite(figure))).toEqual([])
       }),

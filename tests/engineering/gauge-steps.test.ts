@@ -1,6 +1,7 @@
 // Gauges that are made: common practice, no source.
 import { describe, expect, it } from 'vitest'
 import { gaugeStepMade } from '../../server/src/engineering/alignment/gauge-steps.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 
 describe('the gauge to ask for', () => {
   it.each([
@@ -17,7 +18,7 @@ describe('the gauge to ask for', () => {
     expect(gaugeStepMade(0.9e-6, 'metric')).toBeUndefined()
     expect(gaugeStepMade(0.00009 * 0.0254, 'inch')).toBeUndefined()
     expect(gaugeStepMade(0, 'metric')).toBeUndefined()
-    expect(() => gaugeStepMade(Number.NaN, 'metric')).toThrow(RangeError)
+    expect(() => gaugeStepMade(Number.NaN, 'metric')).toThrow(OutOfRange)
   })
 })
 

@@ -4,6 +4,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { byStation } from '../../server/src/engineering/alignment/feet.ts'
 import { type Lift, packChanges, passesOf } from '../../server/src/engineering/alignment/passes.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 
 type Point = { readonly x: number; readonly y: number; readonly z: number }
 type Plane = {
@@ -274,9 +275,9 @@ describe('passes', () => {
       9,
     )
     expect(passesOf(two(0, 0.001).slice(1), m16).passes[0]?.[0]?.feet).toEqual([1, 2])
-    expect(() => passesOf(two(0, 0.2), m16)).toThrow(RangeError)
-    expect(() => passesOf(two(0, 0).slice(2), m16)).toThrow(RangeError)
-    expect(() => passesOf(two(0, Number.NaN), m16)).toThrow(RangeError)
+    expect(() => passesOf(two(0, 0.2), m16)).toThrow(OutOfRange)
+    expect(() => passesOf(two(0, 0).slice(2), m16)).toThrow(OutOfRange)
+    expect(() => passesOf(two(0, Number.NaN), m16)).toThrow(OutOfRange)
   })
 })
 

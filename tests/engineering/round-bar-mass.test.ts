@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { roundBarMass } from '../../server/src/engineering/round-bar-mass.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 
 describe('the mass of a round bar', () => {
   it('is that of the tables for steel: 15.4 kg for each metre of 50 mm (EN 10060, from memory)', () => {
@@ -8,6 +9,6 @@ describe('the mass of a round bar', () => {
 
   it('needs a diameter, a length and a density', () => {
     const bar = { diameter: 0.05, length: 1, density: 7850 }
-    for (const name of Object.keys(bar)) expect(() => roundBarMass({ ...bar, [name]: 0 })).toThrow(RangeError)
+    for (const name of Object.keys(bar)) expect(() => roundBarMass({ ...bar, [name]: 0 })).toThrow(OutOfRange)
   })
 })

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { compression, squeezedAsWanted } from '../../server/src/engineering/seal.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 
 const mm = (value: number): number => value / 1000
 
@@ -10,8 +11,8 @@ describe('bellows seal', () => {
   })
 
   it.each([Number.NaN, 0, -0.1, 148, Number.POSITIVE_INFINITY])('refuses a length of %s m', (bad) => {
-    expect(() => compression({ free: bad, fitted: 0.122 })).toThrow(RangeError)
-    expect(() => compression({ free: 0.148, fitted: bad })).toThrow(RangeError)
+    expect(() => compression({ free: bad, fitted: 0.122 })).toThrow(OutOfRange)
+    expect(() => compression({ free: 0.148, fitted: bad })).toThrow(OutOfRange)
   })
 
   it.each([

@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import { expect, it } from 'vitest'
 import { speedLimits, tableEnds } from '../../server/src/engineering/alignment/speed-limits.ts'
+import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 
 it.each([
   [750, 0.19, 0.13],
@@ -39,5 +40,5 @@ it('is never looser at a higher speed', () => {
 })
 
 it.each([0, -1, Number.POSITIVE_INFINITY, Number.NaN])('%s turns a minute is refused', (speed) => {
-  expect(() => speedLimits(speed)).toThrow(RangeError)
+  expect(() => speedLimits(speed)).toThrow(OutOfRange)
 })

@@ -18,7 +18,7 @@ type Travel = { readonly up?: number; readonly down?: number }
 const alike = 1e-9
 
 /** Moves in equal steps (m, 0.1 µm to 0.1 m) within what travel is left (0 to 100 m): the nut of a stud by flats, or parts of one. Else
- * RangeError. [derived]
+ * OutOfRange. [derived]
  * @example stepHeights(0.001).from(0.0014) // 0.002 */
 export function stepHeights(step: number, { up = 100, down = 100 }: Travel = {}): Heights {
   inRange('step (m)', step, 1e-7, 0.1)
@@ -38,7 +38,7 @@ export function stepHeights(step: number, { up = 100, down = 100 }: Travel = {})
 
 /** Moves that packs of at most 4 shims from `stock` (m, 1 to 41 thicknesses of 1 µm to 0.1 m, to the nanometre) can make, each as
  * often as wanted. Without `present` (m, 0 to 1, the pack there now) the shims come on top of what is there, and nothing can be taken out;
- * with it the whole pack is made anew. RangeError on a bad number. Source of the limit of 4: Bachus & Custodio, Know and Understand
+ * with it the whole pack is made anew. OutOfRange on a bad number. Source of the limit of 4: Bachus & Custodio, Know and Understand
  * Centrifugal Pumps.
  * @example shimHeights([0.0002, 0.0005])().from(0.00061) // 0.0007 */
 export function shimHeights(stock: readonly number[]): (present?: number) => Heights {

@@ -16,14 +16,14 @@ export type NutMove = Turns & {
 }
 
 /** Way a nut travels along its stud for turns and flats, m, not signed. Turns 0 to 1000, flats 0 to 6000;
- * pitch 0.1 to 20 mm; else RangeError. Source: lead of a single-start thread = pitch; a hexagon has six
+ * pitch 0.1 to 20 mm; else OutOfRange. Source: lead of a single-start thread = pitch; a hexagon has six
  * flats.
  * @example nutTravel({ turns: 1, flats: 2 }, 0.002) // ≈ 2.667e-3 */
 export const nutTravel = ({ turns, flats }: Turns, pitch: number): number =>
   (inRange('turns', turns, 0, 1000) + inRange('flats', flats, 0, 6000) / 6) *
   inRange('pitch (m)', pitch, 1e-4, 0.02)
 
-/** Move of the lower nut nearest to a correction (m, + raise; within 1 m, else RangeError), in flats, or parts of one: `partsOfFlat` 1 to
+/** Move of the lower nut nearest to a correction (m, + raise; within 1 m, else OutOfRange), in flats, or parts of one: `partsOfFlat` 1 to
  * 12. Midway between two, the smaller move.
  *
  * Which way: a right-hand screw or nut, turned clockwise as seen by someone, goes away from him. Stud

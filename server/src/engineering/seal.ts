@@ -1,7 +1,7 @@
 import { type Band, holds } from '../quantity/band.ts'
 import { inRange } from './guard.ts'
 
-/** Squeeze of the bellows of a face seal, m, along the shaft: free length less fitted length (1 µm to 10 m each, else RangeError). Negative means
+/** Squeeze of the bellows of a face seal, m, along the shaft: free length less fitted length (1 µm to 10 m each, else OutOfRange). Negative means
  * stretched. Source: definition.
  * @example compression({ free: 0.148, fitted: 0.122 }) // ≈ 0.026 */
 export const compression = (given: { readonly free: number; readonly fitted: number }): number =>

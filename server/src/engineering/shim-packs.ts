@@ -11,7 +11,7 @@ type ShimPack = {
 /** Sums (m) nearer to each other than this count as the same. */
 const alike = 1e-9
 
-/** The different thicknesses of a stock, thickest first: 1 to 41 of 1 µm to 0.1 m, else RangeError. One more than a job may list (40): a thinner
+/** The different thicknesses of a stock, thickest first: 1 to 41 of 1 µm to 0.1 m, else OutOfRange. One more than a job may list (40): a thinner
  * one is tried beside them. */
 function thicknesses(stock: readonly number[]): readonly number[] {
   const sizes = [...new Set(stock.map((t) => inRange('shim thickness (m)', t, 1e-6, 0.1)))]
@@ -20,7 +20,7 @@ function thicknesses(stock: readonly number[]): readonly number[] {
 }
 
 /** Thicknesses (whole nanometres, which a 64th of an inch is too) of all packs of at most 4 shims, each as often as wanted, ascending; none at
- * all is 0. Stock in m, 1 to 41 thicknesses of 1 µm to 0.1 m, else RangeError.
+ * all is 0. Stock in m, 1 to 41 thicknesses of 1 µm to 0.1 m, else OutOfRange.
  * @example packSums([0.0002])[4] // 800000 */
 export function packSums(stock: readonly number[]): ArrayLike<number> {
   const sizes = [0, ...thicknesses(stock).map((t) => Math.round(t * 1e9))]
@@ -39,7 +39,7 @@ export function packSums(stock: readonly number[]): ArrayLike<number> {
 
 /** Pack of at most 4 shims out of `stock` thicknesses, any of them as often as wanted, that comes nearest to a thickness. Exact search; on
  * ties fewest pieces, then the thinner pack, then the one with the thickest piece. Thickness is that of the whole pack, 0 to 1 m: what has to
- * go in, or present pack plus correction where the foot goes down (else RangeError; a pack cannot be thinner than nothing). Stock as
+ * go in, or present pack plus correction where the foot goes down (else OutOfRange; a pack cannot be thinner than nothing). Stock as
  * `packSums`. At most 3 to 4 pieces: Bachus & Custodio, Know and Understand Centrifugal Pumps.
  * @example shimPack(0.8e-3, [0.1e-3, 0.2e-3, 0.5e-3]).pieces // [0.5e-3, 0.2e-3, 0.1e-3] */
 export function shimPack(thickness: number, stock: readonly number[]): ShimPack {

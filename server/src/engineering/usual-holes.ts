@@ -25,7 +25,7 @@ const metric: readonly (readonly [diameter: number, clearance: number])[] = [
 /** Nominal diameters that are inch sizes: whole sixteenths of an inch, mm. */
 const isInch = (mm: number): boolean => Math.abs((mm / 25.4) * 16 - Math.round((mm / 25.4) * 16)) < 1e-3
 
-/** How far a foot can go to either side of a stud (diameter m, 1 to 300 mm, else RangeError) that stands in the middle of a usual hole, m. Metric:
+/** How far a foot can go to either side of a stud (diameter m, 1 to 300 mm, else OutOfRange) that stands in the middle of a usual hole, m. Metric:
  * half the clearance of ISO 273 medium series (from memory), of the next smaller size where a size is not in it. Inch: 1/32 in on the diameter below
  * 1/2 in, else 1/16 in (from memory), halved.
  * @example usualSlide(0.016) // ≈ 7.5e-4 */

@@ -49,7 +49,7 @@ export interface Asked {
   readonly unmoved: Predicted
 }
 
-/** The corrections of the feet; a fault where the bed does not give them. Throws Unreadable and RangeError. */
+/** The corrections of the feet; a fault where the bed does not give them. Throws Unreadable and OutOfRange. */
 export function askedOf(
   bed: Block | undefined,
   found: Found,

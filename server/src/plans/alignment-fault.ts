@@ -3,6 +3,7 @@ import type { SlopeProblem } from '../engineering/alignment/face.ts'
 import type { FeetProblem } from '../engineering/alignment/feet.ts'
 import type { Value } from '../job/model.ts'
 import { formatSi } from '../quantity/format.ts'
+import { OutOfRange } from '../quantity/out-of-range.ts'
 import { saidSlope } from '../quantity/said.ts'
 
 /** What stands in the way of a correction, with words for a person. */
@@ -28,7 +29,7 @@ export interface AlignmentFault {
 export const fault = (type: AlignmentFault['type'], words: string): AlignmentFault => ({ type, words })
 
 /** A fact whose value nothing can be worked out from. Its message is for a person. */
-export class WrongFact extends RangeError {
+export class WrongFact extends OutOfRange {
   readonly at: Value<unknown> | undefined
   constructor(words: string, at: Value<unknown> | undefined) {
     super(words)
@@ -41,7 +42,7 @@ export function blaming<T>(at: Value<unknown> | undefined, words: string, work: 
   try {
     return work()
   } catch (error) {
-    throw error instanceof RangeError && !(error instanceof WrongFact) ? new WrongFact(words, at) : error
+    throw error instanceof OutOfRange && !(error instanceof WrongFact) ? new WrongFact(words, at) : error
   }
 }
 

@@ -12,7 +12,7 @@ interface Feet {
   readonly feet: readonly BedFoot[]
   readonly adjuster: Adjuster
   readonly assumptions: readonly string[]
-  /** The feet as those of one rigid machine. RangeError where they stand where none can. */
+  /** The feet as those of one rigid machine. OutOfRange where they stand where none can. */
   readonly machine: () => ReturnType<typeof rigidMachine>
 }
 

@@ -3,6 +3,7 @@ import { softFeet } from '../engineering/alignment/soft-foot.ts'
 import { shimPack } from '../engineering/shim-packs.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
+import { OutOfRange } from '../quantity/out-of-range.ts'
 import { once } from '../syntax/once.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 import { feetOf } from './alignment-feet.ts'
@@ -70,7 +71,7 @@ function stepFor(height: number, bed: Block | undefined): SoftStep {
     if (step) return step
   } catch (error) {
     // That a foot is soft does not depend on the bed: what is wrong there is told elsewhere.
-    if (!(error instanceof Unreadable || error instanceof RangeError)) throw error
+    if (!(error instanceof Unreadable || error instanceof OutOfRange)) throw error
   }
   return by === 'shims'
     ? { by: 'shims', pieces: [], thickness: 0, listed: false }

@@ -1,6 +1,7 @@
 import type { NotedMove } from '../engineering/alignment/hypothesis.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
+import { OutOfRange } from '../quantity/out-of-range.ts'
 import { type CorrectionOutcome, correctionOf } from './alignment.ts'
 import { feetOf } from './alignment-feet.ts'
 import { softLimit } from './alignment-lifts.ts'
@@ -220,7 +221,7 @@ function unlessWrong<T>(work: () => T): T | undefined {
   try {
     return work()
   } catch (error) {
-    if (error instanceof RangeError) return undefined
+    if (error instanceof OutOfRange) return undefined
     throw error
   }
 }

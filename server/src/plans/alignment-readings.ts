@@ -74,7 +74,7 @@ const spoken: Readonly<Record<RoundFact, string>> = {
 export const sayRound = (of: RoundFact): string => spoken[of]
 
 /** What a reading says about how the machine stands. `radius`, m, of the circle on which faces are read and the gap variation is judged.
- * Throws Unreadable and RangeError. */
+ * Throws Unreadable and OutOfRange. */
 export function standOf(
   reading: Block,
   circle: { readonly radius: number; readonly pilot: boolean },

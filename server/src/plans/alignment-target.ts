@@ -20,7 +20,7 @@ export interface StatedTarget {
 const has = ({ vertical, horizontal }: Target): boolean =>
   [vertical.offset, vertical.slope, horizontal.offset, horizontal.slope].some((value) => value !== 0)
 
-/** The target of a reading with its parts: what of it holds for a machine read dry or afloat, cold or hot. Throws Unreadable and RangeError. */
+/** The target of a reading with its parts: what of it holds for a machine read dry or afloat, cold or hot. Throws Unreadable and OutOfRange. */
 export function targetOf(
   reading: Block,
   bed: Block | undefined,

@@ -3,6 +3,7 @@ import { type SpeedLimits, speedLimits, tableEnds } from '../engineering/alignme
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf, type Value } from '../job/model.ts'
 import { formatSi } from '../quantity/format.ts'
+import { OutOfRange } from '../quantity/out-of-range.ts'
 import { saidLimit } from '../quantity/said.ts'
 import { gaugeCircle } from './gauge-circle.ts'
 import { said } from './said.ts'
@@ -171,7 +172,7 @@ export function usualTolerances(
     return { 'gap-variation': gaps, offset: usualOffset(coupling, gaps, lookup, []) }
   } catch (error) {
     // A value that is unreadable or impossible has a finding of its own, at its place.
-    if (error instanceof RangeError) return undefined
+    if (error instanceof OutOfRange) return undefined
     throw error
   }
 }

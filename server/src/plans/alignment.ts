@@ -7,6 +7,7 @@ import { againstTarget } from '../engineering/alignment/target.ts'
 import { gaugeStepToDecide, type Verdict } from '../engineering/alignment/verdict.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
+import { OutOfRange } from '../quantity/out-of-range.ts'
 import type { Uncertain } from '../quantity/uncertainty.ts'
 import { type Asked, allUnseen, askedOf, type Predicted, type Steps } from './alignment-asked.ts'
 import { type Doubt, doubtsAbout, type Withheld } from './alignment-doubts.ts'
@@ -173,7 +174,7 @@ function orFault<T>(work: () => T): T | AlignmentFault {
     if (error instanceof Unreadable) return fault('unreadable', `${capital(error.message)}. ${error.todo}`)
     if (error instanceof WrongFact)
       return { ...fault('impossible', error.message), ...(error.at && { at: error.at }) }
-    if (error instanceof RangeError)
+    if (error instanceof OutOfRange)
       return fault(
         'impossible',
         'The numbers of the reading, the coupling and the feet cannot be used together. Check each of them and its unit.',

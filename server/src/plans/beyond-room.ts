@@ -1,5 +1,6 @@
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
+import { OutOfRange } from '../quantity/out-of-range.ts'
 import { feetOf } from './alignment-feet.ts'
 import { notedMoves } from './noted-moves.ts'
 
@@ -46,7 +47,7 @@ export function beyondRoom(move: Block, lookup: Lookup): readonly BeyondRoom[] {
       )
     })
   } catch (error) {
-    if (error instanceof RangeError) return []
+    if (error instanceof OutOfRange) return []
     throw error
   }
 }

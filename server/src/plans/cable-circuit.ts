@@ -18,7 +18,7 @@ export const endsOf = remembered((cable: Block, lookup: Lookup): readonly (Block
 )
 
 /** What a cable carries: DC from a battery whatever else is said, then as it says, else by what it joins. Undefined when neither tells.
- * RangeError when what it says could not be read. */
+ * OutOfRange when what it says could not be read. */
 export const systemOf = remembered((cable: Block, lookup: Lookup): CableSystem | undefined => {
   const ends = endsOf(cable, lookup).map((end) => end?.kind)
   if (ends.includes('battery')) return 'dc'

@@ -1,3 +1,4 @@
+import { OutOfRange } from '../quantity/out-of-range.ts'
 import type { Unsaid } from './cable-circuit.ts'
 import { Unreadable } from './said.ts'
 
@@ -24,7 +25,7 @@ export function outcomeOf<T extends object>(work: () => T | Unsaid): CableOutcom
     const value = work()
     return 'unsaid' in value ? fault('unsaid', `the job does not state ${value.unsaid}`) : { ok: true, value }
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error
+    if (!(error instanceof OutOfRange)) throw error
     return fault(error instanceof Unreadable ? 'unread' : 'impossible', error.message)
   }
 }

@@ -1,6 +1,7 @@
 import type { NotedMove } from '../engineering/alignment/hypothesis.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
+import { OutOfRange } from '../quantity/out-of-range.ts'
 import { feetOf } from './alignment-feet.ts'
 import { movesAfter, readingsOf } from './alignment-moves.ts'
 import { notedMoves } from './noted-moves.ts'
@@ -51,7 +52,7 @@ const openIn = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, Out
         feet.length > 0 ? { moves: [...since, ...moves], feet, limit, sum, lifted: new Set() } : undefined
     }
   } catch (error) {
-    if (error instanceof RangeError) return new Map()
+    if (error instanceof OutOfRange) return new Map()
     throw error
   }
   const last = open?.moves.at(-1)

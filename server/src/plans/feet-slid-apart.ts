@@ -1,5 +1,6 @@
 import type { Lookup } from '../job/lookup.ts'
 import type { Block } from '../job/model.ts'
+import { OutOfRange } from '../quantity/out-of-range.ts'
 import { feetOf } from './alignment-feet.ts'
 import { movesAfter, readingsOf } from './alignment-moves.ts'
 import { notedMoves } from './noted-moves.ts'
@@ -41,7 +42,7 @@ const apartIn = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, Sl
       }),
     )
   } catch (error) {
-    if (error instanceof RangeError) return new Map()
+    if (error instanceof OutOfRange) return new Map()
     throw error
   }
 })

@@ -71,7 +71,7 @@ export function standingOf({ slope, offset }: Correction, lookup: Lookup): Stand
 }
 
 /** A reading against an earlier one and the moves noted in between, foot by foot in the order of the bed. Undefined where the feet set no slope or no
- * circle is known. Throws Unreadable, and RangeError on figures that are none. */
+ * circle is known. Throws Unreadable, and OutOfRange on figures that are none. */
 export function holdAgainst(
   earlier: Worked,
   later: Worked,

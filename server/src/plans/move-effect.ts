@@ -2,6 +2,7 @@ import { type NutMove, nutMove } from '../engineering/adjusters.ts'
 import { heightOf, parseThread, type Thread } from '../engineering/thread.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, factOf } from '../job/model.ts'
+import { OutOfRange } from '../quantity/out-of-range.ts'
 import { exactly } from '../quantity/uncertainty.ts'
 import type { FootMove } from '../vocabulary/shapes/foot-move.ts'
 import { correctionOf } from './alignment.ts'
@@ -84,7 +85,7 @@ function slopeAfter(move: Block, feet: readonly MovedFoot[], lookup: Lookup): Mo
     const after = Math.hypot(before.vertical + change.vertical, before.horizontal + change.horizontal)
     return { change, before, ...(circle && { gapVariation: circle.diameter * after }) }
   } catch (error) {
-    if (error instanceof RangeError) return undefined
+    if (error instanceof OutOfRange) return undefined
     throw error
   }
 }

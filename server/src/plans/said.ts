@@ -1,8 +1,9 @@
 import { type Block, factOf } from '../job/model.ts'
+import { OutOfRange } from '../quantity/out-of-range.ts'
 import type { FactPath, FactValue } from '../vocabulary/index.ts'
 
 /** A fact that is written but could not be read, or is outside what it can be. */
-export class Unreadable extends RangeError {
+export class Unreadable extends OutOfRange {
   /** What to do about it. */
   get todo(): string {
     return 'Correct that first.'

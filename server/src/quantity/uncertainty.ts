@@ -1,3 +1,4 @@
+import { OutOfRange } from './out-of-range.ts'
 /** A value with its standard uncertainty (one standard deviation), both in the same SI unit. */
 export type Uncertain = { readonly value: number; readonly standard: number }
 
@@ -11,12 +12,12 @@ export const exactly = (value: number): Uncertain => ({ value, standard: 0 })
 export const expanded = (u: Uncertain): number => 2 * u.standard
 
 /** Standard uncertainty of a value read to a step, in the unit of the step (> 0 and finite, else
- * RangeError): step / √12. It holds for rounding to the nearest step and for the largest feeler that goes
+ * OutOfRange): step / √12. It holds for rounding to the nearest step and for the largest feeler that goes
  * in alike: the true value lies in a band one step wide. Source: JCGM 100 (GUM) F.2.2.1.
  * @example rectangular(0.02) // ≈ 0.0057735 */
 export function rectangular(step: number): number {
   if (!(step > 0 && Number.isFinite(step)))
-    throw new RangeError(`gauge step: expected a number above 0, got ${step}`)
+    throw new OutOfRange(`gauge step: expected a number above 0, got ${step}`)
   return step / Math.sqrt(12)
 }
 

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Ampacity, ampacity } from '../../../server/src/engineering/electrical/ampacity.ts'
 import type { ConductorSection } from '../../../server/src/engineering/electrical/conductor.ts'
+import { OutOfRange } from '../../../server/src/quantity/out-of-range.ts'
 import { asPrinted, badNumbers, exactly } from './outside.ts'
 
 type Given = Parameters<typeof ampacity>[0]
@@ -240,13 +241,13 @@ describe('laws of ampacity', () => {
 
 describe('bad numbers', () => {
   it.each(badNumbers)('%s is refused', (bad) => {
-    expect(() => carried({ section: metric(bad) })).toThrow(RangeError)
-    expect(() => carried({ section: awg(4), insulationC: bad })).toThrow(RangeError)
-    expect(() => carried({ section: awg(4), bundled: bad })).toThrow(RangeError)
+    expect(() => carried({ section: metric(bad) })).toThrow(OutOfRange)
+    expect(() => carried({ section: awg(4), insulationC: bad })).toThrow(OutOfRange)
+    expect(() => carried({ section: awg(4), bundled: bad })).toThrow(OutOfRange)
   })
 
   it.each([59.9, 20, 378.15])('insulation of %s °C is refused', (insulationC) => {
-    expect(() => carried({ section: metric(35), insulationC })).toThrow(RangeError)
-    expect(() => carried({ section: metric(185), insulationC })).toThrow(RangeError)
+    expect(() => carried({ section: metric(35), insulationC })).toThrow(OutOfRange)
+    expect(() => carried({ section: metric(185), insulationC })).toThrow(OutOfRange)
   })
 })

@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { awgArea, awgDiameter, awgFromArea } from '../../../server/src/engineering/electrical/awg.ts'
 import { copperResistivity } from '../../../server/src/engineering/electrical/conductor.ts'
+import { OutOfRange } from '../../../server/src/quantity/out-of-range.ts'
 import { asPrinted, exactly } from './outside.ts'
 
 /** A circle of a thousandth of an inch across is 1 CM, by definition. */
@@ -55,11 +56,11 @@ describe('American wire gauge', () => {
   })
 
   it.each([Number.NaN, 0.5, -4, 41, Number.POSITIVE_INFINITY])('has no gauge %s', (n) => {
-    expect(() => awgArea(n)).toThrow(RangeError)
-    expect(() => awgDiameter(n)).toThrow(RangeError)
+    expect(() => awgArea(n)).toThrow(OutOfRange)
+    expect(() => awgDiameter(n)).toThrow(OutOfRange)
   })
 
   it.each([Number.NaN, 0, -1e-6, 1e10, Number.POSITIVE_INFINITY])('has no section of %s m²', (area) => {
-    expect(() => awgFromArea(area)).toThrow(RangeError)
+    expect(() => awgFromArea(area)).toThrow(OutOfRange)
   })
 })

@@ -6,6 +6,7 @@ import {
   resistanceAt,
   sectionArea,
 } from '../../../server/src/engineering/electrical/conductor.ts'
+import { OutOfRange } from '../../../server/src/quantity/out-of-range.ts'
 import { asPrinted, badNumbers, exactly } from './outside.ts'
 
 describe('copper', () => {
@@ -112,17 +113,17 @@ describe('conductor resistance', () => {
 
 describe('bad numbers', () => {
   it.each(badNumbers)('%s is refused', (bad) => {
-    expect(() => sectionArea({ system: 'metric', mm2: bad })).toThrow(RangeError)
-    expect(() => conductorResistance({ section: { system: 'metric', mm2: bad } })).toThrow(RangeError)
-    expect(() => resistanceAt({ resistance: bad, conductorC: 90 })).toThrow(RangeError)
+    expect(() => sectionArea({ system: 'metric', mm2: bad })).toThrow(OutOfRange)
+    expect(() => conductorResistance({ section: { system: 'metric', mm2: bad } })).toThrow(OutOfRange)
+    expect(() => resistanceAt({ resistance: bad, conductorC: 90 })).toThrow(OutOfRange)
   })
 
   it.each([Number.NaN, -273.15, 363.15, Number.POSITIVE_INFINITY])('%s °C is refused', (conductorC) => {
-    expect(() => resistanceAt({ resistance: 1, conductorC })).toThrow(RangeError)
+    expect(() => resistanceAt({ resistance: 1, conductorC })).toThrow(OutOfRange)
   })
 
   it('a coefficient or reference of another kind is refused', () => {
-    expect(() => resistanceAt({ resistance: 1, conductorC: 90, coefficient: 3.93 })).toThrow(RangeError)
-    expect(() => resistanceAt({ resistance: 1, conductorC: 90, referenceC: 293.15 })).toThrow(RangeError)
+    expect(() => resistanceAt({ resistance: 1, conductorC: 90, coefficient: 3.93 })).toThrow(OutOfRange)
+    expect(() => resistanceAt({ resistance: 1, conductorC: 90, referenceC: 293.15 })).toThrow(OutOfRange)
   })
 })

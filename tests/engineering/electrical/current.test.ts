@@ -6,6 +6,7 @@ import {
   lineCurrent,
   threePhaseInput,
 } from '../../../server/src/engineering/electrical/current.ts'
+import { OutOfRange } from '../../../server/src/quantity/out-of-range.ts'
 import { asPrinted, badNumbers, exactly } from './outside.ts'
 
 describe('three-phase motor', () => {
@@ -104,14 +105,14 @@ describe('bad numbers', () => {
   const ac = { shaftPower: 1e4, lineVoltage: 60, powerFactor: 0.9, efficiency: 0.9 }
 
   it.each(badNumbers)('%s is refused', (bad) => {
-    for (const name of Object.keys(dc)) expect(() => dcCurrent({ ...dc, [name]: bad })).toThrow(RangeError)
-    for (const name of Object.keys(ac)) expect(() => lineCurrent({ ...ac, [name]: bad })).toThrow(RangeError)
-    expect(() => threePhaseInput({ ...ac, current: bad })).toThrow(RangeError)
-    expect(() => inverterVoltage(bad)).toThrow(RangeError)
+    for (const name of Object.keys(dc)) expect(() => dcCurrent({ ...dc, [name]: bad })).toThrow(OutOfRange)
+    for (const name of Object.keys(ac)) expect(() => lineCurrent({ ...ac, [name]: bad })).toThrow(OutOfRange)
+    expect(() => threePhaseInput({ ...ac, current: bad })).toThrow(OutOfRange)
+    expect(() => inverterVoltage(bad)).toThrow(OutOfRange)
   })
 
   it('an efficiency in per cent is refused', () => {
-    expect(() => dcCurrent({ ...dc, motorEfficiency: 90 })).toThrow(RangeError)
-    expect(() => lineCurrent({ ...ac, powerFactor: 1.01 })).toThrow(RangeError)
+    expect(() => dcCurrent({ ...dc, motorEfficiency: 90 })).toThrow(OutOfRange)
+    expect(() => lineCurrent({ ...ac, powerFactor: 1.01 })).toThrow(OutOfRange)
   })
 })

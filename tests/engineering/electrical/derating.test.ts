@@ -5,6 +5,7 @@ import {
   bundlingFactor,
   machinerySpaceFactor,
 } from '../../../server/src/engineering/electrical/derating.ts'
+import { OutOfRange } from '../../../server/src/quantity/out-of-range.ts'
 import { asPrinted } from './outside.ts'
 
 describe('ambient law', () => {
@@ -32,7 +33,7 @@ describe('ambient law', () => {
   })
 
   it.each([Number.NaN, 60, 61, 1000])('insulation of 60 °C has no factor at %s °C', (ambientC) => {
-    expect(() => ambientFactor({ insulationC: 60, ambientC })).toThrow(RangeError)
+    expect(() => ambientFactor({ insulationC: 60, ambientC })).toThrow(OutOfRange)
   })
 })
 
@@ -75,7 +76,7 @@ describe('machinery space', () => {
   })
 
   it.each([Number.NaN, 59, 378.15])('%s °C insulation is refused', (insulationC) => {
-    expect(() => machinerySpaceFactor(insulationC)).toThrow(RangeError)
+    expect(() => machinerySpaceFactor(insulationC)).toThrow(OutOfRange)
   })
 })
 
@@ -98,6 +99,6 @@ describe('bundling', () => {
   })
 
   it.each([Number.NaN, 0, -3, 2.5, 1e15])('%s conductors are refused', (conductors) => {
-    expect(() => bundlingFactor(conductors)).toThrow(RangeError)
+    expect(() => bundlingFactor(conductors)).toThrow(OutOfRange)
   })
 })

@@ -12,6 +12,7 @@ import {
   smallestStandardRating,
   standardRatings,
 } from '../../../server/src/engineering/electrical/standard-ratings.ts'
+import { OutOfRange } from '../../../server/src/quantity/out-of-range.ts'
 import { asPrinted, badNumbers, exactly } from './outside.ts'
 
 describe('protection window', () => {
@@ -126,13 +127,13 @@ describe('bad numbers', () => {
   const window = protectionWindow({ current: 30, ampacity: 40, volts: 96 })
 
   it.each(badNumbers)('%s is refused', (bad) => {
-    expect(() => protectionWindow({ current: bad, ampacity: 40, volts: 96 })).toThrow(RangeError)
-    expect(() => protectionWindow({ current: 30, ampacity: bad, volts: 96 })).toThrow(RangeError)
-    expect(() => protectionWindow({ current: 30, ampacity: 40, volts: bad })).toThrow(RangeError)
-    expect(() => judgeRating(bad, window, 'us')).toThrow(RangeError)
-    expect(() => smallestStandardRating(bad, 'us')).toThrow(RangeError)
-    expect(() => faultCurrent({ voltage: bad, internalResistance: 1 })).toThrow(RangeError)
-    expect(() => faultCurrent({ voltage: 1, internalResistance: bad })).toThrow(RangeError)
+    expect(() => protectionWindow({ current: bad, ampacity: 40, volts: 96 })).toThrow(OutOfRange)
+    expect(() => protectionWindow({ current: 30, ampacity: bad, volts: 96 })).toThrow(OutOfRange)
+    expect(() => protectionWindow({ current: 30, ampacity: 40, volts: bad })).toThrow(OutOfRange)
+    expect(() => judgeRating(bad, window, 'us')).toThrow(OutOfRange)
+    expect(() => smallestStandardRating(bad, 'us')).toThrow(OutOfRange)
+    expect(() => faultCurrent({ voltage: bad, internalResistance: 1 })).toThrow(OutOfRange)
+    expect(() => faultCurrent({ voltage: 1, internalResistance: bad })).toThrow(OutOfRange)
   })
 })
 

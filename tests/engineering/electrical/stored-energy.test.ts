@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { storedEnergy } from '../../../server/src/engineering/electrical/stored-energy.ts'
+import { OutOfRange } from '../../../server/src/quantity/out-of-range.ts'
 
 describe('the energy of a capacitor', () => {
   it('is that of a public precharge calculator: 1000 µF at 800 V hold 320 J', () => {
@@ -7,7 +8,7 @@ describe('the energy of a capacitor', () => {
   })
 
   it('needs a capacitance and a voltage', () => {
-    expect(() => storedEnergy({ capacitance: 0, voltage: 96 })).toThrow(RangeError)
-    expect(() => storedEnergy({ capacitance: 1e-3, voltage: Number.NaN })).toThrow(RangeError)
+    expect(() => storedEnergy({ capacitance: 0, voltage: 96 })).toThrow(OutOfRange)
+    expect(() => storedEnergy({ capacitance: 1e-3, voltage: Number.NaN })).toThrow(OutOfRange)
   })
 })

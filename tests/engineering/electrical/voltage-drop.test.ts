@@ -7,6 +7,7 @@ import {
   threePhaseDrop,
   touchingCoreReactance,
 } from '../../../server/src/engineering/electrical/voltage-drop.ts'
+import { OutOfRange } from '../../../server/src/quantity/out-of-range.ts'
 import { asPrinted, badNumbers, exactly } from './outside.ts'
 
 const amps = fc.double({ min: 0.1, max: 2000, noNaN: true })
@@ -125,25 +126,25 @@ describe('bad numbers', () => {
   const run = { length: 2, ohmPerMetre: 0.001 }
 
   it.each(badNumbers)('%s is refused', (bad) => {
-    expect(() => dcDrop({ current: bad, out: run, back: run })).toThrow(RangeError)
-    expect(() => dcDrop({ current: 1, out: { ...run, length: bad }, back: run })).toThrow(RangeError)
-    expect(() => dcDrop({ current: 1, out: run, back: { ...run, ohmPerMetre: bad } })).toThrow(RangeError)
+    expect(() => dcDrop({ current: bad, out: run, back: run })).toThrow(OutOfRange)
+    expect(() => dcDrop({ current: 1, out: { ...run, length: bad }, back: run })).toThrow(OutOfRange)
+    expect(() => dcDrop({ current: 1, out: run, back: { ...run, ohmPerMetre: bad } })).toThrow(OutOfRange)
     const phase = { current: 1, run, ohmReactancePerMetre: 0, powerFactor: 0.9 }
-    expect(() => threePhaseDrop({ ...phase, current: bad })).toThrow(RangeError)
-    expect(() => threePhaseDrop({ ...phase, powerFactor: bad })).toThrow(RangeError)
-    expect(() => threePhaseDrop({ ...phase, run: { ...run, length: bad } })).toThrow(RangeError)
-    expect(() => threePhaseDrop({ ...phase, run: { ...run, ohmPerMetre: bad } })).toThrow(RangeError)
-    expect(() => operatingResistance({ ohmPerMetre: bad, insulationC: 90 })).toThrow(RangeError)
-    expect(() => touchingCoreReactance(bad)).toThrow(RangeError)
+    expect(() => threePhaseDrop({ ...phase, current: bad })).toThrow(OutOfRange)
+    expect(() => threePhaseDrop({ ...phase, powerFactor: bad })).toThrow(OutOfRange)
+    expect(() => threePhaseDrop({ ...phase, run: { ...run, length: bad } })).toThrow(OutOfRange)
+    expect(() => threePhaseDrop({ ...phase, run: { ...run, ohmPerMetre: bad } })).toThrow(OutOfRange)
+    expect(() => operatingResistance({ ohmPerMetre: bad, insulationC: 90 })).toThrow(OutOfRange)
+    expect(() => touchingCoreReactance(bad)).toThrow(OutOfRange)
   })
 
   it.each([Number.NaN, -1e-5, 80])('reactance of %s Ω/m is refused', (ohmReactancePerMetre) => {
     expect(() => threePhaseDrop({ current: 1, run, ohmReactancePerMetre, powerFactor: 1 })).toThrow(
-      RangeError,
+      OutOfRange,
     )
   })
 
   it.each([Number.NaN, -100, 363.15])('a conductor at %s °C is refused', (conductorC) => {
-    expect(() => operatingResistance({ ohmPerMetre: 0.001, insulationC: 90, conductorC })).toThrow(RangeError)
+    expect(() => operatingResistance({ ohmPerMetre: 0.001, insulationC: 90, conductorC })).toThrow(OutOfRange)
   })
 })

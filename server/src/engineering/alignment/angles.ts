@@ -19,7 +19,7 @@ export type AngleProblem = {
   readonly readBetween?: Arc
 }
 
-/** The same angle in [0, 2π). `angle` rad, within ±1000 (else RangeError).
+/** The same angle in [0, 2π). `angle` rad, within ±1000 (else OutOfRange).
  * @example normalAngle(-Math.PI / 2) // ≈ 4.712 */
 export function normalAngle(angle: number): number {
   const a = ((inRange('angle (rad)', angle, -1000, 1000) % turn) + turn) % turn

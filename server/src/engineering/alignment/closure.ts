@@ -27,7 +27,7 @@ function arePairs([first = 0, ...others]: readonly number[]): boolean {
 }
 
 /** Do the places close: is there a plane within reach (√3 u, half a gauge step) of every one of them? At
- * most 60 places (else RangeError).
+ * most 60 places (else OutOfRange).
  *
  * For top, starboard, bottom, port this is exactly |top + bottom - starboard - port| ≤ 2 gauge steps. In
  * general a plane has three unknowns, so readings fit one within reach if and only if every four of them do

@@ -7,7 +7,7 @@ export type DialOptions = { readonly carriedBy: 'shaft' | 'machine'; readonly dr
 
 /** What a rim dial zeroed at top reads at an angle (rad) from the droop of its bar alone: -s (1 - cos a),
  * so -s at the sides, -2s at the bottom. The bar hangs by s: at the top the plunger is pushed in by s, at
- * the bottom let out by s. m; droop 0 to 10 mm, else RangeError. Source: Maintenance Scheduling for
+ * the bottom let out by s. m; droop 0 to 10 mm, else OutOfRange. Source: Maintenance Scheduling for
  * Mechanical Equipment (US Bureau of Reclamation, FIST 4-1A); between the four points [derived].
  * @example sagReading(Math.PI, 5e-5) // -1e-4 */
 export const sagReading = (angle: number, droop: number): number =>

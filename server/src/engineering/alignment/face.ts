@@ -35,7 +35,7 @@ const largestSlope = 0.1
  * Gaps m (+ open; only differences matter), angles rad clockwise from top looking forward, `radius` where the
  * gauge goes in, m. Loose at the top gives tv < 0: the far end of the machine is low. Uncertainty from gauge
  * step and scatter, whichever is larger (`fitHarmonic`); it does not hold errors of the angles, which fade as
- * the slope does. Too few angles or too great a slope is returned as a problem; a bad number is a RangeError.
+ * the slope does. Too few angles or too great a slope is returned as a problem; a bad number throws OutOfRange.
  * Source: plane in the frame of the shaft flange [derived]; four gaps: tv = (g180 - g0)/D, th = (g270 -
  * g90)/D.
  * @example fitFace([1.92, 1.8, 1.66, 1.78].map((mm, i) => ({ angle: (i * Math.PI) / 2, value: mm / 1000

@@ -59,7 +59,7 @@ const onTheShaft: Target = { vertical: { offset: 0, slope: 0 }, horizontal: { of
  * Offset read: as written, uncertainty from offset and slope. Pilot: the machine pivots about it, offset 0 ±
  * 0, and the target's offset is left aside, as the flanges cannot part. Unknown: the slope term alone, and the target's offset is left aside. y does not enter: moving by these
  * leaves the roll as it is. m, rad. All feet at one station is returned as a problem; a bad number is a
- * RangeError. Source: [derived]; agrees with Bloch & Geitner's face-and-rim and reverse-indicator examples.
+ * OutOfRange. Source: [derived]; agrees with Bloch & Geitner's face-and-rim and reverse-indicator examples.
  * @example footCorrections(poseFromFace({ radius: 0.055, gap: exactly(2e-3), slope: { vertical:
  * exactly(-2e-3), horizontal: exactly(0) }, covariance: [] }, 'pilot'), [{ name: 'aft', x: 0.18, y: 0 }, {
  * name: 'fwd', x: 0.56, y: 0 }]).value.feet[1].vertical.value // ≈ 1.12e-3 */

@@ -7,7 +7,7 @@ const made: Readonly<Record<'metric' | 'inch', readonly number[]>> = {
   inch: [25.4e-6, 12.7e-6, 2.54e-6],
 }
 
-/** The coarsest gauge step (m) that is made and is no coarser than `step` (m, above 0 to 1, else RangeError); undefined where none is as fine.
+/** The coarsest gauge step (m) that is made and is no coarser than `step` (m, above 0 to 1, else OutOfRange); undefined where none is as fine.
  * Common practice, no source.
  * @example gaugeStepMade(1.4e-5, 'metric') // 1e-5 */
 export function gaugeStepMade(step: number, system: 'metric' | 'inch'): number | undefined {

@@ -9,7 +9,7 @@ const most = 0.7
 /** The share of a limit that a result may use up for the next reading to prove it: its value will be the predicted one give or take the
  * errors of both readings, and has to stay a whole U clear of the limit. Zero or less where that gauge can prove nothing against this limit.
  * `now` and `next` are the value with the uncertainty of the reading the move is worked out from, and of the one that will
- * judge it. Same unit; RangeError for a limit that is not above 0
+ * judge it. Same unit; OutOfRange for a limit that is not above 0
  * or a value that is none. Source: decision rule of ISO 14253-1; sum of independent errors, JCGM 100
  * 5.1. [derived]
  * @example provableShare({ value: 0.3, standard: 0.01 }, { value: 0, standard: 0.01 }, 0.1) // ≈ 0.5172 */

@@ -50,7 +50,7 @@ const alike = 4
  *
  * `moves` are those noted, in the order of the feet, with their own uncertainty. Only offsets read both times count. `onCircle`: the slopes
  * depend on a gauge circle; from two rims they do not. `largestCircle`: a circle that is larger, over the one stated, is none. Slopes rad, lengths m; signs as everywhere: + up, + to starboard. The planes' errors
- * are taken as independent of each other. Feet at one station or in one oblique line come back as a problem; a bad number is a RangeError.
+ * are taken as independent of each other. Feet at one station or in one oblique line come back as a problem; a bad number throws OutOfRange.
  * Source: chi-square test of the residuals; choice of the explanation by Akaike's criterion (two for each fitted figure). [derived]
  * @example explainMismatch({ feet: [{ name: 'aft', x: 0.2, y: 0 }, { name: 'fwd', x: 0.6, y: 0 }], moves: [0, 4e-4].map((up) => ({
  * vertical: { value: up, standard: 5e-6 }, horizontal: { value: 0, standard: 5e-6 } })), before: { slope: inBothPlanes(() => ({

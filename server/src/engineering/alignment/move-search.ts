@@ -43,7 +43,7 @@ export type ChosenMoves = {
 /** No moves that could be made were found; `sure` when there are none. */
 type NoHeights = { readonly type: 'no-heights'; readonly sure: boolean }
 
-/** Share of the limits that errors in the two planes use up: the greater of the offsets' and the slopes'. 1 is on a limit. RangeError on
+/** Share of the limits that errors in the two planes use up: the greater of the offsets' and the slopes'. 1 is on a limit. OutOfRange on
  * limits that are none.
  * @example shareUsed(inBothPlanes(() => ({ offset: 3e-5, slope: 0 })), { offset: 1e-4, slope: 1e-3 }) // ≈ 0.4243 */
 export const shareUsed = ({ vertical, horizontal }: InPlanes<AxisError>, limit: AxisError): number =>
@@ -74,7 +74,7 @@ const mostStill = 6
  * Feet of one station move alike, so the roll stays as it is. The machine rests on its end stations; feet between follow to
  * the highest height they have on the line of the ends, or within `stray` under it. Sideways the machine slides: by the whole correction, as far as the feet can go, or not
  * at all. m, rad; + up, + to starboard. Feet at one station or in one oblique line come back as a problem, like no heights at
- * all that go together (`no-heights`); bad numbers are RangeErrors. [derived]
+ * all that go together (`no-heights`); bad numbers throw OutOfRange. [derived]
  * @example searchMoves({ feet: [{ name: 'aft', x: 0.2, y: 0 }, { name: 'fwd', x: 0.6, y: 0 }].map((foot) => ({ ...foot,
  * heights: stepHeights(1e-4, { down: 0, up: 3e-4 }) })), error: { vertical: { offset: 0, slope: -5e-4 }, horizontal: { offset: 0, slope: 0 } },
  * limit: { offset: 1e-4, slope: 1e-3 }, goal: 0.1, stray: 1e-5 }).value.moves[1].vertical // ≈ 0.0003 */
@@ -91,7 +91,7 @@ export function searchMoves(problem: SearchProblem): Result<ChosenMoves, FeetPro
   return { ok: true, value: chosen(outside.best, set.value, inside.sure && outside.sure) }
 }
 
-/** The moves that serve best of those that bring the machine inside its limits; undefined where none are found. Problems and RangeErrors as
+/** The moves that serve best of those that bring the machine inside its limits; undefined where none are found. Problems and OutOfRange as
  * `searchMoves`, a problem is none.
  * @example movesInside({ feet: [{ name: 'aft', x: 0.2, y: 0 }, { name: 'fwd', x: 0.6, y: 0 }].map((foot) => ({ ...foot, heights:
  * stepHeights(1e-3) })), error: { vertical: { offset: 4e-4, slope: 0 }, horizontal: { offset: 0, slope: 0 } }, limit: { offset: 1e-4, slope: 1e-3

@@ -180,7 +180,7 @@ function fewest(stations: Stations, step: number, atEnds: number, between: numbe
  *
  * `clearance`: the greatest height the foot reaches on the upper hull of the nuts, with its centre of gravity a tenth of the length or more inside
  * the ends (common practice, no source); what rolls it while the nuts of a station are turned one after the other, by at most `uneven` (m, 0 to 0.1)
- * at a time; and the angle times `edge` (m, 0 to 0.1), the radius at which the foot is held [derived]. RangeError on a bad number, a height beyond
+ * at a time; and the angle times `edge` (m, 0 to 0.1), the radius at which the foot is held [derived]. OutOfRange on a bad number, a height beyond
  * 0.1 m, or fewer than two stations.
  * @example passesOf([{ x: 0.2, y: 0, by: 0 }, { x: 0.6, y: 0, by: 1e-3 }], { step: 1e-3, most: 1e-3, uneven: 0, edge: 0 }).tilt // ≈ 2.5e-3 */
 export function passesOf(
@@ -223,7 +223,7 @@ export function passesOf(
 
 /** The order in which the packs under a machine are changed, its fastenings slack: stations in the order of `passesOf`, each once. The end is lifted
  * whose pack is changed, for a station between the end that is nearer, until its feet stand `gap` (m, 0 to 0.1) above the thicker of the old pack
- * and the new, rounded up to a whole `step` (m, 1 µm to 0.1 m); the machine meanwhile lies on the other end. `clearance` and `edge` as in `passesOf`; the feet of a station are lifted alike. [derived] RangeError as there.
+ * and the new, rounded up to a whole `step` (m, 1 µm to 0.1 m); the machine meanwhile lies on the other end. `clearance` and `edge` as in `passesOf`; the feet of a station are lifted alike. [derived] OutOfRange as there.
  * @example packChanges([{ x: 0.2, y: 0, by: 0 }, { x: 0.6, y: 0, by: -1e-3 }], { gap: 1e-3, step: 5e-4, edge: 0 }).visits[0].lift // 1e-3 */
 export function packChanges(
   lifts: readonly Lift[],

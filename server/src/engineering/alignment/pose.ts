@@ -48,7 +48,7 @@ export function poseFromFace(face: Face, rim: Rim | 'pilot' | 'unknown', { rimAt
 export type OffsetPlane = { readonly x: number; readonly offset: InPlanes<Uncertain> }
 
 /** Pose from offsets read in two planes (reverse indicator): the axis is the straight line through both.
- * RangeError when the planes are less than 1 mm apart. A dial carried by the machine first has its signs
+ * OutOfRange when the planes are less than 1 mm apart. A dial carried by the machine first has its signs
  * reversed (`rimFromDial`). Source: Bloch & Geitner, reverse-indicator method: correction at distance p
  * from plane S = (oS - oA) p/c - oS.
  * @example poseFromTwoPlanes({ x: 0, offset: inBothPlanes(() => exactly(12e-3)) }, { x: 14, offset:

@@ -17,7 +17,7 @@ export type Place = {
 
 const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length
 
-/** Readings gathered by angle. `gaugeStep` m, 10 nm to 10 mm; values within 100 m; else RangeError.
+/** Readings gathered by angle. `gaugeStep` m, 10 nm to 10 mm; values within 100 m; else OutOfRange.
  *
  * The uncertainty of a place is the larger of two: gauge step / √12, which repeating does not shrink since
  * the same gap rounds the same way each time; and s / √n, with s the scatter of repeats pooled over all

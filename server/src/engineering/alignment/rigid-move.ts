@@ -45,7 +45,7 @@ export function rigidMove(moves: readonly FootMove[]): Result<RigidMove, FeetPro
 }
 
 /** `rigidMove` for feet that stay where they are while their moves change: many choices of moves are tried on one machine. The moves
- * are given in the order of the feet. m, rad; problems and RangeErrors as `rigidMove`. [derived]
+ * are given in the order of the feet. m, rad; problems and OutOfRange as `rigidMove`. [derived]
  * @example rigidMachine([{ name: 'aft', x: 0.18, y: 0 }, { name: 'fwd', x: 0.56, y: 0 }]).value([inBothPlanes(() =>
  * exactly(0)), inBothPlanes(() => exactly(1e-3))]).vertical.offset.value // ≈ -4.737e-4 */
 export function rigidMachine(

@@ -1,3 +1,4 @@
+import { OutOfRange } from '../../quantity/out-of-range.ts'
 import type { Uncertain } from '../../quantity/uncertainty.ts'
 import type { FaceFit } from './face.ts'
 import type { Goodness } from './harmonic.ts'
@@ -46,13 +47,13 @@ const mean = (
 /** Face from gaps read in two positions of the flange half a turn apart, at places that stay with the hull. What the flange face runs out
  * turns with it and is seen with opposite signs, so the mean of both is free of it, whatever its size and direction; half the difference
  * is the run-out: how much the gap at one place swings as the flange turns, total indicator reading on the diameter read, m. Turn the shaft
- * flange alone for its own run-out, both together for that of both. Both faces fitted on one radius, else RangeError. Source: mean over
+ * flange alone for its own run-out, both together for that of both. Both faces fitted on one radius, else OutOfRange. Source: mean over
  * positions of the flange, US Army TM 55-1905-220-14, line shafting (in principle); two positions suffice [derived].
  * @example faceWithoutRunOut(fitFace([1.95, 1.8, 1.65, 1.8].map((mm, i) => ({ angle: (i * Math.PI) / 2, value: mm / 1000 })), { radius:
  * 0.05, gaugeStep: 1e-5 }).value, fitFace([1.85, 1.8, 1.75, 1.8].map((mm, i) => ({ angle: (i * Math.PI) / 2, value: mm / 1000 })), {
  * radius: 0.05, gaugeStep: 1e-5 }).value).runOut.value // ≈ 1e-4 */
 export function faceWithoutRunOut(one: FaceFit, two: FaceFit): WithoutRunOut<FaceFit> {
-  if (one.radius !== two.radius) throw new RangeError('run-out: expected both faces read on one radius')
+  if (one.radius !== two.radius) throw new OutOfRange('run-out: expected both faces read on one radius')
   const covariance = shared(one.covariance, two.covariance)
   const [gap, slope] = mean(covariance, [one.gap, one.slope], [two.gap, two.slope])
   const by = half(one.slope, two.slope, covariance)

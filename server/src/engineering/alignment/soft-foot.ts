@@ -15,8 +15,8 @@ export type SoftFeet = {
   readonly alike: boolean
 }
 
-/** Soft feet from lift readings at three or more feet (else RangeError); lifts 0 to 50 mm, limit above 0, step of the gauge 0 to 1 mm (else
- * RangeError).
+/** Soft feet from lift readings at three or more feet (else OutOfRange); lifts 0 to 50 mm, limit above 0, step of the gauge 0 to 1 mm (else
+ * OutOfRange).
  *
  * Under the worst foot as much is missing as it rises more than the others (their median); one foot at a time, since feet of one machine share
  * the rocking. A difference of one step of the gauge is none: each lift is known to half a step. When all rise alike, the bed springs and no shim

@@ -17,7 +17,7 @@ const table = [
   [6000, 0.03, 0.03],
 ] as const
 
-/** Limits by the speed of the coupling (turns a minute, above zero, else RangeError): those of the first row of the table that is not slower,
+/** Limits by the speed of the coupling (turns a minute, above zero, else OutOfRange): those of the first row of the table that is not slower,
  * so that a speed between two rows gets the stricter. Faster than the last row (6000), the last row: never looser than at a lower speed, but the
  * maker may ask for less, so `beyondTable` says it. Source: general industry alignment tolerance table for short flexible couplings (750, 1500,
  * 3000, 6000 turns a minute), acceptable values; beyond it: common practice, no source. Rigid couplings have none: align as well as can be

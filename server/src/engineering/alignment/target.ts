@@ -11,7 +11,7 @@ import type { Rim } from './rim.ts'
 const offsetIn = (name: string, m: number): number => inRange(`${name} (m)`, m, -0.05, 0.05)
 const slopeIn = (name: string, rad: number): number => inRange(`${name} (rad)`, rad, -0.1, 0.1)
 
-/** The sum of targets: small movements of a rigid machine add up. Offsets m within ±50 mm, slopes rad within ±0.1, else RangeError. No
+/** The sum of targets: small movements of a rigid machine add up. Offsets m within ±50 mm, slopes rad within ±0.1, else OutOfRange. No
  * target at all is a straight line through the shaft.
  * @example sumOfTargets([shaftEndTarget({ droop: 8e-5, slope: 3e-4 }), shaftEndTarget({ droop: 1e-5, slope: 0 })]).vertical.offset // ≈ 9e-5 */
 export const sumOfTargets = (targets: readonly Target[]): Target =>

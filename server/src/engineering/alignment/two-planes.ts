@@ -17,7 +17,7 @@ const blended = (a: Covariance, ofA: number, b: Covariance, ofB: number): Covari
 
 /** Rims read in two planes (reverse indicator, signs as `rimFromDial` gives them) as the face and the rim they stand for, so that they are
  * judged like any other. `radius` (m): that of the circle on which the gap variation is judged. The mean gap and the mean step are not
- * seen, they are 0. Planes less than 1 mm apart: RangeError. Source: `poseFromTwoPlanes`.
+ * seen, they are 0. Planes less than 1 mm apart: OutOfRange. Source: `poseFromTwoPlanes`.
  * @example faceAndRimFromTwoPlanes([{ x: 0, rim: fitRim([2, 1, 0, 1].map((mm, i) => ({ angle: (i * Math.PI) / 2, value: mm / 1000 })), {
  * gaugeStep: 1e-5 }).value }, { x: 0.2, rim: fitRim([1, 1, 1, 1].map((mm, i) => ({ angle: (i * Math.PI) / 2, value: mm / 1000 })), {
  * gaugeStep: 1e-5 }).value }], 0.05).face.slope.vertical.value // ≈ -5e-3 */

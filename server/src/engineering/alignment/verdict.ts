@@ -9,7 +9,7 @@ const finestStep = 1e-6
 const upperLimit = (limit: number): number => inRange('limit', limit, 1e-9, 100)
 
 /** Verdict on a value against an upper limit, same unit: within when value + U ≤ limit, outside when value
- * - U > limit, else undecided; U with k = 2. RangeError for a limit that is not above 0 or a value that is
+ * - U > limit, else undecided; U with k = 2. OutOfRange for a limit that is not above 0 or a value that is
  * not a number. Source: decision rule of ISO 14253-1 (conformity and non-conformity are proved, each
  * against its own uncertainty).
  * @example verdict({ value: 0.08, standard: 0.02 }, 0.1) // 'undecided' */

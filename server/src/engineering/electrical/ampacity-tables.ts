@@ -1,3 +1,4 @@
+import { OutOfRange } from '../../quantity/out-of-range.ts'
 import { temperature } from '../guard.ts'
 import { rowsAround } from '../rows.ts'
 import { type ConductorSection, sectionArea } from './conductor.ts'
@@ -84,12 +85,12 @@ export interface Reading {
 }
 
 /** What `table` says for a conductor of `area` (m²) and `insulationC`: the next lower column, and between
- * rows in proportion to the section. Beyond the rows the figure of the last one, never more: nothing is extrapolated. RangeError below
+ * rows in proportion to the section. Beyond the rows the figure of the last one, never more: nothing is extrapolated. OutOfRange below
  * the lowest column.
  * @example readTable(usTable5, 107.219e-6, 105).amps // ≈ 445 */
 export function readTable(table: AmpacityTable, area: number, insulationC: number): Reading {
   const { under: columnC } = rowsAround(table.columnsC, (c) => c, temperature('insulation', insulationC))
-  if (columnC === undefined) throw new RangeError(`insulation must be of 60 °C or more, not ${insulationC}`)
+  if (columnC === undefined) throw new OutOfRange(`insulation must be of 60 °C or more, not ${insulationC}`)
   const column = table.columnsC.indexOf(columnC)
   const { under, over } = rowsAround(table.rows, (row) => row.area, area)
   const [low, high] = [under?.amps[column], over?.amps[column]]

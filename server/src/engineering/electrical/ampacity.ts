@@ -44,8 +44,8 @@ interface Choice {
  * `section` AWG: 33 CFR 183.425 Table 5. Metric: ISO 13297 Table A.1, but never above Table 5 at the same
  * section, because the ISO figures are from memory. Above the rows (150 mm², 4/0) the largest row; below them (18 AWG) the smallest, which
  * is then only an upper bound (`tables`). `insulationC` rated temperature of the insulation, °C; between columns the next lower;
- * RangeError below 60. `place` open air at 30 °C or a machinery space at 50 °C. `bundled` current-carrying
- * conductors together, itself included (whole, 1 up, else RangeError). Bundling factors
+ * OutOfRange below 60. `place` open air at 30 °C or a machinery space at 50 °C. `bundled` current-carrying
+ * conductors together, itself included (whole, 1 up, else OutOfRange). Bundling factors
  * are those of the US: the stricter of the two sets in use.
  * @example ampacity({ section: { system: 'awg', n: -3 }, insulationC: 105, place: 'machinery-space', bundled: 3 }).amps // ≈ 264.775 */
 export function ampacity(given: {

@@ -27,14 +27,14 @@ export const copperResistivity: number = 1 / 58e6
  * 60228 correction table holds 0.004, and from 0 °C some textbooks take 0.0043. */
 const copperCoefficient = 0.00393
 
-/** Area of `section`, m² (RangeError when the gauge is not −3 to 40 or the mm² not above zero).
+/** Area of `section`, m² (OutOfRange when the gauge is not −3 to 40 or the mm² not above zero).
  * @example sectionArea({ system: 'metric', mm2: 35 }) // ≈ 35e-6 */
 export const sectionArea = (section: ConductorSection): number =>
   section.system === 'awg' ? awgArea(section.n) : positive('section in mm²', section.mm2) * 1e-6
 
 /** Resistance at `conductorC` of what measures `resistance` (Ω or Ω/m, > 0) at `referenceC` (20 °C unless
  * given; 0 to 50): R [1 + α (T − T0)]. `coefficient` α belongs to the reference temperature (copper at 20 °C
- * unless given; at most 0.005 /K). Valid −60 to 250 °C, else RangeError. Source: IEC 60028 for α; Bird,
+ * unless given; at most 0.005 /K). Valid −60 to 250 °C, else OutOfRange. Source: IEC 60028 for α; Bird,
  * Electrical Circuit Theory and Technology, ch. 3.
  * @example resistanceAt({ resistance: 10, conductorC: 100, coefficient: 0.004 }) // ≈ 13.2 */
 export function resistanceAt(given: {
@@ -53,7 +53,7 @@ export function resistanceAt(given: {
  * boat cable is. A metric size has its IEC 60228 row. Without a row: the column's highest R·S over the
  * section, since sections of IEC 60228 are names and hold less copper than they say; but no more than the next smaller row. AWG (whatever its
  * strands): ρ/A and 2 % for stranding [common practice], and for tinned strands 3.01 % more, the widest step
- * from plain to tinned in IEC 60228 class 5. RangeError on a bad size.
+ * from plain to tinned in IEC 60228 class 5. OutOfRange on a bad size.
  * @example conductorResistance({ section: { system: 'metric', mm2: 35 } }).ohmPerMetre // ≈ 0.000565 */
 export function conductorResistance(given: {
   readonly section: ConductorSection

@@ -4,7 +4,7 @@ import { fraction, positive } from '../guard.ts'
 
 /** Current drawn from the battery, A, at `shaftPower` (W) on the motor shaft: P / (η_motor η_inverter V).
  * `lowestVoltage` is the low end of the battery window, where the current is greatest. All > 0, efficiencies
- * at most 1, else RangeError. Source: definition of efficiency.
+ * at most 1, else OutOfRange. Source: definition of efficiency.
  * @example dcCurrent({ shaftPower: 10e3, lowestVoltage: 80, motorEfficiency: 0.9, inverterEfficiency: 0.95 }) // ≈ 146.20 */
 export function dcCurrent(given: {
   readonly shaftPower: number
@@ -22,7 +22,7 @@ export function dcCurrent(given: {
 }
 
 /** Line current of a three-phase motor, A: P / (√3 U cos φ η). `shaftPower` W, `lineVoltage` V rms between
- * lines, `powerFactor` and `efficiency` above zero and at most 1, else RangeError. Source: any text on
+ * lines, `powerFactor` and `efficiency` above zero and at most 1, else OutOfRange. Source: any text on
  * electrical machines.
  * @example lineCurrent({ shaftPower: 12750, lineVoltage: 415, powerFactor: 0.77, efficiency: 0.85 }) // ≈ 27.1014 */
 export function lineCurrent(given: {
@@ -39,7 +39,7 @@ export function lineCurrent(given: {
 }
 
 /** Electrical power into a three-phase motor, W: √3 U I cos φ. `lineVoltage` V rms between lines, `current` A
- * in the line, `powerFactor` above zero and at most 1, else RangeError. Source: any text on electrical
+ * in the line, `powerFactor` above zero and at most 1, else OutOfRange. Source: any text on electrical
  * machines.
  * @example threePhaseInput({ lineVoltage: 415, current: 70, powerFactor: 0.88 }) // ≈ 44278.1 */
 export const threePhaseInput = (given: {
@@ -58,7 +58,7 @@ export interface EstimatedVoltage {
   readonly assumptions: readonly string[]
 }
 
-/** Highest line voltage an inverter makes from `dcVoltage` (V, > 0, else RangeError) without overmodulation, by space vectors: V / √2. For a motor
+/** Highest line voltage an inverter makes from `dcVoltage` (V, > 0, else OutOfRange) without overmodulation, by space vectors: V / √2. For a motor
  * whose voltage is not given; the current worked out from it is the least there can be, so the figure on the motor's plate governs. Source: a
  * phase peak of 2/√3 times V/2 (overmodulation documentation). [derived]
  * @example inverterVoltage(96).volts // ≈ 67.882 */

@@ -1,3 +1,4 @@
+import { OutOfRange } from '../../quantity/out-of-range.ts'
 import { temperature, whole } from '../guard.ts'
 import { rowsAround } from '../rows.ts'
 
@@ -19,7 +20,7 @@ export const openAmbientC = 30
 export const machinerySpaceAmbientC = 50
 
 /** Ampacity at `ambientC` over that at `tableC` (30 unless given) for insulation of `insulationC`: √((Tc −
- * Ta') / (Tc − Ta)). RangeError unless the insulation is warmer than both. Source: the law behind NEC Table
+ * Ta') / (Tc − Ta)). OutOfRange unless the insulation is warmer than both. Source: the law behind NEC Table
  * 310.15(B)(2)(b).
  * @example ambientFactor({ insulationC: 90, ambientC: 50, tableC: 40 }) // ≈ 0.894 */
 export function ambientFactor(given: {
@@ -31,7 +32,7 @@ export function ambientFactor(given: {
   const ambient = temperature('ambient', given.ambientC)
   const table = temperature('ambient of the table', given.tableC ?? openAmbientC)
   if (insulation <= Math.max(ambient, table)) {
-    throw new RangeError(
+    throw new OutOfRange(
       `insulation of ${insulation} °C carries nothing in ambient of ${Math.max(ambient, table)} °C`,
     )
   }
@@ -65,13 +66,13 @@ const machinerySpace: readonly (readonly [insulationC: number, factor: Omit<Fact
 ]
 
 /** Factor on ampacity in a machinery space (50 °C instead of 30 °C) for insulation of `insulationC`; between
- * the listed classes the next lower. RangeError below 60 °C. Source: 33 CFR 183.425 Table 5 note 1, or the
+ * the listed classes the next lower. OutOfRange below 60 °C. Source: 33 CFR 183.425 Table 5 note 1, or the
  * general law.
  * @example machinerySpaceFactor(105).value // 0.85 */
 export function machinerySpaceFactor(insulationC: number): Factor {
   const { under } = rowsAround(machinerySpace, ([listed]) => listed, temperature('insulation', insulationC))
   const factor = under?.[1]
-  if (!factor) throw new RangeError(`insulation must be of 60 °C or more, not ${insulationC}`)
+  if (!factor) throw new OutOfRange(`insulation must be of 60 °C or more, not ${insulationC}`)
   return { name: 'machinery space', ...factor }
 }
 
@@ -85,7 +86,7 @@ const bundling = [
   [25, 0.4],
 ] as const
 
-/** Factor on ampacity for `conductors` current-carrying conductors in one bundle, duct or sheath (a three-phase cable is 3); RangeError unless a
+/** Factor on ampacity for `conductors` current-carrying conductors in one bundle, duct or sheath (a three-phase cable is 3); OutOfRange unless a
  * whole number of 1 to 1000. The federal rule binds from 50 V up; we apply it at any voltage. Source: 33 CFR 183.425 Table 5 note 2.
  * @example bundlingFactor(3).value // 0.7 */
 export function bundlingFactor(conductors: number): Factor {

@@ -22,7 +22,7 @@ export interface ProtectionWindow extends ConductorLimit {
 
 /** What protects a conductor of `ampacity` (A, after derating) at `volts`: a rating up to the ampacity. Past
  * that, 150 %: outright under 50 V, else, and where the voltage is not known, only to reach the next standard
- * rating. All > 0, else RangeError. Source: 33 CFR 183.455(c), where the 150 % is of Table 5 before derating:
+ * rating. All > 0, else OutOfRange. Source: 33 CFR 183.455(c), where the 150 % is of Table 5 before derating:
  * held here to the derated figure, the safer.
  * @example conductorLimit({ ampacity: 40, volts: 12 }).ceiling // 60 */
 export function conductorLimit(given: {
@@ -39,14 +39,14 @@ export function conductorLimit(given: {
   }
 }
 
-/** Least rating, A, that carries a continuous `current` (A, > 0, else RangeError) without opening in service:
+/** Least rating, A, that carries a continuous `current` (A, > 0, else OutOfRange) without opening in service:
  * 1.25 times it. Source: NEC practice for continuous loads.
  * @example leastRating(30) // 37.5 */
 export const leastRating = (current: number): number => 1.25 * positive('current', current)
 
 /** Ratings that suit a continuous `current` (A) in a conductor of `ampacity` (A, after derating) at `volts`:
  * from `leastRating` up to what `conductorLimit` bears. `low` above `high` means a conductor too small for its
- * load. All > 0, else RangeError. Source: as for those two.
+ * load. All > 0, else OutOfRange. Source: as for those two.
  * @example protectionWindow({ current: 30, ampacity: 40, volts: 12 }).low // 37.5 */
 export const protectionWindow = (given: {
   readonly current: number
@@ -67,7 +67,7 @@ export function largestRating(limit: ConductorLimit, series: RatingSeries): numb
 export type ConductorVerdict = 'within' | 'allowed-above' | 'above-conductor'
 export type RatingVerdict = 'below-load' | ConductorVerdict
 
-/** How a device of `rating` (A, > 0, else RangeError) stands to its conductor, whatever the load. `series` says
+/** How a device of `rating` (A, > 0, else OutOfRange) stands to its conductor, whatever the load. `series` says
  * which ratings are standard. Source: 33 CFR 183.455(c).
  * @example judgeConductor(60, conductorLimit({ ampacity: 40, volts: 12 }), 'us') // 'allowed-above' */
 export function judgeConductor(
@@ -79,12 +79,12 @@ export function judgeConductor(
   return reaches(largestRating(limit, series), rating) ? 'allowed-above' : 'above-conductor'
 }
 
-/** Whether `rating` (A) carries a load whose `leastRating` is `low` (A). RangeError unless the rating is above
+/** Whether `rating` (A) carries a load whose `leastRating` is `low` (A). OutOfRange unless the rating is above
  * zero.
  * @example carriesLoad(40, leastRating(30)) // true */
 export const carriesLoad = (rating: number, low: number): boolean => reaches(positive('rating', rating), low)
 
-/** How a device of `rating` (A, > 0, else RangeError) stands to `window`, the load first. `series` says which
+/** How a device of `rating` (A, > 0, else OutOfRange) stands to `window`, the load first. `series` says which
  * ratings are standard.
  * @example judgeRating(40, protectionWindow({ current: 30, ampacity: 40, volts: 12 }), 'us') // 'within' */
 export const judgeRating = (rating: number, window: ProtectionWindow, series: RatingSeries): RatingVerdict =>

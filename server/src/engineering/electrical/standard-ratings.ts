@@ -20,7 +20,7 @@ export const standardRatings = {
 
 export type RatingSeries = keyof typeof standardRatings
 
-/** Smallest standard rating of `atLeast` (A, > 0, else RangeError), or undefined when the list ends below it.
+/** Smallest standard rating of `atLeast` (A, > 0, else OutOfRange), or undefined when the list ends below it.
  * @example smallestStandardRating(168.067, 'us') // 175 */
 export const smallestStandardRating = (atLeast: number, series: RatingSeries): number | undefined =>
   rowsAround<number>(standardRatings[series].amps, (amps) => amps, positive('rating', atLeast)).over

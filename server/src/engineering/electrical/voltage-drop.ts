@@ -12,7 +12,7 @@ export interface OperatingResistance {
 }
 
 /** Resistance in service of a conductor of `ohmPerMetre` at 20 °C: at `conductorC`, or when that is not known
- * at the insulation's own limit `insulationC`, the worst case. RangeError on a bad number. Source: IEC 60028
+ * at the insulation's own limit `insulationC`, the worst case. OutOfRange on a bad number. Source: IEC 60028
  * coefficient.
  * @example operatingResistance({ ohmPerMetre: 0.001, insulationC: 90 }).ohmPerMetre // ≈ 0.0012751 */
 export function operatingResistance(given: {
@@ -42,7 +42,7 @@ export interface Run {
 const runResistance = (name: string, run: Run): number =>
   positive(`length of the ${name}`, run.length) * positive(`resistance of the ${name}`, run.ohmPerMetre)
 
-/** Volts lost out and back at `current` (A): I (R'₊ l₊ + R'₋ l₋). All numbers > 0, else RangeError. Source:
+/** Volts lost out and back at `current` (A): I (R'₊ l₊ + R'₋ l₋). All numbers > 0, else OutOfRange. Source:
  * Ohm's law.
  * @example dcDrop({ current: 100, out: { length: 2, ohmPerMetre: 0.0005 }, back: { length: 3, ohmPerMetre: 0.0005 } }) // ≈ 0.25 */
 export const dcDrop = (given: { readonly current: number; readonly out: Run; readonly back: Run }): number =>
@@ -51,7 +51,7 @@ export const dcDrop = (given: { readonly current: number; readonly out: Run; rea
 
 /** Volts lost between lines at line current `current` (A): √3 I l (R' cos φ + X' sin φ), current lagging.
  * `run` is one phase, one way. `ohmReactancePerMetre` X' is Ω/m, zero or more; `powerFactor` above zero, at
- * most 1; else RangeError. Left out: the part of the drop at right angles to the voltage, and skin effect
+ * most 1; else OutOfRange. Left out: the part of the drop at right angles to the voltage, and skin effect
  * (below 95 mm² or so at some hundred Hz). Source: IEC 60364-5-52 Annex G.
  * @example threePhaseDrop({ current: 100, run: { length: 5, ohmPerMetre: 0.0007 }, ohmReactancePerMetre: 0, powerFactor: 1 }) // ≈ 0.6062 */
 export function threePhaseDrop(given: {
@@ -68,7 +68,7 @@ export function threePhaseDrop(given: {
   return Math.sqrt(3) * positive('current', given.current) * length * perAmpere
 }
 
-/** Reactance of touching single cores at `frequency` (Hz, > 0, else RangeError), Ω/m: 0.08 Ω/km at 50 Hz and
+/** Reactance of touching single cores at `frequency` (Hz, > 0, else OutOfRange), Ω/m: 0.08 Ω/km at 50 Hz and
  * in proportion. Source: conventional value of UTE C 15-105.
  * @example touchingCoreReactance(200) // ≈ 0.00032 */
 export const touchingCoreReactance = (frequency: number): number =>
