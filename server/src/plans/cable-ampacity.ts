@@ -1,5 +1,6 @@
 import { reaches } from '../engineering/compare.ts'
 import { type Ampacity, ampacity } from '../engineering/electrical/ampacity.ts'
+import { bestInsulationC } from '../engineering/electrical/ampacity-tables.ts'
 import { awgFromArea } from '../engineering/electrical/awg.ts'
 import type { ConductorSection } from '../engineering/electrical/conductor.ts'
 import type { Lookup } from '../job/lookup.ts'
@@ -47,29 +48,40 @@ export function canCarry(
 
 /** What a cable carries from its own facts alone, or why that cannot be told. */
 export const cableAmpacity = remembered((cable: Block, lookup: Lookup) =>
-  outcomeOf((): CableAmpacity | Unsaid => {
-    const area = said(cable, 'cable.conductor')
-    const insulation = said(cable, 'cable.insulation')
-    if (area === undefined) return { unsaid: 'the size of its conductors' }
-    if (insulation === undefined) return { unsaid: 'the temperature rating of its insulation' }
-    const laid = layingOf(cable, lookup)
-    if ('unsaid' in laid) return laid
-    // Rounded: a class that came through kelvins is said as it was written.
-    const insulationC = Math.round((insulation - 273.15) * 1e6) / 1e6
-    const { parallel, bundled, place } = laid
-    const rated = ampacity({ section: sectionOf(area), insulationC, place, bundled })
-    return {
-      area,
-      insulationC,
-      parallel,
-      bundled,
-      ampacity: rated,
-      carries: rated.amps * parallel,
-      sources: [rated.source, ...rated.factors.map((factor) => factor.source)],
-      assumptions: [...markedAssumed([cable]), ...laid.assumptions, ...rated.assumptions],
-    }
-  }),
+  outcomeOf(() => carriedWith(said(cable, 'cable.insulation'), cable, lookup)),
 )
+
+/** Whether the job leaves open what insulation a cable has: it is not stated, or not known yet. */
+export const isInsulationOpen = ({ facts, unread, blanks }: Block): boolean =>
+  blanks.has('insulation') || !(facts.has('insulation') || unread.has('insulation'))
+
+/** What it would carry with the best insulation of the tables: it can show that a cable is too thin, and never that it is thick enough. */
+export const ampacityAtMost = remembered((cable: Block, lookup: Lookup) =>
+  outcomeOf(() => carriedWith(bestInsulationC + 273.15, cable, lookup)),
+)
+
+/** `insulation` in K. */
+function carriedWith(insulation: number | undefined, cable: Block, lookup: Lookup): CableAmpacity | Unsaid {
+  const area = said(cable, 'cable.conductor')
+  if (area === undefined) return { unsaid: 'the size of its conductors' }
+  if (insulation === undefined) return { unsaid: 'the temperature rating of its insulation' }
+  const laid = layingOf(cable, lookup)
+  if ('unsaid' in laid) return laid
+  // Rounded: a class that came through kelvins is said as it was written.
+  const insulationC = Math.round((insulation - 273.15) * 1e6) / 1e6
+  const { parallel, bundled, place } = laid
+  const rated = ampacity({ section: sectionOf(area), insulationC, place, bundled })
+  return {
+    area,
+    insulationC,
+    parallel,
+    bundled,
+    ampacity: rated,
+    carries: rated.amps * parallel,
+    sources: [rated.source, ...rated.factors.map((factor) => factor.source)],
+    assumptions: [...markedAssumed([cable]), ...laid.assumptions, ...rated.assumptions],
+  }
+}
 
 interface Laid {
   readonly place: 'open' | 'machinery-space'

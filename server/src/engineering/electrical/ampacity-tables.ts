@@ -74,6 +74,9 @@ export const isoTableA1: AmpacityTable = {
   ),
 }
 
+/** The best insulation that the tables have a column for, °C. */
+export const bestInsulationC = Math.max(...usTable5.columnsC, ...isoTableA1.columnsC)
+
 /** `between`: interpolated in proportion to the section. `above`: larger than every row, so the figure is that of the largest and the conductor
  * carries at least that. `below`: smaller than every row, so the figure is that of the smallest and the conductor carries less. */
 export type RowRead = 'its own' | 'between' | 'above' | 'below'
