@@ -1,11 +1,13 @@
+import { bestInsulationC } from '../engineering/electrical/ampacity-tables.ts'
 import { threePhaseInput } from '../engineering/electrical/current.ts'
 import { childrenOf, factOf } from '../job/model.ts'
 import { saidCarried, saidLoad } from '../plans/amperes.ts'
 import { bankCurrent } from '../plans/bank-fault.ts'
 import { onCharge } from '../plans/cable-protection.ts'
-import { formatBand, formatSi } from '../quantity/format.ts'
+import { formatBand, formatSi, sayBand } from '../quantity/format.ts'
+import { saidShare } from '../quantity/said.ts'
 import { commonPractice, published } from './check.ts'
-import { between, isOutside, near, off, practice, type Relation } from './relation.ts'
+import { alone, between, isOutside, near, off, practice, type Relation } from './relation.ts'
 
 /** What real batteries, controllers and motors keep between their facts. */
 export const plausiblePower: readonly Relation[] = [
@@ -82,6 +84,94 @@ export const plausiblePower: readonly Relation[] = [
     severity: 'warning',
     sides: (power) => ({ low: 0.05e-3 * power, high: 0.2 * power }),
     message: (found, of) => `A motor of ${of} that weighs ${found} is unlikely.`,
+  }),
+  ...(
+    [
+      ['motor', 'motor.efficiency', { low: 0.2, high: 0.995 }, 'The best motors lose 1 to 2 % as heat.'],
+      ['motor', 'motor.power-factor', { low: 0.2, high: 1 }, 'Motors have 0.7 to 1 at rated load.'],
+      ['controller', 'controller.efficiency', { low: 0.5, high: 0.998 }, 'The best lose 1 % as heat.'],
+      ['gear', 'gear.efficiency', { low: 0.3, high: 0.999 }, 'Each pair of wheels loses 1 to 3 % as heat.'],
+    ] as const
+  ).map(([on, fact, bounds, why]) => {
+    const range = sayBand(bounds, (si) => saidShare(si))
+    return alone({
+      id: fact,
+      on,
+      fact,
+      kind: 'ratio',
+      bounds,
+      rule: `It is ${range}.`,
+      why,
+      source: practice(range),
+      severity: 'warning',
+      message: (found) => `${found} is unlikely for the ${fact.slice(on.length + 1)} of a ${on}.`,
+    })
+  }),
+  {
+    id: 'battery-lasts',
+    on: 'motor',
+    facts: ['motor.power', 'battery.nominal', 'battery.capacity'],
+    rule: 'A battery gives the rated power of its motor for 1 minute to 1000 hours.',
+    why: 'Boats run for an hour to a day on a battery. Outside the bounds the power or the capacity is in the wrong unit.',
+    source: practice('1 minute and 1000 hours'),
+    severity: 'warning',
+    broken: (context) => {
+      const power = factOf(context.block, 'motor.power')
+      const nominal = near(context, 'battery.nominal')
+      const capacity = near(context, 'battery.capacity')
+      if (!power || !nominal || !capacity) return []
+      const energy = nominal.value * capacity.value
+      const bounds = { low: energy / 3.6e6, high: energy / 60 }
+      if (!isOutside(power.value, bounds)) return []
+      const found = formatSi(power.value, 'power')
+      return off(power, {
+        found,
+        limit: formatBand(bounds, 'power'),
+        message: `A motor of ${found} is unlikely beside a battery of ${formatSi(energy, 'energy')}.`,
+        besides: [
+          [nominal, 'the nominal voltage of the battery'],
+          [capacity, 'its capacity'],
+        ],
+      })
+    },
+  },
+  alone({
+    id: 'cable-insulation',
+    on: 'cable',
+    fact: 'cable.insulation',
+    kind: 'temperature',
+    bounds: { high: bestInsulationC + 273.15 },
+    rule: `The insulation of a cable is rated for at most ${formatSi(bestInsulationC + 273.15, 'temperature')}.`,
+    why: 'The ampacity tables go no further, and common cables have 60 to 125 °C. Lugs, terminals and fuses beside a hotter conductor are not made for it.',
+    source: published('33 CFR 183.425 table 5: its last column'),
+    severity: 'warning',
+    message: (found) => `No table of cables has insulation of ${found}.`,
+  }),
+  alone({
+    id: 'cable-drop',
+    on: 'cable',
+    fact: 'cable.drop',
+    kind: 'ratio',
+    bounds: { high: 0.2 },
+    rule: 'The allowed voltage drop of a cable is at most 20 %.',
+    why: 'For propulsion 3 % is common, and 10 % for what a boat can do without. What is lost heats the cable.',
+    source: practice('20 %'),
+    severity: 'warning',
+    message: (found) => `A voltage drop of ${found} is unlikely to be allowed.`,
+  }),
+  between({
+    id: 'fuse-interrupts-rating',
+    on: 'protection',
+    fact: 'protection.interrupts',
+    kind: 'current',
+    other: 'protection.rating',
+    otherWords: 'its rating',
+    rule: 'A fuse or a breaker interrupts at least the current it is rated for.',
+    why: 'It opens on several times its rating. What it must interrupt in this job is checked apart from this, where the short-circuit current is known.',
+    source: commonPractice('what opens above its rating must interrupt more than its rating'),
+    severity: 'warning',
+    sides: (rating) => ({ low: rating }),
+    message: (found, of) => `It is rated for ${of} but interrupts only ${found}.`,
   }),
   {
     id: 'battery-fault',

@@ -1,10 +1,7 @@
-import { parseThread } from '../engineering/thread.ts'
 import { shearStress, torqueOf } from '../engineering/torsion.ts'
-import { factOf, type Value } from '../job/model.ts'
+import { childrenOf, factOf } from '../job/model.ts'
 import { formatSi } from '../quantity/format.ts'
-import type { Kind } from '../quantity/kinds.ts'
-import type { FactPath } from '../vocabulary/index.ts'
-import { type Context, commonPractice, type Reported } from './check.ts'
+import { type Context, commonPractice } from './check.ts'
 import { between, isOutside, near, off, practice, type Relation, shown } from './relation.ts'
 
 const geometry = commonPractice('geometry')
@@ -19,54 +16,6 @@ function shaftTorque(context: Context): number | undefined {
     ? torqueOf({ power: power.value, speed: speed.value }) * ratio
     : undefined
 }
-
-/** Tightening torque over the cube of the diameter, Pa: class 8.8 takes about 50 MPa, 12.9 about 85 MPa. */
-const tightening = { low: 0.5e6, high: 200e6 }
-
-/** A torque beside the thread that takes it. */
-function torqueFitsThread(
-  value: Value<unknown>,
-  torque: number | undefined,
-  designation: string | undefined,
-  context: Context,
-): readonly Reported[] {
-  const thread = designation === undefined ? undefined : parseThread(designation)
-  if (torque === undefined || !thread?.ok) return []
-  const cube = thread.value.diameter ** 3
-  if (!isOutside(torque / cube, tightening)) return []
-  const found = shown(context, torque, 'torque')
-  const limit = context.showBand({ low: tightening.low * cube, high: tightening.high * cube }, 'torque')
-  return off(value, {
-    found,
-    limit,
-    message: `A tightening torque of ${found} does not suit a thread of ${shown(context, thread.value.diameter, 'length')}.`,
-    detail: `Threads of this size take ${limit}, from soft to the strongest steel.`,
-  })
-}
-
-/** An allowance far above what machines and hulls move. */
-const allowance = (on: 'target' | 'foot', path: FactPath, kind: Kind, high: number): Relation => ({
-  id: path,
-  on,
-  facts: [path],
-  rule: `It is at most ${formatSi(high, kind)}, either way.`,
-  why: 'Machines grow, and hulls give, by tenths of a millimetre. The plan would set the machine off by the whole figure, which may be more than its adjusters can travel. So it gives no steps.',
-  source: practice(formatSi(high, kind)),
-  severity: 'warning',
-  plan: 'waits',
-  broken: (context) => {
-    const value = factOf(context.block, path) as Value<number> | undefined
-    if (!value || !isOutside(value.value, { low: -high, high })) return []
-    const [found, limit] = [value.value, high].map((si) => shown(context, si, kind)) as [string, string]
-    return off(value, {
-      found,
-      limit: `at most ${limit}`,
-      message: `An allowance of ${found} is unlikely: more than ${limit}.`,
-      detail:
-        'The plan would set the machine off by all of it, which may be more than its adjusters can travel.',
-    })
-  },
-})
 
 /** What real shaft lines keep between their facts. */
 export const plausibleShaft: readonly Relation[] = [
@@ -238,6 +187,78 @@ export const plausibleShaft: readonly Relation[] = [
     sides: (diameter) => ({ low: 0.3 * diameter, high: 2.5 * diameter }),
     message: (found, of) => `A pitch of ${found} on a diameter of ${of} is unlikely.`,
   }),
+  between({
+    id: 'log-near-shaft-size',
+    on: 'shaft-log',
+    fact: 'shaft-log.bore',
+    kind: 'length',
+    other: 'shaft.diameter',
+    otherWords: 'the diameter of the shaft',
+    rule: 'The bore of the shaft log is at most 10 times the diameter of the shaft.',
+    why: 'The log of most boats is less than twice as wide as its shaft.',
+    source: practice('10 times'),
+    severity: 'warning',
+    sides: (shaft) => ({ high: 10 * shaft }),
+    message: (found, of) => `A shaft log with a bore of ${found} is unlikely for a shaft of ${of}.`,
+  }),
+  {
+    id: 'motor-loads-shaft',
+    on: 'motor',
+    facts: ['motor.power', 'motor.speed', 'gear.ratio', 'shaft.diameter'],
+    rule: 'The torque of the motor stresses the shaft to at least 0.05 MPa.',
+    why: 'Propeller shafts work at 5 to 50 MPa. With less the power is most often in the wrong unit, and the cables are then sized for too little current.',
+    source: practice('torsion of a round bar; 0.05 MPa'),
+    severity: 'warning',
+    broken: (context) => {
+      const power = factOf(context.block, 'motor.power')
+      const diameter = near(context, 'shaft.diameter')
+      const torque = shaftTorque(context)
+      // Of several motors each gives a part.
+      const { parent } = context.block
+      const isOnly = !parent || childrenOf(parent, 'motor').length === 1
+      if (!power || !diameter || torque === undefined || !isOnly) return []
+      const stress = shearStress({ torque, diameter: diameter.value.nominal })
+      const low = 0.05e6
+      if (!isOutside(stress, { low })) return []
+      const [found, limit] = [power.value, (power.value * low) / stress].map((si) =>
+        shown(context, si, 'power'),
+      ) as [string, string]
+      return off(power, {
+        found,
+        limit: `at least ${limit}`,
+        message: `A motor of ${found} is unlikely for a shaft of ${shown(context, diameter.value.nominal, 'length')}.`,
+        detail: `Its torque stresses the shaft to only ${formatSi(stress, 'pressure')}.`,
+        besides: [[diameter, 'the diameter of the shaft']],
+      })
+    },
+  },
+  {
+    id: 'propeller-tip-speed',
+    on: 'propeller',
+    facts: ['propeller.diameter', 'motor.speed', 'gear.ratio'],
+    rule: 'The tips of the propeller move at most 150 m/s at the rated speed of the motor.',
+    why: 'Above 40 m/s propellers cavitate; racing propellers reach 100 m/s and more.',
+    source: practice('π times diameter times speed; 150 m/s'),
+    severity: 'warning',
+    broken: (context) => {
+      const diameter = factOf(context.block, 'propeller.diameter')
+      const speed = near(context, 'motor.speed')
+      const ratio = context.near('gear') ? near(context, 'gear.ratio')?.value : 1
+      if (!diameter || !speed || ratio === undefined) return []
+      const tips = ((speed.value / ratio) * diameter.value) / 2
+      const high = 150
+      if (!isOutside(tips, { high })) return []
+      const [found, limit] = [diameter.value, (diameter.value * high) / tips].map((si) =>
+        shown(context, si, 'length'),
+      ) as [string, string]
+      return off(diameter, {
+        found,
+        limit: `at most ${limit}`,
+        message: `A propeller of ${found} is unlikely at ${shown(context, speed.value / ratio, 'rotational speed')}.`,
+        besides: [[speed, 'the speed of the motor']],
+      })
+    },
+  },
   {
     id: 'coupling-bears-torque',
     on: 'coupling',
@@ -266,52 +287,4 @@ export const plausibleShaft: readonly Relation[] = [
       })
     },
   },
-  {
-    id: 'coupling-bolt-torque',
-    on: 'coupling',
-    facts: ['coupling.bolts'],
-    rule: 'The tightening torque of a bolt is 0.5 to 200 MPa times the cube of its diameter.',
-    why: 'Bolts of class 8.8 take about 50 MPa, of class 12.9 about 85 MPa.',
-    source: practice('0.5 to 200 MPa'),
-    severity: 'warning',
-    plan: 'goes-on',
-    broken: (context) => {
-      const bolts = factOf(context.block, 'coupling.bolts')
-      return bolts ? torqueFitsThread(bolts, bolts.value.torque, bolts.value.thread, context) : []
-    },
-  },
-  {
-    id: 'bed-torque',
-    on: 'bed',
-    facts: ['bed.torque', 'bed.thread'],
-    rule: 'The tightening torque of a stud is 0.5 to 200 MPa times the cube of its diameter.',
-    why: 'As for the bolts of a coupling.',
-    source: practice('0.5 to 200 MPa'),
-    severity: 'warning',
-    plan: 'goes-on',
-    broken: (context) => {
-      const torque = factOf(context.block, 'bed.torque')
-      const thread = factOf(context.block, 'bed.thread')
-      return torque ? torqueFitsThread(torque, torque.value, thread?.value, context) : []
-    },
-  },
-  ...(
-    [
-      'target.shaft-droop',
-      'target.afloat-up',
-      'target.afloat-to-starboard',
-      'target.maker-up',
-      'target.maker-to-starboard',
-    ] as const
-  ).map((path) => allowance('target', path, 'length', 5e-3)),
-  ...(
-    [
-      'target.shaft-slope',
-      'target.afloat-slope-up',
-      'target.afloat-slope-to-starboard',
-      'target.maker-slope-up',
-      'target.maker-slope-to-starboard',
-    ] as const
-  ).map((path) => allowance('target', path, 'angle', 20e-3)),
-  allowance('foot', 'foot.growth', 'length', 3e-3),
 ]

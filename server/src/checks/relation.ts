@@ -1,8 +1,9 @@
 import { reaches } from '../engineering/compare.ts'
 import { type Block, factOf, type Value } from '../job/model.ts'
 import type { Band } from '../quantity/band.ts'
-import { formatSi } from '../quantity/format.ts'
+import { formatSi, sayBand } from '../quantity/format.ts'
 import type { Kind } from '../quantity/kinds.ts'
+import { saidShare } from '../quantity/said.ts'
 import type { BlockName, FactPath, FactValue } from '../vocabulary/index.ts'
 import {
   at,
@@ -73,9 +74,12 @@ export const off = (value: Value<unknown>, { besides = [], ...words }: Off): rea
   }),
 ]
 
-/** The amount of a fact; of a size with a tolerance its nominal one. */
-const amountOf = ({ value }: Value<unknown>): number =>
-  typeof value === 'number' ? value : (value as { readonly nominal: number }).nominal
+/** The amount of a fact; of a size with a tolerance its nominal one, of limits the upper one. */
+const amountOf = ({ value }: Value<unknown>): number => {
+  if (typeof value === 'number') return value
+  const { nominal, high = Number.NaN } = value as Band & { readonly nominal?: number }
+  return nominal ?? high
+}
 
 /** A relation of one amount to another. */
 interface Between extends Omit<Relation, 'facts' | 'broken'> {
@@ -112,6 +116,34 @@ export const between = ({
       limit: context.showBand(bounds, kind),
       message: message(found, shown(context, amountOf(beside), otherKind)),
       besides: [[beside, otherWords]],
+    })
+  },
+})
+
+/** A bound on one amount. */
+interface Alone extends Omit<Relation, 'facts' | 'broken'> {
+  readonly fact: FactPath
+  readonly kind: Kind
+  readonly bounds: Band
+  readonly message: (found: string) => string
+  readonly detail?: string
+}
+
+export const alone = ({ fact, kind, bounds, message, detail, ...row }: Alone): Relation => ({
+  ...row,
+  facts: [fact],
+  broken: (context) => {
+    const value = near(context, fact)
+    if (!value) return []
+    const amount = amountOf(value)
+    if (!isOutside(amount, bounds)) return []
+    const say = (si: number) => (kind === 'ratio' ? saidShare(si, 4) : shown(context, si, kind))
+    const found = say(amount)
+    return off(value, {
+      found,
+      limit: sayBand(bounds, say),
+      message: message(found),
+      ...(detail && { detail }),
     })
   },
 })

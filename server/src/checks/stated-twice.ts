@@ -1,8 +1,10 @@
 import { factOf } from '../job/model.ts'
 import { saidCarried, saidLoad } from '../plans/amperes.ts'
 import { contradictoryFault } from '../plans/bank-fault.ts'
+import { banksInstead } from '../plans/bank-named.ts'
 import { statedTooLow } from '../plans/design-current.ts'
-import { at, commonPractice } from './check.ts'
+import { elide } from '../quantity/elide.ts'
+import { at, commonPractice, theJobFile } from './check.ts'
 import { near, type Relation, shown } from './relation.ts'
 
 /** A log is measured with a caliper or a rule, out of round and askew: this much, or a tenth of what is measured. */
@@ -100,6 +102,32 @@ export const statedTwice: readonly Relation[] = [
           found,
           limit: `at least ${share} of ${limit}`,
           assumptions: low.calculated.assumptions,
+        }),
+      ]
+    },
+  },
+  {
+    id: 'drive-battery',
+    on: 'drive',
+    facts: ['drive.battery', 'cable.from', 'cable.to'],
+    rule: 'The battery that a drive names is one that its cables lead to, or is linked to one.',
+    why: 'Cables and fuses are checked against the bank that the cables lead to, the rest of the drive against the one that it names. So one of them is checked against the wrong voltage.',
+    source: theJobFile('the cables that lead to the drive'),
+    severity: 'warning',
+    broken: (context) => {
+      const battery = factOf(context.block, 'drive.battery')
+      const [met, more] = banksInstead(context.block, context)
+      if (!battery || !met) return []
+      const found = elide(battery.value)
+      const limit = more ? 'other batteries' : elide(met.name ?? 'another battery')
+      return [
+        at(battery, {
+          message: `The drive names ${found}, but its cables lead to ${limit}.`,
+          detail: `No cable of the job leads from ${found} to this drive, or links the two.`,
+          todo: 'Correct `battery`, or the ends of the cables.',
+          found,
+          limit,
+          related: [{ at: met.head, message: 'the battery that the cables lead to' }],
         }),
       ]
     },

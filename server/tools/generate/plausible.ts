@@ -31,7 +31,7 @@ const elsewhere = [
 export const plausiblePage = (): string => `${madeBy}
 # Facts that must agree
 
-Most mistakes in a job are a wrong digit or a wrong unit. Each fact has a range of its own ([reference](reference.md)). The rules here are between facts.
+Most mistakes in a job are a wrong digit or a wrong unit. Each fact has a range of its own ([reference](reference.md)). The rules here are between facts, or ask about a figure that is possible and unlikely.
 
 ## Facts that say the same thing twice
 
