@@ -104,7 +104,8 @@ export const plausiblePower: readonly Relation[] = [
       why,
       source: practice(range),
       severity: 'warning',
-      message: (found) => `${found} is unlikely for the ${fact.slice(on.length + 1).replace('-', ' ')} of a ${on}.`,
+      message: (found) =>
+        `${found} is unlikely for the ${fact.slice(on.length + 1).replace('-', ' ')} of a ${on}.`,
     })
   }),
   {
