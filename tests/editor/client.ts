@@ -45,6 +45,12 @@ export interface Client {
 export const codes = (diagnostics: readonly Diagnostic[]): string[] =>
   diagnostics.map(({ code }) => String(code))
 
+/** A message as it goes over the wire. */
+export function frame(content: unknown): string {
+  const body = typeof content === 'string' ? content : JSON.stringify(content)
+  return `Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`
+}
+
 /** Shakes hands over a connection, and keeps what the server tells by itself. */
 export async function initialize(connection: ProtocolConnection, params: object = {}): Promise<Client> {
   const last = new Map<DocumentUri, PublishDiagnosticsParams>()
@@ -85,6 +91,8 @@ export async function initialize(connection: ProtocolConnection, params: object 
 
 interface Served {
   readonly client: Client
+  /** Writes bytes to the server beside the connection: several messages that arrive as one. */
+  readonly write: (bytes: string) => void
   readonly stop: () => Promise<number | null>
 }
 
@@ -138,5 +146,5 @@ async function serveBy(
     connection.dispose()
     return code as number | null
   }
-  return { client, stop }
+  return { client, write: (bytes) => void child.stdin?.write(bytes), stop }
 }

@@ -13,7 +13,7 @@ import {
   type WorkspaceDiagnosticReport,
   type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver/node'
-import { type Client, codes, startProcess } from './client.ts'
+import { type Client, codes, frame, startProcess } from './client.ts'
 
 // What is asked and answered: LSP 3.17, Pull Diagnostics.
 
@@ -258,7 +258,7 @@ describe('an editor that is told', () => {
   }
 
   it('is told once of a burst of eleven changes, and what is asked right behind them sees the last', async () => {
-    const { client, stop } = await startProcess()
+    const { client, write, stop } = await startProcess()
     const uri = 'untitled:Burst'
     const versions: (number | undefined)[] = []
     client.connection.onNotification(PublishDiagnosticsNotification.type, ({ version }) => {
@@ -267,7 +267,17 @@ describe('an editor that is told', () => {
     client.open(uri, 'drive d {\n}\n')
     await settled(client)
     const text = 'drive d {\n  shaft { }\n}\n'
-    for (let i = 0; i <= 10; i++) changed(client, uri, i + 2, [{ text: `${text}${'\n'.repeat(i)}` }])
+    const burst = Array.from({ length: 11 }, (_, i) =>
+      frame({
+        jsonrpc: '2.0',
+        method: 'textDocument/didChange',
+        params: {
+          textDocument: { uri, version: i + 2 },
+          contentChanges: [{ text: `${text}${'\n'.repeat(i)}` }],
+        },
+      }),
+    )
+    write(burst.join(''))
     const hover = await client.connection.sendRequest<{ range: unknown } | null>('textDocument/hover', {
       textDocument: { uri },
       position: { line: 1, character: 3 },

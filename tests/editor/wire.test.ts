@@ -7,6 +7,7 @@ import { join, resolve } from 'node:path'
 import { text } from 'node:stream/consumers'
 import { afterEach, describe, expect, it } from 'vitest'
 import { ErrorCodes, type Message, StreamMessageReader } from 'vscode-languageserver/node'
+import { frame } from './client.ts'
 
 // What a server must do with its input and in what order: LSP 3.17, Base Protocol and Server lifecycle; JSON-RPC 2.0 section 5.1.
 
@@ -48,11 +49,6 @@ function start() {
     },
     ended: async () => ({ code: (await exit)[0] as number | null, words: await errors }),
   }
-}
-
-function frame(content: unknown): string {
-  const body = typeof content === 'string' ? content : JSON.stringify(content)
-  return `Content-Length: ${Buffer.byteLength(body)}\r\n\r\n${body}`
 }
 
 const hello = { processId: null, rootUri: null, capabilities: {} }
