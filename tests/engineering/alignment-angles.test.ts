@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { angleProblem, normalAngle, samePlace } from '../../server/src/engineering/alignment/angles.ts'
+import { angleProblem, byPlace, normalAngle } from '../../server/src/engineering/alignment/angles.ts'
 import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 import { deg } from './alignment-helpers.ts'
 
@@ -76,8 +76,12 @@ describe('angles of a set of readings', () => {
 
   it('a full turn is the same place, across the top as well', () => {
     expect(normalAngle(-90 * deg)).toBeCloseTo(270 * deg, 12)
-    expect(samePlace(-1e-9, 1e-9)).toBe(true)
-    expect(samePlace(359 * deg, 1 * deg)).toBe(false)
+    expect(byPlace([-1e-9, 1e-9]).map(({ of }) => of)).toEqual([[1, 0]])
+    expect(byPlace([359 * deg, 1 * deg]).map(({ of }) => of)).toEqual([[0], [1]])
+    expect(byPlace([1, 0, 1 + 2 * Math.PI, 2 * Math.PI]).map(({ of }) => of)).toEqual([
+      [0, 2],
+      [1, 3],
+    ])
   })
   it.each([Number.NaN, Number.POSITIVE_INFINITY, 1e9])('%d is not an angle', (bad) => {
     expect(() => angleProblem([0, 1, bad])).toThrow(OutOfRange)

@@ -61,6 +61,13 @@ export const ofAlignment: Readonly<Record<string, Input>> = {
         `${coupling}${bed(4)}${reading('dry', `${figures}    lifts: ${times(count, (i) => `f${i} 0.02 mm`, ', ')}\n`)}`,
       ),
   },
+  // A plane is fitted to no more than 60.
+  'places that a plane is fitted to': {
+    from: 15,
+    by: ['check', 'plan'],
+    text: (count) =>
+      drive(`${coupling}${bed(4)}${reading('dry', `    gauge: 0.02 mm\n    gaps: ${places(count)}\n`)}`),
+  },
   'places of a reading': {
     from: 110,
     by: ['check', 'edit'],

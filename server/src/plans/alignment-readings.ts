@@ -1,5 +1,5 @@
 import type { AngleProblem } from '../engineering/alignment/angles.ts'
-import { type Closure, closure } from '../engineering/alignment/closure.ts'
+import { mostPlaces } from '../engineering/alignment/closure.ts'
 import { type DialOptions, gapsFromDial, rimFromDial } from '../engineering/alignment/dial.ts'
 import { type Face, type FaceFit, fitFace, type SlopeProblem } from '../engineering/alignment/face.ts'
 import type { Goodness } from '../engineering/alignment/harmonic.ts'
@@ -11,7 +11,7 @@ import { faceAndRimFromTwoPlanes, rimAtFace } from '../engineering/alignment/two
 import type { Result } from '../engineering/result.ts'
 import { type Block, factOf } from '../job/model.ts'
 import type { Uncertain } from '../quantity/uncertainty.ts'
-import { type AlignmentFault, asFault, blaming, fault } from './alignment-fault.ts'
+import { type AlignmentFault, asFault, fault, WrongFact } from './alignment-fault.ts'
 import { type Repeats, repeatsApart } from './alignment-repeats.ts'
 import { said } from './said.ts'
 
@@ -26,14 +26,13 @@ export type RoundFact =
   | 'reverse-dial'
 
 /** What a fit says of itself that a verdict depends on. */
-type Trust = Pick<Goodness, 'gaugeStep' | 'gaugeExplains'>
+type Trust = Pick<Goodness, 'gaugeStep' | 'gaugeExplains' | 'closure'>
 
 /** A face or a rim as read, in whichever way. */
 interface Seen<T> {
   readonly value: T & Trust
   /** The fact it was read into. */
   readonly by: RoundFact
-  readonly closure: Closure
   readonly repeats: Repeats | undefined
   /** Swing of the gap, or of the rim, as the flange turns, m; where the flange was turned. */
   readonly runOut: Uncertain | undefined
@@ -88,7 +87,7 @@ export function standOf(
 /** Three places always lie in one plane, whatever was misread. */
 const untested = ({ face, rim }: Stand): readonly string[] =>
   [face, rim].flatMap((seen) =>
-    seen?.closure.state === 'untestable'
+    seen?.value.closure.state === 'untestable'
       ? [
           `none of the ${sayRound(seen.by)} was misread: three places were read, and only a fourth could show it`,
         ]
@@ -136,36 +135,34 @@ function standAsRead(
 
 type SeenOutcome<T> = { readonly ok: true; readonly value: Seen<T> } | Refused
 
-/** Closure, repeats and the fit of one set of values. */
+/** Repeats and the fit of one set of values. */
 function look<T extends Trust>(
   reading: Block,
   by: RoundFact,
   { values, gaugeStep }: { readonly values: readonly Reading[]; readonly gaugeStep: number },
   fitting: () => Result<T, AngleProblem | SlopeProblem>,
 ): SeenOutcome<T> {
-  const tested = blaming(
-    factOf(reading, `reading.${by}`),
-    'At most 60 places round the flange can be used.',
-    () => closure(gather(values, gaugeStep)),
-  )
+  if (gather(values, gaugeStep).length > mostPlaces)
+    throw new WrongFact(
+      `At most ${mostPlaces} places round the flange can be used.`,
+      factOf(reading, `reading.${by}`),
+    )
   const fitted = fitting()
   if (!fitted.ok) return refused(asFault(fitted.problem, sayRound(by)))
   const repeats = repeatsApart(values, gaugeStep)
-  return { ok: true, value: { value: fitted.value, by, closure: tested, repeats, runOut: undefined } }
+  return { ok: true, value: { value: fitted.value, by, repeats, runOut: undefined } }
 }
 
-/** Both positions of the flange as one: the closure and the repeats are those of the worse. */
+/** Both positions of the flange as one: what is said of the closure and the repeats is that of the worse. */
 function bothPositions<T extends Trust>(
   one: Seen<T>,
   two: Seen<T>,
   { mean, runOut }: WithoutRunOut<T>,
 ): Seen<T> {
-  const worse = one.closure.state !== 'open' && two.closure.state === 'open' ? two : one
   const apart = one.repeats ? one : two
   return {
     value: mean,
-    by: worse.by,
-    closure: worse.closure,
+    by: mean.closure === one.value.closure ? one.by : two.by,
     repeats: apart.repeats,
     runOut,
   }
@@ -258,15 +255,15 @@ function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): Sta
     radius,
   )
   // Both verdicts depend on both dials.
-  const trust: Trust = {
+  const trust = {
     gaugeStep,
     gaugeExplains: one.value.value.gaugeExplains && two.value.value.gaugeExplains,
   }
   return {
     ok: true,
     value: {
-      face: { ...two.value, value: { ...face, ...trust } },
-      rim: { ...one.value, value: { ...rim, ...trust } },
+      face: { ...two.value, value: { ...face, ...trust, closure: two.value.value.closure } },
+      rim: { ...one.value, value: { ...rim, ...trust, closure: one.value.value.closure } },
       pose,
     },
   }

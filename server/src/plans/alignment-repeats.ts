@@ -1,4 +1,4 @@
-import { normalAngle, samePlace } from '../engineering/alignment/angles.ts'
+import { byPlace } from '../engineering/alignment/angles.ts'
 import type { Reading } from '../engineering/alignment/readings.ts'
 
 /** One place read more than once, and how far the values lie apart, m. */
@@ -11,11 +11,11 @@ export interface Repeats {
 
 /** The place whose repeated values differ most, where that is more than the gauge explains. */
 export function repeatsApart(readings: readonly Reading[], gaugeStep: number): Repeats | undefined {
-  const worst = readings
-    .map(({ angle }) => {
-      const values = readings.filter((other) => samePlace(other.angle, angle)).map(({ value }) => value)
+  const worst = byPlace(readings.map(({ angle }) => angle))
+    .map(({ angle, of }) => {
+      const values = of.map((i) => readings[i]?.value ?? Number.NaN)
       const difference = Math.max(...values) - Math.min(...values)
-      return { angle: normalAngle(angle), difference, allowed: gaugeStep }
+      return { angle, difference, allowed: gaugeStep }
     })
     .reduce<Repeats | undefined>((w, r) => (w && w.difference >= r.difference ? w : r), undefined)
   return worst && worst.difference > gaugeStep * (1 + 1e-6) ? worst : undefined

@@ -243,8 +243,8 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
   const decidedBy = fineEnough === undefined ? undefined : gaugeStepMade(fineEnough, lookup.system)
 
   const contradictory =
-    face.closure.state === 'open' ||
-    rim?.closure.state === 'open' ||
+    face.value.closure.state === 'open' ||
+    rim?.value.closure.state === 'open' ||
     face.repeats !== undefined ||
     rim?.repeats !== undefined
   const movedSince = movedAfter(reading)
@@ -314,8 +314,8 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
       }),
       offsetBasis: pose.offsetBasis,
       slope: face.value.slope,
-      closure: face.closure,
-      ...(rim && { rimClosure: rim.closure }),
+      closure: face.value.closure,
+      ...(rim && { rimClosure: rim.value.closure }),
       gaugeStep: face.value.gaugeStep,
       gaugeDiameter: readAt,
       ...(decidedBy !== undefined && { decidedBy }),

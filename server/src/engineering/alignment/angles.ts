@@ -26,10 +26,24 @@ export function normalAngle(angle: number): number {
   return turn - a < 1e-12 ? 0 : a
 }
 
-/** Whether two angles (rad) are the same place on the turn.
- * @example samePlace(0, 2 * Math.PI) // true */
-export function samePlace(a: number, b: number): boolean {
-  const apart = Math.abs(normalAngle(a) - normalAngle(b))
+/** Angles (rad) by place, in the order in which the places first come: where each is, in [0, 2π), and which of the angles are there.
+ * @example byPlace([1, 0, 2 * Math.PI]) // [{ angle: 1, of: [0] }, { angle: 0, of: [1, 2] }] */
+export function byPlace(
+  angles: readonly number[],
+): readonly { readonly angle: number; readonly of: readonly number[] }[] {
+  const places: { readonly angle: number; readonly of: number[] }[] = []
+  const inOrder = [...angles.map(normalAngle).entries()].sort(([, a], [, b]) => a - b)
+  for (const [i, angle] of inOrder) {
+    const here = [places.at(-1), places[0]].find((place) => place && isNear(place.angle, angle))
+    if (here) here.of.push(i)
+    else places.push({ angle, of: [i] })
+  }
+  const first = ({ of }: { readonly of: readonly number[] }) => Math.min(...of)
+  return places.sort((a, b) => first(a) - first(b))
+}
+
+function isNear(a: number, b: number): boolean {
+  const apart = Math.abs(a - b)
   return Math.min(apart, turn - apart) < near
 }
 
@@ -38,9 +52,9 @@ export function samePlace(a: number, b: number): boolean {
  * do: nothing was read to port).
  * @example angleProblem([0, Math.PI / 2, Math.PI]).missing.from // ≈ 3.1416 */
 export function angleProblem(angles: readonly number[]): AngleProblem | undefined {
-  const places: number[] = []
-  for (const a of angles.map(normalAngle)) if (!places.some((p) => samePlace(p, a))) places.push(a)
-  places.sort((a, b) => a - b)
+  const places = byPlace(angles)
+    .map(({ angle }) => angle)
+    .sort((a, b) => a - b)
   let missing: Arc = { from: 0, to: 0 }
   let widest = 0
   places.forEach((from, i) => {

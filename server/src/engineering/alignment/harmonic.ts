@@ -1,7 +1,7 @@
 import { rectangular } from '../../quantity/uncertainty.ts'
 import type { Result } from '../result.ts'
 import { type AngleProblem, angleProblem } from './angles.ts'
-import { closure } from './closure.ts'
+import { type Closure, closure } from './closure.ts'
 import { leastSquares } from './least-squares.ts'
 import { gather, type Reading } from './readings.ts'
 
@@ -17,6 +17,8 @@ export type Goodness = {
   /** Whether the gauge step alone explains how far repeats and redundant readings disagree: only then does
    * a finer gauge help. */
   readonly gaugeExplains: boolean
+  /** Of two positions of the flange, that of the one that does not close. */
+  readonly closure: Closure
 }
 
 export type Harmonic = {
@@ -63,6 +65,7 @@ export function fitHarmonic(readings: readonly Reading[], gaugeStep: number): Re
   const coarsest = Math.max(...places.map((place) => place.standard))
   const crowd = (places.length / 4) * (rectangular(gaugeStep) / coarsest) ** 2
   const inflation = Math.max(1, crowd, reduced ?? 1)
+  const closes = closure(places)
   return {
     ok: true,
     value: {
@@ -73,7 +76,8 @@ export function fitHarmonic(readings: readonly Reading[], gaugeStep: number): Re
         residuals: readings.map(residual),
         degreesOfFreedom,
         ...(reduced !== undefined && { reducedChiSquare: reduced }),
-        gaugeExplains: places.every((place) => place.fromGauge) && closure(places).state !== 'open',
+        gaugeExplains: places.every((place) => place.fromGauge) && closes.state !== 'open',
+        closure: closes,
       },
     },
   }

@@ -1,6 +1,6 @@
 import { rectangular } from '../../quantity/uncertainty.ts'
 import { coordinate, inRange } from '../guard.ts'
-import { normalAngle, samePlace } from './angles.ts'
+import { byPlace } from './angles.ts'
 
 /** One value (m) read at one angle (rad clockwise from top looking forward). The same angle may be read
  * more than once. */
@@ -17,7 +17,7 @@ export type Place = {
 
 const mean = (values: readonly number[]): number => values.reduce((sum, v) => sum + v, 0) / values.length
 
-/** Readings gathered by angle. `gaugeStep` m, 10 nm to 10 mm; values within 100 m; else OutOfRange.
+/** Readings gathered by angle, in the order in which the places were first read. `gaugeStep` m, 10 nm to 10 mm; values within 100 m; else OutOfRange.
  *
  * The uncertainty of a place is the larger of two: gauge step / √12, which repeating does not shrink since
  * the same gap rounds the same way each time; and s / √n, with s the scatter of repeats pooled over all
@@ -26,14 +26,11 @@ const mean = (values: readonly number[]): number => values.reduce((sum, v) => su
  * 2e-5)[0].standard // ≈ 5.77e-6 */
 export function gather(readings: readonly Reading[], gaugeStep: number): readonly Place[] {
   const gauge = rectangular(inRange('gauge step (m)', gaugeStep, 1e-8, 0.01))
-  const groups: { angle: number; values: number[] }[] = []
-  for (const reading of readings) {
-    const angle = normalAngle(reading.angle)
-    const value = coordinate('reading', reading.value)
-    const group = groups.find((g) => samePlace(g.angle, angle))
-    if (group) group.values.push(value)
-    else groups.push({ angle, values: [value] })
-  }
+  const values = readings.map(({ value }) => coordinate('reading', value))
+  const groups = byPlace(readings.map(({ angle }) => angle)).map(({ angle, of }) => ({
+    angle,
+    values: of.map((i) => values[i] ?? Number.NaN),
+  }))
   const repeats = readings.length - groups.length
   const squares = groups.flatMap(({ values }) => values.map((v) => (v - mean(values)) ** 2))
   const pooled = repeats > 0 ? Math.sqrt(squares.reduce((sum, s) => sum + s, 0) / repeats) : 0

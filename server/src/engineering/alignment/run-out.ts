@@ -23,6 +23,7 @@ function fitOfBoth(a: Goodness, b: Goodness): Goodness {
     degreesOfFreedom,
     ...(degreesOfFreedom > 0 && { reducedChiSquare: chiSquare / degreesOfFreedom }),
     gaugeExplains: a.gaugeExplains && b.gaugeExplains,
+    closure: a.closure.state !== 'open' && b.closure.state === 'open' ? b.closure : a.closure,
   }
 }
 
