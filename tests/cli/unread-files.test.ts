@@ -119,6 +119,24 @@ describe('format', () => {
     expect(fs.statSync(at('laid/large.wright')).size).toBe(largestFile + 1)
   })
 
+  it.each([
+    ['nothing but NUL', '\0'.repeat(2_000_000)],
+    ['a NUL somewhere', `${job}\0\n`],
+  ])('leaves a file alone that is no text: %s', (_, text) => {
+    put('nul/a.wright', text)
+    put('nul/b.wright', job)
+    for (const options of [['--check'], []]) {
+      const { code, out, err } = shaftwright(['format', ...options, 'nul'], folder)
+      expect({ code, err }).toEqual({
+        code: 2,
+        err: 'nul/a.wright is no text file: it contains NUL (U+0000). It is left as it is.\n',
+      })
+      expect(out).toBe(options.length > 0 ? 'nul/b.wright would change\n' : 'nul/b.wright\n')
+      expect(fs.readFileSync(at('nul/a.wright'), 'utf8') === text).toBe(true)
+    }
+    expect(shaftwright(['check', 'nul/a.wright'], folder).out).toContain('U+0000')
+  })
+
   it('makes no file that would not be read any more', () => {
     const most = '#'.repeat(largestFile)
     const { code, err } = shaftwright(['format', put('most/a.wright', most)], folder)

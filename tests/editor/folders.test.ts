@@ -266,6 +266,36 @@ describe('a file that was deleted without a word', () => {
   })
 })
 
+it('a folder that cannot be read is in the log, once for as long as it cannot', async () => {
+  let denied = true
+  const client = await startHere(
+    {
+      read: () => undefined,
+      list: (_, unread) => {
+        if (denied) unread('file:///yard/locked', 'permission denied')
+        return []
+      },
+      today: () => '2026-03-04',
+    },
+    { workspaceFolders: [{ uri: 'file:///yard', name: 'yard' }] },
+  )
+  const words = 'file:///yard/locked cannot be read: permission denied. The job files in it are not checked.'
+  const listAgain = async () => {
+    const changes = [{ uri: 'file:///yard/locked', type: created }]
+    await client.connection.sendNotification('workspace/didChangeWatchedFiles', { changes })
+    await client.connection.sendRequest('workspace/symbol', { query: '' })
+  }
+  await listAgain()
+  await listAgain()
+  expect(client.log).toEqual([words])
+  denied = false
+  await listAgain()
+  expect(client.log).toEqual([words])
+  denied = true
+  await listAgain()
+  expect(client.log).toEqual([words, words])
+})
+
 describe('an editor that reads files for the server, as in a browser,', () => {
   // What a folder of anybody's, or a broken provider of files, may bring.
   const hostile: readonly (readonly [string, unknown, unknown])[] = [

@@ -32,7 +32,22 @@ describe('the job files below a folder', () => {
     )
   })
 
-  it('are none where there is no such folder', async () => {
-    expect(await listInside(join(base, 'no'))).toEqual([])
+  it('are none where there is no such folder, or no folder any more', async () => {
+    const unread: string[] = []
+    expect(await listInside(join(base, 'no'), (folder) => unread.push(folder))).toEqual([])
+    expect(await listInside(join(base, 'outside.wright'), (folder) => unread.push(folder))).toEqual([])
+    expect(unread).toEqual([])
+  })
+
+  // A name that is no UTF-8 cannot be asked for again, by root either.
+  it('are listed without those in a folder that cannot be read, which is told with the reason', async () => {
+    put('fleet', 'a.wright')
+    put('fleet', 'z', 'z.wright')
+    mkdirSync(Buffer.concat([Buffer.from(join(base, 'fleet', 'bad')), Buffer.from([0xff])]))
+    const unread: (readonly string[])[] = []
+    expect(await listInside(join(base, 'fleet'), (folder, why) => unread.push([folder, why]))).toEqual(
+      ['a.wright', join('z', 'z.wright')].map((path) => join(base, 'fleet', path)),
+    )
+    expect(unread).toEqual([[join(base, 'fleet', 'bad\uFFFD'), 'its name is not UTF-8 text']])
   })
 })

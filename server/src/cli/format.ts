@@ -13,6 +13,8 @@ export function format(paths: readonly string[], { check = false }: { readonly c
     try {
       if (refusal) throw new CannotRun(refusalWords(file, refusal))
       const before = readText(file)
+      if (before.includes('\0'))
+        throw new CannotRun(`${file} is no text file: it contains NUL (U+0000). It is left as it is.`)
       const after = formatText(before)
       if (before === after) continue
       if (utf8Length(after) > largestFile)

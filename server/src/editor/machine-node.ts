@@ -3,6 +3,7 @@ import { readdir } from 'node:fs/promises'
 import { isAbsolute, join, relative, sep } from 'node:path'
 import type { Refusal } from '../job/file-text.ts'
 import { elide } from '../quantity/elide.ts'
+import { diskErrorWords, isGone } from './disk-error.ts'
 import { readFileText } from './read-file-node.ts'
 import { isSearched } from './uri.ts'
 
@@ -52,14 +53,21 @@ export function otherSpelling(root: string, file: string): string | undefined {
 const isSameName = (a: string, b: string): boolean => a.normalize() === b.normalize()
 
 /** The job files below a folder, each folder's in order of name. Folders that are links are not gone into: what they lead to inside is found
- * where it stands. */
-export async function listInside(root: string, folder = root): Promise<readonly string[]> {
-  const entries = await readdir(folder, { withFileTypes: true }).catch((): Dirent[] => [])
+ * where it stands. A folder that cannot be read is given to `unread`, unless there is none any more. */
+export async function listInside(
+  root: string,
+  unread: (folder: string, why: string) => void = () => {},
+  folder = root,
+): Promise<readonly string[]> {
+  const entries = await readdir(folder, { withFileTypes: true }).catch((error): Dirent[] => {
+    if (!isGone(error)) unread(folder, diskErrorWords(error))
+    return []
+  })
   const found: string[] = []
   for (const entry of entries.toSorted((a, b) => (a.name < b.name ? -1 : 1))) {
     const path = join(folder, entry.name)
     if (entry.isDirectory() && isSearched(entry.name)) {
-      for (const one of await listInside(root, path)) found.push(one)
+      for (const one of await listInside(root, unread, path)) found.push(one)
     } else if (entry.name.endsWith('.wright') && reallyInside(root, path) !== undefined) found.push(path)
   }
   return found

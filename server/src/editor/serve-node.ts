@@ -20,7 +20,7 @@ import { clientFiles } from './client-files.ts'
 import { exitLast } from './exit-last-node.ts'
 import { features } from './features.ts'
 import { FramedReader } from './framed-reader-node.ts'
-import type { FileRead, Host } from './host.ts'
+import type { FileRead, Host, UnreadFolder } from './host.ts'
 import { listInside, readInside, stampOf } from './machine-node.ts'
 import { startServer } from './server.ts'
 import { today } from './today.ts'
@@ -41,8 +41,12 @@ function stamp(uri: string): string | undefined {
   }
 }
 
-async function list(root: string): Promise<readonly string[]> {
-  return (await listInside(fileURLToPath(root))).map((path) => pathToFileURL(path).href)
+const uriOfPath = (path: string): string => pathToFileURL(path).href
+
+async function list(root: string, unread: UnreadFolder): Promise<readonly string[]> {
+  return (await listInside(fileURLToPath(root), (folder, why) => unread(uriOfPath(folder), why))).map(
+    uriOfPath,
+  )
 }
 
 /** Files on the disk are read there; those elsewhere (a repository that was not cloned) the editor reads. */
@@ -50,7 +54,7 @@ function files(connection: Connection): Pick<Host, 'read' | 'list'> {
   const client = clientFiles(connection)
   return {
     read: (uri, root) => (root.startsWith('file:') ? read(uri, root) : client.read(uri, root)),
-    list: (root) => (root.startsWith('file:') ? list(root) : client.list(root)),
+    list: (root, unread) => (root.startsWith('file:') ? list(root, unread) : client.list(root, unread)),
   }
 }
 

@@ -61,6 +61,8 @@ export function startServer(connection: Connection, host: Host, features: readon
     const params: PlanChangedParams = { uris }
     return connection.sendNotification(planChanged, params)
   })
+  workspace.onUnread = (uri, why) =>
+    connection.console.warn(`${uri} cannot be read: ${why}. The job files in it are not checked.`)
   const followed = new Followed(workspace, (uris) => void tellPlans(uris))
   const diagnostics = diagnosticsFor(connection, {
     workspace,

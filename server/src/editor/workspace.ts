@@ -15,7 +15,7 @@ import type { View } from '../job/per-section.ts'
 import { coalesced } from './coalesced.ts'
 import { Disk } from './disk.ts'
 import { FileTexts } from './file-texts.ts'
-import type { FileRead, Host } from './host.ts'
+import type { FileRead, Host, UnreadFolder } from './host.ts'
 import { overlap } from './overlap.ts'
 import {
   folderAsOf,
@@ -73,12 +73,15 @@ export class Workspace {
   readonly #links = new Map<string, Link>()
   #folders: readonly string[] = []
   #listed: Listed | undefined
+  #unread: ReadonlyMap<string, string> = new Map()
   readonly #listAgain = coalesced(() => this.#listNow())
 
   /** Told the URI of a file that others use when its text has come. */
   onText: (uri: string) => void = () => {}
   /** Told the URIs that are in the folders now and were not, and those that were and are not. */
   onListed: (uris: readonly string[]) => void = () => {}
+  /** Told of a folder that cannot be read, and could be the last time. */
+  onUnread: UnreadFolder = () => {}
 
   constructor(read: Host['read'], list: Host['list'] = () => [], stamp?: Host['stamp']) {
     this.#read = read
@@ -176,7 +179,12 @@ export class Workspace {
   }
 
   async #listNow(): Promise<readonly string[]> {
-    const found = await Promise.all(this.#folders.map((folder) => this.#list(uriOf(folder))))
+    const unread = new Map<string, string>()
+    const found = await Promise.all(
+      this.#folders.map((folder) => this.#list(uriOf(folder), (uri, why) => void unread.set(uri, why))),
+    )
+    for (const [uri, why] of unread) if (!this.#unread.has(uri)) this.onUnread(uri, why)
+    this.#unread = unread
     const before = this.#listed
     const now = listedOf(found.flat())
     this.#listed = now
