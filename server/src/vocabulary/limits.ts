@@ -73,6 +73,17 @@ function unitOf(part: Part, kind: Kind): Unit | undefined {
   }
 }
 
+/** Below this nobody measures a part of a boat, m and rad: a tenth of a micrometre over a metre. Zero itself is real. */
+const leastMeasured: Readonly<Partial<Record<Kind, number>>> = { length: 1e-7, angle: 1e-7 }
+
+/** What was written is other than zero and too small to be measured. Arithmetic may leave so little of what is equal. */
+function isBelowMeasured(value: number, parts: readonly Part[], least: number): boolean {
+  const number = (part: Part): string | undefined =>
+    part.type === 'negated' ? number(part.of) : part.type === 'amount' ? part.number : undefined
+  // Of a figure that a double takes for zero, only the digits tell.
+  return Math.abs(value) < least && parts.every((part) => /^[^eE]*[1-9]/.test(number(part) ?? ''))
+}
+
 /** The value, where it is within its limits. Outside them it is refused where it stands, the limits said in the unit it was written in, or where
  * it has none in the job's own. */
 export function within(
@@ -81,9 +92,14 @@ export function within(
   { span, parts, kind }: Written,
   reader: Reader,
 ): number | undefined {
-  if (value === undefined || isWithin(value, limits)) return value
+  if (value === undefined) return undefined
+  const isIn = isWithin(value, limits)
+  const least = leastMeasured[kind]
+  const tooSmall = isIn && least !== undefined && isBelowMeasured(value, parts, least)
+  if (isIn && !tooSmall) return value
   const unit = unitIn(parts, kind)
   const show = (si: number) => (unit ? formatIn(si, unit) : formatSi(si, kind, reader.system))
-  reader.problem(span, { type: 'outside-allowed', allowed: sayLimits(allowedBy(limits), show) })
+  const allowed = tooSmall ? `${show(0)}, or at least ${show(least)}` : sayLimits(allowedBy(limits), show)
+  reader.problem(span, { type: 'outside-allowed', allowed })
   return undefined
 }
