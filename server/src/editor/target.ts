@@ -1,3 +1,4 @@
+import { hasSection } from '../job/document.ts'
 import { type Block, blockOf, headingOf, nameOf, type Place, type Section } from '../job/model.ts'
 import type { View } from '../job/per-section.ts'
 import { referencesOf } from '../job/references.ts'
@@ -69,7 +70,9 @@ export function wordsFor({ named, block, is }: Pick<Target, 'named' | 'block' | 
 /** Every word of a file that stands for the target, in the order of the text. */
 export function mentionsIn(view: View, target: Pick<Target, 'named' | 'block' | 'is'>): readonly Mention[] {
   const { named, block } = target
-  const words = [...wordsFor(target), block.kind]
+  const inDocument = hasSection(view.file.document, named.section)
+  // The only block of its kind also goes by that in its own file.
+  const words = inDocument ? [...wordsFor(target), block.kind] : wordsFor(target)
   return view.file.document.sections.flatMap((section) => {
     if (section !== named.section && !mayMention(section.text, words)) return []
     const uses = referencesOf(view, section)

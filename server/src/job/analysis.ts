@@ -1,11 +1,12 @@
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { once } from '../syntax/once.ts'
+import type { Heading } from '../syntax/sole-block.ts'
 import { Word } from '../syntax/tokens.ts'
 import { type BlockNode, blocksIn, type FactNode } from '../syntax/tree.ts'
 import { type Status, silentStatus, statuses } from '../vocabulary/status.ts'
 import { type Bound, bind, headingWord } from './bind.ts'
 import { type Asker, Row } from './circles.ts'
-import type { Document } from './document.ts'
+import { type Document, soleBlockOf } from './document.ts'
 import type { JobFile } from './files.ts'
 import { keep } from './keep.ts'
 import { Memo, type Moment } from './memo.ts'
@@ -20,26 +21,16 @@ interface Heads {
   readonly ofKind: ReadonlyMap<string, readonly Section[]>
   /** How many blocks there are of each kind. */
   readonly counts: ReadonlyMap<string, number>
-  readonly system: UnitSystem
-  readonly status: Status | undefined
-  /** Names that a `like` begins with. */
-  readonly taken: ReadonlySet<string>
 }
 
-/** Which section holds which top-level block: from the trees alone. */
+/** Which section holds which top-level block: from the headings alone. */
 const heads = once((document: Document): Heads => {
   const named = new Map<string, Section>()
   const first = new Map<string, Section>()
   const ofKind = new Map<string, Section[]>()
   const counts = new Map<string, number>()
-  let showIn: UnitSystem | undefined
-  const readIn = new Set<UnitSystem>()
-  let status: Status | undefined
-  const taken = new Set<string>()
   for (const section of document.sections) {
-    for (const name of takenIn(section)) taken.add(name)
-    for (const system of systemsOfReadings(section)) readIn.add(system)
-    for (const { kind, name, job } of headsIn(section)) {
+    for (const { kind, name } of headsIn(section)) {
       if (name !== undefined && !named.has(name)) named.set(name, section)
       const key = name ?? kind
       if (!first.has(key)) first.set(key, section)
@@ -47,37 +38,51 @@ const heads = once((document: Document): Heads => {
       const sections = ofKind.get(kind)
       if (!sections) ofKind.set(kind, [section])
       else if (sections.at(-1) !== section) sections.push(section)
-      showIn ??= job?.showIn
-      status ??= job?.status
     }
   }
-  // A job that does not say is shown as it is read.
-  const system = showIn ?? (readIn.has('inch') && readIn.size === 1 ? 'inch' : 'metric')
-  return { named, first, ofKind, counts, system, status, taken }
+  return { named, first, ofKind, counts }
 })
 
-interface Head {
-  readonly kind: string
-  readonly name: string | undefined
-  /** What a job says that every section may ask. */
-  readonly job?: { readonly showIn: UnitSystem | undefined; readonly status: Status }
-}
+const headsIn = once((section: Section): readonly Heading[] => {
+  const sole = soleBlockOf(section)
+  if (sole) return [sole]
+  return section.parsed.tree.items.flatMap((item) =>
+    item.type === 'block' ? [{ kind: item.kind.text, name: headingWord(item) }] : [],
+  )
+})
 
-const headsIn = once((section: Section): readonly Head[] =>
-  section.parsed.tree.items.flatMap((item) =>
-    item.type === 'block'
-      ? [
-          {
-            kind: item.kind.text,
-            name: headingWord(item),
-            ...(item.kind.text === 'job' && {
-              job: { showIn: showInOf(item), status: statusOf(item) },
-            }),
-          },
-        ]
-      : [],
-  ),
+const jobsOf = (document: Document): readonly BlockNode[] =>
+  (heads(document).ofKind.get('job') ?? []).flatMap((section) =>
+    section.parsed.tree.items.flatMap((item) =>
+      item.type === 'block' && item.kind.text === 'job' ? [item] : [],
+    ),
+  )
+
+const statusOf = once((document: Document): Status | undefined => {
+  const [job] = jobsOf(document)
+  return job && statusIn(job)
+})
+
+const systemOf = once((document: Document): UnitSystem => {
+  for (const job of jobsOf(document)) {
+    const system = showInOf(job)
+    if (system) return system
+  }
+  // A job that does not say is shown as it is read.
+  const readIn = new Set(
+    mentioning(document, 'reading').flatMap((section) => [...systemsOfReadings(section)]),
+  )
+  return readIn.has('inch') && readIn.size === 1 ? 'inch' : 'metric'
+})
+
+/** Names that a `like` begins with. */
+const takenOf = once(
+  (document: Document): ReadonlySet<string> => new Set(mentioning(document, 'like').flatMap(takenIn)),
 )
+
+/** Sections that may have a word of the language: the others are not parsed. */
+const mentioning = ({ sections }: Document, word: string): readonly Section[] =>
+  sections.filter(({ text }) => text.includes(word))
 
 /** The word that is the value of a fact, where it is one. */
 function wordIn({ items }: BlockNode, name: string): string | undefined {
@@ -91,7 +96,7 @@ function showInOf(job: BlockNode): UnitSystem | undefined {
   return written === 'inch' || written === 'metric' ? written : undefined
 }
 
-const statusOf = (job: BlockNode): Status => {
+const statusIn = (job: BlockNode): Status => {
   const written = wordIn(job, 'status')
   return statuses.find((status) => status === written) ?? silentStatus
 }
@@ -300,9 +305,9 @@ export class Analysis {
       circular: () => false,
       first: (name) => own.first.get(name),
       names: () => names,
-      system: () => own.system,
-      status: () => own.status,
-      isTaken: (name) => own.taken.has(name),
+      system: () => systemOf(file.document),
+      status: () => statusOf(file.document),
+      isTaken: (name) => takenOf(file.document).has(name),
       ofFile: (of) => this.#followsFrom(file, of),
     }
   })

@@ -40,7 +40,7 @@ export function bind(section: Section, scope: Scope): Bound {
   const values = evaluator({ section, roots, scope, report: tell, refer })
   takeOver(roots, { likeOf: values.driveLike, report: tell, refer })
   for (const root of roots) settle(root, values, report)
-  for (const root of roots) askForRest(root, scope.status(), tell)
+  for (const root of roots) askForRest(root, scope, tell)
   const references = [...found.values()].sort((a, b) => a.at.span.start - b.at.span.start)
   return { blocks: roots, problems, references }
 }
@@ -234,20 +234,16 @@ const askedFrom = ({ definition }: Draft, name: string): Status | undefined =>
   definition && (definition.facts[name]?.from ?? needsOf(definition).find(({ kind }) => kind === name)?.from)
 
 /** Asks a block for what it does not take from the one it is `like`: a drive with all its blocks, any other for itself. */
-function askForRest(
-  block: Draft,
-  status: Status | undefined,
-  tell: (at: Place, problem: BindingProblem) => void,
-): void {
+function askForRest(block: Draft, scope: Scope, tell: (at: Place, problem: BindingProblem) => void): void {
   const like = block.written.get('like')
   const other = block.kind === 'drive' ? block.source : block.likeSource
   if (like && other) {
     const missing = notTaken(block, '')
     const from = block.kind === 'drive' ? (other.name ?? other.kind) : other.path
     const at = { section: block.section, span: like.valueSpan }
-    if (missing.length > 0) tell(at, { type: 'not-taken', from, missing, status })
+    if (missing.length > 0) tell(at, { type: 'not-taken', from, missing, status: scope.status() })
   }
-  for (const child of block.children) askForRest(child, status, tell)
+  for (const child of block.children) askForRest(child, scope, tell)
 }
 
 /** What a block and those that it takes blocks for do not take and do not say; not what a block with a `like` of its own is asked for there. */

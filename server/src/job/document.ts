@@ -2,6 +2,7 @@ import { mayConflict } from '../syntax/conflicts.ts'
 import { once } from '../syntax/once.ts'
 import { parseSection } from '../syntax/parser.ts'
 import { cutPieces, joinPieces, type Piece } from '../syntax/sections.ts'
+import { soleBlock } from '../syntax/sole-block.ts'
 import { largestFile, type Refusal, utf8Length, withoutMark } from './file-text.ts'
 import type { Place, Section } from './model.ts'
 
@@ -21,6 +22,24 @@ export interface Position {
   readonly character: number
 }
 
+/** Parsed when its tree is first asked for: a question about many files asks for few. */
+class SectionOf implements Section {
+  readonly text: string
+  #parsed: Section['parsed'] | undefined
+
+  constructor(text: string) {
+    this.text = text
+  }
+
+  get parsed(): Section['parsed'] {
+    this.#parsed ??= parseSection(this.text)
+    return this.#parsed
+  }
+}
+
+/** The heading of a section that is one block and nothing else, where that can be told without its tree. */
+export const soleBlockOf = once(({ text }: Section) => soleBlock(text))
+
 /** The section that begins with a piece, where it was read already. */
 const beginningWith = new WeakMap<Piece, Section>()
 
@@ -29,7 +48,7 @@ function sectionOf(pieces: readonly Piece[]): Section {
   const [first] = pieces
   const kept = first && beginningWith.get(first)
   if (kept?.text === text) return kept
-  const section = { text, parsed: parseSection(text) }
+  const section = new SectionOf(text)
   if (first) beginningWith.set(first, section)
   return section
 }
@@ -49,7 +68,7 @@ const isTooLarge = (pieces: readonly Piece[]): boolean =>
 
 /** A text that is not read. An editor may still change it. */
 const refusedDocument = (refusal: Refusal, text = ''): Document => ({
-  sections: [{ text: '', parsed: parseSection('') }],
+  sections: [new SectionOf('')],
   pieces: [{ text, open: 0, rise: 0, lowest: 0 }],
   length: text.length,
   refusal,

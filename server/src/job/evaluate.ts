@@ -28,14 +28,15 @@ export function evaluator(around: Surroundings) {
   const { section, scope } = around
   const { own, textOf } = textsFor(around)
   const { findPath, refer, referToFact, unresolved } = namesFor(around)
-  const system = scope.system()
   /** What is being worked out now, each for the one before it. */
   const running: Running[] = []
   const isRunning = (block: Block, node: FactNode | undefined): boolean =>
     running.some((one) => one.block === block && one.node === node)
 
   const evaluationOf = (text: Text): Evaluation => ({
-    system,
+    get system() {
+      return scope.system()
+    },
     report: text.report,
     textOf: ({ start, end }) => text.section.text.slice(start, end),
     evaluate: (part, block, expected) => evaluate(part, block, expected, text),
@@ -115,7 +116,13 @@ export function evaluator(around: Surroundings) {
       text.report(node.valueSpan, { type: 'refers-to-itself', path: node.name.text, round: 'value' })
       return undefined
     }
-    const given = { text: text.section.text, fact: definition, system }
+    const given = {
+      text: text.section.text,
+      fact: definition,
+      get system() {
+        return scope.system()
+      },
+    }
     const misread = misreadIn(node.entries, given)
     const doubtful = text === own ? unclearPoints(node.entries, given) : []
     for (const { span, problem } of [...misread, ...doubtful]) text.report(span, problem)

@@ -1,5 +1,5 @@
 import { isUse, type Located } from './bind.ts'
-import type { Document } from './document.ts'
+import { type Document, soleBlockOf } from './document.ts'
 import type { Refusal } from './file-text.ts'
 import type { BindingProblem, Place } from './model.ts'
 
@@ -35,14 +35,15 @@ interface Use {
 
 /** The `use` lines of a text that stands at a path. */
 export const usesOf = (path: string, document: Document): readonly Use[] =>
-  document.sections.flatMap((section) =>
-    section.parsed.tree.items.flatMap((item) => {
+  document.sections.flatMap((section) => {
+    if (soleBlockOf(section)) return []
+    return section.parsed.tree.items.flatMap((item) => {
       const part = isUse(item) ? item.entries[0]?.parts[1] : undefined
       return part?.type === 'text'
         ? [{ at: { section, span: part.span }, path: part.text, target: resolvePath(path, part.text) }]
         : []
-    }),
-  )
+    })
+  })
 
 /** Follows the `use` lines of a file. `open` gives the document of a path from the root; it decides what may be read. */
 export function linkFile(
