@@ -1,11 +1,13 @@
 import { Analysis } from '../job/analysis.ts'
 import { type Document, edit, hasSection, positionOf, startOf } from '../job/document.ts'
 import { type JobFile, linkFile } from '../job/files.ts'
-import type { Place } from '../job/model.ts'
+import type { Place, Section } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
 import { referencesOf } from '../job/references.ts'
 import { once } from '../syntax/once.ts'
 import type { FilesAround, Known } from './around.ts'
 import { mayMention, mentionsOf } from './may-mention.ts'
+import { keyOf } from './uri.ts'
 
 /** A stretch of a text that the new name replaces. */
 export interface Written {
@@ -43,33 +45,62 @@ export async function triedOut({ changes, from, to, around }: Trial): Promise<st
 
   const tried = new Analysis()
   const users = around.usersOf(changes.keys())
-  const isClean = once((known: Known): boolean => {
-    const { key, text } = known
-    return mentionsOf(text, from) === (changes.get(key)?.length ?? 0) && !mayMention(text, [to])
-  })
-  /** Where both names are rare, a file without either says the same as before: whatever it uses has every word of the one replaced by the other. */
-  const isSame = (known: Known): boolean => [...around.usedBy(known)].every(isClean)
-  // Those that are written to first: there the cause is seen, not what comes of it.
-  const turns = [
-    (known: Known) => changes.has(known.key),
-    (known: Known) => !changes.has(known.key) && users.has(known.key) && !isSame(known),
+  const isClean = once(({ key, text }: Known): boolean =>
+    [text, withoutComments(text)].some(
+      (code) => mentionsOf(code, from) === (changes.get(key)?.length ?? 0) && !mayMention(code, [to]),
+    ),
+  )
+  /** Files that, like all they use, have every word of the one name replaced by the other, which was not there. What has neither name in them says
+   * the same as before, as long as what has the name does. */
+  const clean = new Set(
+    [...around.known]
+      .filter((known) => users.has(known.key) && [...around.usedBy(known)].every(isClean))
+      .map(({ key }) => key),
+  )
+  const isWritten = ({ key }: Known) => changes.has(key)
+  const isClear = ({ key }: Known) => clean.has(key)
+  let isSame = true
+  /** Those that are written to first: there the cause is seen, not what comes of it. */
+  const turns: readonly { readonly of: (known: Known) => boolean; readonly isInFull?: true }[] = [
+    { of: isWritten },
+    { of: (known) => !isWritten(known) && users.has(known.key) && !isClear(known) },
+    { of: (known) => !isSame && isClear(known), isInFull: true },
   ]
-  for (const isTurn of turns)
-    for await (const { uri, file } of around.files(isTurn)) {
+  for (const { of, isInFull } of turns)
+    for await (const { uri, file } of around.files(of)) {
       const root = around.rootOf(uri)
-      const before = meaningOf(around.analysis, file, (of, offset) => moved(changesOf(of, root), offset))
       const then = linkFile(file.path, textOf(file.document, changesOf(file, root)), (path) => {
         const used = file.used.find((other) => other.path === path)
         return used && textOf(used.document, changesOf(used, root))
       })
-      const after = meaningOf(tried, then, (_file, offset) => offset)
+      const isShort = !isInFull && clean.has(keyOf(uri)) && isCutAlike(file.document, then.document)
+      const [sections, sectionsThen] = isShort
+        ? [mentioning(file.document, from), mentioning(then.document, to)]
+        : [file.document.sections, then.document.sections]
+      const before = meaningOf({ analysis: around.analysis, file }, sections, (of, offset) =>
+        moved(changesOf(of, root), offset),
+      )
+      const after = meaningOf({ analysis: tried, file: then }, sectionsThen, (_file, offset) => offset)
       const other = [...before].find(([at, means]) => after.get(at)?.means !== means.means)?.[1]
       if (other) return `${other.words} in ${file.path}, line ${other.line}, would then mean something else.`
-      if (isWorse(problemsOf(around.analysis, file), problemsOf(tried, then)) || before.size !== after.size)
+      const problems = problemsOf({ analysis: around.analysis, file }, sections)
+      const problemsThen = problemsOf({ analysis: tried, file: then }, sectionsThen)
+      if (isWorse(problems, problemsThen) || before.size !== after.size)
         return `${file.path} would change its meaning: ${to} means something else there.`
+      if (problems.length !== problemsThen.length) isSame = false
     }
   return undefined
 }
+
+/** A # behind no quote begins a comment. */
+const withoutComments = (text: string): string => text.replace(/(?<![^\r\n])([^"#\r\n]*)#[^\r\n]*/g, '$1')
+
+const mentioning = ({ sections }: Document, name: string): readonly Section[] =>
+  sections.filter(({ text }) => mayMention(text, [name]))
+
+/** Whether a text is cut into sections as before. */
+const isCutAlike = ({ sections }: Document, then: Document): boolean =>
+  sections.length === then.sections.length
 
 interface Meaning {
   readonly means: string
@@ -77,12 +108,13 @@ interface Meaning {
   readonly line: number
 }
 
-/** What each word of a file stands for, by where the two stand. */
+/** What each word of these sections of a file stands for, by where the two stand. */
 function meaningOf(
-  analysis: Analysis,
-  file: JobFile,
+  view: View,
+  sections: readonly Section[],
   moved: (file: JobFile, offset: number) => number,
 ): ReadonlyMap<number, Meaning> {
+  const { file } = view
   const files = [file, ...file.used]
   const where = ({ section, span }: Place): string => {
     const holder = files.find(({ document }) => hasSection(document, section))
@@ -92,8 +124,8 @@ function meaningOf(
   }
   const { document } = file
   return new Map(
-    document.sections.flatMap((section) =>
-      referencesOf({ analysis, file }, section).map(({ at, named }): [number, Meaning] => [
+    sections.flatMap((section) =>
+      referencesOf(view, section).map(({ at, named }): [number, Meaning] => [
         moved(file, (startOf(document, section) ?? 0) + at.span.start),
         {
           means: where(named),
@@ -105,11 +137,9 @@ function meaningOf(
   )
 }
 
-/** Types of the problems of a file, each as often as it is there. */
-const problemsOf = (analysis: Analysis, file: JobFile): readonly string[] =>
-  file.document.sections.flatMap((section) =>
-    analysis.bound(file, section).problems.map(({ problem }) => problem.type),
-  )
+/** Types of the problems of these sections, each as often as it is there. */
+const problemsOf = ({ analysis, file }: View, sections: readonly Section[]): readonly string[] =>
+  sections.flatMap((section) => analysis.bound(file, section).problems.map(({ problem }) => problem.type))
 
 /** Whether there is a problem more of some type. One less is welcome: a name that stood twice. */
 function isWorse(before: readonly string[], after: readonly string[]): boolean {
