@@ -4,5 +4,5 @@ import { it } from 'vitest'
 import { wholeWorkspace } from './whole-workspace.ts'
 
 it('what is asked of a whole workspace is answered as by a full read', { timeout: 120_000 }, async () => {
-  await fc.assert(wholeWorkspace, { numRuns: 100 })
+  await fc.assert(wholeWorkspace, { numRuns: 200 })
 })

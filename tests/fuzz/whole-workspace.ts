@@ -57,11 +57,51 @@ function anyFile(path: string, random: Random): string {
   return [...lines, ...Array.from({ length: 1 + random.below(4) }, block), ''].join('\n')
 }
 
+/** A file that takes the same part as all others, `spare` of the library, and mentions it where it may stand for the part, for something else, or
+ * for nothing. */
+function ofAll(path: string, random: Random): string {
+  if (path.startsWith('parts/'))
+    return random.pick([
+      'gear spare { ratio: 2 }\n',
+      '# The spare of all.\ngear spare { ratio: 2 } # spare\n',
+      'gear spare { ratio: 2 }\ngear stock { like: spare }\n',
+      'job "spare" { }\ngear spare { ratio: 2 }\n',
+    ])
+  const blocks = Array.from({ length: 1 + random.below(4) }, () =>
+    random.pick([
+      'gear reserve { like: spare }',
+      'gear reserve { ratio: spare.ratio * 2 }',
+      `drive port {\n  gear { like: spare }\n}`,
+      `drive port {\n  gear own { like: spare }\n  shaft { diameter: own.ratio }\n}`,
+      `drive port {\n  bed { foot aft { across: 140 mm port } }\n  reading dry-1 { lifts: aft 0.1 mm }\n}`,
+      `drive starboard { like: port }`,
+      `drive starboard {\n  like: port\n  move after dry-1 { aft: up 1 turn }\n}`,
+      'battery bank { nominal: 96 V }',
+      'concession cable/undersized { on: "port.gear" }',
+      'job "A job" { status: for-review }',
+      ...(random.chance(0.3)
+        ? [
+            '# spare',
+            'gear spare { ratio: 3 }',
+            `drive port { gear spare { ratio: 3 }  shaft { diameter: spare.ratio } }`,
+            'concession cable/undersized { on: "spare.ratio" }',
+            'job "spare" { }',
+            'gear reserve { like: spar }',
+            'drive spare { gear { like: spare } }',
+            'gear reserve { ratio: 2 spare }',
+          ]
+        : []),
+    ]),
+  )
+  return [`use "${path.includes('/') ? '../' : ''}parts/e.wright"`, ...blocks, ''].join('\n')
+}
+
 /** Folders at random, edited at random on disk and in the editor: each answer has to be that of a full read. */
 export const wholeWorkspace = fc.asyncProperty(fc.nat(), async (seed) => {
   const random = randomFrom(seed)
+  const fileAt = random.chance(0.5) ? anyFile : ofAll
   const disk = new Map(
-    paths.filter(() => random.chance(0.8)).map((path) => [`${root}/${path}`, anyFile(path, random)]),
+    paths.filter(() => random.chance(0.8)).map((path) => [`${root}/${path}`, fileAt(path, random)]),
   )
   const stamps = new Map<string, number>()
   let changes = 0
@@ -83,7 +123,7 @@ export const wholeWorkspace = fc.asyncProperty(fc.nat(), async (seed) => {
     const open = workspace.get(uri)
     const text = open ? textOf(open.document) : (disk.get(uri) ?? '')
     const other = random.chance(0.5)
-      ? anyFile(path, random)
+      ? fileAt(path, random)
       : applied(text, anyEdit({ text, size: 300, random }))
     if (open && random.chance(0.3)) workspace.close(uri)
     else if (open) workspace.change(uri, step + 2, [{ text: other }])
@@ -122,7 +162,7 @@ async function compare(workspace: Workspace, random: Random): Promise<void> {
       range: rangeOf(file.document, place),
     }))
     same(mentioned, full.references(open.uri, position), 'references')
-    const to = random.pick([...names, 'brand-new'])
+    const to = random.pick([...names, 'brand-new', 'brand-new', 'mm', 'up', 'spar'])
     const renamed = await rename(view, at, { to, around })
     const plain = full.rename(open.uri, position, to)
     if ('refused' in renamed) {

@@ -45,26 +45,25 @@ export async function triedOut({ changes, from, to, around }: Trial): Promise<st
 
   const tried = new Analysis()
   const users = around.usersOf(changes.keys())
-  const isClean = once(({ key, text }: Known): boolean =>
-    [text, withoutComments(text)].some(
-      (code) => mentionsOf(code, from) === (changes.get(key)?.length ?? 0) && !mayMention(code, [to]),
-    ),
+  const isReplacedIn = (code: string, key: string): boolean =>
+    mentionsOf(code, from) === (changes.get(key)?.length ?? 0) && !mayMention(code, [to])
+  const isClean = once(
+    ({ key, text }: Known): boolean => isReplacedIn(text, key) || isReplacedIn(withoutComments(text), key),
   )
-  /** Files that, like all they use, have every word of the one name replaced by the other, which was not there. What has neither name in them says
-   * the same as before, as long as what has the name does. */
+  /** Files that, like all they use, have every word of the one name replaced by the other, which was not there. Their sections without the name
+   * mean the same as before if those with it do. */
   const clean = new Set(
     [...around.known]
       .filter((known) => users.has(known.key) && [...around.usedBy(known)].every(isClean))
       .map(({ key }) => key),
   )
   const isWritten = ({ key }: Known) => changes.has(key)
-  const isClear = ({ key }: Known) => clean.has(key)
   let isSame = true
   /** Those that are written to first: there the cause is seen, not what comes of it. */
   const turns: readonly { readonly of: (known: Known) => boolean; readonly isInFull?: true }[] = [
     { of: isWritten },
-    { of: (known) => !isWritten(known) && users.has(known.key) && !isClear(known) },
-    { of: (known) => !isSame && isClear(known), isInFull: true },
+    { of: (known) => !isWritten(known) && users.has(known.key) && !clean.has(known.key) },
+    { of: ({ key }) => !isSame && clean.has(key), isInFull: true },
   ]
   for (const { of, isInFull } of turns)
     for await (const { uri, file } of around.files(of)) {
@@ -73,10 +72,12 @@ export async function triedOut({ changes, from, to, around }: Trial): Promise<st
         const used = file.used.find((other) => other.path === path)
         return used && textOf(used.document, changesOf(used, root))
       })
-      const isShort = !isInFull && clean.has(keyOf(uri)) && isCutAlike(file.document, then.document)
-      const [sections, sectionsThen] = isShort
-        ? [mentioning(file.document, from), mentioning(then.document, to)]
-        : [file.document.sections, then.document.sections]
+      const all = file.document.sections
+      // Where sections are cut as before, each is compared with the one in its place.
+      const isShort = !isInFull && clean.has(keyOf(uri)) && all.length === then.document.sections.length
+      const isCompared = (_: Section, i: number) => !isShort || mayMention(all[i]?.text ?? '', [from])
+      const sections = all.filter(isCompared)
+      const sectionsThen = then.document.sections.filter(isCompared)
       const before = meaningOf({ analysis: around.analysis, file }, sections, (of, offset) =>
         moved(changesOf(of, root), offset),
       )
@@ -94,13 +95,6 @@ export async function triedOut({ changes, from, to, around }: Trial): Promise<st
 
 /** A # behind no quote begins a comment. */
 const withoutComments = (text: string): string => text.replace(/(?<![^\r\n])([^"#\r\n]*)#[^\r\n]*/g, '$1')
-
-const mentioning = ({ sections }: Document, name: string): readonly Section[] =>
-  sections.filter(({ text }) => mayMention(text, [name]))
-
-/** Whether a text is cut into sections as before. */
-const isCutAlike = ({ sections }: Document, then: Document): boolean =>
-  sections.length === then.sections.length
 
 interface Meaning {
   readonly means: string
