@@ -1,7 +1,7 @@
 import { defineConfig } from 'vitest/config'
 
-/** It puts another disk in the place of Node's, which no other test may see. */
-const withOwnModules = ['tests/cli/windows.test.ts']
+/** They put another module in the place of one, which no other test may see: a disk, and formulas that fail. */
+const withOwnModules = ['tests/cli/windows.test.ts', 'tests/checks/engine-errors.test.ts']
 
 export default defineConfig({
   test: {
