@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import fc from 'fast-check'
 import { beforeAll, describe, expect, it } from 'vitest'
-import { harmless } from '../../server/src/cli/terminal.ts'
+import { harmless } from '../../server/src/syntax/harmless.ts'
 import { folder, put, shaftwright } from './run-cli.ts'
 
 /** Text direction marks (Unicode Standard Annex 9, section 2) and the two line separators that are not control characters. */

@@ -30,6 +30,7 @@ const hostile = fc
         ...['<img src=https://evil.example/p.png>', '<!-- ', '<b>', '&lt;', '&#33;'],
         ...['https://evil.example', 'www.evil.example', 'ftp://evil.example', 'a@evil.example', '<a:b>'],
         ...['`', '``', '```', '~~~', '|', '\\', '\\|', '\\\\|', '*', '**', '_', '~~', '#', '$(eye)'],
+        ...['\u001B[31m', '\u009B', '\u202E', '\u2066', '\u200F'],
         ...['- ', '+ ', '1. ', '1) ', '---', '===', '> ', '    ', ' ', '\t', ':--', '!', '[', ']', '(', ')'],
       ),
       fc.string({ unit: 'grapheme', maxLength: 4 }),
@@ -63,6 +64,9 @@ const foreign = (markdown: string): readonly string[] =>
     )
     .map(({ raw }) => raw)
 
+/** What turns the order of the signs behind it (Unicode Standard Annex 9, section 2), or steers a terminal (ECMA-48). */
+const turning = /(?!\n)\p{Cc}|[\u061C\u200E\u200F\u202A-\u202E\u2066-\u2069]/u
+
 const harmless = (text: string): string => text.replaceAll(/\S/g, 'x')
 
 const ways: Readonly<Record<string, (text: string) => Markdown>> = {
@@ -90,11 +94,12 @@ describe('a text of the user stays one', () => {
     fc.assert(law, { numRuns: 2000 })
   })
 
-  it.each(Object.keys(ways))('%s, and loads nothing', (way) => {
+  it.each(Object.keys(ways))('%s, loads nothing and turns nothing round', (way) => {
     const made = ways[way] ?? plain
     fc.assert(
       fc.property(hostile, (text) => {
         expect(foreign(made(text))).toEqual([])
+        expect(made(text)).not.toMatch(turning)
       }),
       { numRuns: 2000 },
     )
@@ -132,6 +137,7 @@ describe('what is said over a job', () => {
           const markdown = hover(view, section, offset)?.markdown
           if (markdown === undefined) continue
           said += 1
+          expect(markdown).not.toMatch(turning)
           expect(foreign(markdown), `at ${startOf(open.document, section)} + ${offset}`).toEqual([])
         }
       expect(said).toBeGreaterThan(5)

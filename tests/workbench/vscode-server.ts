@@ -48,6 +48,8 @@ export type ServerOptions = {
   readonly port?: number
   readonly extensions?: string
   readonly flags?: readonly string[]
+  /** Whether a folder is trusted without asking. */
+  readonly trusts?: boolean
   readonly settings?: Readonly<Record<string, unknown>>
   readonly onOutput?: (text: string) => void
 }
@@ -57,7 +59,7 @@ const common = ['--accept-server-license-terms', '--telemetry-level', 'off']
 const noGallery = { EXTENSIONS_GALLERY: '{"serviceUrl":""}' }
 
 export const startVsCode = async (options: ServerOptions): Promise<VsCodeServer> => {
-  const { port = 0, flags = [], settings = {}, onOutput } = options
+  const { port = 0, flags = [], trusts = true, settings = {}, onOutput } = options
   const home = mkdtempSync(join(tmpdir(), 'workbench-'))
   const folders = { user: join(home, 'user'), data: join(home, 'data') }
   mkdirSync(join(folders.user, 'User'), { recursive: true })
@@ -66,14 +68,8 @@ export const startVsCode = async (options: ServerOptions): Promise<VsCodeServer>
     process.execPath,
     [
       join(vscodeRoot(), 'out/server-main.js'),
-      ...[
-        '--host',
-        '127.0.0.1',
-        '--port',
-        String(port),
-        '--without-connection-token',
-        '--disable-workspace-trust',
-      ],
+      ...['--host', '127.0.0.1', '--port', String(port), '--without-connection-token'],
+      ...(trusts ? ['--disable-workspace-trust'] : []),
       ...['--user-data-dir', folders.user, '--server-data-dir', folders.data],
       ...['--extensions-dir', options.extensions ?? join(home, 'extensions')],
       ...common,

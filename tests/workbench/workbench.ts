@@ -21,6 +21,8 @@ export const problem = { pageCrashed: 70, serverEnded: 71, notStarted: 72, tooLa
 
 export type Workbench = {
   readonly page: Page
+  /** What the page asked other machines for. Nothing of it left this one. */
+  readonly asked: readonly string[]
   /** The suite's verdict (0 or 1), or the problem that came before it. */
   readonly exit: Promise<number>
   readonly close: () => Promise<void>
@@ -34,12 +36,14 @@ export type WorkbenchOptions = {
   readonly folder: string
   /** Where the extension runs: beside the files, or in the page. */
   readonly host: 'computer' | 'browser'
+  /** Whether the folder is trusted; if not, it is open in Restricted Mode. */
+  readonly trusts?: boolean
   readonly settings: Readonly<Record<string, unknown>>
   readonly onLog: (source: string, text: string) => void
 }
 
 export const openWorkbench = async (options: WorkbenchOptions): Promise<Workbench> => {
-  const { extension, tests, folder, host, settings, onLog } = options
+  const { extension, tests, folder, host, trusts = true, settings, onLog } = options
   const executablePath = findChromium()
   const server = await startVsCode({
     flags: [
@@ -48,6 +52,7 @@ export const openWorkbench = async (options: WorkbenchOptions): Promise<Workbenc
       // Without these the extension host would wait hours for a page that is closed.
       ...['--enable-remote-auto-shutdown', '--reconnection-grace-time', '5'],
     ],
+    trusts,
     settings,
     onOutput: (text) => onLog('server', text),
   })
@@ -67,9 +72,13 @@ export const openWorkbench = async (options: WorkbenchOptions): Promise<Workbenc
       // The page may load its extensions from its own port only.
       bypassCSP: host === 'browser',
     })
+    const asked: string[] = []
     await page.route(
       ({ hostname }) => hostname !== '127.0.0.1',
-      (route) => route.abort(),
+      (route) => {
+        asked.push(route.request().url())
+        return route.abort()
+      },
     )
     const { promise: exit, resolve: done } = Promise.withResolvers<number>()
     // VS Code calls these two when it runs extension tests.
@@ -93,7 +102,7 @@ export const openWorkbench = async (options: WorkbenchOptions): Promise<Workbenc
     const query = new URLSearchParams({ folder: resolve(folder), payload: JSON.stringify(payload) })
     await page.goto(`http://${authority}/?${query}`)
     await page.waitForSelector('.monaco-workbench', { timeout: 60_000 })
-    return { page, exit, close }
+    return { page, asked, exit, close }
   } catch (error) {
     await close()
     throw error

@@ -15,11 +15,12 @@ import { planHeading } from '../plans/plan-heading.ts'
 import { planJson } from '../plans/plan-json.ts'
 import { planText } from '../plans/plan-text.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
+import { harmless } from '../syntax/harmless.ts'
 import { CannotRun } from './cannot-run.ts'
 import { jobJson } from './job-json.ts'
 import { openJob, readStdin } from './run.ts'
 import type { PlansJson } from './schemas.ts'
-import { harmless, say, sayJson } from './terminal.ts'
+import { say, sayJson } from './terminal.ts'
 import { tool } from './tool.ts'
 
 interface Options {

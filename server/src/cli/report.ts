@@ -1,5 +1,6 @@
+import { harmless } from '../syntax/harmless.ts'
 import type { FindingJson } from './schemas.ts'
-import { harmless, type Line } from './terminal.ts'
+import type { Line } from './terminal.ts'
 
 export const linesOf = (text: string): readonly string[] => text.split(/\r\n|\n|\r/)
 

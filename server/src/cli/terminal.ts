@@ -1,16 +1,7 @@
 // All output of a command goes through here. Control characters from a job, a file name or an argument are shown, so they cannot control the terminal.
 import picocolors from 'picocolors'
 import { diskErrorWords } from '../editor/disk-error.ts'
-
-/** Control characters, line separators and text direction marks (Unicode Standard Annex 9: Bidi_Control). */
-const controls = /[\p{Cc}\p{Bidi_Control}\u2028\u2029]/gu
-
-/** Replaces each of them with a visible symbol. */
-export const harmless = (text: string): string =>
-  text.replace(controls, (sign) => {
-    const code = sign.charCodeAt(0)
-    return code < 0x20 ? String.fromCharCode(0x2400 + code) : '\uFFFD'
-  })
+import { controls, harmless } from '../syntax/harmless.ts'
 
 /** Part of a line, with an optional colour. */
 export type Piece = string | readonly ['bold' | 'dim' | 'red' | 'yellow' | 'cyan', string]

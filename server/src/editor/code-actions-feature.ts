@@ -13,6 +13,7 @@ import {
 import type { Finding } from '../checks/check.ts'
 import { asSnippet, type Rewritten } from '../checks/fix-layout.ts'
 import { rangeOf } from '../job/document.ts'
+import { harmless } from '../syntax/harmless.ts'
 import { changedMeanwhile } from './changed-meanwhile.ts'
 import { actionsFor, fixAll } from './code-actions.ts'
 import { type Asked, feature } from './feature.ts'
@@ -59,7 +60,7 @@ export const codeActionsFeature = feature(
     if (wanted(CodeActionKind.QuickFix))
       for (const { title, finding, preferred, edits } of actionsFor(given, isTouched)) {
         quick.push({
-          title,
+          title: harmless(title),
           kind: CodeActionKind.QuickFix,
           ...answering(diagnostics, finding.check, rangeOf(open.document, finding.at)),
           ...(preferred && { isPreferred: true }),

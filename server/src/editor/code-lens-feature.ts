@@ -1,5 +1,6 @@
 import { type CodeLens, CodeLensRequest, type TextDocumentPositionParams } from 'vscode-languageserver'
 import { rangeOf } from '../job/document.ts'
+import { harmless } from '../syntax/harmless.ts'
 import { planCommand } from './client-requests.ts'
 import { codeLenses } from './code-lens.ts'
 import { feature } from './feature.ts'
@@ -12,7 +13,7 @@ export const codeLensFeature = feature(CodeLensRequest.type, { codeLensProvider:
     codeLenses(view, section).map(({ span, words }): CodeLens => {
       const range = rangeOf(document, { section, span })
       const place: TextDocumentPositionParams = { textDocument: { uri }, position: range.start }
-      return { range, command: { title: words, command: planCommand, arguments: [place] } }
+      return { range, command: { title: harmless(words), command: planCommand, arguments: [place] } }
     }),
   )
 })

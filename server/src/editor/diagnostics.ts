@@ -1,6 +1,7 @@
 import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity } from 'vscode-languageserver'
 import type { Finding, Severity } from '../checks/check.ts'
 import { withoutTicks } from '../plans/markdown.ts'
+import { harmless, harmlessLines } from '../syntax/harmless.ts'
 import type { OpenFile, Workspace } from './workspace.ts'
 
 const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
@@ -34,7 +35,7 @@ function toDiagnostic(finding: Finding, { workspace, open, docs }: Told): Diagno
   const related = (finding.related ?? []).flatMap(
     ({ at: place, message }): DiagnosticRelatedInformation[] => {
       const location = workspace.locate(open, place)
-      return location ? [{ location, message: withoutTicks(message) }] : []
+      return location ? [{ location, message: harmless(withoutTicks(message)) }] : []
     },
   )
   const { check, found, limit, source, assumptions } = finding
@@ -44,7 +45,7 @@ function toDiagnostic(finding: Finding, { workspace, open, docs }: Told): Diagno
     code: check,
     ...(docs && { codeDescription: { href: `${docs}${check}.md` } }),
     source: 'shaftwright',
-    message: withoutTicks(inLines(finding)),
+    message: harmlessLines(withoutTicks(inLines(finding))),
     ...(related.length > 0 && { relatedInformation: related }),
     data: {
       ...finding.data,

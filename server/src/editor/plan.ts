@@ -10,6 +10,7 @@ import { briefChange } from '../plans/brief-words.ts'
 import { planHeading } from '../plans/plan-heading.ts'
 import { planText } from '../plans/plan-text.ts'
 import { changeOf } from '../plans/reading-change.ts'
+import { harmlessLines } from '../syntax/harmless.ts'
 import { contains } from '../syntax/tree.ts'
 
 /** The drives of a file, in order. */
@@ -54,7 +55,13 @@ export const planSheet = (
   planned: Block,
   { findings, today }: { readonly findings: readonly Finding[]; readonly today: string },
 ): string =>
-  [
-    planHeading({ job: identityOf(view.analysis.blocks(view.file)), today, file: saidPath(view.file.path) }),
-    planOf(view, planned, findings),
-  ].join('\n\n')
+  harmlessLines(
+    [
+      planHeading({
+        job: identityOf(view.analysis.blocks(view.file)),
+        today,
+        file: saidPath(view.file.path),
+      }),
+      planOf(view, planned, findings),
+    ].join('\n\n'),
+  )

@@ -1,3 +1,5 @@
+import { harmless, harmlessLines } from '../syntax/harmless.ts'
+
 declare const rendered: unique symbol
 
 /** Text that an editor renders. It is made only here, so that the compiler finds a text of a job that nobody has escaped: a picture in a hover
@@ -6,11 +8,11 @@ export type Markdown = string & { readonly [rendered]: true }
 
 const made = (text: string): Markdown => text as Markdown
 
+const oneLine = (text: string): string => harmless(text.replace(/\s+/g, ' '))
+
 /** Nothing in it is read as Markdown, as HTML or as an address (CommonMark 0.31, section 2.4; GitHub Flavored Markdown 0.29, section 6.9). */
 const escaped = (text: string): string =>
-  text
-    .replace(/\s+/g, ' ')
-    .replace(/[\\`*_[\]<>|~]|&(?=#?\w+;)|(?<=\S)@(?=\S)|:(?=\/\/)|(?<=www)\./gi, '\\$&')
+  oneLine(text).replace(/[\\`*_[\]<>|~]|&(?=#?\w+;)|(?<=\S)@(?=\S)|:(?=\/\/)|(?<=www)\./gi, '\\$&')
 
 /** In a line of its own it begins no list, no rule and no heading. */
 const inLine = (text: string): Markdown =>
@@ -24,7 +26,7 @@ export const prose = (sentence: string): Markdown =>
   inLine(
     sentence
       .split(/(`[^`\r\n]+`)/)
-      .map((piece, i) => (i % 2 === 1 ? piece : escaped(piece)))
+      .map((piece, i) => (i % 2 === 1 ? harmless(piece) : escaped(piece)))
       .join(''),
   )
 
@@ -49,7 +51,7 @@ const longestRun = (text: string): number =>
 
 /** As code, with its own backticks. */
 export function code(text: string): Markdown {
-  const line = text.replace(/\s+/g, ' ')
+  const line = oneLine(text)
   const run = longestRun(line)
   const ticks = '`'.repeat(run + 1)
   return made(run > 0 || line === '' ? `${ticks} ${line} ${ticks}` : `${ticks}${line}${ticks}`)
@@ -58,7 +60,7 @@ export function code(text: string): Markdown {
 /** The language as editors name it, so that they colour it. */
 export function example(text: string): Markdown {
   const fence = '`'.repeat(Math.max(3, longestRun(text) + 1))
-  return made(`${fence}shaftwright\n${text}\n${fence}`)
+  return made(`${fence}shaftwright\n${harmlessLines(text)}\n${fence}`)
 }
 
 /** Without the signs of code, where an editor shows plain text. */

@@ -7,7 +7,11 @@ import Mocha from 'mocha'
 import { closeEditors, openFile, press, squiggle } from './support/person.ts'
 import { closeWorkbench, out, page } from './support/session.ts'
 
-const { values, positionals } = parseArgs({ options: { grep: { type: 'string' } }, allowPositionals: true })
+const { values, positionals } = parseArgs({
+  // `web` is read where the workbench is opened.
+  options: { grep: { type: 'string' }, web: { type: 'boolean' } },
+  allowPositionals: true,
+})
 
 const mocha = new Mocha({
   ui: 'bdd',

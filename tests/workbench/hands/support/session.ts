@@ -20,8 +20,14 @@ cpSync(join(root, 'docs/examples'), folder, { recursive: true })
 const workbench = await openWorkbench({
   extension: root,
   folder,
-  host: 'computer',
-  settings: { 'window.confirmBeforeClose': 'never' },
+  host: process.argv.includes('--web') ? 'browser' : 'computer',
+  // What works in a folder that is not trusted works in any.
+  trusts: false,
+  settings: {
+    'window.confirmBeforeClose': 'never',
+    'security.workspace.trust.startupPrompt': 'never',
+    'security.workspace.trust.banner': 'never',
+  },
   onLog: (source, text) => log.write(`[${source}] ${text}\n`),
 }).catch((error) => {
   rmSync(home, { recursive: true, force: true })
@@ -29,7 +35,7 @@ const workbench = await openWorkbench({
 })
 
 /** The page of the workbench, for what the helpers of `person.ts` do not cover. */
-export const page = workbench.page
+export const { page, asked } = workbench
 // A busy machine takes its time.
 page.setDefaultTimeout(60_000)
 
