@@ -1,5 +1,6 @@
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
+import { greatest } from '../quantity/extremes.ts'
 import { once } from '../syntax/once.ts'
 import { onCharge } from './cable-protection.ts'
 
@@ -15,7 +16,8 @@ export function highestOfBank(battery: Block): number | undefined {
 /** The highest voltage of each of some banks where it is known, worked out once for all drives that they may feed. */
 export const highestOfBanks = once((batteries: readonly Block[]): readonly number[] => {
   const known = batteries.flatMap((battery) => highestOfBank(battery) ?? [])
-  return known.length > 0 ? [known.reduce((most, volts) => Math.max(most, volts))] : []
+  const highest = greatest(known)
+  return highest === undefined ? [] : [highest]
 })
 const asSet = once((blocks: readonly Block[]): ReadonlySet<Block> => new Set(blocks))
 

@@ -20,6 +20,7 @@ import {
 import { type Lookup, lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
+import { greatest } from '../quantity/extremes.ts'
 import type { BlockNode } from '../syntax/tree.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
@@ -76,7 +77,7 @@ export function highestOf(cable: Block, lookup: Lookup, overNominal = 1): number
       return Math.max(said(battery, 'battery.window')?.high ?? overNominal * nominal, nominal)
     })
     const motors = systemOf(cable, lookup) === 'three-phase' ? motorsAt(cable, lookup) : []
-    const highest = Math.max(0, ...volts, ...motors.map((motor) => said(motor, 'motor.voltage') ?? 0))
+    const highest = greatest([0, ...volts, ...motors.map((motor) => said(motor, 'motor.voltage') ?? 0)]) ?? 0
     return highest > 0 ? highest : undefined
   } catch (error) {
     if (error instanceof Unreadable) return undefined

@@ -3,6 +3,7 @@ import { roundBarMass } from '../engineering/round-bar-mass.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
 import { elide } from '../quantity/elide.ts'
+import { greatest } from '../quantity/extremes.ts'
 import { formatBoth, formatSi } from '../quantity/format.ts'
 import type { Kind } from '../quantity/kinds.ts'
 import { lastReading } from './alignment-moves.ts'
@@ -97,7 +98,7 @@ function liveInDrive(drive: Block, lookup: Lookup): readonly Met[] {
     ]
   })
   const isBounded = banks.length > 0 || controllers.length > 0
-  const most = Math.max(0, ...banks, ...controllers.map(({ size }) => size))
+  const most = greatest([0, ...banks, ...controllers.map(({ size }) => size)]) ?? 0
   const motors = childrenOf(drive, 'motor').flatMap((motor): Met[] => {
     const volts = needOf(motor)
     if (volts === undefined || volts <= most) return []
@@ -174,7 +175,7 @@ function highestAt(controller: Block, lookup: Lookup): number | undefined {
   const volts = suppliesOf(controller, lookup.from(controller)).map(({ battery }) => highestOfBank(battery))
   if (volts.includes(undefined)) return undefined
   const fed = volts.flatMap((volt) => volt ?? [])
-  return fed.length > 0 ? Math.max(...fed) : factOf(controller, 'controller.input')?.value.high
+  return greatest(fed) ?? factOf(controller, 'controller.input')?.value.high
 }
 
 function storedCharge(drive: Block, lookup: Lookup): readonly Met[] {
@@ -195,7 +196,7 @@ function storedCharge(drive: Block, lookup: Lookup): readonly Met[] {
   return controllers.map((controller): Met => {
     const capacitance = factOf(controller, 'controller.capacitance')?.value
     const highest = highestAt(controller, lookup)
-    const voltage = highest ?? (needs.length > 0 ? Math.max(...needs) : undefined)
+    const voltage = highest ?? greatest(needs)
     const size =
       capacitance === undefined || voltage === undefined ? undefined : storedEnergy({ capacitance, voltage })
     // What the motors need is the least that it can be charged to: a small charge at that proves nothing.

@@ -1,6 +1,7 @@
 import { dcCurrent, inverterVoltage, lineCurrent } from '../engineering/electrical/current.ts'
 import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../job/model.ts'
+import { least } from '../quantity/extremes.ts'
 import { formatNumber, formatSi } from '../quantity/format.ts'
 import { type CableSystem, endsOf, systemOf, type Unsaid } from './cable-circuit.ts'
 import { batteriesMet, type Driven, feedOf, feedsAlone } from './cable-feed.ts'
@@ -105,7 +106,7 @@ function lowestOf(batteries: readonly Block[], assume: Assume): number | undefin
       )
     return low ?? nominal ?? []
   })
-  return lows.length === 0 ? undefined : Math.min(...lows)
+  return least(lows)
 }
 
 /** The battery at an end of the cable, else those its circuit comes to, else the one that goes with it. */
@@ -198,7 +199,8 @@ function phaseVoltage(
   const rated = said(motor, 'motor.voltage')
   if (rated !== undefined) {
     const lows = batteries.flatMap((battery) => said(battery, 'battery.window')?.low ?? [])
-    const most = lows.length === 0 ? undefined : inverterVoltage(Math.min(...lows)).volts
+    const low = least(lows)
+    const most = low === undefined ? undefined : inverterVoltage(low).volts
     if (most !== undefined && most < rated) {
       assume(
         `full power is drawn at the low end of the battery too: there the controller gives at most ${formatSi(most, 'voltage')}, less than the motor voltage of ${formatSi(rated, 'voltage')}`,
