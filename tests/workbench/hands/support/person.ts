@@ -121,12 +121,13 @@ export const nothingInTheWay = async (): Promise<void> => {
 export const squiggle = (severity: 'error' | 'warning' | 'info' | 'hint'): Promise<void> =>
   page.locator(`${editor} .squiggly-${severity}`).first().waitFor()
 
-/** The rows of the Problems panel with these words in them, files and findings, once there are any. Long lists show the rows that fit. */
+/** The rows of the Problems panel with these words in a finding, files and findings, once there are any. Long lists show the rows that fit. */
 export const problems = async (words: string): Promise<readonly string[]> => {
   await runCommand('Problems: Focus on Problems View')
   await page.locator('.part.panel input[placeholder^="Filter"]').first().fill(words)
   const rows = page.locator('.markers-panel .monaco-list-row')
-  await rows.filter({ hasText: words }).first().waitFor()
+  // Until the list is filtered, nothing in it is highlighted.
+  await rows.locator('.highlight').filter({ hasText: words }).first().waitFor()
   return (await rows.allTextContents()).map(asShown)
 }
 
