@@ -221,6 +221,11 @@ describe('a fact said twice', () => {
     )
   })
 
+  it('leaves no gap where it stood, in a line that keeps its own spaces', () => {
+    const text = 'seal {free-length: 148 mm   free-length: 148 mm}\n'
+    expect(fixed(text, 'job/duplicate', 'Delete the second one')).toBe('seal {free-length: 148 mm}\n')
+  })
+
   it('is for the person to choose when they differ', () => {
     const text = 'drive main {\n  seal { free-length: 148 mm  free-length: 150 mm  compression: 26 mm }\n}\n'
     expect(laws(text, 'job/duplicate')).toEqual(['Keep the first, 148 mm', 'Keep the second, 150 mm'])

@@ -10,6 +10,7 @@ import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
 import { lookupFrom } from '../../server/src/job/lookup.ts'
+import { isWithin } from '../../server/src/job/model.ts'
 import { correctionText } from '../../server/src/plans/alignment-words.ts'
 import { planJson } from '../../server/src/plans/plan-json.ts'
 
@@ -57,7 +58,8 @@ function opened(text: string) {
   const analysis = new Analysis()
   analysis.begin()
   const findings = new Checker(analysis, allChecks).check(file, { today: '2026-03-05' })
-  const reading = analysis.blocks(file)[0]?.children.find(({ path }) => path === 'main.r1')
+  const drive = analysis.blocks(file).find(({ path }) => path === 'main')
+  const reading = drive?.children.find(({ path }) => path === 'main.r1')
   if (!reading) throw new Error('no reading r1')
   return { analysis, file, findings, reading, lookup: lookupFrom(reading, analysis.scope(file)) }
 }
@@ -221,4 +223,15 @@ describe('what a concession accepts in the drive', () => {
     const [line] = said(`${ended}job "x" { vessel: "v"  status: as-built }\n`)
     expect(line).toContain('until 2026-03-04, which has passed: ')
   })
+})
+
+it('a plan does not wait for what an older reading still lacks: its log can be read', () => {
+  const text = `job "a" { vessel: "x"  status: as-built }\n${changed('    taken: 2026-03-03\n', '')}`
+  const { file, findings, lookup, reading } = opened(text)
+  const older = reading.parent?.children.find(({ path }) => path === 'main.r0')
+  const missing = findings.filter(
+    ({ check, at }) => check === 'job/fact-missing' && older && isWithin(at, older),
+  )
+  expect(missing.map(({ severity }) => severity)).toEqual(['error'])
+  expect(awaitedUnder(reading, lookup, { file, findings: missing })).toEqual([])
 })

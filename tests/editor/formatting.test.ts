@@ -57,8 +57,10 @@ describe('a selection laid out', () => {
   })
 
   it('leaves a line whose new layout would join it to the section before', () => {
-    const marked = 'job\n\uFEFF##'
-    expect(laidOut(marked, 1, 1)).toBe(marked)
+    for (const marked of ['job\n\uFEFF##', 'job\n\u00A0#']) {
+      expect(laidOut(marked, 1, 1)).toBe(marked)
+      expect(formatText(marked)).toBe(marked)
+    }
   })
 
   it('makes no one line end of two', () => {

@@ -81,6 +81,26 @@ describe('all job files', () => {
     expect(faults).toEqual(['bad.wright'])
   })
 
+  it('with news are answered at once, though the last one is as the editor knows it', async () => {
+    const { pulled, walk } = await archive({ ...files })
+    const { items } = await walk()
+    const previousResultIds = items.map(({ uri, resultId = '' }, i) => ({
+      uri,
+      value: i === 0 ? 'older' : resultId,
+    }))
+    const source = new CancellationTokenSource()
+    const given: string[] = []
+    const answer = pulled.workspace({ previousResultIds }, source.token, quiet, {
+      report: ({ items: [item] }) => {
+        given.push(item?.kind ?? '')
+        // What waits for a change ends here.
+        if (given.length === items.length) setImmediate(() => source.cancel())
+      },
+    })
+    await expect(answer).resolves.toEqual({ items: [] })
+    expect(given).toEqual(['full', 'unchanged', 'unchanged'])
+  })
+
   it('are left where they are when the answer is not wanted any more', async () => {
     const { pulled, looked } = await archive({ ...files })
     const source = new CancellationTokenSource()

@@ -128,6 +128,9 @@ describe('threads', () => {
     ['3/4-16 UNC', 'pitch-wrong'],
     ['3/4-10 UNF', 'pitch-wrong'],
     ['3/4-2', 'pitch-wrong'],
+    // Coarser than a quarter of the diameter, as on M1 (ISO 261).
+    ['M17x5', 'pitch-wrong'],
+    ['11/16-5', 'pitch-wrong'],
   ] as const)('%j is %s', (text, type) => {
     expect(parseThread(text)).toMatchObject({ ok: false, problem: { type, text } })
   })

@@ -185,6 +185,16 @@ describe('uncertainty', () => {
     expect(fit.gaugeExplains).toBe(false)
     expect(fit.slope.vertical.value).toBeCloseTo(-0.2 / 110, 11)
   })
+  it('many angles that scatter beyond the gauge each count in full: rounding is not what limits them (JCGM 100 4.2)', () => {
+    // Each of twelve means is known to twice the gauge; a slope is fitted to twelve of them: √(2/12) u / r.
+    const mean = 2 * rectangular(gaugeStep)
+    const twelve = Array.from({ length: 12 }, (_, i) => i * 30 * deg)
+    const fit = face(
+      [-mean, mean].flatMap((off) => twelve.map((angle) => ({ angle, value: 2 * mm + off }))),
+      radius,
+    )
+    expect(fit.slope.vertical.standard).toBeCloseTo((Math.sqrt(2 / 12) * mean) / radius, 11)
+  })
   it('an angle read more often weighs more when the repeats scatter', () => {
     // Top 2.0 read four times with scatter, one other reading each: the fit passes nearer to the top than
     // with equal weights.

@@ -56,6 +56,18 @@ describe('what is fitted', () => {
       expect(off(8)).not.toContain(type)
   })
 
+  it('is everything that was read, where no move was noted: nothing is left to be noise', () => {
+    const outcome = explainMismatch({
+      feet,
+      moves: noted([0, 0]),
+      before: read(start),
+      after: read(moved(start, [0.3 * mm, 1.2 * mm])),
+    })
+    expect(outcome).toMatchObject({
+      value: { noise: false, explanations: [{ hypothesis: { type: 'move-not-noted' } }] },
+    })
+  })
+
   it('is named after what fits as well without (Akaike: two for each figure)', () => {
     expect(typesOf(2.02, up)).toEqual(['made-twice', 'other-pitch'])
   })

@@ -13,6 +13,11 @@ describe('soft feet', () => {
     expect(soft).toEqual(['foot 1', 'foot 3'])
     expect(missing).toEqual({ name: 'foot 1', height: expect.closeTo(76e-6, 12) })
   })
+  // The median of an even count is the mean of the two in the middle (NIST/SEMATECH e-Handbook, 1.3.5.1).
+  it('of five feet the four others are held against by the mean of the middle two', () => {
+    const { missing } = softFeet(lifts(127, 60, 50, 40, 30), 60e-6, 20e-6)
+    expect(missing).toEqual({ name: 'foot 1', height: expect.closeTo(82e-6, 12) })
+  })
   it('all rising alike: the bed springs, no shim helps', () => {
     expect(softFeet(lifts(100, 100, 100, 100), 60e-6, 20e-6)).toEqual({
       soft: ['foot 1', 'foot 2', 'foot 3', 'foot 4'],
