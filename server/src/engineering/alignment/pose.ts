@@ -20,9 +20,12 @@ export type OffsetBasis = 'read' | 'pilot' | 'unknown'
  * zero there: no claim. */
 export type Pose = InPlanes<Line> & { readonly offsetBasis: OffsetBasis }
 
-/** Pose from face gaps and rim readings, or from face gaps alone with a pilot ('pilot') or with the offset
- * not read ('unknown'). Face and rim are read apart, so their errors are independent. `rimAt`: the plane of the rim reading, m forward of
- * the coupling face; the offset is carried from there along the slope.
+/** Pose from a face (slopes rad, + far end up, + to starboard) and a rim (offsets m, + up, + to starboard), or from the face alone: with a
+ * pilot ('pilot'), which holds the offset at zero, or with the offset not read ('unknown'), which puts zero where nothing is claimed.
+ *
+ * `rimAt`: where the rim was read, m forward of the coupling face (within 100 m, else OutOfRange). The offset at the face is o = o(rimAt) −
+ * t rimAt. Face and rim are read apart, so their errors are independent: u² = u²(o) + (rimAt u(t))², and the covariance of offset and slope is
+ * −rimAt u²(t). A pilot is taken as free of error. Source: straight line [derived]; JCGM 100 (GUM) 5.1.2 and 5.2.2 for the uncertainty.
  * @example poseFromFace({ radius: 0.055, gap: exactly(2e-3), slope: { vertical: exactly(-2e-3),
  * horizontal: exactly(0) }, covariance: [] }, 'unknown').vertical.slope.value // ≈ -2e-3 */
 export function poseFromFace(face: Face, rim: Rim | 'pilot' | 'unknown', { rimAt = 0 } = {}): Pose {
@@ -72,7 +75,9 @@ export function poseFromTwoPlanes(S: OffsetPlane, A: OffsetPlane): Pose {
   return { ...inBothPlanes(line), offsetBasis: 'read' }
 }
 
-/** Height (or place to starboard) of a line at x, m.
+/** Where a line is at `x` (m forward of the coupling face, − aft of it; within 100 m, else OutOfRange): o + t x, m, + up or + to starboard as the
+ * line is. Uncertainty u² = u²(o) + 2 x cov(o, t) + x² u²(t); no less than 0, which rounding could make it. Source: straight line; JCGM 100 (GUM)
+ * 5.2.2.
  * @example lineAt({ offset: exactly(0.001), slope: exactly(0.002), covariance: 0 }, 0.5).value // 0.002 */
 export function lineAt({ offset, slope, covariance }: Line, x: number): Uncertain {
   coordinate('x', x)

@@ -119,7 +119,10 @@ export function movedFace(face: Face, move: InPlanes<Line>): Face {
   return { radius, gap, slope: sum(face.slope, change), covariance: widened(face.covariance, change) }
 }
 
-/** What the rim should show after a move.
+/** What a rim at the coupling face should show after a move: each offset (m, + up, + to starboard) grows by that of the move there. `move`: how
+ * the axis of the machine moves, its offset at the coupling face (m) and its slope (rad), which leaves a rim in that plane as it is. The step between
+ * the rims stays. Errors of reading and move are independent, so their variances add up (JCGM 100 (GUM) 5.1.2). Source: rigid body, small angles
+ * [derived].
  * @example movedRim({ step: exactly(0), offset: { vertical: exactly(1e-4), horizontal: exactly(0) },
  * covariance: [] }, { vertical: { offset: exactly(-1e-4), slope: exactly(1e-3), covariance: 0 },
  * horizontal: { offset: exactly(0), slope: exactly(0), covariance: 0 } }).offset.vertical.value // ≈ 0 */
