@@ -2,8 +2,6 @@ import type { UnitSystem } from '../quantity/kinds.ts'
 import { saidLength, saidOfLimit, saidTogether } from '../quantity/said.ts'
 import type { Correction } from './alignment.ts'
 import type { Judged } from './alignment-judged.ts'
-import type { CableLoading } from './cable-loading.ts'
-import { loadingWords } from './cable-words.ts'
 import type { MovedInWords } from './moved-in-words.ts'
 import type { ReadingChange } from './reading-change.ts'
 
@@ -32,12 +30,6 @@ export function briefVerdict(c: Correction, system: UnitSystem): string {
 export function briefState({ contradictory, movedSince, verdict }: Correction): string {
   if (movedSince) return 'moved since, read again'
   return contradictory ? 'readings disagree, read again' : verdictWords[verdict]
-}
-
-/** A cable in a few words: `203 A, can carry 144 A`. */
-export function briefLoad(load: CableLoading): string {
-  const said = loadingWords(load)
-  return `${said.current}, can carry ${said.carries}`
 }
 
 /** `gap variation 0.26 → 0.03 mm`, `gap variation still 0.03 mm`. */

@@ -71,3 +71,9 @@ export function cableMarkdown(load: CableLoading): Markdown {
     load.assumptions.length > 0 ? paragraphs(md`Assumed:`, list(load.assumptions.map(prose))) : undefined,
   )
 }
+
+/** A cable in a few words: `203 A, can carry 144 A`. */
+export function briefLoad(load: CableLoading): string {
+  const said = loadingWords(load)
+  return `${said.current}, can carry ${said.carries}`
+}
