@@ -1,6 +1,6 @@
 // A figure that is other than zero and smaller than anyone measures: a tenth of a micrometre, or of a microradian. Common practice, no source.
 import { expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { findingsOf } from './marks.ts'
 
 const checks = allChecks.filter(({ id }) => id === 'job/value-outside')

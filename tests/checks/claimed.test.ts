@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { findingsOf } from './marks.ts'
 
 const asBuilt = readFileSync(resolve('docs/examples/survey-launch-as-built.wright'), 'utf8')

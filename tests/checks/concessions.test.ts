@@ -1,7 +1,7 @@
 // A finding can be accepted with reason, name and end date (concession: the ISO 9000 term); it is never left out.
 import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../server/src/areas/index.ts'
 import type { Finding } from '../../server/src/checks/check.ts'
-import { allChecks } from '../../server/src/checks/index.ts'
 import { findingsOf } from './marks.ts'
 
 const fault = 'alignment/gauge-diameter-beyond-flange'

@@ -2,9 +2,9 @@
 // practice, no source.
 import { readFileSync } from 'node:fs'
 import { describe, expect, it, vi } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
-import { effectOf } from '../../server/src/plans/move-effect.ts'
-import { blockIn } from '../plans/job-text.ts'
+import { effectOf } from '../../server/src/areas/alignment/plans/move-effect.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
+import { blockIn } from '../areas/job-text.ts'
 import { findingsOf } from './marks.ts'
 
 const failing = vi.hoisted(() => ({

@@ -1,6 +1,6 @@
 // Jobs whose facts are anywhere in their ranges, ends included: no check crashes, and what is said keeps its shape and is a figure. All data invented.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { formatIn } from '../../server/src/quantity/format.ts'
 import { kinds } from '../../server/src/quantity/kinds.ts'
 import { findUnit } from '../../server/src/quantity/units.ts'

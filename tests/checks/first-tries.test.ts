@@ -1,6 +1,6 @@
 // What a newcomer writes at first: one finding, at the right place, that shows how it is written.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { findingsOf } from './marks.ts'
 import { applied, offersOf } from './offers.ts'
 

@@ -1,6 +1,6 @@
 // The fix of `job/not-taken`: blanks for what each drive has of its own. Design decision, no source.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { obeysLaws } from './laws.ts'
 import { findingsOf } from './marks.ts'
 import { applied, fixed } from './offers.ts'

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { obeysLaws } from './laws.ts'
 import { findingsOf } from './marks.ts'
 import { acceptances, applied, fixed, offersOf } from './offers.ts'

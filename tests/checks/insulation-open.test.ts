@@ -1,7 +1,7 @@
 // A cable whose insulation the job leaves open: too thin where even the best insulation in the tables would not do, and otherwise not judged.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { findingsOf } from './marks.ts'
 
 const checks = allChecks.filter(({ id }) => id === 'cable/undersized')

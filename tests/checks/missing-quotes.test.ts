@@ -1,6 +1,6 @@
 // Texts whose quotes are missing or of another kind, and signs for feet and inches: one finding each, and one fix that leaves none.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { findingsOf } from './marks.ts'
 import { applied, offersOf } from './offers.ts'
 

@@ -1,6 +1,6 @@
 // A tolerance is how far a size may be off, to either side: never below zero. Common practice, no source.
 import { expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { findingsOf } from './marks.ts'
 
 const found = (fact: string) =>

@@ -1,6 +1,6 @@
 // A gear ratio with a colon is understood, and what was understood is said. The language's own rule.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { formatText } from '../../server/src/syntax/format.ts'
 import { factValue, read } from '../job/meaning.ts'
 import { findingsOf } from './marks.ts'

@@ -1,6 +1,7 @@
 import fs from 'node:fs'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../server/src/areas/index.ts'
 import {
   type Check,
   check,
@@ -8,7 +9,6 @@ import {
   type Problem,
   theLanguage,
 } from '../../server/src/checks/check.ts'
-import { allChecks } from '../../server/src/checks/index.ts'
 import { findingsOf, marksIn, placed } from './marks.ts'
 
 const root = path.resolve(import.meta.dirname, '../..')

@@ -1,7 +1,7 @@
 // Decimal commas and thousands separators: none may move a value by a factor of a thousand. The language's own rules.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
-import { fixAll } from '../../server/src/editor/code-actions.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
+import { fixAll } from '../../server/src/editor/code-actions/code-actions.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'

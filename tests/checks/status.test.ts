@@ -1,13 +1,13 @@
 // What each status of a job asks for: the table of the vocabulary, and every code in it.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { missingChecks, sayMissing, severityOfMissing } from '../../server/src/checks/missing.ts'
 import type { BlockKind, Fact } from '../../server/src/vocabulary/block.ts'
 import { isFoundOnBoat, needsOf } from '../../server/src/vocabulary/block.ts'
 import { blockKinds, vocabulary } from '../../server/src/vocabulary/index.ts'
 import { asks, type Status, statuses } from '../../server/src/vocabulary/status.ts'
+import { randomDrive } from '../areas/random-drive.ts'
 import { randomFrom } from '../fuzz/random.ts'
-import { randomDrive } from '../plans/random-drive.ts'
 import { findingsOf } from './marks.ts'
 
 /** How a block of the kind is begun in a job. */

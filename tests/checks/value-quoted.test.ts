@@ -1,6 +1,6 @@
 // A value in quotes is a text: it is said so, and the fix takes the quotes off. The language's own rule.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { findingsOf } from './marks.ts'
 import { applied, fixed, offersOf } from './offers.ts'
 

@@ -2,11 +2,11 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
+import { randomElectrics } from '../areas/electrical/random-electrics.ts'
+import { randomDrive } from '../areas/random-drive.ts'
 import { randomFrom } from '../fuzz/random.ts'
-import { randomDrive } from '../plans/random-drive.ts'
 import { findingsOf } from './marks.ts'
-import { randomElectrics } from './random-electrics.ts'
 import { wordingFaults } from './wording.ts'
 
 const worded = (text: string, others: Readonly<Record<string, string>> = {}) =>

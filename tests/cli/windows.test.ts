@@ -128,10 +128,10 @@ vi.mock('node:fs/promises', () => {
   return { readdir: async (at: string) => fs.readdirSync(at, { withFileTypes: true }) }
 })
 
-const { allChecks } = await import('../../server/src/checks/index.ts')
+const { allChecks } = await import('../../server/src/areas/index.ts')
 const { findingsOf } = await import('../checks/marks.ts')
 const { jobFiles, openJob } = await import('../../server/src/cli/run.ts')
-const { listInside } = await import('../../server/src/editor/machine-node.ts')
+const { listInside } = await import('../../server/src/host/machine-node.ts')
 
 const cwd = vi.spyOn(process, 'cwd')
 beforeAll(() => void cwd.mockReturnValue('C:\\Jobs'))

@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { expect, it } from 'vitest'
 import manifest from '../../package.json' with { type: 'json' }
-import { drivesOf, planOf } from '../../server/src/editor/plan.ts'
+import { drivesOf, planOf } from '../../server/src/editor/plan/plan.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'

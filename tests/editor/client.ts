@@ -22,8 +22,8 @@ import {
   StreamMessageWriter,
 } from 'vscode-languageserver/node'
 import { features } from '../../server/src/editor/features.ts'
-import type { Host } from '../../server/src/editor/host.ts'
 import { startServer } from '../../server/src/editor/server.ts'
+import type { Host } from '../../server/src/host/host.ts'
 
 const main = resolve(import.meta.dirname, '../../server/src/editor/main-node.ts')
 

@@ -9,9 +9,9 @@ import {
   type TextDocumentEdit,
   type TextEdit,
 } from 'vscode-languageserver'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { Checker } from '../../server/src/checks/run.ts'
-import { fixAll } from '../../server/src/editor/code-actions.ts'
+import { fixAll } from '../../server/src/editor/code-actions/code-actions.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'

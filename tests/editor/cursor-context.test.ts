@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { cursorContext } from '../../server/src/editor/cursor-context.ts'
+import { cursorContext } from '../../server/src/editor/completion/cursor-context.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 
 function contextAt(marked: string) {

@@ -2,8 +2,8 @@
 import 'vscode-languageserver/node'
 import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
-import { filesAround } from '../../server/src/editor/around.ts'
-import { Workspace } from '../../server/src/editor/workspace.ts'
+import { filesAround } from '../../server/src/editor/navigation/around.ts'
+import { Workspace } from '../../server/src/editor/workspace/workspace.ts'
 
 const examples = resolve(import.meta.dirname, '../../docs/examples')
 

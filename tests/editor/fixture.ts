@@ -1,9 +1,9 @@
 // Brings the timers of Node to the library.
 import 'vscode-languageserver/node'
 import { expect } from 'vitest'
-import { hover } from '../../server/src/editor/hover.ts'
-import { uriOf } from '../../server/src/editor/uri.ts'
-import { Workspace } from '../../server/src/editor/workspace.ts'
+import { hover } from '../../server/src/editor/hover/hover.ts'
+import { Workspace } from '../../server/src/editor/workspace/workspace.ts'
+import { uriOf } from '../../server/src/host/uri.ts'
 import { locate } from '../../server/src/job/document.ts'
 
 const root = 'file:///jobs'

@@ -14,10 +14,10 @@ import {
   type WorkspaceDiagnosticReport,
   type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver/node'
-import { clientFiles } from '../../server/src/editor/client-files.ts'
 import { listFiles, readFile } from '../../server/src/editor/client-requests.ts'
-import type { Host } from '../../server/src/editor/host.ts'
-import { listInside, readInside } from '../../server/src/editor/machine-node.ts'
+import { clientFiles } from '../../server/src/editor/transport/client-files.ts'
+import type { Host } from '../../server/src/host/host.ts'
+import { listInside, readInside } from '../../server/src/host/machine-node.ts'
 import { codes, startHere } from './client.ts'
 
 const created = 1

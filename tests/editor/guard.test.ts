@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import { CancellationToken, ErrorCodes, LSPErrorCodes, ResponseError } from 'vscode-languageserver/node'
-import { guards } from '../../server/src/editor/guard.ts'
+import { guards } from '../../server/src/editor/transport/guard.ts'
 
 const throwing = (error: unknown) => () => {
   throw error

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest'
 import type { Diagnostic } from 'vscode-languageserver/node'
-import { lineOf, shownNow } from '../../server/src/editor/held-back.ts'
+import { lineOf, shownNow } from '../../server/src/editor/diagnostics/held-back.ts'
 
 const at = (line: number, code: string, message = code): Diagnostic => ({
   range: { start: { line, character: 0 }, end: { line: line + 1, character: 0 } },

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest'
-import { hover } from '../../server/src/editor/hover.ts'
+import { hover } from '../../server/src/editor/hover/hover.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'

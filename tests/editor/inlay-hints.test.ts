@@ -7,7 +7,7 @@ import {
   type HintSettings,
   type HintSort,
   inlayHints,
-} from '../../server/src/editor/inlay-hints.ts'
+} from '../../server/src/editor/hints/inlay-hints.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'

@@ -5,9 +5,6 @@ import { resolve } from 'node:path'
 import fc from 'fast-check'
 import { lexer, type Token, walkTokens } from 'marked'
 import { describe, expect, it } from 'vitest'
-import { hover } from '../../server/src/editor/hover.ts'
-import { Workspace } from '../../server/src/editor/workspace.ts'
-import { startOf } from '../../server/src/job/document.ts'
 import {
   code,
   example,
@@ -18,7 +15,10 @@ import {
   plain,
   prose,
   table,
-} from '../../server/src/plans/markdown.ts'
+} from '../../server/src/areas/common/markdown.ts'
+import { hover } from '../../server/src/editor/hover/hover.ts'
+import { Workspace } from '../../server/src/editor/workspace/workspace.ts'
+import { startOf } from '../../server/src/job/document.ts'
 
 const docs = 'https://docs.example/checks/'
 

@@ -1,6 +1,4 @@
 import { describe, expect, it } from 'vitest'
-import { markup } from '../../server/src/editor/markup.ts'
-import { plainText } from '../../server/src/editor/plain-text.ts'
 import {
   code,
   example,
@@ -11,7 +9,9 @@ import {
   plain,
   table,
   withoutTicks,
-} from '../../server/src/plans/markdown.ts'
+} from '../../server/src/areas/common/markdown.ts'
+import { markup } from '../../server/src/editor/hover/markup.ts'
+import { plainText } from '../../server/src/editor/hover/plain-text.ts'
 import { hoverAt } from './fixture.ts'
 
 // CommonMark 0.31, section 6.1: a span of code stands between runs of backticks of one length.

@@ -1,4 +1,4 @@
-import type { Range } from '../../server/src/editor/workspace.ts'
+import type { Range } from '../../server/src/editor/workspace/workspace.ts'
 import { locate } from '../../server/src/job/document.ts'
 import { openFixture } from './fixture.ts'
 

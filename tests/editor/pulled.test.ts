@@ -5,8 +5,8 @@ import {
   type WorkspaceDiagnosticParams,
   type WorkspaceDocumentDiagnosticReport,
 } from 'vscode-languageserver/node'
-import { Pulled } from '../../server/src/editor/pulled.ts'
-import { Workspace } from '../../server/src/editor/workspace.ts'
+import { Pulled } from '../../server/src/editor/diagnostics/pulled.ts'
+import { Workspace } from '../../server/src/editor/workspace/workspace.ts'
 
 const root = 'file:///jobs'
 const quiet = { begin: () => {}, report: () => {}, done: () => {} }

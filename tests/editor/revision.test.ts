@@ -1,8 +1,8 @@
 // Both sides of a comparison: the file as it was, under a URI of the shape that git's have in VS Code, with its libraries as they were.
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { listFiles, type ReadFileParams, readFile } from '../../server/src/editor/client-requests.ts'
-import { isRevision, stateOf } from '../../server/src/editor/revision.ts'
-import { folderAsOf, folderOf, keyOf, uriOf } from '../../server/src/editor/uri.ts'
+import { isRevision, stateOf } from '../../server/src/host/revision.ts'
+import { folderAsOf, folderOf, keyOf, uriOf } from '../../server/src/host/uri.ts'
 import { startProcess } from './client.ts'
 
 const git = (path: string, ref: string, query: object = { path, ref }): string =>

@@ -4,13 +4,13 @@ import { resolve } from 'node:path'
 import fc from 'fast-check'
 import { afterAll, beforeAll, describe, expect, it } from 'vitest'
 import { SemanticTokenModifiers, SemanticTokenTypes } from 'vscode-languageserver'
-import { tokenModifiers, tokenTypes } from '../../server/src/editor/semantic-legend.ts'
-import { semanticTokens } from '../../server/src/editor/semantic-tokens.ts'
+import { tokenModifiers, tokenTypes } from '../../server/src/editor/tokens/semantic-legend.ts'
+import { semanticTokens } from '../../server/src/editor/tokens/semantic-tokens.ts'
 import {
   encodedTokens,
   encodedTokensIn,
   tokenEdits,
-} from '../../server/src/editor/semantic-tokens-encoded.ts'
+} from '../../server/src/editor/tokens/semantic-tokens-encoded.ts'
 import { edit, openDocument } from '../../server/src/job/document.ts'
 import { jobs, texts } from '../syntax/texts.ts'
 import { startProcess } from './client.ts'

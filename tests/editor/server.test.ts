@@ -18,9 +18,9 @@ import {
 import type { Feature } from '../../server/src/editor/feature.ts'
 import { feature } from '../../server/src/editor/feature.ts'
 import { features } from '../../server/src/editor/features.ts'
-import type { Host } from '../../server/src/editor/host.ts'
 import { startServer } from '../../server/src/editor/server.ts'
-import { keyOf } from '../../server/src/editor/uri.ts'
+import type { Host } from '../../server/src/host/host.ts'
+import { keyOf } from '../../server/src/host/uri.ts'
 import { formatText } from '../../server/src/syntax/format.ts'
 import { type Client, codes, initialize, startOverIpc, startProcess } from './client.ts'
 

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs'
 import { resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { signatureHelp } from '../../server/src/editor/signature-help.ts'
+import { signatureHelp } from '../../server/src/editor/completion/signature-help.ts'
 import { locate, openDocument } from '../../server/src/job/document.ts'
 import { blockKinds, vocabulary } from '../../server/src/vocabulary/index.ts'
 import { openFixture } from './fixture.ts'

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { Checker } from '../../server/src/checks/run.ts'
-import { Workspace } from '../../server/src/editor/workspace.ts'
+import { Workspace } from '../../server/src/editor/workspace/workspace.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 
 const job = 'file:///jobs/boat.wright'

@@ -171,7 +171,7 @@ describe('the moves of four feet', () => {
   })
 
   // The published corrections are those without steps: dz = -(offset + slope x). Bloch & Geitner, face-and-rim example (inch):
-  // -0.02125 at the near and -0.07375 at the far feet for the figures of tests/plans/alignment.test.ts.
+  // -0.02125 at the near and -0.07375 at the far feet for the figures of tests/areas/alignment/correction.test.ts.
   it('come to the corrections themselves as the steps get fine', () => {
     fc.assert(
       fc.property(machines, (m) => {

@@ -1,7 +1,8 @@
 // What is asked of a whole workspace, answered the plain way: every file open, every tree read, every word looked at. Slow, and right.
-import { renamable } from '../../server/src/editor/rename.ts'
-import { isSamePlace, targetAt } from '../../server/src/editor/target.ts'
-import { type OpenFile, type Range, Workspace } from '../../server/src/editor/workspace.ts'
+
+import { isSamePlace, targetAt } from '../../server/src/editor/navigation/target.ts'
+import { renamable } from '../../server/src/editor/rename/rename.ts'
+import { type OpenFile, type Range, Workspace } from '../../server/src/editor/workspace/workspace.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import {
   type Document,

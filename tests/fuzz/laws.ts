@@ -1,6 +1,6 @@
 // What holds of every text, whatever is in it: from the letters to the findings.
 import fc from 'fast-check'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { Checker } from '../../server/src/checks/run.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { documentFrom, edit, openDocument, rangeOf, textOf } from '../../server/src/job/document.ts'

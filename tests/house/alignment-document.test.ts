@@ -4,7 +4,7 @@ import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSy
 import { tmpdir } from 'node:os'
 import { dirname, join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { rimFromDial } from '../../server/src/engineering/alignment/dial.ts'
 import { footCorrections } from '../../server/src/engineering/alignment/feet.ts'
 import { shareUsed } from '../../server/src/engineering/alignment/move-search.ts'

@@ -1,9 +1,9 @@
 // `?` stands for what is not known yet. The language's own rules.
 import { describe, expect, it } from 'vitest'
+import { said } from '../../server/src/areas/common/said.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
 import type { Block } from '../../server/src/job/model.ts'
-import { said } from '../../server/src/plans/said.ts'
 import { formatText } from '../../server/src/syntax/format.ts'
 import { parseSection } from '../../server/src/syntax/parser.ts'
 import { print } from '../../server/src/syntax/tree.ts'

@@ -1,6 +1,6 @@
 // A chain of references may be as long as a person, or a script, makes it: it is followed, or a finding says where it is not.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { findingsOf } from '../checks/marks.ts'
 import { factValue, read } from './meaning.ts'
 

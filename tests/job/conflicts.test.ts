@@ -1,7 +1,7 @@
 // What a merge leaves: git-merge(1), "How conflicts are presented", and there "diff3" for the version both began from.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { Checker } from '../../server/src/checks/run.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { edit, openDocument, rangeOf, textOf } from '../../server/src/job/document.ts'

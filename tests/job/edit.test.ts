@@ -1,7 +1,7 @@
 // Editing keeps what an edit does not touch. It may never show: the result is that of opening the text afresh.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { Checker } from '../../server/src/checks/run.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import {

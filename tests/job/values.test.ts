@@ -1,7 +1,7 @@
 // How values are read. Conversions in the quantity floor's own tests; here the forms of the language.
 import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../server/src/areas/index.ts'
 import type { ProblemCheck } from '../../server/src/checks/check.ts'
-import { allChecks } from '../../server/src/checks/index.ts'
 import unresolved from '../../server/src/checks/job/unresolved.ts'
 import { findingsOf } from '../checks/marks.ts'
 import { factValue, read } from './meaning.ts'

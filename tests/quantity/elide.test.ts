@@ -1,7 +1,7 @@
 // What a message repeats of a file can be read in a sentence: common practice, no source.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { elide } from '../../server/src/quantity/elide.ts'
 import { findingsOf } from '../checks/marks.ts'
 

@@ -1,10 +1,10 @@
 // What is written for people is a figure: never "Infinity", "NaN", or the last bits of a double. Common practice, no source.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { sayTo } from '../../server/src/editor/converted-digits.ts'
+import { saidCarried, saidLoad, saidLoading } from '../../server/src/areas/electrical/plans/amperes.ts'
+import { sayTo } from '../../server/src/editor/hints/converted-digits.ts'
 import { conductorResistance } from '../../server/src/engineering/electrical/conductor.ts'
 import { inRange, positive, whole } from '../../server/src/engineering/guard.ts'
-import { saidCarried, saidLoad, saidLoading } from '../../server/src/plans/amperes.ts'
 import {
   formatAbout,
   formatBand,

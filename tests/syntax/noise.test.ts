@@ -1,6 +1,6 @@
 // What no person writes, but a file may hold: it ends, and says little.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { parseSection } from '../../server/src/syntax/parser.ts'
 import { print } from '../../server/src/syntax/tree.ts'
 import { findingsOf } from '../checks/marks.ts'

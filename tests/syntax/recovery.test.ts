@@ -2,7 +2,7 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import { join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { formatText } from '../../server/src/syntax/format.ts'
 import { parseSection } from '../../server/src/syntax/parser.ts'
 import { cutSections } from '../../server/src/syntax/sections.ts'

@@ -1,6 +1,6 @@
 // Line ends, marks and letters that an editor or a keyboard may put in.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { findUnit } from '../../server/src/quantity/units.ts'
 import { parseSection } from '../../server/src/syntax/parser.ts'
 import { findingsOf, placed } from '../checks/marks.ts'

@@ -1,6 +1,6 @@
 // Signs and numbers as people type them, in haste too: none may move a value unseen. The language's own rules.
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/checks/index.ts'
+import { allChecks } from '../../server/src/areas/index.ts'
 import { formatText } from '../../server/src/syntax/format.ts'
 import { findingsOf } from '../checks/marks.ts'
 import { factValue, read } from '../job/meaning.ts'

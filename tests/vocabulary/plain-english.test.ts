@@ -3,14 +3,14 @@
 import { readdirSync, readFileSync } from 'node:fs'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { correctionOf } from '../../server/src/plans/alignment.ts'
-import { correctionMarkdown } from '../../server/src/plans/alignment-words.ts'
-import { planText } from '../../server/src/plans/plan-text.ts'
+import { correctionOf } from '../../server/src/areas/alignment/plans/correction.ts'
+import { planText } from '../../server/src/areas/alignment/plans/plan-text.ts'
+import { correctionMarkdown } from '../../server/src/areas/alignment/plans/words.ts'
 import { units } from '../../server/src/quantity/units.ts'
 import { provenanceWords } from '../../server/src/vocabulary/form.ts'
 import { findKind, vocabulary } from '../../server/src/vocabulary/index.ts'
+import { blockIn } from '../areas/job-text.ts'
 import { forbidden, mostWords, sentencesOf, wordsIn } from '../checks/wording.ts'
-import { blockIn } from '../plans/job-text.ts'
 
 const root = path.resolve(import.meta.dirname, '../..')
 const translated = (text: string): readonly string[] =>

@@ -1,4 +1,4 @@
-import { diskErrorWords } from '../editor/disk-error.ts'
+import { diskErrorWords } from '../host/disk-error.ts'
 
 /** Why a command could not do its work, in words for whoever called it. */
 export class CannotRun extends Error {}

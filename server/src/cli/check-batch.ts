@@ -1,5 +1,5 @@
+import { allChecks } from '../areas/index.ts'
 import type { Finding } from '../checks/check.ts'
-import { allChecks } from '../checks/index.ts'
 import { Checker } from '../checks/run.ts'
 import { Analysis } from '../job/analysis.ts'
 import { type Document, hasSection, rangeOf, textOf } from '../job/document.ts'

@@ -1,5 +1,5 @@
 import type { NewJobParams } from '../editor/client-requests.ts'
-import { newJobText } from '../editor/new-job.ts'
+import { newJobText } from '../editor/new-job/new-job.ts'
 import { sayFile } from './terminal.ts'
 
 interface Options extends Pick<NewJobParams, 'units' | 'feet'> {

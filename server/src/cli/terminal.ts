@@ -1,6 +1,6 @@
 // All output of a command goes through here. Control characters from a job, a file name or an argument are shown, so they cannot control the terminal.
 import picocolors from 'picocolors'
-import { diskErrorWords } from '../editor/disk-error.ts'
+import { diskErrorWords } from '../host/disk-error.ts'
 import { controls, harmless } from '../syntax/harmless.ts'
 
 /** Part of a line, with an optional colour. */

@@ -9,7 +9,7 @@ import type {
 import type { Finding } from '../checks/check.ts'
 import { locate } from '../job/document.ts'
 import type { Settings } from './settings.ts'
-import type { OpenFile, Workspace } from './workspace.ts'
+import type { OpenFile, Workspace } from './workspace/workspace.ts'
 
 /** What a feature is asked about: the whole workspace. */
 export interface AskedOfAll<P> {

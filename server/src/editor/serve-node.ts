@@ -16,14 +16,14 @@ import {
   ProposedFeatures,
   StreamMessageWriter,
 } from 'vscode-languageserver/node'
-import { clientFiles } from './client-files.ts'
-import { exitLast } from './exit-last-node.ts'
+import type { FileRead, Host, UnreadFolder } from '../host/host.ts'
+import { listInside, readInside, stampOf } from '../host/machine-node.ts'
+import { today } from '../host/today.ts'
 import { features } from './features.ts'
-import { FramedReader } from './framed-reader-node.ts'
-import type { FileRead, Host, UnreadFolder } from './host.ts'
-import { listInside, readInside, stampOf } from './machine-node.ts'
 import { startServer } from './server.ts'
-import { today } from './today.ts'
+import { clientFiles } from './transport/client-files.ts'
+import { exitLast } from './transport/exit-last-node.ts'
+import { FramedReader } from './transport/framed-reader-node.ts'
 
 function read(uri: string, root: string): FileRead {
   try {

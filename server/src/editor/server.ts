@@ -18,20 +18,20 @@ import {
   TextDocumentSyncKind,
   WatchKind,
 } from 'vscode-languageserver'
-import { allChecks } from '../checks/index.ts'
+import { allChecks } from '../areas/index.ts'
 import { Checker } from '../checks/run.ts'
+import type { Host } from '../host/host.ts'
 import { type PlanChangedParams, planChanged } from './client-requests.ts'
-import { diagnosticsFor } from './diagnostics-feature.ts'
+import { diagnosticsFor } from './diagnostics/diagnostics-feature.ts'
 import type { Asked, Feature } from './feature.ts'
-import { jobsAndFolders } from './file-renames-feature.ts'
-import { Followed } from './followed.ts'
-import { guards, type Phase, refusal, wordsOf } from './guard.ts'
-import type { Host } from './host.ts'
-import { malformed } from './malformed.ts'
+import { jobsAndFolders } from './rename/file-renames-feature.ts'
 import { bareSettings, readSettings } from './settings.ts'
+import { guards, type Phase, refusal, wordsOf } from './transport/guard.ts'
+import { malformed } from './transport/malformed.ts'
+import { workProgress } from './transport/work-progress.ts'
 import { version } from './version.ts'
-import { workProgress } from './work-progress.ts'
-import { type OpenFile, Workspace } from './workspace.ts'
+import { Followed } from './workspace/followed.ts'
+import { type OpenFile, Workspace } from './workspace/workspace.ts'
 
 /** What of the params of any request is looked at here. */
 interface AnyParams {

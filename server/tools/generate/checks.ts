@@ -21,7 +21,7 @@ export function checkFiles(root: string): readonly string[] {
     .sort()
 }
 
-/** `server/src/checks/index.ts`. */
+/** `server/src/areas/index.ts`. */
 export function checkIndex(root: string): string {
   const ids = checkFiles(root)
   const imports = [

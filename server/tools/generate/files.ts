@@ -19,7 +19,7 @@ const owned = ['docs/checks', 'docs/schemas']
 export async function generatedFiles(): Promise<ReadonlyMap<string, string>> {
   const checks = await loadChecks(root)
   const all = {
-    'server/src/checks/index.ts': checkIndex(root),
+    'server/src/areas/index.ts': checkIndex(root),
     'server/src/editor/version.ts': versionModule(root),
     ...checkPages(checks),
     'docs/reference.md': reference(),

@@ -1,6 +1,6 @@
-import { plausible } from '../../src/checks/plausible.ts'
+import { plausible } from '../../src/areas/across/plausible.ts'
+import { statedTwice } from '../../src/areas/across/stated-twice.ts'
 import type { Relation } from '../../src/checks/relation.ts'
-import { statedTwice } from '../../src/checks/stated-twice.ts'
 import { code, madeBy, table } from './markdown.ts'
 
 const rows = (relations: readonly Relation[]): string =>

@@ -1,9 +1,9 @@
 // How many keys a job takes that was written on paper before.
 import assert from 'node:assert/strict'
 import { describe, it } from 'mocha'
-import { allChecks } from '../../../server/src/checks/index.ts'
+import { allChecks } from '../../../server/src/areas/index.ts'
 import { Checker } from '../../../server/src/checks/run.ts'
-import { newJobText } from '../../../server/src/editor/new-job.ts'
+import { newJobText } from '../../../server/src/editor/new-job/new-job.ts'
 import { Analysis } from '../../../server/src/job/analysis.ts'
 import { openDocument } from '../../../server/src/job/document.ts'
 import { linkFile } from '../../../server/src/job/files.ts'

@@ -1,0 +1,111 @@
+import { at, check, commonPractice } from '../../../checks/check.ts'
+import { replace } from '../../../checks/fix-text.ts'
+import { oneLine } from '../../../checks/one-line.ts'
+import { atOneStation } from '../../../engineering/alignment/feet.ts'
+import type { Block } from '../../../job/model.ts'
+import { onOneSpot, type PlacedFoot, placedFeet } from '../feet-placed.ts'
+
+const sides: Readonly<Record<string, 'port' | 'starboard'>> = {
+  port: 'port',
+  stbd: 'starboard',
+  starboard: 'starboard',
+}
+const ends: Readonly<Record<string, 'aft' | 'forward'>> = { aft: 'aft', fwd: 'forward', forward: 'forward' }
+
+/** What the parts of a name say, where they say one thing: `aft-port` is port, and aft. */
+function saysOf<T>(name: string | undefined, words: Readonly<Record<string, T>>): T | undefined {
+  const said = new Set(
+    (name ?? '').split(/[^a-z]+/i).flatMap((part) => (Object.hasOwn(words, part) ? [words[part]] : [])),
+  )
+  return said.size === 1 ? [...said][0] : undefined
+}
+
+const sideOf = (y: number): 'port' | 'starboard' => (y < 0 ? 'port' : 'starboard')
+
+const feetBeside = ({ parent }: Block): readonly PlacedFoot[] => (parent ? placedFeet(parent) : [])
+
+export default check({
+  id: 'alignment/foot-name-contradicts-place',
+  severity: 'warning',
+  title: 'Foot whose name contradicts its place',
+  why: 'The plan names the foot whose nut to turn. If a foot called port is to starboard, somebody turns the wrong nut, or notes its lift at another foot.',
+  source: commonPractice('common practice, no source'),
+  on: 'foot',
+  plan: 'waits',
+  needs: { across: 'foot.across', x: 'foot.from-coupling' },
+  fires: `drive main {
+  bed {
+    adjuster: stud-and-nuts
+    foot aft-port { from-coupling: 180 mm  across: 140 mm port }
+    foot aft-stbd { from-coupling: 180 mm  across: 140 mm starboard }
+    foot fwd-port { from-coupling: 560 mm  across: 150 mm starboard }
+#                                                  ^^^^^^^^^^^^^^^^ port
+    foot fwd-stbd { from-coupling: 560 mm  across: 140 mm starboard }
+  }
+}`,
+  quiet: `drive main {
+  bed {
+    adjuster: stud-and-nuts
+    foot aft-port { from-coupling: 180 mm  across: 140 mm port }
+    foot aft-stbd { from-coupling: 180 mm  across: 140 mm starboard }
+    foot fwd-port { from-coupling: 560 mm  across: 150 mm port }
+    foot fwd-stbd { from-coupling: 560 mm  across: 140 mm starboard }
+  }
+}`,
+  run: ({ across, x }, { block }) => {
+    const side = saysOf(block.name, sides)
+    const end = saysOf(block.name, ends)
+    const todo = 'Look at the machine, and correct the name or the place.'
+    // Further from the coupling is further forward, whichever side of it the machine stands on: aft of the coupling is negative.
+    const behind =
+      end === 'aft'
+        ? feetBeside(block).find(
+            (other) =>
+              saysOf(other.block.name, ends) === 'forward' &&
+              other.x.value < x.value &&
+              !atOneStation([other.x.value, x.value]),
+          )
+        : undefined
+    return [
+      ...(side && across.value !== 0 && side !== sideOf(across.value)
+        ? [
+            at(across, {
+              ...oneLine(
+                `Foot ${block.name} is named for ${side}, but it is to ${sideOf(across.value)}.`,
+                `A foot named for ${side} is to ${sideOf(across.value)}.`,
+              ),
+              todo,
+              data: { side },
+            }),
+          ]
+        : []),
+      ...(behind
+        ? [
+            at(x, {
+              ...oneLine(
+                `Foot ${block.name} is named for aft, but it is further forward than ${behind.name}.`,
+                'A foot named for aft is further forward than another.',
+              ),
+              todo,
+              related: [{ at: behind.x.at, message: behind.name }],
+            }),
+          ]
+        : []),
+    ]
+  },
+  // Where that would put two feet on one spot, or all on one side, more than this side is wrong.
+  fixes: ({ at: place, data }, { block }) => {
+    const feet = block ? feetBeside(block) : []
+    const foot = feet.find((one) => one.block === block)
+    const side = data?.['side']
+    if (!foot || typeof side !== 'string' || foot.y.origin) return []
+    const mirrored = { x: foot.x.value, y: -foot.y.value }
+    const others = feet.filter((other) => other !== foot)
+    const taken = others.some((other) => onOneSpot({ x: other.x.value, y: other.y.value }, mirrored))
+    const faced = others.some(({ y }) => y.value * mirrored.y < 0)
+    const word = foot.y.node.entries[0]?.parts[1]
+    return taken || !faced || word?.type !== 'word'
+      ? []
+      : [{ title: `Write ${side}`, edits: [replace({ section: place.section, span: word.span }, side)] }]
+  },
+})

@@ -1,0 +1,31 @@
+import { type Block, childrenOf, factOf, type Value } from '../../job/model.ts'
+import { once } from '../../syntax/once.ts'
+import { feetTooMany } from './plans/feet.ts'
+
+/** A foot whose place is stated. */
+export interface PlacedFoot {
+  readonly block: Block
+  readonly name: string
+  /** From the coupling, and across, m. */
+  readonly x: Value<number>
+  readonly y: Value<number>
+}
+
+/** None where there are too many, which is a finding of its own. */
+export const placedFeet = once((bed: Block): readonly PlacedFoot[] =>
+  feetTooMany(bed)
+    ? []
+    : childrenOf(bed, 'foot').flatMap((block) => {
+        const [x, y] = [factOf(block, 'foot.from-coupling'), factOf(block, 'foot.across')]
+        return x && y ? [{ block, name: block.name ?? 'the other', x, y }] : []
+      }),
+)
+
+/** Studs do not stand nearer to each other than this, m. */
+const apart = 0.01
+
+/** Whether two feet that stand so would stand on one spot. */
+export const onOneSpot = (
+  a: { readonly x: number; readonly y: number },
+  b: { readonly x: number; readonly y: number },
+): boolean => Math.hypot(a.x - b.x, a.y - b.y) < apart

@@ -1,0 +1,83 @@
+// What the checks of gaps and of offsets have in common: the same rules hold for faces and rims.
+
+import type { Context, Reported } from '../../checks/check.ts'
+import { firstLine } from '../../checks/one-line.ts'
+import type { Closure } from '../../engineering/alignment/closure.ts'
+import { elide } from '../../quantity/elide.ts'
+import { saidGauge, saidLength, saidLimit, saidSure } from '../../quantity/said.ts'
+import { atRead } from './at-read.ts'
+import { sayOpen } from './plans/closure-words.ts'
+import type { Correction } from './plans/correction.ts'
+import { sayAngle } from './plans/fault.ts'
+import type { Judged } from './plans/judged.ts'
+import { lastReading } from './plans/moves.ts'
+import { isJudged } from './plans/reading-history.ts'
+import { type RoundFact, sayRound } from './plans/readings.ts'
+import { slipOf } from './plans/slip.ts'
+
+/** What to do about a reading that is outside: move, unless no moves are given from it. */
+export function afterOutside(c: Correction, context: Context): string {
+  const last = context.block.parent && lastReading(context.block.parent)
+  const isLast = last === undefined || last === context.block
+  if (!isLast && isJudged(last, context)) return `Use the later reading, ${elide(last.name ?? '')}, instead.`
+  if (c.movedSince) return 'Read again: the machine was moved after this reading.'
+  if (!isLast) return `Read again: the later reading, ${elide(last.name ?? '')}, cannot be relied on.`
+  if (c.contradictory) return 'Read again before you move anything: the readings contradict each other.'
+  if (slipOf(context.block, context)?.withholds)
+    return 'Do not move anything yet. The moves before this reading had an unexpected effect. The plan says what to do first.'
+  if (c.withheld && c.withheld !== 'far-off')
+    return 'Follow the plan: it says why it gives no moves, and what to do first.'
+  return 'Follow the plan: it gives the moves, or what to do before them. Read again after the moves.'
+}
+
+/** What a figure is counted from, where that is not the shaft as it hangs. */
+export const countedFrom = ({ target }: Correction, what: string): string =>
+  `The ${what}${target ? ', counted from the target,' : ''}`
+
+/** A figure too near its limit for the gauge to tell. `what`: `gap variation`, `offset`. */
+export function undecided(
+  context: Context,
+  c: Correction,
+  what: string,
+  { judged, by }: { readonly judged: Judged | undefined; readonly by: RoundFact | undefined },
+): readonly Reported[] {
+  if (judged?.verdict !== 'undecided') return []
+  const found = saidSure(judged.value, context.system)
+  const allowed = saidLimit(judged.limit, context.system)
+  return [
+    atRead(context, by, {
+      message: `This gauge cannot decide the ${what}: ${found}, with ${allowed} allowed.`,
+      ...(c.target && { detail: 'It is counted from the target.' }),
+      todo:
+        c.decidedBy === undefined
+          ? 'Read again: a finer gauge alone would not decide it.'
+          : `Use a gauge with steps of ${saidGauge(c.decidedBy, context.system)} or finer.`,
+      found,
+      limit: `at most ${allowed}`,
+      assumptions: c.assumptions,
+    }),
+  ]
+}
+
+/** Readings of one round that do not agree among themselves. */
+export function doNotClose(
+  context: Context,
+  by: RoundFact,
+  closure: Closure | undefined,
+): readonly Reported[] {
+  if (closure?.state !== 'open') return []
+  const found = saidLength(closure.difference, context.system)
+  const limit = saidLimit(closure.allowed, context.system)
+  const which =
+    closure.odd === undefined
+      ? 'These readings do not show which one is wrong.'
+      : `The one at ${sayAngle(closure.odd)} does not fit the others.`
+  return [
+    atRead(context, by, {
+      ...firstLine(`${sayOpen(closure, sayRound(by), context.system)} ${which}`),
+      todo: 'Read all of them again before you move anything.',
+      found,
+      limit: `at most ${limit}`,
+    }),
+  ]
+}

@@ -1,0 +1,189 @@
+import type { Face } from '../../../engineering/alignment/face.ts'
+import { byStation, type FootCorrection, footCorrections } from '../../../engineering/alignment/feet.ts'
+import { gapVariation } from '../../../engineering/alignment/gap-variation.ts'
+import { shareUsed } from '../../../engineering/alignment/move-search.ts'
+import { type Covariance, type InPlanes, inBothPlanes } from '../../../engineering/alignment/planes.ts'
+import { movedFace, movedRim } from '../../../engineering/alignment/rigid-move.ts'
+import type { Lookup } from '../../../job/lookup.ts'
+import { type Block, childrenOf } from '../../../job/model.ts'
+import { exactly, type Uncertain } from '../../../quantity/uncertainty.ts'
+import { said } from '../../common/said.ts'
+import { chooseMoves, errorOf, limitOf, provableFor, type Way } from './choose-moves.ts'
+import { type AlignmentFault, asFault, blaming, WrongFact } from './fault.ts'
+import { feetOf } from './feet.ts'
+import type { Found } from './found.ts'
+import { type Adjuster, type CorrectedFoot, left, stepFor, unseen } from './steps.ts'
+
+/** What the next reading should show after the steps; `inside` when that is within both limits, or within that of the gap variation where
+ * the offset is not known. The uncertainty is that of what it will show:
+ * of this reading and of the next, taken in the same way. */
+export interface Predicted {
+  readonly gapVariation: Uncertain
+  /** Gap at top less gap at bottom, at starboard less at port, where the gauge goes in, m. */
+  readonly opening: InPlanes<Uncertain>
+  readonly offset?: InPlanes<Uncertain>
+  /** What is left to the target, m. */
+  readonly fromTarget: { readonly gapVariation: number; readonly offset?: number }
+  readonly inside: boolean
+  /** Far enough inside for that reading to prove it. */
+  readonly provable: boolean
+}
+
+export interface Steps {
+  readonly feet: readonly CorrectedFoot[]
+  readonly predicted: Predicted
+  /** What would bring the machine inside, where these steps do not. */
+  readonly ways: readonly (readonly Way[])[]
+  /** There were more ways to set the feet than were tried. */
+  readonly untried: boolean
+}
+
+/** What each foot of the bed has to do. */
+export interface Asked {
+  /** What sets the heights of the feet, where the bed says. */
+  readonly adjuster?: 'stud-and-nuts' | 'shims'
+  readonly feet: readonly FootCorrection[]
+  /** The steps that bring the feet there, and what they lead to. */
+  readonly steps: () => Steps | AlignmentFault
+  /** What the next reading should show when nothing is moved. */
+  readonly unmoved: Predicted
+}
+
+/** The corrections of the feet; a fault where the bed does not give them. Throws Unreadable and OutOfRange. */
+export function askedOf(
+  bed: Block | undefined,
+  found: Found,
+  lookup: Lookup,
+  assumptions: string[],
+): Asked | AlignmentFault {
+  const moves = feetOf(bed)
+  if (!moves.ok) return moves.fault
+  assumptions.push(...moves.assumptions)
+  const { adjuster } = moves
+  const corrected = footCorrections(found.pose, moves.feet, found.target)
+  if (!corrected.ok) return asFault(corrected.problem)
+  const { feet } = corrected.value
+  if (bed) refuseFarMoves(bed, feet, lookup)
+  const loses = (i: number): boolean =>
+    adjuster.by === 'shims' && (feet[i]?.vertical.value ?? 0) < Math.min(...adjuster.stock)
+  if (moves.feet.some(({ pack }, i) => pack === undefined && loses(i)))
+    assumptions.push('the shims to take out are there: not every foot states its pack, so measure first')
+  const machine = moves.machine()
+  if (!machine.ok) return asFault(machine.problem)
+  const after = (chosen: readonly CorrectedFoot[]): Outcome =>
+    outcomeOf(found, machine.value(carriedByEnds(chosen)))
+  const said_ = bed && said(bed, 'bed.adjuster')
+  return {
+    ...(said_ && { adjuster: said_ }),
+    feet,
+    steps: () => {
+      if (adjuster.by === 'hand') {
+        const exact = feet.map((foot) => stepFor(foot, wholeMove(foot), adjuster))
+        return { feet: exact, predicted: foreseen(after(exact), found), ways: [], untried: false }
+      }
+      return blaming(factOfSteps(bed, adjuster), tooOdd, () => {
+        const choice = chooseMoves(moves.feet, adjuster, found)
+        if ('words' in choice) return choice
+        const chosen = feet.map((foot, i) =>
+          stepFor(foot, choice.moves[i] ?? standing, adjuster, moves.feet[i]),
+        )
+        return {
+          feet: chosen,
+          predicted: foreseen(after(chosen), found),
+          ways: choice.ways,
+          untried: !choice.sure,
+        }
+      })
+    },
+    unmoved: foreseen(after(feet.map(left)), found),
+  }
+}
+
+const standing: InPlanes<number> = { vertical: 0, horizontal: 0 }
+
+const wholeMove = (foot: FootCorrection): InPlanes<number> => inBothPlanes((plane) => foot[plane].value)
+
+const tooOdd =
+  'The steps cannot be calculated: the pitch of the thread, or a shim, has a size that does not exist.'
+
+const factOfSteps = (bed: Block | undefined, { by }: Adjuster) =>
+  bed?.facts.get(by === 'shims' ? 'shims' : 'thread')
+
+/** A foot that would have to go further than this (m) is miswritten, or the gaps are. */
+const farthestMove = 1
+
+function refuseFarMoves(bed: Block, feet: readonly FootCorrection[], lookup: Lookup): void {
+  for (const { name, vertical, horizontal } of feet) {
+    const far = Math.max(Math.abs(vertical.value), Math.abs(horizontal.value))
+    if (far > farthestMove)
+      throw new WrongFact(
+        `Foot ${name} would have to move ${lookup.show(far, 'length')}: its from-coupling, or one of the gaps, is wrong.`,
+        childrenOf(bed, 'foot')
+          .find((foot) => foot.name === name)
+          ?.facts.get('from-coupling'),
+      )
+  }
+}
+
+/** Whether U is larger than the move at every foot, up and sideways. */
+export const allUnseen = (feet: readonly FootCorrection[]): boolean =>
+  feet.length > 0 && feet.every(({ vertical, horizontal }) => unseen(vertical) && unseen(horizontal))
+
+interface Outcome extends Omit<Predicted, 'inside' | 'provable'> {
+  /** Share of the limits that is used up: 1 is on a limit. */
+  readonly used: number
+}
+
+function outcomeOf(found: Found, moved: Parameters<typeof movedFace>[1]): Outcome {
+  const { rim } = found
+  const face = readAgain(movedFace(found.face, moved))
+  const diameter = 2 * face.radius
+  const offset = rim && inBothPlanes((plane) => twice(movedRim(rim, moved).offset[plane]))
+  const wanted = errorOf(found)
+  const left = inBothPlanes((plane) => ({
+    offset: wanted[plane].offset + moved[plane].offset.value,
+    slope: wanted[plane].slope + moved[plane].slope.value,
+  }))
+  const length = (what: 'offset' | 'slope') => Math.hypot(left.vertical[what], left.horizontal[what])
+  return {
+    gapVariation: gapVariation(face),
+    opening: inBothPlanes((plane) => ({
+      value: 0 - diameter * face.slope[plane].value,
+      standard: diameter * face.slope[plane].standard,
+    })),
+    ...(offset && { offset }),
+    fromTarget: { gapVariation: diameter * length('slope'), ...(offset && { offset: length('offset') }) },
+    used: shareUsed(left, limitOf(found)),
+  }
+}
+
+/** A second reading errs as much as the first and independently of it, so the variances add (JCGM 100, 5.1.2). */
+const twice = (u: Uncertain): Uncertain => ({ ...u, standard: Math.SQRT2 * u.standard })
+const doubled = (C: Covariance): Covariance => C.map((row) => row.map((v) => 2 * v))
+
+const readAgain = (face: Face): Face => ({
+  ...face,
+  slope: inBothPlanes((plane) => twice(face.slope[plane])),
+  covariance: doubled(face.covariance),
+})
+
+const foreseen = ({ used, ...shown }: Outcome, found: Found): Predicted => ({
+  ...shown,
+  inside: used <= 1 + 1e-9,
+  provable: used <= provableFor(found) + 1e-9,
+})
+
+/** What the moves do to a machine that rests on its end stations: feet between, which touch or hang a little, are carried along. */
+function carriedByEnds(chosen: readonly CorrectedFoot[]): readonly InPlanes<Uncertain>[] {
+  const stations = byStation(chosen)
+  const [aft, fore] = [stations[0], stations.at(-1)].map((station) => {
+    const heights = station?.feet.map((i) => chosen[i]?.moved ?? 0) ?? []
+    return { x: station?.x ?? 0, height: heights.reduce((sum, height) => sum + height, 0) / heights.length }
+  })
+  const between = new Set(stations.slice(1, -1).flatMap(({ feet }) => feet))
+  return chosen.map(({ x, moved, slid }, i) => {
+    const share = aft && fore ? (x - aft.x) / (fore.x - aft.x) : 0
+    const line = aft && fore ? aft.height + share * (fore.height - aft.height) : moved
+    return { vertical: exactly(between.has(i) ? line : moved), horizontal: exactly(slid) }
+  })
+}

@@ -1,0 +1,68 @@
+import type { Lookup } from '../../../job/lookup.ts'
+import { type Block, factOf } from '../../../job/model.ts'
+import { once } from '../../../syntax/once.ts'
+import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
+import { remembered } from '../../common/remembered.ts'
+import { type InLog, standingIn } from './log.ts'
+import { isPlanned, movesAfter, plannedAfter, readingBefore, readingsOf } from './moves.ts'
+
+/** What was done to the feet, the same for two moves that did the same; undefined where nothing was moved, or not all could be read. */
+const doneBy = once(({ others, unread }: Block): string | undefined => {
+  const feet = [...others].map(([name, { value }]) => {
+    const { turn = 0, rise = 0, starboard = 0 } = value as FootMove
+    return [name, turn, rise, starboard] as const
+  })
+  const moved = feet.filter(([, ...by]) => by.some((one) => one !== 0))
+  return unread.size > 0 || moved.length === 0 ? undefined : JSON.stringify(moved.sort())
+})
+
+const keyOf = (done: string, day: string | undefined): string => `${day ?? ''} ${done}`
+
+/** The first of some moves for each thing done: on a day, and on any. */
+function firstOf(moves: readonly Block[]): ReadonlyMap<string, Block> {
+  const first = new Map<string, Block>()
+  for (const move of moves) {
+    const done = doneBy(move)
+    if (done === undefined) continue
+    for (const day of new Set([undefined, factOf(move, 'move.done')?.value])) {
+      const key = keyOf(done, day)
+      if (!first.has(key)) first.set(key, move)
+    }
+  }
+  return first
+}
+
+const firstMade = once((reading: Block) => firstOf(movesAfter(reading)))
+const firstPlanned = once((reading: Block) => firstOf(plannedAfter(reading)))
+
+/** The move after the same reading that this one repeats, foot by foot and with the same date; a planned one also one that was made. Undefined where the
+ * next reading shows that both were made. Never throws on figures. */
+export function repeated(move: Block, lookup: Lookup): Block | undefined {
+  const reading = readingBefore(move)
+  const done = doneBy(move)
+  if (!reading || done === undefined) return undefined
+  const key = keyOf(done, factOf(move, 'move.done')?.value)
+  const planned = isPlanned(move)
+  const first =
+    (planned ? firstMade(reading).get(key) : undefined) ??
+    (planned ? firstPlanned : firstMade)(reading).get(key)
+  if (!first || first === move) return undefined
+  return planned || !wasMade(move, reading, lookup) ? first : undefined
+}
+
+/** The first reading after each that is held against an earlier one. */
+const nextHeld = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog['against']> => {
+  const next = new Map<Block, InLog['against']>()
+  let held: InLog['against']
+  for (const reading of readingsOf(drive).toReversed()) {
+    next.set(reading, held)
+    held = standingIn(reading, lookup).against ?? held
+  }
+  return next
+})
+
+/** Whether the first reading that is held against this move is as it should have brought it. */
+function wasMade(move: Block, reading: Block, lookup: Lookup): boolean {
+  const against = reading.parent && nextHeld(reading.parent, lookup).get(reading)
+  return against?.type === 'compared' && against.mismatch.noise && against.moves.includes(move)
+}

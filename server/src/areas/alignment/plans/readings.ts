@@ -1,0 +1,274 @@
+import type { AngleProblem } from '../../../engineering/alignment/angles.ts'
+import { mostPlaces } from '../../../engineering/alignment/closure.ts'
+import { type DialOptions, gapsFromDial, rimFromDial } from '../../../engineering/alignment/dial.ts'
+import { type Face, type FaceFit, fitFace, type SlopeProblem } from '../../../engineering/alignment/face.ts'
+import type { Goodness } from '../../../engineering/alignment/harmonic.ts'
+import { type Pose, poseFromFace } from '../../../engineering/alignment/pose.ts'
+import { gather, type Reading } from '../../../engineering/alignment/readings.ts'
+import { fitRim, type Rim, type RimFit } from '../../../engineering/alignment/rim.ts'
+import {
+  faceWithoutRunOut,
+  rimWithoutRunOut,
+  type WithoutRunOut,
+} from '../../../engineering/alignment/run-out.ts'
+import { faceAndRimFromTwoPlanes, rimAtFace } from '../../../engineering/alignment/two-planes.ts'
+import type { Result } from '../../../engineering/result.ts'
+import { type Block, factOf } from '../../../job/model.ts'
+import type { Uncertain } from '../../../quantity/uncertainty.ts'
+import { said } from '../../common/said.ts'
+import { type AlignmentFault, asFault, fault, WrongFact } from './fault.ts'
+import { type Repeats, repeatsApart } from './repeats.ts'
+
+/** A fact of a reading that holds values at places round the flange. */
+export type RoundFact =
+  | 'gaps'
+  | 'gaps-half-turn'
+  | 'offsets'
+  | 'offsets-half-turn'
+  | 'face-dial'
+  | 'rim-dial'
+  | 'reverse-dial'
+
+/** What a fit says of itself that a verdict depends on. */
+type Trust = Pick<Goodness, 'gaugeStep' | 'gaugeExplains' | 'closure'>
+
+/** A face or a rim as read, in whichever way. */
+interface Seen<T> {
+  readonly value: T & Trust
+  /** The fact it was read into. */
+  readonly by: RoundFact
+  readonly repeats: Repeats | undefined
+  /** Swing of the gap, or of the rim, as the flange turns, m; where the flange was turned. */
+  readonly runOut: Uncertain | undefined
+}
+
+/** How a machine was found to stand, whichever way it was read. */
+export interface Stand {
+  readonly face: Seen<Face>
+  readonly rim: Seen<Rim> | undefined
+  readonly pose: Pose
+}
+
+export type StandOutcome = { readonly ok: true; readonly value: Stand } | Refused
+
+type Refused = { readonly ok: false; readonly fault: AlignmentFault }
+
+const refused = (problem: AlignmentFault): Refused => ({ ok: false, fault: problem })
+
+/** The ways a face, or a rim, was read in, where those are more than one. Two rim dials, with or without a place each, are a way of their own. */
+function readTwice(reading: Block): readonly (readonly RoundFact[])[] {
+  const are = (ways: readonly RoundFact[]) => ways.filter((way) => said(reading, `reading.${way}`))
+  return [are(['gaps', 'face-dial', 'reverse-dial']), are(['offsets', 'rim-dial'])].filter(
+    (ways) => ways.length > 1,
+  )
+}
+
+const spoken: Readonly<Record<RoundFact, string>> = {
+  gaps: 'gaps',
+  'gaps-half-turn': 'gaps read after half a turn',
+  offsets: 'offsets',
+  'offsets-half-turn': 'offsets read after half a turn',
+  'face-dial': 'dial readings of the face',
+  'rim-dial': 'dial readings of the rim',
+  'reverse-dial': 'readings of the reverse dial',
+}
+
+/** `gaps`, `dial readings of the face`. */
+export const sayRound = (of: RoundFact): string => spoken[of]
+
+/** What a reading says about how the machine stands. `radius`, m, of the circle on which faces are read and the gap variation is judged.
+ * Throws Unreadable and OutOfRange. */
+export function standOf(
+  reading: Block,
+  circle: { readonly radius: number; readonly pilot: boolean },
+  assumptions: string[],
+): StandOutcome {
+  const stand = standAsRead(reading, circle, assumptions)
+  if (stand.ok) assumptions.push(...untested(stand.value))
+  return stand
+}
+
+/** Three places always lie in one plane, whatever was misread. */
+const untested = ({ face, rim }: Stand): readonly string[] =>
+  [face, rim].flatMap((seen) =>
+    seen?.value.closure.state === 'untestable'
+      ? [
+          `none of the ${sayRound(seen.by)} was misread: three places were read, and only a fourth could show it`,
+        ]
+      : [],
+  )
+
+function standAsRead(
+  reading: Block,
+  { radius, pilot }: { readonly radius: number; readonly pilot: boolean },
+  assumptions: string[],
+): StandOutcome {
+  const twice = readTwice(reading)[0]
+  if (twice)
+    return refused(
+      fault(
+        'read-twice',
+        `The reading has ${twice.join(' and ')}, so it is not clear which counts. Make two readings of them.`,
+      ),
+    )
+  if (said(reading, 'reading.reverse-dial')) return byTwoPlanes(reading, radius, assumptions)
+  const face = faceOf(reading, radius)
+  if (!face.ok) return face
+  const rim = rimOf(reading, assumptions)
+  if (rim && !rim.ok) return rim
+  if (!rim) {
+    assumptions.push(
+      pilot
+        ? 'the pilot of the coupling holds the faces concentric: no offset was read, and zero is used'
+        : 'the offset was not read: the moves correct the slope only and leave the coupling centre where it is, so they do not prove that the machine is aligned',
+    )
+    return {
+      ok: true,
+      value: {
+        face: face.value,
+        rim: undefined,
+        pose: poseFromFace(face.value.value, pilot ? 'pilot' : 'unknown'),
+      },
+    }
+  }
+  const { x, value: read } = rim
+  const pose = poseFromFace(face.value.value, read.value, { rimAt: x })
+  const atFace = { ...read, value: rimAtFace({ x, rim: read.value }, face.value.value) }
+  return { ok: true, value: { face: face.value, rim: atFace, pose } }
+}
+
+type SeenOutcome<T> = { readonly ok: true; readonly value: Seen<T> } | Refused
+
+/** Repeats and the fit of one set of values. */
+function look<T extends Trust>(
+  reading: Block,
+  by: RoundFact,
+  { values, gaugeStep }: { readonly values: readonly Reading[]; readonly gaugeStep: number },
+  fitting: () => Result<T, AngleProblem | SlopeProblem>,
+): SeenOutcome<T> {
+  if (gather(values, gaugeStep).length > mostPlaces)
+    throw new WrongFact(
+      `At most ${mostPlaces} places round the flange can be used.`,
+      factOf(reading, `reading.${by}`),
+    )
+  const fitted = fitting()
+  if (!fitted.ok) return refused(asFault(fitted.problem, sayRound(by)))
+  const repeats = repeatsApart(values, gaugeStep)
+  return { ok: true, value: { value: fitted.value, by, repeats, runOut: undefined } }
+}
+
+/** Both positions of the flange as one: what is said of the closure and the repeats is that of the worse. */
+function bothPositions<T extends Trust>(
+  one: Seen<T>,
+  two: Seen<T>,
+  { mean, runOut }: WithoutRunOut<T>,
+): Seen<T> {
+  const apart = one.repeats ? one : two
+  return {
+    value: mean,
+    by: mean.closure === one.value.closure ? one.by : two.by,
+    repeats: apart.repeats,
+    runOut,
+  }
+}
+
+function faceOf(reading: Block, radius: number): SeenOutcome<FaceFit> {
+  const gaugeStep = said(reading, 'reading.gauge')
+  const gaps = said(reading, 'reading.gaps')
+  const dial = said(reading, 'reading.face-dial')
+  const again = said(reading, 'reading.gaps-half-turn')
+  if (gaugeStep === undefined || !(gaps ?? dial))
+    return refused(
+      fault('no-gaps', 'The reading needs gaps, or the faces by dial, and the smallest step of the gauge.'),
+    )
+  const seen = (by: RoundFact, values: readonly Reading[]) =>
+    look(reading, by, { values, gaugeStep }, () => fitFace(values, { radius, gaugeStep }))
+  if (!gaps) return seen('face-dial', gapsFromDial(dial ?? []))
+  const [one, two] = [seen('gaps', gaps), again && seen('gaps-half-turn', again)]
+  if (!one.ok || !two) return one
+  if (!two.ok) return two
+  return {
+    ok: true,
+    value: bothPositions(one.value, two.value, faceWithoutRunOut(one.value.value, two.value.value)),
+  }
+}
+
+/** The rim, and the plane it was read in; undefined where none was read. */
+function rimOf(
+  reading: Block,
+  assumptions: string[],
+): (SeenOutcome<RimFit> & { readonly x: number }) | undefined {
+  const gaugeStep = said(reading, 'reading.offset-gauge') ?? said(reading, 'reading.gauge')
+  const offsets = said(reading, 'reading.offsets')
+  const again = said(reading, 'reading.offsets-half-turn')
+  if (gaugeStep === undefined) return undefined
+  const seen = (by: RoundFact, values: readonly Reading[]) =>
+    look(reading, by, { values, gaugeStep }, () => fitRim(values, { gaugeStep }))
+  if (offsets) {
+    const [one, two] = [seen('offsets', offsets), again && seen('offsets-half-turn', again)]
+    if (!one.ok || !two) return { ...one, x: 0 }
+    if (!two.ok) return { ...two, x: 0 }
+    const without = rimWithoutRunOut(one.value.value, two.value.value)
+    return { ok: true, x: 0, value: bothPositions(one.value, two.value, without) }
+  }
+  const dial = said(reading, 'reading.rim-dial')
+  if (!dial) return undefined
+  const x = said(reading, 'reading.rim-dial-at') ?? 0
+  return { ...seen('rim-dial', rimFromDial(dial, dialOf(reading, assumptions))), x }
+}
+
+/** Which half carries the rim dial, and how far its bar hangs. */
+function dialOf(reading: Block, assumptions: string[]): Required<DialOptions> {
+  const carriedBy = said(reading, 'reading.dial-carried-by')
+  const droop = said(reading, 'reading.bar-droop')
+  if (carriedBy === undefined) assumptions.push('the shaft carries the dial: dial-carried-by is not stated')
+  if (droop === undefined) assumptions.push('the bar of the rim dial does not droop: bar-droop is not stated')
+  return { carriedBy: carriedBy ?? 'shaft', droop: droop ?? 0 }
+}
+
+/** Reverse indicator: the offset in two planes. */
+function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): StandOutcome {
+  const at = [said(reading, 'reading.rim-dial-at'), said(reading, 'reading.reverse-dial-at')] as const
+  const gaugeStep = said(reading, 'reading.offset-gauge') ?? said(reading, 'reading.gauge')
+  const [x, reverseX] = at
+  if (!said(reading, 'reading.rim-dial'))
+    return refused(fault('no-gaps', 'The reverse dial needs the other dial, rim-dial, beside it.'))
+  if (gaugeStep === undefined || x === undefined || reverseX === undefined || Math.abs(x - reverseX) < 1e-3)
+    return refused(
+      fault(
+        'no-gaps',
+        'Two rim dials need rim-dial-at and reverse-dial-at, in two different planes, and the smallest step of the dials.',
+      ),
+    )
+  const dial = dialOf(reading, assumptions)
+  const other = { ...dial, carriedBy: dial.carriedBy === 'shaft' ? 'machine' : 'shaft' } as const
+  const seen = (by: 'rim-dial' | 'reverse-dial', options: DialOptions) => {
+    const values = rimFromDial(said(reading, `reading.${by}`) ?? [], options)
+    return look(reading, by, { values, gaugeStep }, () => fitRim(values, { gaugeStep }))
+  }
+  if (said(reading, 'reading.bar-droop') !== undefined)
+    assumptions.push('both dial bars droop by the same: one bar-droop is stated for both')
+  const [one, two] = [seen('rim-dial', dial), seen('reverse-dial', other)]
+  if (!one.ok) return one
+  if (!two.ok) return two
+  const { pose, face, rim } = faceAndRimFromTwoPlanes(
+    [
+      { x, rim: one.value.value },
+      { x: reverseX, rim: two.value.value },
+    ],
+    radius,
+  )
+  // Both verdicts depend on both dials.
+  const trust = {
+    gaugeStep,
+    gaugeExplains: one.value.value.gaugeExplains && two.value.value.gaugeExplains,
+  }
+  return {
+    ok: true,
+    value: {
+      face: { ...two.value, value: { ...face, ...trust, closure: two.value.value.closure } },
+      rim: { ...one.value, value: { ...rim, ...trust, closure: one.value.value.closure } },
+      pose,
+    },
+  }
+}

@@ -1,0 +1,58 @@
+import type { Lookup } from '../../../job/lookup.ts'
+import type { Block } from '../../../job/model.ts'
+import { isolateBriefly } from '../../common/dangers.ts'
+import { remembered } from '../../common/remembered.ts'
+import { correctionOf } from './correction.ts'
+import { type Comparison, standingOf } from './held-against.ts'
+import { standingIn } from './log.ts'
+import { sayWhatFirst } from './slip-looks.ts'
+import { type Shown, sayAbout, sayExplanations } from './slip-words.ts'
+
+/** What a reading shows of the moves before it, where that is not what they should have done; or what an earlier one showed that is still open. */
+export interface Slip {
+  readonly words: string
+  /** What was compared, of this reading or of the earlier one. */
+  readonly comparison: Comparison
+  /** Where it is of an earlier reading: the words for that. */
+  readonly since?: string
+  readonly explained: string
+  /** What to do about it. */
+  readonly first: string
+  /** The reading, or the bed as the job has it, may be wrong: steps from it could lead away. */
+  readonly withholds: boolean
+}
+
+/** Undefined where the reading shows what the moves should have done and no doubt is open, or where a later one counts. */
+export const slipOf = remembered((reading: Block, lookup: Lookup): Slip | undefined => {
+  const { against, doubt, outdated } = standingIn(reading, lookup)
+  const own = against?.type === 'compared' && !against.mismatch.noise ? against : undefined
+  const comparison = doubt?.comparison ?? own
+  if (!comparison || outdated) return undefined
+  const carried = comparison !== own
+  const outcome = carried ? correctionOf(reading, lookup) : undefined
+  const now = outcome?.ok ? standingOf(outcome.value, lookup) : undefined
+  const shown: Shown = {
+    ...comparison,
+    ...(carried && { now: now ?? comparison.found }),
+    ...(doubt?.again && { again: true }),
+  }
+  const { since, at } = comparison
+  const explained = sayExplanations(shown, lookup.system)
+  const withholds = doubt !== undefined
+  const first = `${sayWhatFirst(shown, lookup.system)} ${
+    withholds
+      ? 'Until then this reading gives no steps: they could lead the wrong way.'
+      : 'This reading shows the machine as it stands, so the steps start from it.'
+  }`
+  const what = carried
+    ? `${at} did not match the moves since ${since}, and no later reading explains why.`
+    : sayAbout(comparison)
+  return {
+    words: `${what} ${explained} ${isolateBriefly} ${first}`,
+    comparison,
+    ...(carried && { since: what }),
+    explained,
+    first,
+    withholds,
+  }
+})

@@ -1,0 +1,168 @@
+import type { UnitSystem } from '../../../quantity/kinds.ts'
+import { saidGauge, saidLength, saidLimit, saidSure, saidSureSlope } from '../../../quantity/said.ts'
+import { expanded } from '../../../quantity/uncertainty.ts'
+import { dangers, isolateBriefly, keepClear, lastWord } from '../../common/dangers.ts'
+import { code, list, type Markdown, md, paragraphs, prose, table } from '../../common/markdown.ts'
+import { asReadLines } from './as-read.ts'
+import { ofLimit, verdictWords } from './brief-words.ts'
+import type { Correction } from './correction.ts'
+import { magnitude, sayHeight, saySideways, sayStep } from './foot-words.ts'
+import type { Judged } from './judged.ts'
+import { sayNextReading } from './next-reading-words.ts'
+import { warningsOf } from './warnings.ts'
+import { wayOf } from './ways.ts'
+
+/** Cautions that belong to moving a machine on its feet; how it is moved is said only where it is to be. */
+const moveCaution = ({ adjuster, verdict, withheld }: Correction): string =>
+  `${isolateBriefly} ${dangers['turning-shaft'].guard}${verdict === 'within' ? '' : ` Only then take out the coupling bolts. Support the machine. ${keepClear}`}${verdict === 'within' || withheld ? '' : ` ${atEachFoot[adjuster ?? 'by hand']}`} ${lastWord}`
+
+const atEachFoot = {
+  'stud-and-nuts':
+    'Slacken all upper nuts, no more than the feet need, so that no foot stays clamped while another is set. Turn the lower nuts in small steps, one end after the other. Let the machine settle, tighten crosswise, and read again when the nuts are tight.',
+  shims:
+    'Slacken all bolts, no more than the feet need. Lift one end at a time, no more than the shims need. Put shims in and take them out with a tool, never with fingers under the foot. Lower that end before you lift the next. Tighten crosswise, and read again when all are tight.',
+  'by hand':
+    'Slacken what holds the feet, no more than they need, so that none stays clamped while another is set. Set the heights in small steps, one end after the other. Let the machine settle, tighten crosswise, and read again when all are tight.',
+} as const
+
+const judgedLine = (what: string, judged: Judged, system: UnitSystem): string =>
+  `${what} ${saidSure(judged.value, system)}, allowed ${saidLimit(judged.limit, system)} (${judged.limitFrom}): ${verdictWords[judged.verdict]}`
+
+/** How the machine leans, as far as the gauge can see: `The far end of the machine is low and to port.` */
+export function sayLean({ slope: { vertical, horizontal } }: Correction): string {
+  const ways = [
+    Math.abs(vertical.value) > expanded(vertical) ? (vertical.value < 0 ? 'low' : 'high') : '',
+    Math.abs(horizontal.value) > expanded(horizontal)
+      ? horizontal.value < 0
+        ? 'to port'
+        : 'to starboard'
+      : '',
+  ].filter(Boolean)
+  return ways.length === 0
+    ? 'The gauge shows no lean.'
+    : `The far end of the machine is ${ways.join(' and ')}.`
+}
+
+/** What the figures for the next reading hold for. */
+const nextTaken =
+  'The ± covers both readings, if the next is taken with the same gauge at the same places. It assumes that the steps are made exactly.'
+
+interface Lines {
+  readonly gauge: string
+  /** All that was found, in a line. */
+  readonly brief: string
+  readonly summary: readonly string[]
+  readonly warnings: readonly string[]
+  readonly next: readonly string[]
+  readonly assumed: readonly string[]
+}
+
+/** `2.36 ± 0.15 mrad down and 0.18 ± 0.15 mrad to port`. */
+const saySlope = ({ slope }: Correction): string =>
+  (['vertical', 'horizontal'] as const)
+    .map((plane) => `${saidSureSlope(magnitude(slope[plane]))} ${wayOf('slope', plane, slope[plane].value)}`)
+    .join(' and ')
+
+function lines(c: Correction, system: UnitSystem): Lines {
+  const offset = c.offset
+  return {
+    gauge: saidGauge(c.gaugeStep, system),
+    brief: `${c.target ? 'Counted from the target: gap variation' : 'Gap variation'} ${ofLimit(c.gapVariation, system)}${offset ? `; offset ${ofLimit(offset, system)}` : ''}.${c.target ? '' : ` ${sayLean(c)}`}`,
+    summary: [
+      judgedLine(c.target ? 'Gap variation, from the target' : 'Gap variation', c.gapVariation, system),
+      ...(offset
+        ? [
+            judgedLine(c.target ? 'Offset, from the target' : 'Offset', offset, system),
+            `Machine flange ${(['vertical', 'horizontal'] as const).map((plane) => `${saidLength(Math.abs(offset.parts[plane].value), system)} ${wayOf('offset', plane, offset.parts[plane].value)}`).join(', ')}`,
+          ]
+        : [c.offsetBasis === 'pilot' ? 'Offset held by the pilot' : 'Offset not read']),
+      `Slope ${saySlope(c)}, going forward`,
+      ...asReadLines(c, {
+        length: (si) => saidLength(si, system),
+        sure: (u) => saidSure(u, system),
+      }),
+    ],
+    warnings: warningsOf(c, system),
+    assumed: [...c.assumptions, ...c.stepAssumptions],
+    next:
+      c.predicted && c.verdict !== 'within' ? [`${sayNextReading(c, c.predicted, system)} ${nextTaken}`] : [],
+  }
+}
+
+function advice(c: Correction): string {
+  if (c.withheld === 'moved-since' || c.withheld === 'later-reading')
+    return 'Move nothing from this reading. The correction of each foot, as the machine stood then:'
+  if (c.withheld === 'order-unknown' || c.withheld === 'doubled-names' || c.withheld === 'errors')
+    return 'Move nothing yet. The correction of each foot, as far as the job can be read:'
+  if (c.withheld === 'finding')
+    return 'Move nothing yet. The correction of each foot, from the reading as it is:'
+  if (
+    c.withheld === 'contradictory' ||
+    c.withheld === 'soft-foot' ||
+    c.withheld === 'pilot-engaged' ||
+    c.withheld === 'another-effect'
+  )
+    return 'Move nothing yet. The correction of each foot, if the readings were right:'
+  if (c.withheld === 'unsure') return 'Move nothing yet. The correction of each foot, uncertain as it is:'
+  if (c.withheld === 'far-off')
+    return 'No fine steps yet: rough alignment comes first. The correction of each foot:'
+  if (c.verdict === 'within')
+    return 'Within limits: leave the feet alone. The correction that would remain at each:'
+  return 'Moves, from where each foot stands now:'
+}
+
+/** For a terminal: plain text, one line a thing. `work`: how the steps are made, in lines, with their cautions. */
+export function correctionText(c: Correction, system: UnitSystem, work: readonly string[] = []): string {
+  const said = lines(c, system)
+  const width = Math.max(...c.feet.map((foot) => foot.name.length), 4)
+  const heights = c.feet.map((foot) => sayHeight(foot, c, system))
+  const steps = c.feet.map((foot) => sayStep(foot, c, system))
+  const wide = (texts: readonly string[]) => Math.max(...texts.map((t) => t.length), 0)
+  return [
+    `${c.drive} ${c.reading}: ${verdictWords[c.verdict]}`,
+    `  ${said.brief}`,
+    ...said.warnings.map((line) => `  ! ${line}`),
+    ...(c.feet.length > 0
+      ? [
+          '',
+          advice(c),
+          ...c.feet.map(
+            (foot, i) =>
+              `  ${foot.name.padEnd(width)}  ${(heights[i] ?? '').padEnd(wide(heights))}  ${(steps[i] ?? '').padEnd(wide(steps))}  sideways ${saySideways(foot, c, system)}`,
+          ),
+          ...(said.next.length > 0 ? ['', ...said.next] : []),
+          '',
+          ...(work.length > 0 ? work : [`Caution: ${moveCaution(c)}`]),
+        ]
+      : []),
+    '',
+    'As read:',
+    ...said.summary.map((line) => `  ${line}`),
+    ...(said.assumed.length > 0 ? ['', 'Assumed:', ...said.assumed.map((line) => `  - ${line}`)] : []),
+    '',
+    `± is the expanded uncertainty (k = 2) from a gauge step of ${said.gauge}. Up, starboard and forward are positive.`,
+  ].join('\n')
+}
+
+/** For a hover: Markdown with a table of the feet, most wanted first: a hover shows little before it has to be scrolled. */
+export function correctionMarkdown(c: Correction, system: UnitSystem): Markdown {
+  const said = lines(c, system)
+  const rows = c.feet.map((foot) => [
+    code(foot.name),
+    prose(sayHeight(foot, c, system)),
+    prose(sayStep(foot, c, system)),
+    prose(saySideways(foot, c, system)),
+  ])
+  const hasFeet = rows.length > 0
+  return paragraphs(
+    md`**Reading ${prose(c.reading)}: ${prose(verdictWords[c.verdict])}.** ${prose(sayLean(c))}`,
+    list(said.warnings.map((line) => md`**${prose(line)}**`)),
+    hasFeet ? prose(advice(c)) : undefined,
+    hasFeet ? table(['foot', 'height', 'step', 'sideways'], rows) : undefined,
+    paragraphs(...said.next.map(prose)),
+    list(said.summary.map(prose)),
+    hasFeet ? md`*Caution: ${prose(moveCaution(c))}*` : undefined,
+    said.assumed.length > 0 ? paragraphs(md`Assumed:`, list(said.assumed.map(prose))) : undefined,
+    md`± is the expanded uncertainty (k = 2, ISO/IEC Guide 98-3); verdict by the decision rule of ISO 14253-1.`,
+  )
+}

@@ -1,0 +1,88 @@
+import { at, check, commonPractice } from '../../../../checks/check.ts'
+import { reaches } from '../../../../engineering/compare.ts'
+import { formatSi } from '../../../../quantity/format.ts'
+import { fitRating } from '../../fixes.ts'
+import { saidLoad } from '../../plans/amperes.ts'
+import {
+  type CableVerdict,
+  fittingRating,
+  ratingToCable,
+  ratingToLoad,
+} from '../../plans/cable-protection.ts'
+import { capacityWords } from '../../plans/cable-words.ts'
+
+/** What to do where no standard rating suits both the cable and its load (`low`, A). */
+const noneFits = ({ carrying, largestStandard }: CableVerdict, low: number): string =>
+  reaches(largestStandard, low)
+    ? `Use a larger cable first, then choose the fuse. This cable can carry ${capacityWords(carrying)}, too little for any fuse here.`
+    : `Ask the makers of fuse and battery. The standard ratings that Shaftwright knows end at ${formatSi(largestStandard, 'current')}.`
+
+export default check({
+  id: 'protection/below-load',
+  severity: 'error',
+  title: 'Fuse rating too low for the load',
+  why: 'A fuse loaded near its rating ages and opens in service, when the propeller is needed most.',
+  source: commonPractice(
+    '1.25 times the continuous current, as in the NEC; here at the lowest voltage of the battery',
+  ),
+  on: 'protection',
+  needs: { rating: 'protection.rating', protects: 'protection.protects' },
+  fires: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+  protection main-fuse {
+    rating: 200 A
+#           ^^^^^ needs at least
+    protects: feed
+  }
+}`,
+  quiet: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    place: machinery-space
+  }
+  protection main-fuse {
+    rating: 315 A
+    protects: feed
+  }
+}`,
+  run: ({ rating, protects }, context) => {
+    const cable = context.referred('protects')
+    const judged = ratingToLoad(rating.value, cable, context)
+    if (!judged || judged.carries) return []
+    const { load, low } = judged
+    const toCable = ratingToCable(rating.value, cable, context)
+    const found = formatSi(rating.value, 'current')
+    return [
+      at(rating, {
+        message: `The rating is ${found}; the load needs at least ${saidLoad(low)}.`,
+        detail: `That is 1.25 times the continuous current of ${saidLoad(load.current, 1)}. Current: ${load.currentFrom}.`,
+        todo:
+          toCable && fittingRating(cable, context) === undefined
+            ? noneFits(toCable, low)
+            : 'Use a larger rating that suits the cable, and that the makers of fuse and battery allow.',
+        found,
+        limit: `at least ${saidLoad(low)}`,
+        assumptions: load.assumptions,
+        related: [{ at: protects.at, message: 'the cable it protects' }],
+      }),
+    ]
+  },
+  fixes: (_finding, ground) => fitRating(ground),
+})

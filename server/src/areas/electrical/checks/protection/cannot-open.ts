@@ -1,0 +1,68 @@
+import { at, check } from '../../../../checks/check.ts'
+import { reaches } from '../../../../engineering/compare.ts'
+import { leastFault } from '../../../../engineering/electrical/least-fault.ts'
+import { formatSi } from '../../../../quantity/format.ts'
+import { saidCarried, saidLoad } from '../../plans/amperes.ts'
+import { shortCircuit } from '../../short-circuit.ts'
+
+export default check({
+  id: 'protection/cannot-open',
+  severity: 'error',
+  title: 'Fuse that a short circuit cannot open',
+  why: 'A fuse opens only if the current is well above its rating. A battery that cannot give that much feeds a short circuit until something burns. If the facts of the battery contradict each other, the lower current counts here.',
+  source: {
+    basis: 'from memory',
+    text: 'IEC 60269-1: a gG fuse opens for certain from 1.6 times its rating on',
+  },
+  on: 'protection',
+  needs: { rating: 'protection.rating', protects: 'protection.protects' },
+  fires: `battery house { nominal: 24 V  window: 21..28 V  internal-resistance: 100 mohm }
+drive main {
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    current: 200 A
+  }
+  protection main-fuse {
+    rating: 315 A
+#           ^^^^^ short circuit
+    protects: feed
+  }
+}`,
+  quiet: `battery house { nominal: 24 V  window: 21..28 V  internal-resistance: 10 mohm }
+drive main {
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+    current: 200 A
+  }
+  protection main-fuse {
+    rating: 315 A
+    protects: feed
+  }
+}`,
+  run: ({ rating, protects }, context) => {
+    const fault = shortCircuit(context)
+    if (!fault || reaches(fault.lowest, leastFault(rating.value))) return []
+    const found = saidCarried(fault.lowest)
+    const limit = saidLoad(leastFault(rating.value))
+    return [
+      at(rating, {
+        message: `A short circuit of the battery gives ${found}; the fuse or breaker needs ${limit}.`,
+        detail: `It opens for certain from 1.6 times its rating of ${formatSi(rating.value, 'current')} on. With the resistance of the cable the current is lower still.`,
+        todo: 'Check the figures of the battery. Or use a smaller rating that still suits the load.',
+        found,
+        limit: `at least ${limit}`,
+        related: [{ at: protects.at, message: 'the cable it protects' }],
+      }),
+    ]
+  },
+})

@@ -1,0 +1,65 @@
+import { at, check } from '../../../../checks/check.ts'
+import { reaches } from '../../../../engineering/compare.ts'
+import { saidCarried, saidLoad } from '../../plans/amperes.ts'
+import { shortCircuit, shortCircuitSource } from '../../short-circuit.ts'
+
+export default check({
+  id: 'protection/interrupts-too-little',
+  severity: 'error',
+  title: 'Fuse that cannot interrupt a short circuit',
+  why: 'A fuse or breaker may burst or keep burning when the current is more than it can interrupt. Only the battery is counted: cables and a limit in the battery management are not relied on.',
+  source: shortCircuitSource,
+  on: 'protection',
+  needs: { interrupts: 'protection.interrupts', protects: 'protection.protects' },
+  fires: `battery house { nominal: 96 V  window: 84..108 V  internal-resistance: 14 mohm }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+  }
+  protection main-fuse {
+    rating: 315 A
+    protects: feed
+    interrupts: 5 kA
+#               ^^^^ short circuit
+  }
+}`,
+  quiet: `battery house { nominal: 96 V  window: 84..108 V  short-circuit-current: 8 kA  internal-resistance: 14 mohm }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+  }
+  protection main-fuse {
+    rating: 315 A
+    protects: feed
+    interrupts: 20 kA
+  }
+}`,
+  run: ({ interrupts, protects }, context) => {
+    const fault = shortCircuit(context)
+    if (!fault || reaches(interrupts.value, fault.highest)) return []
+    const found = saidCarried(interrupts.value)
+    const limit = saidLoad(fault.highest)
+    return [
+      at(interrupts, {
+        message: `It can interrupt ${found}; a short circuit of the battery reaches ${limit}.`,
+        detail: `Short-circuit current: ${fault.from.join('; ')}. The resistance of the cable is not counted.`,
+        todo: 'Choose one that can interrupt more, in DC at the voltage of this circuit.',
+        found,
+        limit: `at least ${limit}`,
+        related: [{ at: protects.at, message: 'the cable it protects' }],
+      }),
+    ]
+  },
+})

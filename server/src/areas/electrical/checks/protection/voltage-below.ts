@@ -1,0 +1,67 @@
+import { at, check, published } from '../../../../checks/check.ts'
+import { reaches } from '../../../../engineering/compare.ts'
+import { formatSi } from '../../../../quantity/format.ts'
+import { highestOf, onCharge } from '../../plans/cable-protection.ts'
+
+export default check({
+  id: 'protection/voltage-below',
+  severity: 'error',
+  title: 'Fuse voltage rating too low',
+  why: 'Above its rated voltage, a fuse or breaker does not put out the arc when it opens. The DC arc keeps burning.',
+  source: published(
+    '33 CFR 183.455(d): not less than the nominal voltage of the circuit; here the highest voltage of the battery, to be safe',
+  ),
+  on: 'protection',
+  needs: { voltage: 'protection.voltage', protects: 'protection.protects' },
+  fires: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+  }
+  protection main-fuse {
+    rating: 315 A
+    protects: feed
+    voltage: 80 V
+#            ^^^^ reaches
+  }
+}`,
+  quiet: `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed {
+    from: house
+    to: controller
+    conductor: 95 mm2
+    length: 2.5 m
+    insulation: 105 degC
+  }
+  protection main-fuse {
+    rating: 315 A
+    protects: feed
+    voltage: 125 V
+  }
+}`,
+  run: ({ voltage, protects }, context) => {
+    const cable = context.referred('protects')
+    const highest = cable && highestOf(cable, context.from(cable), onCharge)
+    if (highest === undefined || reaches(voltage.value, highest)) return []
+    const found = formatSi(voltage.value, 'voltage')
+    const limit = formatSi(highest, 'voltage')
+    return [
+      at(voltage, {
+        message: `The rated voltage is ${found}; the circuit reaches ${limit}.`,
+        todo: 'Choose one rated for this voltage in DC.',
+        found,
+        limit: `at least ${limit}`,
+        related: [{ at: protects.at, message: 'the cable it protects' }],
+      }),
+    ]
+  },
+})

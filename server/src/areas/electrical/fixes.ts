@@ -1,0 +1,74 @@
+import type { FixGround } from '../../checks/check.ts'
+import type { Fix } from '../../checks/fix.ts'
+import { newValue } from '../../checks/fix-text.ts'
+import { reaches } from '../../engineering/compare.ts'
+import { smallestSection } from '../../engineering/electrical/smallest-section.ts'
+import type { Lookup } from '../../job/lookup.ts'
+import { type Block, factOf } from '../../job/model.ts'
+import { formatSi } from '../../quantity/format.ts'
+import { canCarry, sectionOf } from './plans/cable-ampacity.ts'
+import { type CableLoading, cableLoading } from './plans/cable-loading.ts'
+import { fittingRating, isProtected, needsProtection } from './plans/cable-protection.ts'
+import { type ConductorSize, conductorSizes } from './plans/conductor-sizes.ts'
+
+/** The cable with a conductor of another section, all else as it is. */
+function withConductor(cable: Block, area: number): Block | undefined {
+  const conductor = factOf(cable, 'cable.conductor')
+  return (
+    conductor && { ...cable, facts: new Map(cable.facts).set('conductor', { ...conductor, value: area }) }
+  )
+}
+
+const passes = (load: CableLoading): boolean => canCarry(load, load.current) === 'yes' && isDropAllowed(load)
+
+const isDropAllowed = ({ drop, dropLimit }: CableLoading): boolean =>
+  drop === undefined || dropLimit === undefined || reaches(dropLimit, drop)
+
+/** The smallest conductor that is made, of the system the cable is in, that carries the current and keeps the drop, and where the cable has a fuse
+ * or needs one, for which there is one: each tried in the plan. */
+function smallestSize(cable: Block, lookup: Lookup): ConductorSize | undefined {
+  const now = factOf(cable, 'cable.conductor')?.value
+  if (now === undefined) return undefined
+  const fused = isProtected(cable, lookup) || needsProtection(cable, lookup)
+  const { system } = sectionOf(now)
+  const { alone } = smallestSection(system)
+  return conductorSizes[system].find(({ area }) => {
+    const tried = area > now && reaches(area, alone) ? withConductor(cable, area) : undefined
+    const outcome = tried && cableLoading(tried, lookup)
+    if (!outcome?.ok || !passes(outcome.value)) return false
+    return !fused || fittingRating(tried, lookup) !== undefined
+  })
+}
+
+/** A larger conductor for the cable, where it says its conductor itself. */
+export function largerConductor({ block, lookup }: FixGround): readonly Fix[] {
+  const conductor = block && factOf(block, 'cable.conductor')
+  if (!conductor || conductor.origin || !lookup) return []
+  const size = smallestSize(block, lookup)
+  return size
+    ? [
+        {
+          title: `Use ${size.said}`,
+          edits: [newValue(block.section, conductor.node, size.written)],
+          preferred: true,
+        },
+      ]
+    : []
+}
+
+/** The fitting rating for the fuse at the finding, where it says its rating itself. */
+export function fitRating({ block, lookup }: FixGround): readonly Fix[] {
+  const rating = block && factOf(block, 'protection.rating')
+  const protects = block && factOf(block, 'protection.protects')
+  if (!rating || rating.origin || !protects || !lookup) return []
+  const amps = fittingRating(lookup.referred('protects'), lookup)
+  return amps === undefined
+    ? []
+    : [
+        {
+          title: `Use ${formatSi(amps, 'current')}`,
+          edits: [newValue(block.section, rating.node, formatSi(amps, 'current'))],
+          preferred: true,
+        },
+      ]
+}

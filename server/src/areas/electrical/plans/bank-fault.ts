@@ -1,0 +1,100 @@
+import { faultCurrent } from '../../../engineering/electrical/fault-current.ts'
+import type { Lookup } from '../../../job/lookup.ts'
+import type { Block } from '../../../job/model.ts'
+import { formatSi } from '../../../quantity/format.ts'
+import { said, Unreadable } from '../../common/said.ts'
+import { onCharge } from './cable-protection.ts'
+import { batteriesOf } from './design-current.ts'
+
+/** What a short circuit at the batteries of a cable draws, A, and where each figure of it comes from. Where a battery says two figures, both
+ * count: the higher one for what must interrupt it, the lower one for what it must open. */
+interface BankFault {
+  readonly highest: number
+  readonly lowest: number
+  readonly from: readonly string[]
+}
+
+/** The short-circuit current of the batteries of a cable, at their terminals: strings and banks side by side add up. Undefined where one of them
+ * says neither its short-circuit current nor its internal resistance: then it cannot be told. */
+export function bankFault(cable: Block, lookup: Lookup): BankFault | undefined {
+  try {
+    const banks = batteriesOf(cable, lookup).map(ofBattery)
+    const known = banks.flatMap((bank) => bank ?? [])
+    if (banks.length === 0 || known.length < banks.length) return undefined
+    return {
+      highest: known.reduce((sum, { highest }) => sum + highest, 0),
+      lowest: known.reduce((sum, { lowest }) => sum + lowest, 0),
+      from: known.map(({ from }) => from),
+    }
+  } catch (error) {
+    if (error instanceof Unreadable) return undefined
+    throw error
+  }
+}
+
+/** The highest short-circuit current of a battery at its terminals, A; undefined where it cannot be told. */
+export function bankCurrent(battery: Block): number | undefined {
+  try {
+    return ofBattery(battery)?.highest
+  } catch (error) {
+    if (error instanceof Unreadable) return undefined
+    throw error
+  }
+}
+
+/** Figures of one short circuit, as different makers take them: cold or warm, new or old, charged or not. Further apart they contradict each
+ * other. Common practice, no source. */
+const asMeasured = 2
+
+/** The two short-circuit currents that a battery says, A, where they contradict each other. */
+export function contradictoryFault(
+  battery: Block,
+): { readonly stated: number; readonly calculated: number; readonly from: string } | undefined {
+  try {
+    const stated = said(battery, 'battery.short-circuit-current')
+    const other = calculated(battery)
+    if (stated === undefined || !other) return undefined
+    return Math.max(stated, other.current) > asMeasured * Math.min(stated, other.current)
+      ? { stated, calculated: other.current, from: other.from }
+      : undefined
+  } catch (error) {
+    if (error instanceof Unreadable) return undefined
+    throw error
+  }
+}
+
+/** The same of one battery, with where it is from. */
+function ofBattery(
+  battery: Block,
+): { readonly highest: number; readonly lowest: number; readonly from: string } | undefined {
+  const stated = said(battery, 'battery.short-circuit-current')
+  const asStated = `as ${battery.name} states it`
+  const other = calculated(battery)
+  if (stated === undefined)
+    return other && { highest: other.current, lowest: other.current, from: other.from }
+  if (!other) return { highest: stated, lowest: stated, from: asStated }
+  return {
+    highest: Math.max(stated, other.current),
+    lowest: Math.min(stated, other.current),
+    from: other.current > stated ? other.from : asStated,
+  }
+}
+
+/** From the internal resistance. */
+function calculated(battery: Block): { readonly current: number; readonly from: string } | undefined {
+  const internalResistance = said(battery, 'battery.internal-resistance')
+  const nominal = said(battery, 'battery.nominal')
+  const high = said(battery, 'battery.window')?.high
+  const charged = high ?? (nominal === undefined ? undefined : onCharge * nominal)
+  // A window below the nominal voltage is wrong in one of the two: the higher one counts.
+  const voltage = charged === undefined ? undefined : Math.max(charged, nominal ?? 0)
+  if (internalResistance === undefined || voltage === undefined) return undefined
+  const volts = formatSi(voltage, 'voltage')
+  const over = `the internal resistance of ${battery.name}, ${formatSi(internalResistance, 'resistance', 'metric', 3)}`
+  const assumed =
+    high === undefined ? `, ${onCharge} times its nominal voltage as its window is not stated` : ''
+  return {
+    current: faultCurrent({ voltage, internalResistance }),
+    from: `${volts}${assumed} over ${over}`,
+  }
+}

@@ -1,0 +1,69 @@
+import { type Lookup, lookupFrom } from '../../../job/lookup.ts'
+import { type Block, childrenOf } from '../../../job/model.ts'
+import type { Scope } from '../../../job/scope.ts'
+import type { BlockNode } from '../../../syntax/tree.ts'
+import { Unreadable } from '../../common/said.ts'
+import { endsOf } from './cable-circuit.ts'
+import { batteriesMet } from './cable-feed.ts'
+import { distinct } from './dc-network.ts'
+
+/** The banks that the cables of a drive lead to, where the drive names another one that no cable links to them. None where that is not certain: a
+ * cable there has an end that is not known. */
+export function banksInstead(drive: Block, lookup: Lookup): readonly Block[] {
+  const named = lookup.referred('battery')
+  if (!named) return []
+  try {
+    const met = distinct(
+      childrenOf(drive, 'cable').flatMap((cable) => banksOfLoad(cable, lookup.from(cable))),
+    )
+    if (met.length === 0 || met.includes(named)) return []
+    const groups = lookup.ofFile(groupsOfFile)
+    const own = groups.get(named.node)
+    const others = met.map(({ node }) => groups.get(node))
+    return own?.isUnfinished || others.some((group) => group?.isUnfinished || group === own) ? [] : met
+  } catch (error) {
+    if (error instanceof Unreadable) return []
+    throw error
+  }
+}
+
+/** The banks that a cable leads to, where it ends at a controller or a motor. */
+function banksOfLoad(cable: Block, lookup: Lookup): readonly Block[] {
+  const isAtLoad = endsOf(cable, lookup).some((end) => end?.kind === 'controller' || end?.kind === 'motor')
+  return isAtLoad ? batteriesMet(cable, lookup) : []
+}
+
+/** Blocks that cables join, through batteries too, whatever the cables carry. */
+interface Group {
+  /** One of its cables has an end that is not known. */
+  readonly isUnfinished: boolean
+}
+
+/** Every block at which a cable ends, with its group. Throws where the ends of a cable cannot be read: it may be one that links two groups. */
+function groupsOfFile(scope: Scope): ReadonlyMap<BlockNode, Group> {
+  const joined = new Map<BlockNode, BlockNode[]>()
+  const unfinished = new Set<BlockNode>()
+  const drives = scope.ofKind('drive').flatMap((drive) => childrenOf(drive, 'cable'))
+  for (const cable of [...drives, ...scope.ofKind('cable')]) {
+    const [from, to] = endsOf(cable, lookupFrom(cable, scope)).map((end) => end?.node)
+    for (const [end, other] of [
+      [from, to],
+      [to, from],
+    ]) {
+      if (!end) continue
+      const known = joined.get(end) ?? []
+      joined.set(end, known)
+      if (other) known.push(other)
+      else unfinished.add(end)
+    }
+  }
+  const groups = new Map<BlockNode, Group>()
+  for (const start of joined.keys()) {
+    if (groups.has(start)) continue
+    const members = new Set([start])
+    for (const node of members) for (const other of joined.get(node) ?? []) members.add(other)
+    const group = { isUnfinished: [...members].some((node) => unfinished.has(node)) }
+    for (const node of members) groups.set(node, group)
+  }
+  return groups
+}

@@ -1,0 +1,110 @@
+import { reaches } from '../../../engineering/compare.ts'
+import { type Ampacity, ampacity } from '../../../engineering/electrical/ampacity.ts'
+import { bestInsulationC } from '../../../engineering/electrical/ampacity-tables.ts'
+import { awgFromArea } from '../../../engineering/electrical/awg.ts'
+import type { ConductorSection } from '../../../engineering/electrical/conductor.ts'
+import type { Lookup } from '../../../job/lookup.ts'
+import type { Block } from '../../../job/model.ts'
+import { markedAssumed } from '../../common/marked-assumed.ts'
+import { remembered } from '../../common/remembered.ts'
+import { said } from '../../common/said.ts'
+import { systemOf, type Unsaid } from './cable-circuit.ts'
+import { outcomeOf } from './cable-outcome.ts'
+
+/** What a cable can carry, whatever it has to. */
+export interface CableAmpacity {
+  readonly area: number
+  /** Class of the insulation, °C. */
+  readonly insulationC: number
+  readonly parallel: number
+  readonly bundled: number
+  /** What one conductor carries. */
+  readonly ampacity: Ampacity
+  /** What the pole or phase carries, A: all parallel conductors. Where the tables have no such size, as far as they show it. */
+  readonly carries: number
+  readonly sources: readonly string[]
+  readonly assumptions: readonly string[]
+}
+
+/** A conductor whose area is that of a wire gauge up to 4/0 is that gauge; any other is metric.
+ * @example sectionOf(35e-6) // { system: 'metric', mm2: 35 } */
+export function sectionOf(area: number): ConductorSection {
+  const n = awgFromArea(area)
+  const gauge = Math.round(n)
+  return gauge >= -3 && gauge <= 40 && Math.abs(n - gauge) < 1e-6
+    ? { system: 'awg', n: gauge }
+    : { system: 'metric', mm2: area * 1e6 }
+}
+
+/** Whether a cable carries a current (A). Of a conductor smaller than every row of the tables only that it does not can be shown.
+ * `not-shown` is no yes. */
+export function canCarry(
+  { carries, ampacity: { tables } }: Pick<CableAmpacity, 'carries' | 'ampacity'>,
+  current: number,
+): 'yes' | 'no' | 'not-shown' {
+  if (!reaches(carries, current)) return 'no'
+  return tables === 'below' ? 'not-shown' : 'yes'
+}
+
+/** What a cable carries from its own facts alone, or why that cannot be told. */
+export const cableAmpacity = remembered((cable: Block, lookup: Lookup) =>
+  outcomeOf(() => carriedWith(said(cable, 'cable.insulation'), cable, lookup)),
+)
+
+/** Whether the job leaves open what insulation a cable has: it is not stated, or not known yet. */
+export const isInsulationOpen = ({ facts, unread, blanks }: Block): boolean =>
+  blanks.has('insulation') || !(facts.has('insulation') || unread.has('insulation'))
+
+/** What it would carry with the best insulation of the tables: it can show that a cable is too thin, and never that it is thick enough. */
+export const ampacityAtMost = remembered((cable: Block, lookup: Lookup) =>
+  outcomeOf(() => carriedWith(bestInsulationC + 273.15, cable, lookup)),
+)
+
+/** `insulation` in K. */
+function carriedWith(insulation: number | undefined, cable: Block, lookup: Lookup): CableAmpacity | Unsaid {
+  const area = said(cable, 'cable.conductor')
+  if (area === undefined) return { unsaid: 'the size of its conductors' }
+  if (insulation === undefined) return { unsaid: 'the temperature rating of its insulation' }
+  const laid = layingOf(cable, lookup)
+  if ('unsaid' in laid) return laid
+  // Rounded: a class that came through kelvins is said as it was written.
+  const insulationC = Math.round((insulation - 273.15) * 1e6) / 1e6
+  const { parallel, bundled, place } = laid
+  const rated = ampacity({ section: sectionOf(area), insulationC, place, bundled })
+  return {
+    area,
+    insulationC,
+    parallel,
+    bundled,
+    ampacity: rated,
+    carries: rated.amps * parallel,
+    sources: [rated.source, ...rated.factors.map((factor) => factor.source)],
+    assumptions: [...markedAssumed([cable]), ...laid.assumptions, ...rated.assumptions],
+  }
+}
+
+interface Laid {
+  readonly place: 'open' | 'machinery-space'
+  readonly parallel: number
+  readonly bundled: number
+  readonly assumptions: readonly string[]
+}
+
+/** Where the conductors lie, and how many together. */
+function layingOf(cable: Block, lookup: Lookup): Laid | Unsaid {
+  const place = said(cable, 'cable.place')
+  const parallel = said(cable, 'cable.parallel') ?? 1
+  const bundled = said(cable, 'cable.bundled')
+  const system = bundled === undefined ? systemOf(cable, lookup) : undefined
+  if (bundled === undefined && !system) return { unsaid: 'whether it carries DC or three phases' }
+  const own = (system === 'three-phase' ? 3 : 2) * parallel
+  return {
+    place: place ?? ('machinery-space' as const),
+    parallel,
+    bundled: bundled ?? own,
+    assumptions: [
+      ...(place ? [] : ['the cable lies in a machinery space: its place is not stated']),
+      ...(bundled === undefined ? [`its ${own} conductors are bundled, with no others`] : []),
+    ],
+  }
+}

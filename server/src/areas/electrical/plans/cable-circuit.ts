@@ -1,0 +1,29 @@
+import type { Lookup } from '../../../job/lookup.ts'
+import type { Block } from '../../../job/model.ts'
+import { remembered } from '../../common/remembered.ts'
+import { said } from '../../common/said.ts'
+
+export type CableSystem = 'dc' | 'three-phase'
+
+/** What the job does not say and a result cannot be worked out without. */
+export interface Unsaid {
+  readonly unsaid: string
+}
+
+/** The blocks a cable joins, in the order from, to. Throws Unreadable. */
+export const endsOf = remembered((cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
+  (['from', 'to'] as const).map((end) =>
+    said(cable, `cable.${end}`) === undefined ? undefined : lookup.referred(end),
+  ),
+)
+
+/** What a cable carries: DC from a battery whatever else is said, then as it says, else by what it joins. Undefined when neither tells.
+ * OutOfRange when what it says could not be read. */
+export const systemOf = remembered((cable: Block, lookup: Lookup): CableSystem | undefined => {
+  const ends = endsOf(cable, lookup).map((end) => end?.kind)
+  if (ends.includes('battery')) return 'dc'
+  const system = said(cable, 'cable.system')
+  if (system) return system
+  if (ends.includes('protection')) return 'dc'
+  return ends.includes('motor') ? 'three-phase' : undefined
+})

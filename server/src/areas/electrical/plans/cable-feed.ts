@@ -1,0 +1,108 @@
+import type { Lookup } from '../../../job/lookup.ts'
+import { type Block, childrenOf } from '../../../job/model.ts'
+import { remembered } from '../../common/remembered.ts'
+import { endsOf, type Unsaid } from './cable-circuit.ts'
+import { batteriesAlong, distinct, driveOf, endsWay, motorsAlong, type Side, sideOf } from './dc-network.ts'
+
+/** What a DC cable feeds and from where. */
+export interface Feed {
+  readonly motors: readonly Driven[]
+  /** How many batteries it can come from. */
+  readonly batteries: number
+}
+
+/** A motor with the controller that it is fed through. */
+export interface Driven {
+  readonly motor: Block
+  readonly controller?: Block | undefined
+}
+
+/** The batteries at the ends of a cable, else those that DC cables lead to from there. */
+export function batteriesMet(cable: Block, lookup: Lookup): readonly Block[] {
+  const ends = endsOf(cable, lookup).flatMap((end) => end ?? [])
+  const here = ends.filter(({ kind }) => kind === 'battery')
+  return here.length > 0 ? here : batteriesBehind(ends, cable, lookup)
+}
+
+function batteriesBehind(ends: readonly Block[], cable: Block, lookup: Lookup): readonly Block[] {
+  // A battery at one end is among those that the other end leads to.
+  const inside = ends.filter((end) => !endsWay(end))
+  const lists = new Set((inside.length > 0 ? inside : ends).map((end) => batteriesAlong(end, cable, lookup)))
+  const [first = [], ...more] = [...lists].filter((list) => list.length > 0)
+  return more.length === 0 ? first : distinct([first, ...more].flat())
+}
+
+/** What a DC cable feeds: the side that has loads and no battery; else, where a controller or motor is at one end, that end. */
+export function feedOf(cable: Block, lookup: Lookup): Feed | Unsaid {
+  const ends = endsOf(cable, lookup)
+  const sides = ends.map((end) => end && sideOf(cable, end, lookup))
+  const side = loadedSide(ends, sides)
+  if (side === 'unclear') return { unsaid: 'which way the current flows in it' }
+  const loads = side === 'none' ? around(lookup) : (sides[side]?.loads() ?? [])
+  if (loads.length === 0) return { unsaid: 'what it feeds' }
+  const motors = new Map<Block['node'], Driven>()
+  for (const load of loads) {
+    const driven = load.kind === 'motor' ? [{ motor: load }] : motorsOf(load, lookup)
+    if ('unsaid' in driven) return driven
+    for (const each of driven) if (!motors.has(each.motor.node)) motors.set(each.motor.node, each)
+  }
+  const known = ends.flatMap((end) => end ?? [])
+  return { motors: [...motors.values()], batteries: batteriesBehind(known, cable, lookup).length }
+}
+
+/** Whether all that lies behind a DC cable is fed through it alone. */
+export function feedsAlone(cable: Block, lookup: Lookup): boolean {
+  const sides = endsOf(cable, lookup).map((end) => end && sideOf(cable, end, lookup))
+  return sides.filter((side) => side?.hasLoad && !side.hasBattery).length === 1
+}
+
+function loadedSide(
+  ends: readonly (Block | undefined)[],
+  sides: readonly (Side | undefined)[],
+): number | 'none' | 'unclear' {
+  const loaded = sides.flatMap((side, index) => (side?.hasLoad ? [index] : []))
+  const fed = loaded.filter((index) => !sides[index]?.hasBattery)
+  const [first, second] = fed.length === 1 ? fed : loaded
+  if (first === undefined) return 'none'
+  if (second === undefined) return first
+  const devices = loaded.filter((index) => ['controller', 'motor'].includes(ends[index]?.kind ?? ''))
+  return devices.length === 1 && devices[0] !== undefined ? devices[0] : 'unclear'
+}
+
+/** The only controller or motor there is to feed, where no cable leads on. */
+function around(lookup: Lookup): readonly Block[] {
+  const drive = driveOf(lookup.block)
+  const only = lookup.near('controller')
+  if (only) return [only]
+  const motor = drive && childrenOf(drive, 'controller').length > 1 ? undefined : lookup.near('motor')
+  return motor ? [motor] : []
+}
+
+/** `controller port`. */
+const called = ({ kind, name }: Block): string => (name === undefined ? `the ${kind}` : `${kind} ${name}`)
+
+/** The first motor of a drive that no phase cable joins to one of its controllers. */
+const leftOver = remembered((drive, lookup): Block | undefined => {
+  const led = childrenOf(drive, 'controller').flatMap((one) => motorsAlong(one, lookup))
+  const nodes = new Set(led.map(({ node }) => node))
+  return childrenOf(drive, 'motor').find(({ node }) => !nodes.has(node))
+})
+
+/** The motors a controller drives: those its phase cables lead to and, where it is the only one of its drive, those of the drive. */
+function motorsOf(controller: Block, lookup: Lookup): readonly Driven[] | Unsaid {
+  const drive = driveOf(controller)
+  const own = drive ? childrenOf(drive, 'motor') : []
+  const isOneOfSeveral = drive !== undefined && childrenOf(drive, 'controller').length > 1
+  const linked = motorsAlong(controller, lookup)
+  if (isOneOfSeveral) {
+    const left = leftOver(drive, lookup)
+    if (left) return { unsaid: `which controller drives ${called(left)}: no cable joins them` }
+    if (linked.length === 0)
+      return { unsaid: `which motor ${called(controller)} drives: no cable joins them` }
+  }
+  const near = linked.length + own.length > 0 ? undefined : lookup.from(controller).near('motor')
+  const motors = distinct([...linked, ...(isOneOfSeveral ? [] : own), ...(near ? [near] : [])])
+  return motors.length === 0
+    ? { unsaid: `which motor ${called(controller)} drives` }
+    : motors.map((motor) => ({ motor, controller }))
+}

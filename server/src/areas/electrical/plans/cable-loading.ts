@@ -1,0 +1,79 @@
+import { conductorResistance } from '../../../engineering/electrical/conductor.ts'
+import {
+  dcDrop,
+  operatingResistance,
+  threePhaseDrop,
+  touchingCoreReactance,
+} from '../../../engineering/electrical/voltage-drop.ts'
+import type { Lookup } from '../../../job/lookup.ts'
+import { type Block, factOf } from '../../../job/model.ts'
+import { remembered } from '../../common/remembered.ts'
+import { said } from '../../common/said.ts'
+import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
+import type { CableSystem, Unsaid } from './cable-circuit.ts'
+import { type CableOutcome, outcomeOf } from './cable-outcome.ts'
+import { cableCurrent } from './design-current.ts'
+
+/** What a cable has to carry, what it can, and what is lost in it. A, V, m; `drop` is a ratio of `volts`. */
+export interface CableLoading extends CableAmpacity {
+  readonly system: CableSystem
+  /** Continuous current of the pole or phase. */
+  readonly current: number
+  readonly currentFrom: string
+  readonly perConductor: number
+  readonly volts?: number
+  readonly dropVolts: number
+  readonly drop?: number
+  /** Absent when the file gives one that could not be read. */
+  readonly dropLimit?: number
+  readonly dropLimitFrom: string
+}
+
+/** Loading of a cable from the facts of its drive, or why there is none. */
+export const cableLoading = remembered((cable: Block, lookup: Lookup): CableOutcome<CableLoading> => {
+  const carrying = cableAmpacity(cable, lookup)
+  if (!carrying.ok) return carrying
+  const design = cableCurrent(cable, lookup)
+  if (!design.ok) return design
+  const { system, current, currentFrom, volts, powerFactor } = design.value
+  const { area, insulationC, parallel } = carrying.value
+  return outcomeOf((): CableLoading | Unsaid => {
+    const length = said(cable, 'cable.length')
+    if (length === undefined) return { unsaid: 'its length' }
+    const resistance = conductorResistance({ section: sectionOf(area) })
+    const working = operatingResistance({ ohmPerMetre: resistance.ohmPerMetre, insulationC })
+    const run = { length, ohmPerMetre: working.ohmPerMetre / parallel }
+    const dropVolts =
+      system === 'dc'
+        ? dcDrop({ current, out: run, back: run })
+        : threePhaseDrop({
+            current,
+            run,
+            ohmReactancePerMetre: touchingCoreReactance(50) / parallel,
+            powerFactor,
+          })
+    const allowed = factOf(cable, 'cable.drop')?.value.high
+    return {
+      ...carrying.value,
+      system,
+      current,
+      currentFrom,
+      perConductor: current / parallel,
+      ...(volts !== undefined && { volts, drop: dropVolts / volts }),
+      dropVolts,
+      ...(!cable.unread.has('drop') && { dropLimit: allowed ?? 0.03 }),
+      dropLimitFrom:
+        allowed === undefined ? 'common practice for propulsion feeders, no source' : 'the job file',
+      sources: [...carrying.value.sources, resistance.source],
+      assumptions: [
+        ...design.value.assumptions,
+        ...carrying.value.assumptions,
+        ...resistance.assumptions,
+        ...working.assumptions,
+        ...(system === 'dc'
+          ? []
+          : ['reactance is that of touching cores at 50 Hz: the frequency is not stated']),
+      ],
+    }
+  })
+})

@@ -1,0 +1,197 @@
+import { reaches } from '../../../engineering/compare.ts'
+import {
+  type ConductorLimit,
+  type ConductorVerdict,
+  carriesLoad,
+  conductorLimit,
+  judgeConductor,
+  judgeRating,
+  largestRating,
+  leastRating,
+  type ProtectionWindow,
+  protectionWindow,
+  type RatingVerdict,
+} from '../../../engineering/electrical/protection.ts'
+import {
+  largestStandardRating,
+  type RatingSeries,
+  standardRatings,
+} from '../../../engineering/electrical/standard-ratings.ts'
+import { type Lookup, lookupFrom } from '../../../job/lookup.ts'
+import { type Block, childrenOf, factOf } from '../../../job/model.ts'
+import type { Scope } from '../../../job/scope.ts'
+import { greatest } from '../../../quantity/extremes.ts'
+import type { BlockNode } from '../../../syntax/tree.ts'
+import { remembered } from '../../common/remembered.ts'
+import { said, Unreadable } from '../../common/said.ts'
+import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
+import { endsOf, systemOf } from './cable-circuit.ts'
+import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
+
+/** The cables that some protection blocks protect. */
+interface Protected {
+  readonly cables: ReadonlySet<BlockNode>
+  /** One of them names what it protects so that it could not be read: it may be any. */
+  readonly mayBeAny: boolean
+}
+
+function protectedBy(protections: readonly Block[], from: (protection: Block) => Lookup): Protected {
+  const cables = protections.flatMap((one) => from(one).referred('protects')?.node ?? [])
+  return { cables: new Set(cables), mayBeAny: protections.some(({ unread }) => unread.has('protects')) }
+}
+
+const protectedInside = remembered((drive, lookup) =>
+  protectedBy(childrenOf(drive, 'protection'), lookup.from),
+)
+const protectedInFile = (scope: Scope): Protected => {
+  const inDrives = scope.ofKind('drive').flatMap((drive) => childrenOf(drive, 'protection'))
+  return protectedBy([...scope.ofKind('protection'), ...inDrives], (one) => lookupFrom(one, scope))
+}
+
+/** Whether a protection block says that it protects this cable, or names what it protects so that it could not be read. */
+export function isProtected(cable: Block, lookup: Lookup): boolean {
+  const isAmong = ({ cables, mayBeAny }: Protected): boolean => mayBeAny || cables.has(cable.node)
+  return (
+    (cable.parent !== undefined && isAmong(protectedInside(cable.parent, lookup))) ||
+    isAmong(lookup.ofFile(protectedInFile))
+  )
+}
+
+/** A cable to a fuse is that fuse's lead up to 40 in, 33 CFR 183.455(b)(2). m. */
+const longestLead = 40 * 0.0254
+
+/** Whether a cable has to be protected: it comes from a battery, and is not the lead to a fuse. */
+export function needsProtection(cable: Block, lookup: Lookup): boolean {
+  const ends = endsOf(cable, lookup).map((end) => end?.kind)
+  if (!ends.includes('battery')) return false
+  const length = factOf(cable, 'cable.length')?.value
+  return !ends.includes('protection') || (length !== undefined && !reaches(longestLead, length))
+}
+
+/** The highest voltage the circuit sees, V: a battery whose window is not said goes to `overNominal` times its nominal. Undefined when it is not
+ * known. */
+export function highestOf(cable: Block, lookup: Lookup, overNominal = 1): number | undefined {
+  try {
+    const volts = batteriesOf(cable, lookup).map((battery) => {
+      const nominal = said(battery, 'battery.nominal') ?? 0
+      return Math.max(said(battery, 'battery.window')?.high ?? overNominal * nominal, nominal)
+    })
+    const motors = systemOf(cable, lookup) === 'three-phase' ? motorsAt(cable, lookup) : []
+    const highest = greatest([0, ...volts, ...motors.map((motor) => said(motor, 'motor.voltage') ?? 0)]) ?? 0
+    return highest > 0 ? highest : undefined
+  } catch (error) {
+    if (error instanceof Unreadable) return undefined
+    throw error
+  }
+}
+
+/** `not-shown`: the cable is smaller than every row of the tables, so nothing shows that it is protected. */
+type NotShown = 'not-shown'
+
+export interface CableVerdict {
+  readonly verdict: ConductorVerdict | NotShown
+  readonly limit: ConductorLimit
+  /** The largest rating that is borne, A. */
+  readonly largest: number
+  /** Where the standard ratings are from, and the largest of them, A. */
+  readonly ratings: string
+  readonly largestStandard: number
+  readonly carrying: CableAmpacity
+}
+
+/** On charge a lead-acid cell of nominal 2 V may see 2.5 V (equalising; common practice, no source). */
+export const onCharge = 1.25
+
+/** What decides how large a rating the cable bears; undefined when it cannot be told what it carries. */
+function protectable(cable: Block | undefined, lookup: Lookup) {
+  if (!cable) return undefined
+  const from = lookup.from(cable)
+  const carrying = cableAmpacity(cable, from)
+  if (!carrying.ok) return undefined
+  const { area, carries: ampacity } = carrying.value
+  const series: RatingSeries = sectionOf(area).system === 'awg' ? 'us' : 'iec'
+  const volts = highestOf(cable, from, onCharge)
+  const stated = highestOf(cable, from)
+  const assumptions =
+    volts === stated
+      ? carrying.value.assumptions
+      : [
+          ...carrying.value.assumptions,
+          `the battery reaches ${onCharge} times its nominal voltage on charge: its window is not stated`,
+        ]
+  return { carrying: { ...carrying.value, assumptions }, series, given: { ampacity, volts } }
+}
+
+/** Below the tables what a cable carries is only an upper bound: it can show that a rating is too large, and never that it is not. */
+const orNotShown = <V extends RatingVerdict>(verdict: V, { ampacity }: CableAmpacity): V | NotShown =>
+  ampacity.tables === 'below' && (verdict === 'within' || verdict === 'allowed-above') ? 'not-shown' : verdict
+
+/** How a rating (A) stands to the cable it protects, whatever the load; undefined when it cannot be told what the cable carries. */
+export function ratingToCable(
+  rating: number,
+  cable: Block | undefined,
+  lookup: Lookup,
+): CableVerdict | undefined {
+  const protects = protectable(cable, lookup)
+  if (!protects) return undefined
+  const { carrying, series, given } = protects
+  const limit = conductorLimit(given)
+  return {
+    verdict: orNotShown(judgeConductor(rating, limit, series), carrying),
+    limit,
+    largest: largestRating(limit, series),
+    ratings: standardRatings[series].source,
+    largestStandard: largestStandardRating(series),
+    carrying,
+  }
+}
+
+export interface LoadVerdict {
+  readonly carries: boolean
+  /** Least rating for the load, A. */
+  readonly low: number
+  readonly load: CableCurrent
+}
+
+/** How a rating (A) stands to the load of its cable, whatever the cable carries; undefined when the load is not known. */
+export function ratingToLoad(
+  rating: number,
+  cable: Block | undefined,
+  lookup: Lookup,
+): LoadVerdict | undefined {
+  const load = cable && cableCurrent(cable, lookup.from(cable))
+  if (!load?.ok) return undefined
+  const low = leastRating(load.value.current)
+  return { carries: carriesLoad(rating, low), low, load: load.value }
+}
+
+export interface JudgedRating {
+  readonly verdict: RatingVerdict | NotShown
+  readonly window: ProtectionWindow
+  readonly load: CableCurrent
+  readonly carrying: CableAmpacity
+}
+
+/** How a rating (A) stands to the load and the cable it protects; undefined when the one or the other cannot be told. */
+export function ratingOf(rating: number, cable: Block | undefined, lookup: Lookup): JudgedRating | undefined {
+  const load = cable && cableCurrent(cable, lookup.from(cable))
+  const protects = protectable(cable, lookup)
+  if (!load?.ok || !protects) return undefined
+  const { carrying, series, given } = protects
+  const window = protectionWindow({ current: load.value.current, ...given })
+  const verdict = orNotShown(judgeRating(rating, window, series), carrying)
+  return { verdict, window, load: load.value, carrying }
+}
+
+/** The smallest rating that is made, of the cable's own series, that carries the load and protects the cable, A (source: beside the ratings
+ * themselves). Undefined when the cable is too thin for any, or the one or the other cannot be told. */
+export function fittingRating(cable: Block | undefined, lookup: Lookup): number | undefined {
+  const series = protectable(cable, lookup)?.series
+  return (
+    series &&
+    standardRatings[series].amps.find((rating) => {
+      const verdict = ratingOf(rating, cable, lookup)?.verdict
+      return verdict === 'within' || verdict === 'allowed-above'
+    })
+  )
+}

@@ -1,0 +1,79 @@
+import type { InTables } from '../../../engineering/electrical/ampacity.ts'
+import { formatNumber, formatSi } from '../../../quantity/format.ts'
+import { saidShare } from '../../../quantity/said.ts'
+import { list, type Markdown, md, paragraphs, prose, table } from '../../common/markdown.ts'
+import { saidCarried, saidLoad, saidLoading } from './amperes.ts'
+import type { CableAmpacity } from './cable-ampacity.ts'
+import type { CableLoading } from './cable-loading.ts'
+
+/** How the ampacity came about: table, factors, number of conductors. */
+export function ampacityWords({ ampacity, parallel }: Pick<CableAmpacity, 'ampacity' | 'parallel'>): string {
+  const factors = ampacity.factors.map(({ name, value }) => `${name} ${formatNumber(value, 3)}`).join(', ')
+  const many = parallel === 1 ? '' : `, ${parallel} in parallel`
+  return `${ampacity.table}${factors === '' ? '' : `; ${factors}`}${many}.${beyond[ampacity.tables]}`
+}
+
+const beyond: Readonly<Record<InTables, string>> = {
+  in: '',
+  above: ' The cable is larger than every row, so the largest row is used.',
+  below: ' The cable is smaller than every row, so it can carry less than the smallest row.',
+}
+
+/** `144 A`; beyond the tables `at least 475 A`, `less than 18 A`. */
+export function capacityWords({ carries, ampacity }: Pick<CableAmpacity, 'carries' | 'ampacity'>): string {
+  if (ampacity.tables === 'below') return `less than ${saidLoad(carries)}`
+  return `${ampacity.tables === 'above' ? 'at least ' : ''}${saidCarried(carries)}`
+}
+
+/** What a cable must carry and what it can, with as many digits as tell them apart. */
+export function loadingWords({
+  current,
+  carries,
+  ampacity,
+}: Pick<CableLoading, 'current' | 'carries' | 'ampacity'>): {
+  readonly current: string
+  readonly carries: string
+} {
+  return ampacity.tables === 'in'
+    ? saidLoading(current, carries)
+    : { current: saidLoad(current), carries: capacityWords({ carries, ampacity }) }
+}
+
+/** ` (2.35 %)`; of all there is nobody asks how many times. */
+const dropShare = (drop: number | undefined): string =>
+  drop === undefined ? '' : drop >= 1 ? ' (all of the supply: the motor cannot run)' : ` (${saidShare(drop)})`
+
+/** For a hover: what the cable carries and has to carry. */
+export function cableMarkdown(load: CableLoading): Markdown {
+  const { current, carries } = loadingWords(load)
+  const rows = [
+    [
+      'current',
+      current,
+      `${load.currentFrom}${load.parallel === 1 ? '' : `; ${saidLoad(load.perConductor)} in each conductor`}`,
+    ],
+    ['can carry', carries, ampacityWords(load)],
+    [
+      'voltage drop',
+      `${formatSi(load.dropVolts, 'voltage', 'metric', 3)}${dropShare(load.drop)}`,
+      load.dropLimit === undefined
+        ? 'the limit cannot be used as written'
+        : `${saidShare(load.dropLimit)} allowed, ${load.dropLimitFrom}`,
+    ],
+  ]
+  return paragraphs(
+    md`**${prose(load.system === 'dc' ? 'DC' : 'Three-phase')} cable**`,
+    table(
+      ['', '', ''],
+      rows.map((row) => row.map(prose)),
+    ),
+    prose(`Source: ${load.sources.join('; ')}.`),
+    load.assumptions.length > 0 ? paragraphs(md`Assumed:`, list(load.assumptions.map(prose))) : undefined,
+  )
+}
+
+/** A cable in a few words: `203 A, can carry 144 A`. */
+export function briefLoad(load: CableLoading): string {
+  const said = loadingWords(load)
+  return `${said.current}, can carry ${said.carries}`
+}

@@ -1,0 +1,221 @@
+import { dcCurrent, inverterVoltage, lineCurrent } from '../../../engineering/electrical/current.ts'
+import type { Lookup } from '../../../job/lookup.ts'
+import { type Block, childrenOf, factOf } from '../../../job/model.ts'
+import { least } from '../../../quantity/extremes.ts'
+import { formatNumber, formatSi } from '../../../quantity/format.ts'
+import { markedAssumed } from '../../common/marked-assumed.ts'
+import { remembered } from '../../common/remembered.ts'
+import { said } from '../../common/said.ts'
+import { type CableSystem, endsOf, systemOf, type Unsaid } from './cable-circuit.ts'
+import { batteriesMet, type Driven, feedOf, feedsAlone } from './cable-feed.ts'
+import { type CableOutcome, outcomeOf } from './cable-outcome.ts'
+
+/** What a cable has to carry. */
+export interface CableCurrent {
+  readonly system: CableSystem
+  /** Continuous current of the pole or the phase, A. */
+  readonly current: number
+  readonly currentFrom: string
+  /** Voltage the drop is held against, V: at the battery, or between two phases. */
+  readonly volts?: number
+  readonly powerFactor: number
+  readonly assumptions: readonly string[]
+}
+
+/** Taken where the file is silent; each is told as an assumption. Common practice, no source. */
+const usual = { motorEfficiency: 0.9, controllerEfficiency: 0.95, powerFactor: 0.9 }
+
+/** The continuous current a cable is sized for: as it states, else from the motors it feeds, at the low end of the battery window; or why it
+ * cannot be told. What it states is not used where the motors need far more. */
+export const cableCurrent = remembered((cable: Block, lookup: Lookup): CableOutcome<CableCurrent> => {
+  const outcome = outcomeOf(() => currentOf(cable, lookup, said(cable, 'cable.current')))
+  const low = statedTooLow(cable, lookup)
+  return low ? { ok: true, value: low.calculated } : outcome
+})
+
+/** What a cable needs is at most so many times what it states: one that shares its load with others carries a part of it, one that does not
+ * carries all, as far as losses are known. Common practice, no source. */
+const most = { sharing: 4, alone: 1.25 }
+
+/** Phase cables of its drive that end at a motor. */
+const phaseCablesAt = remembered((motor: Block, lookup: Lookup): number => {
+  const cables = motor.parent ? childrenOf(motor.parent, 'cable') : []
+  return cables.filter((cable) => endsOf(cable, lookup.from(cable)).includes(motor)).length
+})
+
+function sharesLoad(cable: Block, lookup: Lookup): boolean {
+  if (systemOf(cable, lookup) === 'dc') return !feedsAlone(cable, lookup)
+  const [motor] = motorsAt(cable, lookup)
+  return motor !== undefined && phaseCablesAt(motor, lookup.from(motor)) > 1
+}
+
+/** The current that a cable states, A, and what the motors it feeds need, where the one is so far below the other that sharing the load does not
+ * explain it. `times` is how far it may be. */
+export const statedTooLow = remembered((cable: Block, lookup: Lookup) => {
+  const stated = factOf(cable, 'cable.current')?.value
+  if (stated === undefined) return undefined
+  const calculated = outcomeOf(() => currentOf(cable, lookup, undefined))
+  if (!calculated.ok || stated * most.alone >= calculated.value.current) return undefined
+  const times = sharesLoad(cable, lookup) ? most.sharing : most.alone
+  return stated * times < calculated.value.current
+    ? { stated, calculated: calculated.value, times }
+    : undefined
+})
+
+function currentOf(cable: Block, lookup: Lookup, stated: number | undefined): CableCurrent | Unsaid {
+  const system = systemOf(cable, lookup)
+  if (!system) return { unsaid: 'whether it carries DC or three phases' }
+  return system === 'dc' ? ofFeeder(cable, lookup, stated) : ofPhase(cable, lookup, stated)
+}
+
+const asStated = 'current stated by the cable'
+
+/** `15 kW at the shaft of the motor`. */
+function shaftWords(powers: readonly number[]): string {
+  const total = powers.reduce((sum, power) => sum + power, 0)
+  const where = powers.length === 1 ? 'the shaft of the motor' : `the shafts of ${powers.length} motors`
+  return `${formatSi(total, 'power')} at ${where}`
+}
+
+/** Collects what had to be assumed, each once. */
+function assuming() {
+  const assumptions: string[] = []
+  const assume = (words: string) => {
+    if (!assumptions.includes(words)) assumptions.push(words)
+  }
+  return {
+    assumptions,
+    assume,
+    or: (value: number | undefined, otherwise: number, what: string): number => {
+      if (value === undefined) assume(`${what} is ${formatNumber(otherwise, 3)}: it is not stated`)
+      return value ?? otherwise
+    },
+  }
+}
+
+type Assume = (words: string) => void
+
+/** Lowest voltage of the batteries, and whether the job says it. */
+function lowestOf(batteries: readonly Block[], assume: Assume): number | undefined {
+  const lows = batteries.flatMap((battery) => {
+    const low = said(battery, 'battery.window')?.low
+    const nominal = said(battery, 'battery.nominal')
+    if (low === undefined && nominal !== undefined)
+      assume(
+        `the battery does not fall below its nominal ${formatSi(nominal, 'voltage')}: the low end of its window is not stated`,
+      )
+    return low ?? nominal ?? []
+  })
+  return least(lows)
+}
+
+/** The battery at an end of the cable, else those its circuit comes to, else the one that goes with it. */
+export function batteriesOf(cable: Block, lookup: Lookup): readonly Block[] {
+  const met = batteriesMet(cable, lookup)
+  if (met.length > 0) return met
+  const near = lookup.near('battery')
+  return near ? [near] : []
+}
+
+function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): CableCurrent | Unsaid {
+  const { assumptions, assume, or } = assuming()
+  const batteries = batteriesOf(cable, lookup)
+  const volts = lowestOf(batteries, assume)
+  const common = { system: 'dc', powerFactor: 1, assumptions, ...(volts !== undefined && { volts }) } as const
+  if (stated !== undefined) {
+    markedAssumed(batteries).forEach(assume)
+    return { ...common, current: stated, currentFrom: asStated }
+  }
+  const feed = feedOf(cable, lookup)
+  if ('unsaid' in feed) return feed
+  const driven = feed.motors.flatMap(({ motor, controller }) => [motor, controller])
+  markedAssumed([...batteries, ...driven]).forEach(assume)
+  const powers = feed.motors.flatMap(({ motor }) => said(motor, 'motor.power') ?? [])
+  if (powers.length < feed.motors.length) return { unsaid: 'the power of the motor' }
+  if (volts === undefined) return { unsaid: 'the voltage of the battery' }
+  if (feed.batteries > 1) assume('the cable carries the whole load: other batteries that feed it may be off')
+  const drawn = ({ motor, controller }: Driven, shaftPower: number): number =>
+    dcCurrent({
+      shaftPower,
+      lowestVoltage: volts,
+      motorEfficiency: or(said(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
+      inverterEfficiency: or(
+        said(controller, 'controller.efficiency'),
+        usual.controllerEfficiency,
+        'efficiency of the controller',
+      ),
+    })
+  return {
+    ...common,
+    current: feed.motors.reduce((sum, driven, index) => sum + drawn(driven, powers[index] ?? 0), 0),
+    currentFrom: `${shaftWords(powers)}, ${formatSi(volts, 'voltage')} at the low end of the battery`,
+  }
+}
+
+/** The motors at the ends of a cable; without one the motor that goes with it. */
+export function motorsAt(cable: Block, lookup: Lookup): readonly Block[] {
+  const here = endsOf(cable, lookup).flatMap((end) => (end?.kind === 'motor' ? [end] : []))
+  const near = here.length > 0 ? undefined : lookup.near('motor')
+  return near ? [near] : here
+}
+
+function ofPhase(cable: Block, lookup: Lookup, stated: number | undefined): CableCurrent | Unsaid {
+  const { assumptions, assume, or } = assuming()
+  const motors = motorsAt(cable, lookup)
+  const [motor] = motors
+  const batteries = batteriesOf(cable, lookup)
+  markedAssumed([motor, ...batteries]).forEach(assume)
+  const volts = phaseVoltage(motor, batteries, assume)
+  const powerFactor = or(said(motor, 'motor.power-factor'), usual.powerFactor, 'power factor of the motor')
+  const common = {
+    system: 'three-phase',
+    powerFactor,
+    assumptions,
+    ...(volts !== undefined && { volts }),
+  } as const
+  if (stated !== undefined) return { ...common, current: stated, currentFrom: asStated }
+  if (motors.length > 1) return { unsaid: 'which of the two motors it feeds' }
+  if (!motor) return { unsaid: 'which motor it feeds' }
+  const power = said(motor, 'motor.power')
+  if (power === undefined) return { unsaid: 'the power of the motor' }
+  if (volts === undefined) return { unsaid: 'the voltage of motor or battery' }
+  const current = lineCurrent({
+    shaftPower: power,
+    lineVoltage: volts,
+    powerFactor,
+    efficiency: or(said(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
+  })
+  const currentFrom = `${shaftWords([power])}, ${formatSi(volts, 'voltage')} between phases, power factor ${formatNumber(powerFactor, 3)}`
+  return { ...common, current, currentFrom }
+}
+
+/** The rated voltage of the motor, or the most its controller can make of the lowest battery voltage when that is less: the current for full
+ * power is greatest there. */
+function phaseVoltage(
+  motor: Block | undefined,
+  batteries: readonly Block[],
+  assume: Assume,
+): number | undefined {
+  const rated = said(motor, 'motor.voltage')
+  if (rated !== undefined) {
+    const lows = batteries.flatMap((battery) => said(battery, 'battery.window')?.low ?? [])
+    const low = least(lows)
+    const most = low === undefined ? undefined : inverterVoltage(low).volts
+    if (most !== undefined && most < rated) {
+      assume(
+        `full power is drawn at the low end of the battery too: there the controller gives at most ${formatSi(most, 'voltage')}, less than the motor voltage of ${formatSi(rated, 'voltage')}`,
+      )
+      return most
+    }
+    if (batteries.length === 0)
+      assume(
+        'the battery keeps up the rated voltage of the motor: the job does not state which battery feeds it',
+      )
+    return rated
+  }
+  const lowest = lowestOf(batteries, assume)
+  if (lowest === undefined) return undefined
+  const estimate = inverterVoltage(lowest)
+  estimate.assumptions.forEach(assume)
+  return estimate.volts
+}

@@ -1,0 +1,59 @@
+import { type Diagnostic, type DiagnosticRelatedInformation, DiagnosticSeverity } from 'vscode-languageserver'
+import { withoutTicks } from '../../areas/common/markdown.ts'
+import type { Finding, Severity } from '../../checks/check.ts'
+import { harmless, harmlessLines } from '../../syntax/harmless.ts'
+import type { OpenFile, Workspace } from '../workspace/workspace.ts'
+
+const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
+  error: DiagnosticSeverity.Error,
+  warning: DiagnosticSeverity.Warning,
+  information: DiagnosticSeverity.Information,
+}
+
+interface Told {
+  readonly workspace: Workspace
+  readonly open: OpenFile
+  /** Where the pages of the checks stand. */
+  readonly docs: string | undefined
+}
+
+/** The findings of a file as an editor shows them. */
+export const toDiagnostics = (findings: readonly Finding[], told: Told): Diagnostic[] =>
+  findings.flatMap((finding) => toDiagnostic(finding, told) ?? [])
+
+/** What is wrong in the first line, which a list of problems shows; then the limit and its source; then what to do. */
+function inLines({ message, detail, source, todo }: Finding): string {
+  const from = source.basis === 'the language' ? [] : [`Source: ${source.text}.`]
+  const second = [...(detail === undefined ? [] : [detail]), ...from].join(' ')
+  return [message, ...(second === '' ? [] : [second]), todo].join('\n')
+}
+
+/** A finding as an editor shows it; undefined when its place is no longer there. */
+function toDiagnostic(finding: Finding, { workspace, open, docs }: Told): Diagnostic | undefined {
+  const at = workspace.locate(open, finding.at)
+  if (!at) return undefined
+  const related = (finding.related ?? []).flatMap(
+    ({ at: place, message }): DiagnosticRelatedInformation[] => {
+      const location = workspace.locate(open, place)
+      return location ? [{ location, message: harmless(withoutTicks(message)) }] : []
+    },
+  )
+  const { check, found, limit, source, assumptions } = finding
+  return {
+    range: at.range,
+    severity: severities[finding.severity],
+    code: check,
+    ...(docs && { codeDescription: { href: `${docs}${check}.md` } }),
+    source: 'shaftwright',
+    message: harmlessLines(withoutTicks(inLines(finding))),
+    ...(related.length > 0 && { relatedInformation: related }),
+    data: {
+      ...finding.data,
+      check,
+      basis: source,
+      ...(found !== undefined && { found }),
+      ...(limit !== undefined && { limit }),
+      ...(assumptions && { assumptions }),
+    },
+  }
+}
