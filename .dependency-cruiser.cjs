@@ -1,31 +1,53 @@
 // The floors of the house, lowest first: a floor imports from floors below it, never upwards or sideways.
 // Parsed with SWC because dependency-cruiser reads TypeScript through the compiler's API, which TypeScript 7 does not have.
-const floors = [
-  ['quantity'],
-  ['engineering'],
-  ['syntax'],
-  ['vocabulary'],
-  ['job'],
-  ['plans'],
-  ['checks', 'sheets', 'history'],
-]
-const faces = ['editor', 'cli']
+const floors = ['quantity', 'engineering', 'syntax', 'vocabulary', 'job', 'checks', 'areas']
 const within = (names) => `^server/src/(${names.join('|')})/`
 
-const allFloors = [...floors, faces]
-const upwardsOrSideways = allFloors.flatMap((names, level) =>
-  names.map((name) => ({
-    name: `floor-${name}`,
-    comment: `${name}/ imports from itself and from the floors below it only.`,
+/** What each floor imports from, besides itself. */
+const below = {
+  ...Object.fromEntries(floors.map((name, level) => [name, floors.slice(0, level)])),
+  // Disk and clock: for the faces alone.
+  host: floors.slice(0, floors.indexOf('checks')),
+  editor: [...floors, 'host'],
+  // The command line starts the language server (serve).
+  cli: [...floors, 'host', 'editor'],
+}
+const upwardsOrSideways = Object.entries(below).map(([name, names]) => ({
+  name: `floor-${name}`,
+  comment: `${name}/ imports from itself and from the floors below it only.`,
+  severity: 'error',
+  from: { path: within([name]) },
+  to: { path: '^(server/src|server/tools|client|tests)/', pathNot: within([name, ...names]) },
+}))
+
+/** Areas that look at others, and why: all others keep to themselves and to areas/common/. */
+const lookAround = {
+  caution: {
+    at: ['alignment', 'electrical'],
+    why: 'what is dangerous is worked out where it comes from: voltages and short circuits of the batteries, whether the boat was afloat when read',
+  },
+  across: {
+    at: ['alignment', 'electrical'],
+    why: 'facts must agree across areas',
+  },
+}
+const area = (names) => `^server/src/areas/(${names.join('|')})/`
+const betweenAreas = [
+  {
+    name: 'area-alone',
+    comment: 'An area imports from itself and from areas/common/ only: what two areas share belongs there.',
     severity: 'error',
-    from: { path: within([name]) },
-    // The command line starts the language server (serve), so cli/ stands on editor/.
-    to: {
-      path: '^(server/src|server/tools|client|tests)/',
-      pathNot: within([name, ...allFloors.slice(0, level).flat(), ...(name === 'cli' ? ['editor'] : [])]),
-    },
+    from: { path: '^server/src/areas/([^/]+)/', pathNot: area(Object.keys(lookAround)) },
+    to: { path: '^server/src/areas/', pathNot: '^server/src/areas/($1|common)/' },
+  },
+  ...Object.entries(lookAround).map(([name, { at, why }]) => ({
+    name: `area-${name}`,
+    comment: `areas/${name}/ may look at ${at.join(' and ')}, because ${why}.`,
+    severity: 'error',
+    from: { path: area([name]) },
+    to: { path: '^server/src/areas/', pathNot: area([name, 'common', ...at]) },
   })),
-)
+]
 
 /** What a floor may take from npm. Below the faces nothing reads files, clocks or the environment: no Node modules. */
 const libraries = {
@@ -34,10 +56,8 @@ const libraries = {
   syntax: ['chevrotain'],
   vocabulary: ['zod'],
   job: ['zod', 'fastest-levenshtein'],
-  checks: ['zod'],
-  plans: ['zod'],
-  sheets: [],
-  history: [],
+  checks: [],
+  areas: [],
 }
 const foreign = Object.entries(libraries).map(([name, allowed]) => ({
   name: `libraries-${name}`,
@@ -53,6 +73,7 @@ const foreign = Object.entries(libraries).map(([name, allowed]) => ({
 module.exports = {
   forbidden: [
     ...upwardsOrSideways,
+    ...betweenAreas,
     ...foreign,
     {
       name: 'words-do-not-compute',

@@ -9,7 +9,7 @@ const forPages =
 export const withoutExamples: Plugin = {
   name: 'without-examples',
   setup: ({ onLoad }) =>
-    onLoad({ filter: /server\/src\/checks\/[a-z]+\/[a-z-]+\.ts$/ }, async ({ path }) => ({
+    onLoad({ filter: /server\/src\/(?:checks\/job|areas\/[a-z]+\/checks)\/.+\.ts$/ }, async ({ path }) => ({
       contents: (await readFile(path, 'utf8')).replace(forPages, "  $1: '',"),
       loader: 'ts',
     })),

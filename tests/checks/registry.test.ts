@@ -1,7 +1,7 @@
 import fs from 'node:fs'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { allChecks } from '../../server/src/areas/index.ts'
+import { allChecks, areas } from '../../server/src/areas/index.ts'
 import {
   type Check,
   check,
@@ -9,9 +9,11 @@ import {
   type Problem,
   theLanguage,
 } from '../../server/src/checks/check.ts'
+import { checkFiles } from '../../server/tools/generate/checks.ts'
 import { findingsOf, marksIn, placed } from './marks.ts'
 
 const root = path.resolve(import.meta.dirname, '../..')
+const files = checkFiles(root)
 
 /** Every type of problem the floors below can report: the compiler keeps this list whole. */
 const problemTypes: Record<Problem['type'], true> = {
@@ -101,7 +103,7 @@ describe.each(allChecks.map((c) => [c.id, c] as const))('%s', (id, c) => {
   })
 
   it('has its file and its page', () => {
-    expect(fs.existsSync(path.join(root, `server/src/checks/${id}.ts`))).toBe(true)
+    expect(files.get(id)).toBeDefined()
     expect(fs.existsSync(path.join(root, `docs/checks/${id}.md`))).toBe(true)
   })
 })
@@ -109,6 +111,14 @@ describe.each(allChecks.map((c) => [c.id, c] as const))('%s', (id, c) => {
 describe('the registry', () => {
   it('has each id once', () => {
     expect(new Set(allChecks.map((c) => c.id)).size).toBe(allChecks.length)
+  })
+
+  it('holds every check of every area', () => {
+    expect(allChecks.map(({ id }) => id)).toEqual([...files.keys()])
+    const folders = fs
+      .readdirSync(path.join(root, 'server/src/areas'))
+      .filter((name) => fs.existsSync(path.join(root, 'server/src/areas', name, 'index.ts')))
+    expect(areas.map(({ name }) => name).sort()).toEqual(folders)
   })
 
   it('has exactly one check for each type of problem', () => {

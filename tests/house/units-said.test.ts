@@ -3,7 +3,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 
 const source = new URL('../../server/src/', import.meta.url)
-const above = ['plans/', 'checks/', 'editor/', 'cli/']
+const above = ['areas/', 'checks/', 'editor/', 'cli/']
 const files = above.flatMap((floor) =>
   readdirSync(new URL(floor, source), { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.ts'))

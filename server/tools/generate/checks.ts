@@ -6,34 +6,59 @@ import { fence, madeBy, table } from './markdown.ts'
 
 const camel = (id: string): string => id.replace(/[-/](.)/g, (_, letter: string) => letter.toUpperCase())
 
-/** Ids of every check: a file in a folder of `checks/` is one. */
-export function checkFiles(root: string): readonly string[] {
-  const base = path.join(root, 'server/src/checks')
-  return fs
-    .readdirSync(base, { withFileTypes: true })
-    .filter((area) => area.isDirectory())
-    .flatMap((area) =>
-      fs
-        .readdirSync(path.join(base, area.name))
-        .filter((file) => file.endsWith('.ts'))
-        .map((file) => `${area.name}/${file.slice(0, -'.ts'.length)}`),
-    )
-    .sort()
+/** Folders of checks, from the root, and how the ids in them begin. */
+function checkFolders(root: string): readonly { readonly folder: string; readonly name: string }[] {
+  const areas = fs
+    .readdirSync(path.join(root, 'server/src/areas'))
+    .map((name) => ({ folder: `server/src/areas/${name}/checks`, name }))
+    .filter(({ folder }) => fs.existsSync(path.join(root, folder)))
+  return [{ folder: 'server/src/checks/job', name: 'job' }, ...areas]
 }
 
-/** `server/src/areas/index.ts`. */
-export function checkIndex(root: string): string {
-  const ids = checkFiles(root)
+/** The files of a folder of checks by the ids of their checks. A check that lies in a folder of its own there has its name instead of the area's. */
+const checksIn = (root: string, folder: string, name: string): ReadonlyMap<string, string> =>
+  new Map(
+    fs
+      .readdirSync(path.join(root, folder), { recursive: true, encoding: 'utf8' })
+      .map((file) => file.replaceAll('\\', '/'))
+      .filter((file) => file.endsWith('.ts') && file !== 'index.ts')
+      .map((file): [string, string] => {
+        const id = file.slice(0, -'.ts'.length)
+        return [id.includes('/') ? id : `${name}/${id}`, file]
+      })
+      .sort(([a], [b]) => (a < b ? -1 : 1)),
+  )
+
+/** The file of every check, from the root, by the id of the check and in order of the ids. */
+export const checkFiles = (root: string): ReadonlyMap<string, string> =>
+  new Map(
+    checkFolders(root)
+      .flatMap(({ folder, name }) =>
+        [...checksIn(root, folder, name)].map(([id, file]): [string, string] => [id, `${folder}/${file}`]),
+      )
+      .sort(([a], [b]) => (a < b ? -1 : 1)),
+  )
+
+/** The list of checks of each folder, by its path. */
+export const checkLists = (root: string): Record<string, string> =>
+  Object.fromEntries(
+    checkFolders(root).map(({ folder, name }) => [
+      `${folder}/index.ts`,
+      checkList(checksIn(root, folder, name), path.posix.relative(folder, 'server/src/checks/check.ts')),
+    ]),
+  )
+
+function checkList(files: ReadonlyMap<string, string>, check: string): string {
   const imports = [
-    ...ids.map((id) => ({ from: `./${id}.ts`, what: camel(id) })),
-    { from: './check.ts', what: 'type { Check }' },
+    ...[...files].map(([id, file]) => ({ from: `./${file}`, what: camel(id) })),
+    { from: check, what: 'type { Check }' },
   ].sort((a, b) => (a.from < b.from ? -1 : 1))
   return `// Made by \`npm run generate\` from the files beside it.
 
 ${imports.map(({ from, what }) => `import ${what} from '${from}'`).join('\n')}
 
-export const allChecks: readonly Check[] = [
-${ids.map((id) => `  ${camel(id)},`).join('\n')}
+export const checks: readonly Check[] = [
+${[...files.keys()].map((id) => `  ${camel(id)},`).join('\n')}
 ]
 `
 }

@@ -2,7 +2,7 @@ import { spawnSync } from 'node:child_process'
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { dirname, join, resolve } from 'node:path'
 import { schemas } from '../../src/cli/schemas.ts'
-import { checkIndex, checkPages } from './checks.ts'
+import { checkLists, checkPages } from './checks.ts'
 import { grammar } from './grammar.ts'
 import { inside } from './inside.ts'
 import { loadChecks } from './load-checks.ts'
@@ -19,7 +19,7 @@ const owned = ['docs/checks', 'docs/schemas']
 export async function generatedFiles(): Promise<ReadonlyMap<string, string>> {
   const checks = await loadChecks(root)
   const all = {
-    'server/src/areas/index.ts': checkIndex(root),
+    ...checkLists(root),
     'server/src/editor/version.ts': versionModule(root),
     ...checkPages(checks),
     'docs/reference.md': reference(),

@@ -1,0 +1,54 @@
+// Made by `npm run generate` from the files beside it.
+
+import type { Check } from '../../../checks/check.ts'
+import batteryNominalOutsideWindow from './battery/nominal-outside-window.ts'
+import cableBatteryNotDc from './cable/battery-not-dc.ts'
+import cableBatteryToMotor from './cable/battery-to-motor.ts'
+import cableBelowSmallest from './cable/below-smallest.ts'
+import cableControllerInputOutside from './cable/controller-input-outside.ts'
+import cableCurrentUnknown from './cable/current-unknown.ts'
+import cableJoinsItself from './cable/joins-itself.ts'
+import cableMissing from './cable/missing.ts'
+import cableUndersized from './cable/undersized.ts'
+import cableVoltageDrop from './cable/voltage-drop.ts'
+import phasesControllerTerminalTwice from './phases/controller-terminal-twice.ts'
+import phasesDoubled from './phases/doubled.ts'
+import phasesIncomplete from './phases/incomplete.ts'
+import phasesMotorTerminalTwice from './phases/motor-terminal-twice.ts'
+import phasesNotCompared from './phases/not-compared.ts'
+import phasesUnknownTerminal from './phases/unknown-terminal.ts'
+import protectionAboveCable from './protection/above-cable.ts'
+import protectionBelowLoad from './protection/below-load.ts'
+import protectionCannotOpen from './protection/cannot-open.ts'
+import protectionFarFromSource from './protection/far-from-source.ts'
+import protectionInterruptsTooLittle from './protection/interrupts-too-little.ts'
+import protectionInterruptsUnknown from './protection/interrupts-unknown.ts'
+import protectionNone from './protection/none.ts'
+import protectionVoltageBelow from './protection/voltage-below.ts'
+
+export const checks: readonly Check[] = [
+  batteryNominalOutsideWindow,
+  cableBatteryNotDc,
+  cableBatteryToMotor,
+  cableBelowSmallest,
+  cableControllerInputOutside,
+  cableCurrentUnknown,
+  cableJoinsItself,
+  cableMissing,
+  cableUndersized,
+  cableVoltageDrop,
+  phasesControllerTerminalTwice,
+  phasesDoubled,
+  phasesIncomplete,
+  phasesMotorTerminalTwice,
+  phasesNotCompared,
+  phasesUnknownTerminal,
+  protectionAboveCable,
+  protectionBelowLoad,
+  protectionCannotOpen,
+  protectionFarFromSource,
+  protectionInterruptsTooLittle,
+  protectionInterruptsUnknown,
+  protectionNone,
+  protectionVoltageBelow,
+]
