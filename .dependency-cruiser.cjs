@@ -49,6 +49,15 @@ const betweenAreas = [
   })),
 ]
 
+/** A finding and a hover need the same result, so a plan knows nothing of checks. */
+const plansAlone = {
+  name: 'plans-without-checks',
+  comment: 'The plans of an area import plans and areas/common/, and no check.',
+  severity: 'error',
+  from: { path: '^server/src/areas/[^/]+/plans/' },
+  to: { path: '^server/src/(checks|areas)/', pathNot: '^server/src/areas/([^/]+/plans|common)/' },
+}
+
 /** What a floor may take from npm. Below the faces nothing reads files, clocks or the environment: no Node modules. */
 const libraries = {
   quantity: ['fastest-levenshtein'],
@@ -74,6 +83,7 @@ module.exports = {
   forbidden: [
     ...upwardsOrSideways,
     ...betweenAreas,
+    plansAlone,
     ...foreign,
     {
       name: 'words-do-not-compute',

@@ -4,7 +4,7 @@ import { readdirSync, readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
 
 const source = new URL('../../server/src/', import.meta.url)
-const belowTheFaces = ['quantity/', 'engineering/', 'syntax/', 'vocabulary/', 'job/', 'plans/', 'checks/']
+const belowTheFaces = ['quantity/', 'engineering/', 'syntax/', 'vocabulary/', 'job/', 'checks/', 'areas/']
 const files = belowTheFaces.flatMap((floor) =>
   readdirSync(new URL(floor, source), { recursive: true, encoding: 'utf8' })
     .filter((file) => file.endsWith('.ts'))
