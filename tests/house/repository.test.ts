@@ -38,7 +38,7 @@ describe('the repository', () => {
 
   it('has every file its scripts start', () => {
     const { scripts } = JSON.parse(read('package.json')) as { scripts: Record<string, string> }
-    const files = Object.values(scripts).flatMap((line) => line.match(/[\w/-]+\.ts\b/g) ?? [])
+    const files = Object.values(scripts).flatMap((line) => line.match(/[\w./-]+\.ts\b/g) ?? [])
     expect(files.length).toBeGreaterThan(0)
     for (const file of files) expect(existsSync(join(root, file)), file).toBe(true)
   })
