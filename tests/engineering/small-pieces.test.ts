@@ -11,7 +11,12 @@ import { pick, variance } from '../../server/src/engineering/alignment/planes.ts
 import { slidesOf } from '../../server/src/engineering/alignment/slides.ts'
 import { stationsOf } from '../../server/src/engineering/alignment/stations.ts'
 import { reaches, same } from '../../server/src/engineering/compare.ts'
-import { isoTableA1, readTable, usTable5 } from '../../server/src/engineering/electrical/ampacity-tables.ts'
+import {
+  bestInsulationC,
+  isoTableA1,
+  readTable,
+  usTable5,
+} from '../../server/src/engineering/electrical/ampacity-tables.ts'
 import { machinerySpaceAmbientC, openAmbientC } from '../../server/src/engineering/electrical/derating.ts'
 import { iec60228 } from '../../server/src/engineering/electrical/iec-60228.ts'
 import { carriesLoad, leastRating } from '../../server/src/engineering/electrical/protection.ts'
@@ -267,6 +272,11 @@ describe('tables as printed', () => {
   ])('%i AWG at %i °C carries %i A', (n, insulation, amps) => {
     expect(readTable(usTable5, awg(n), insulation)).toEqual({ amps, columnC: insulation, row: 'its own' })
   })
+  // 33 CFR 183.425 table 5: its last column is 200 °C, ISO 10133 table A.1 ends before it.
+  it('has insulation of 200 °C as the best', () => {
+    expect(bestInsulationC).toBe(200)
+  })
+
   it('between two rows by section, and beyond the ends the last row (33 CFR 183.425 Table 5 begins at 18 AWG: 20 A at 105 °C)', () => {
     // 35 mm² to 50 mm² at 105 °C: 210 to 270 A.
     expect(readTable(isoTableA1, 42.5e-6, 105).amps).toBeCloseTo(240, 9)

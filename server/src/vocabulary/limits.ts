@@ -73,8 +73,9 @@ function unitOf(part: Part, kind: Kind): Unit | undefined {
   }
 }
 
-/** Below this nobody measures a part of a boat, m and rad: a tenth of a micrometre over a metre. Zero itself is real. */
-const leastMeasured: Readonly<Partial<Record<Kind, number>>> = { length: 1e-7, angle: 1e-7 }
+/** Below this no figure is one of a boat, m and rad: a thousandth of an atom over a metre. A reading beside zero may be as small as arithmetic made it,
+ * and zero itself is real. */
+const leastMeasured: Readonly<Partial<Record<Kind, number>>> = { length: 1e-13, angle: 1e-13 }
 
 /** What was written is other than zero and too small to be measured. Arithmetic may leave so little of what is equal. */
 function isBelowMeasured(value: number, parts: readonly Part[], least: number): boolean {

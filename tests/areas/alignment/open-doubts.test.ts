@@ -277,7 +277,8 @@ it('a gauge circle larger than the flange explains nothing', () => {
   expect(slipIn(rim, 'r2')?.words).toContain('a gauge-diameter of about 159 mm')
 })
 
-it('2,000 readings with moves, all held against the first, take no longer than one pass over them', () => {
+// That it takes no search back through the log for each is counted in tests/growth, moves of a log.
+it('2,000 readings with moves are all held against the first', () => {
   const day = (i: number) => new Date(Date.UTC(2020, 0, 1 + i)).toISOString().slice(0, 10)
   const log = Array.from({ length: 2000 }, (_, i) => {
     const one = reading('r1', i % 2 === 0 ? start : wrong).replace('2026-03-01', day(i))
@@ -286,9 +287,6 @@ it('2,000 readings with moves, all held against the first, take no longer than o
   const { block, lookup } = blockIn(drive(log.join('')), 'main.r1999')
   const all = block.parent ? childrenOf(block.parent, 'reading') : []
   for (const one of all) correctionOf(one, lookup.from(one))
-  const began = performance.now()
   for (const one of all) slipOf(one, lookup.from(one))
-  // About 1.3 s on two slow cores; with a search back through the log it would be minutes.
-  expect(performance.now() - began).toBeLessThan(2500)
   expect(standingIn(block, lookup).against).toMatchObject({ type: 'compared', since: 'r0' })
 }, 60_000)
