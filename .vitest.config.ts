@@ -6,6 +6,8 @@ const withOwnModules = ['tests/cli/windows.test.ts', 'tests/checks/engine-errors
 export default defineConfig({
   test: {
     setupFiles: ['tests/seed.ts'],
+    // By itself one core is left to the editor that watches; nothing watches here.
+    maxWorkers: '100%',
     testTimeout: 60_000,
     hookTimeout: 60_000,
     projects: [

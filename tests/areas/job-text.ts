@@ -1,8 +1,9 @@
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
-import { type Lookup, lookupFrom } from '../../server/src/job/lookup.ts'
 import type { Block } from '../../server/src/job/model.ts'
+import type { Lookup } from '../../server/src/store/lookup.ts'
+import { lookupFrom } from '../../server/src/store/store.ts'
 
 /** A block of a job, found by its path (`main.dry-1`), and what can be asked from where it stands. */
 export function blockIn(text: string, path: string): { readonly block: Block; readonly lookup: Lookup } {
@@ -12,5 +13,6 @@ export function blockIn(text: string, path: string): { readonly block: Block; re
   const all = (blocks: readonly Block[]): readonly Block[] => blocks.flatMap((b) => [b, ...all(b.children)])
   const block = all(analysis.blocks(file)).find((b) => b.path === path)
   if (!block) throw new Error(`no block ${path}`)
-  return { block, lookup: lookupFrom(block, analysis.scope(file)) }
+  const lookup = lookupFrom(block, { analysis, file })
+  return { block: lookup.block, lookup }
 }

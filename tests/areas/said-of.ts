@@ -9,7 +9,7 @@ import { Checker } from '../../server/src/checks/run.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
-import { lookupFrom } from '../../server/src/job/lookup.ts'
+import { lookupFrom } from '../../server/src/store/store.ts'
 
 /** All that is said of a job with one drive: the words of its findings and of the plan of its last reading, and the JSON of the plans. */
 export function saidOf(text: string) {
@@ -20,9 +20,9 @@ export function saidOf(text: string) {
   const drive = analysis.blocks(file).find(({ kind }) => kind === 'drive')
   const reading = drive && lastReading(drive)
   if (!reading) throw new Error('no reading')
-  const lookup = lookupFrom(reading, analysis.scope(file))
-  const outcome = trustedCorrection(reading, lookup, { file, findings })
-  const log = logUpTo(reading, lookup)
+  const lookup = lookupFrom(reading, { analysis, file })
+  const outcome = trustedCorrection(lookup.block, lookup, { file, findings })
+  const log = logUpTo(lookup.block, lookup)
   const words = findings.flatMap(
     ({ message, detail = '', todo, found = '', limit = '', assumptions = [] }) => [
       message,

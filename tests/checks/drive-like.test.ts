@@ -11,8 +11,8 @@ import { Checker } from '../../server/src/checks/run.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
-import { lookupFrom } from '../../server/src/job/lookup.ts'
 import type { Place } from '../../server/src/job/model.ts'
+import { lookupFrom } from '../../server/src/store/store.ts'
 
 const today = '2026-06-01'
 const written = ({ section, span }: Place) => section.text.slice(span.start, span.end)
@@ -26,7 +26,7 @@ function checked(text: string) {
     const drive = analysis.blocks(file).find((block) => block.name === name)
     const reading = drive && lastReading(drive)
     if (!reading) throw new Error(`${name} has no reading`)
-    const lookup = lookupFrom(reading, analysis.scope(file))
+    const lookup = lookupFrom(reading, { analysis, file })
     return {
       outcome: correctionOf(reading, lookup),
       awaited: awaitedUnder(reading, lookup, { file, findings }),

@@ -17,7 +17,7 @@ import { type OpenFile, Workspace } from '../../server/src/editor/workspace/work
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument, type Position } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
-import { lookupFrom } from '../../server/src/job/lookup.ts'
+import { lookupFrom } from '../../server/src/store/store.ts'
 import { findingsOf } from '../checks/marks.ts'
 import type { Action } from './input.ts'
 
@@ -35,14 +35,13 @@ function plan(text: string): void {
   const analysis = new Analysis()
   analysis.begin()
   const file = linkFile('a.wright', openDocument(text), () => undefined)
-  const scope = analysis.scope(file)
   for (const drive of analysis.blocks(file).filter(({ kind }) => kind === 'drive')) {
     const reading = lastReading(drive)
     if (!reading) continue
-    const lookup = lookupFrom(reading, scope)
-    const found = trustedCorrection(reading, lookup, { file, findings: [] })
+    const lookup = lookupFrom(reading, { analysis, file })
+    const found = trustedCorrection(lookup.block, lookup, { file, findings: [] })
     if (!found.ok) continue
-    const log = logUpTo(reading, lookup)
+    const log = logUpTo(lookup.block, lookup)
     planText(found.value, log, lookup.system)
     JSON.stringify([planJson(found.value, lookup.system), logJson(log)])
   }

@@ -71,6 +71,7 @@ beforeAll(() => {
     'syntax',
     'vocabulary',
     'job',
+    'store',
     'checks',
     'areas',
     ...['common', 'alignment', 'electrical', 'seal', 'caution', 'across'].map((name) => `areas/${name}`),

@@ -5,8 +5,8 @@ import type { Analysis } from '../job/analysis.ts'
 import { aroundIn, withInner } from '../job/around.ts'
 import { hasSection } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
-import { lookupFrom } from '../job/lookup.ts'
 import type { Block, Place } from '../job/model.ts'
+import { lookupFrom } from '../store/store.ts'
 import { once } from '../syntax/once.ts'
 import { allChecks } from './index.ts'
 
@@ -40,7 +40,7 @@ export function acceptanceFor(finding: Finding, given: Given): readonly Fix[] {
 function groundOf({ at }: Finding, { analysis, file, today, findings = [] }: Given): FixGround | undefined {
   if (!hasSection(file.document, at.section)) return undefined
   const block = blockAt(analysis.bound(file, at.section).blocks, at)
-  return { file, block, lookup: block && lookupFrom(block, analysis.scope(file)), today, findings }
+  return { file, block, lookup: block && lookupFrom(block, { analysis, file }), today, findings }
 }
 
 const aroundOf = once((blocks: readonly Block[]) => aroundIn(withInner(blocks)))

@@ -1,5 +1,5 @@
-import type { Lookup } from '../job/lookup.ts'
 import { type Block, childrenOf, isTakenWhole } from '../job/model.ts'
+import type { Lookup } from '../store/lookup.ts'
 import type { BlockKind, Fact } from '../vocabulary/block.ts'
 import { type BlockName, findKind, kindMeant } from '../vocabulary/index.ts'
 import { asks, type Status, statuses } from '../vocabulary/status.ts'

@@ -2,10 +2,11 @@ import type { Analysis } from '../job/analysis.ts'
 import type { Bound, Located } from '../job/bind.ts'
 import { startOf } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
-import { lookupFrom } from '../job/lookup.ts'
-import { Memo } from '../job/memo.ts'
 import type { Block, Section, Taken, Value } from '../job/model.ts'
-import type { Scope } from '../job/scope.ts'
+import { placeNow } from '../store/anchor.ts'
+import { storeOf } from '../store/store.ts'
+import type { StoredBlock } from '../store/stored-block.ts'
+import { resultOf, type Work } from '../store/work.ts'
 import { once } from '../syntax/once.ts'
 import { type BlockName, vocabulary } from '../vocabulary/index.ts'
 import type { Status } from '../vocabulary/status.ts'
@@ -14,6 +15,7 @@ import {
   type Check,
   type Context,
   type FileCheck,
+  type FileView,
   type Finding,
   isBlockCheck,
   isFileCheck,
@@ -27,6 +29,17 @@ import { applyConcessions } from './concessions.ts'
 type Related = NonNullable<Finding['related']>[number]
 
 import { longestLine } from './one-line.ts'
+
+/** A check that failed itself. */
+interface Fault {
+  readonly check: string
+  readonly error: unknown
+}
+
+interface Checked {
+  readonly findings: readonly Finding[]
+  readonly faults: readonly Fault[]
+}
 
 export interface Run {
   readonly today: string
@@ -83,7 +96,6 @@ const askedBy = (paths: BlockCheck['needs'], needed: boolean): readonly Asked[] 
 
 /** Runs a set of checks over job files; what was found in an unchanged section is kept. */
 export class Checker {
-  readonly #kept = new Memo<readonly Finding[]>()
   readonly #analysis: Analysis
   readonly #checks: Sorted
 
@@ -95,14 +107,20 @@ export class Checker {
   /** Every finding of the file, in order of where it stands. */
   check(file: JobFile, run: Run): readonly Finding[] {
     if (file.document.refusal) return this.#worded(file.problems)
-    const scope = this.#analysis.scope(file)
-    const moment = this.#analysis.moment(file)
-    const make = (asking: Scope, section: Section) =>
-      this.#section(this.#analysis.bound(file, section), section, asking, run)
     const found: Finding[] = []
     for (const section of file.document.sections) {
-      const input = this.#analysis.bound(file, section)
-      for (const finding of this.#kept.get(section, { moment, scope, input }, make) ?? []) found.push(finding)
+      for (const finding of this.#inSyntax(section)) found.push(finding)
+      for (const finding of this.#inBinding(this.#analysis.bound(file, section))) found.push(finding)
+    }
+    for (const root of storeOf(this.#analysis, file).roots) {
+      const { findings, faults } = resultOf(root, this.#underRoot)
+      for (const finding of findings)
+        try {
+          found.push(placed(finding))
+        } catch (error) {
+          run.onFault?.(finding.check, error)
+        }
+      for (const { check, error } of faults) run.onFault?.(check, error)
     }
     for (const finding of this.#worded(file.problems)) found.push(finding)
     const shown = worstOf(found, this.#checks.worstOnly)
@@ -117,28 +135,51 @@ export class Checker {
     // Each sees what those before it found: a date in the future is open in an as-built job too.
     let findings: readonly Finding[] = shown
     for (const c of this.#checks.onFile) {
-      const more = guarded(c, run, () => c.file({ ...view, findings }))
+      const more = inFile(c, { ...view, findings }, run)
       if (more.length > 0) findings = [...findings, ...more]
     }
     return inOrder(applyConcessions({ ...view, findings }), file)
   }
 
-  #section(bound: Bound, section: Section, asking: Scope, run: Run): readonly Finding[] {
-    const syntax = section.parsed.problems.map((problem) => ({
-      at: { section, span: problem.span },
-      problem,
-    }))
-    const findings: Finding[] = [...this.#worded(syntax), ...this.#worded(bound.problems)]
-    const visit = (block: Block): void => {
-      const checks = this.#checks.onKind.get(block.kind)
-      if (checks) {
-        const context = lookupFrom(block, asking)
-        for (const c of checks) for (const finding of onBlock(c, context, run)) findings.push(finding)
+  readonly #inSyntax = once((section: Section) =>
+    this.#worded(
+      section.parsed.problems.map((problem) => ({ at: { section, span: problem.span }, problem })),
+    ),
+  )
+
+  readonly #inBinding = once((bound: Bound) => this.#worded(bound.problems))
+
+  /** All that the checks find in a top-level block and those inside it. */
+  readonly #underRoot: Work<Checked> = {
+    name: 'checks',
+    of: (root) => {
+      const all: Checked[] = []
+      const visit = (block: StoredBlock): void => {
+        all.push(resultOf(block, this.#onBlock))
+        for (const child of block.children) visit(child)
       }
-      for (const child of block.children) visit(child)
-    }
-    for (const block of bound.blocks) visit(block)
-    return findings
+      visit(root)
+      return {
+        findings: all.flatMap(({ findings }) => findings),
+        faults: all.flatMap(({ faults }) => faults),
+      }
+    },
+  }
+
+  /** What the checks find in a block. A fault in one costs its findings, not the others'. */
+  readonly #onBlock: Work<Checked> = {
+    name: 'checks',
+    of: (block, context) => {
+      const findings: Finding[] = []
+      const faults: Fault[] = []
+      for (const { check, asked } of this.#checks.onKind.get(block.kind) ?? [])
+        try {
+          for (const finding of onBlock(check, asked, context)) findings.push(finding)
+        } catch (error) {
+          faults.push({ check: check.id, error })
+        }
+      return { findings, faults }
+    },
   }
 
   #worded(problems: readonly Located<Problem>[]): Finding[] {
@@ -147,7 +188,7 @@ export class Checker {
       if (!c) return []
       const { section, span } = at.taken?.from ?? at
       const source = section.text.slice(span.start, span.end)
-      return [complete(c, { at, ...c.words(problem as never, source) })]
+      return [placed(complete(c, { at, ...c.words(problem as never, source) }))]
     })
   }
 }
@@ -170,14 +211,14 @@ function worstOf(found: readonly Finding[], worstOnly: ReadonlySet<string>): rea
   })
 }
 
-function onBlock({ check, asked }: OnBlock, context: Context, run: Run): readonly Finding[] {
+function onBlock(check: BlockCheck, asked: readonly Asked[], context: Context): readonly Finding[] {
   const facts: Record<string, Value<unknown>> = {}
   for (const { key, kind, fact, needed } of asked) {
     const value = context.near(kind)?.facts.get(fact)
     if (value) facts[key] = value
     else if (needed) return []
   }
-  const found = guarded(check, run, () => check.run(facts as never, context))
+  const found = check.run(facts as never, context).map((reported) => complete(check, reported))
   const { onceReplaced } = check
   if (typeof onceReplaced !== 'function' || found.length === 0) return found
   const later = onceReplaced(context.block, context)
@@ -202,14 +243,24 @@ const complete = (c: Check, reported: Reported): Finding => ({
   source: c.source,
   ...('plan' in c && c.plan && { plan: c.plan }),
   ...reported,
-  ...(reported.related && { related: reported.related.map(whereWritten) }),
-  ...(reported.at.taken && ofTaken(reported, reported.at.taken)),
 })
+
+/** A finding with the places as they are now. */
+function placed(finding: Finding): Finding {
+  const at = placeNow(finding.at)
+  const related = finding.related?.map((one) => ({ ...one, at: placeNow(one.at) }))
+  return {
+    ...finding,
+    at,
+    ...(related && { related: related.map(whereWritten) }),
+    ...(at.taken && ofTaken({ ...finding, ...(related && { related }) }, at.taken)),
+  }
+}
 
 const whereWritten = ({ at, message }: Related): Related => ({ at: at.taken?.from ?? at, message })
 
 /** A finding about what a drive takes from another names the block and where that is written: the word `like` alone does not tell. */
-function ofTaken({ message, detail, related = [] }: Reported, { path, from }: Taken): Partial<Finding> {
+function ofTaken({ message, detail, related = [] }: Finding, { path, from }: Taken): Partial<Finding> {
   const named = `${path}: ${message}`
   const shown = related.map(whereWritten)
   const isShown = shown.some(({ at }) => at.section === from.section && at.span.start === from.span.start)
@@ -221,10 +272,9 @@ function ofTaken({ message, detail, related = [] }: Reported, { path, from }: Ta
   }
 }
 
-/** A fault in one check costs that check's findings, not the others'. */
-function guarded(c: Check, run: Run, reported: () => readonly Reported[]): Finding[] {
+function inFile(c: FileCheck, view: FileView, run: Run): readonly Finding[] {
   try {
-    return reported().map((r) => complete(c, r))
+    return c.file(view).map((reported) => placed(complete(c, reported)))
   } catch (error) {
     run.onFault?.(c.id, error)
     return []

@@ -11,10 +11,10 @@ import { refusalWords } from '../checks/refusal-words.ts'
 import { Checker } from '../checks/run.ts'
 import { Analysis } from '../job/analysis.ts'
 import { identityOf } from '../job/identity.ts'
-import { lookupFrom } from '../job/lookup.ts'
 import { type Block, childrenOf } from '../job/model.ts'
-import type { Scope } from '../job/scope.ts'
+import type { View } from '../job/per-section.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
+import { lookupFrom } from '../store/store.ts'
 import { harmless } from '../syntax/harmless.ts'
 import { CannotRun } from './cannot-run.ts'
 import { jobJson } from './job-json.ts'
@@ -78,7 +78,7 @@ const mayHide = ({ section }: Block): string =>
 function planned(
   block: Block,
   name: string | undefined,
-  { scope, ...checked }: Parameters<typeof trustedCorrection>[2] & { readonly scope: Scope },
+  { analysis, ...checked }: Parameters<typeof trustedCorrection>[2] & View,
 ): Planned {
   const drive = block.name ?? ''
   const named = childrenOf(block, 'reading').filter((one) => one.name === name)
@@ -90,14 +90,14 @@ function planned(
     }
   const reading = name === undefined ? lastReading(block) : named[0]
   if (!reading) return { drive, reading: null, fault: `The drive has no reading.${mayHide(block)}` }
-  const lookup = lookupFrom(reading, scope)
-  const outcome = trustedCorrection(reading, lookup, checked)
+  const lookup = lookupFrom(reading, { analysis, file: checked.file })
+  const outcome = trustedCorrection(lookup.block, lookup, checked)
   if (!outcome.ok) return { drive, reading: reading.name ?? '', fault: outcome.fault.words }
   return {
     drive,
     fault: null,
     correction: outcome.value,
-    log: logUpTo(reading, lookup),
+    log: logUpTo(lookup.block, lookup),
     system: lookup.system,
   }
 }
@@ -129,7 +129,7 @@ export async function plan(path: string, options: Options): Promise<void> {
   const blocks = analysis.blocks(file)
   const drives = drivesOf(blocks, options)
   const findings = new Checker(analysis, allChecks).check(file, { today })
-  const checked = { file, findings, scope: analysis.scope(file) }
+  const checked = { file, findings, analysis }
   const plans = drives.map((drive) => planned(drive, options.reading, checked))
   if (plans.some((one) => one.fault !== null || one.correction.errors)) process.exitCode = 1
   const job = identityOf(blocks)

@@ -11,7 +11,7 @@ import type { JobFile } from './files.ts'
 import { keep } from './keep.ts'
 import { Memo, type Moment } from './memo.ts'
 import { type Block, blockNamed, type Section } from './model.ts'
-import type { OfFile, Scope } from './scope.ts'
+import type { Scope } from './scope.ts'
 import { systemsOfReadings } from './systems-written.ts'
 
 interface Heads {
@@ -21,6 +21,8 @@ interface Heads {
   readonly ofKind: ReadonlyMap<string, readonly Section[]>
   /** How many blocks there are of each kind. */
   readonly counts: ReadonlyMap<string, number>
+  /** Kinds and names, in the order of the text. */
+  readonly outline: readonly string[]
 }
 
 /** Which section holds which top-level block: from the headings alone. */
@@ -29,9 +31,11 @@ const heads = once((document: Document): Heads => {
   const first = new Map<string, Section>()
   const ofKind = new Map<string, Section[]>()
   const counts = new Map<string, number>()
+  const outline: string[] = []
   for (const section of document.sections) {
     for (const { kind, name } of headsIn(section)) {
       if (name !== undefined && !named.has(name)) named.set(name, section)
+      outline.push(`${kind} ${name ?? ''}`)
       const key = name ?? kind
       if (!first.has(key)) first.set(key, section)
       counts.set(kind, (counts.get(kind) ?? 0) + 1)
@@ -40,7 +44,7 @@ const heads = once((document: Document): Heads => {
       else if (sections.at(-1) !== section) sections.push(section)
     }
   }
-  return { named, first, ofKind, counts }
+  return { named, first, ofKind, counts, outline }
 })
 
 const headsIn = once((section: Section): readonly Heading[] => {
@@ -148,10 +152,6 @@ export class Analysis {
     Section,
     { readonly among: readonly string[]; readonly names: readonly string[] }
   >()
-  /** What follows from a whole file, by what it is. */
-  readonly #ofFile = new Map<OfFile<unknown>, Memo<unknown, object>>()
-  /** Stands for a file, in whatever state it is. */
-  readonly #paths = new Map<string, object>()
   #revision = 0
   #moments = newMoments()
   /** The top-level blocks of each kind, as long as no file has changed. */
@@ -308,15 +308,15 @@ export class Analysis {
       system: () => systemOf(file.document),
       status: () => statusOf(file.document),
       isTaken: (name) => takenOf(file.document).has(name),
-      ofFile: (of) => this.#followsFrom(file, of),
+      outline: () => [
+        own.outline,
+        systemOf(file.document),
+        statusOf(file.document),
+        takenOf(file.document),
+        names,
+      ],
     }
   })
-
-  #followsFrom<T>(file: JobFile, of: OfFile<T>): T {
-    const memo = keep(this.#ofFile, of as OfFile<unknown>, () => new Memo<unknown, object>())
-    const path = keep(this.#paths, file.path, () => ({}))
-    return memo.get(path, { moment: this.moment(file), scope: this.scope(file) }, of) as T
-  }
 
   #namesOf(file: JobFile): readonly string[] {
     const names = [...new Set([file, ...file.used].flatMap((f) => [...heads(f.document).named.keys()]))]

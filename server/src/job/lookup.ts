@@ -7,7 +7,7 @@ import type { Status } from '../vocabulary/status.ts'
 import { keep } from './keep.ts'
 import { lookFor } from './look-for.ts'
 import { type Block, ofKind } from './model.ts'
-import type { OfFile, Scope } from './scope.ts'
+import type { Scope } from './scope.ts'
 
 /** The only one of the kind; none when there are several to choose from. */
 function only(blocks: readonly Block[], kind: string): Block | undefined {
@@ -52,7 +52,7 @@ function referredBlock(block: Block, fact: string, scope: Scope): Block | undefi
 }
 
 /** What can be asked from where a block stands. */
-export interface Lookup {
+export interface BoundLookup {
   readonly block: Block
   /** The block of the kind that goes with this one: itself, one around it, the only one beside it or in the drive, the only one in the file. */
   readonly near: (kind: BlockName) => Block | undefined
@@ -62,10 +62,8 @@ export interface Lookup {
   readonly referred: (fact: string) => Block | undefined
   /** Every block of the kind that stands at the top of the file. */
   readonly ofKind: (kind: BlockName) => readonly Block[]
-  /** What follows from the whole file, worked out once for all who ask. */
-  readonly ofFile: <T>(of: OfFile<T>) => T
   /** The same questions asked from another block. */
-  readonly from: (other: Block) => Lookup
+  readonly from: (other: Block) => BoundLookup
   readonly system: UnitSystem
   /** How far the job has got; undefined in a library of parts. */
   readonly status: Status | undefined
@@ -76,13 +74,13 @@ export interface Lookup {
   readonly showBand: (band: Band, kind: Kind) => string
 }
 
-const lookups = once((_: Scope) => new Map<Block, Lookup>())
+const lookups = once((_: Scope) => new Map<Block, BoundLookup>())
 
 /** What can be asked from this block: the same one whenever the same scope is asked, so that results can be kept with it. */
-export const lookupFrom = (block: Block, scope: Scope): Lookup =>
+export const boundLookup = (block: Block, scope: Scope): BoundLookup =>
   keep(lookups(scope), block, () => newLookup(block, scope))
 
-function newLookup(block: Block, scope: Scope): Lookup {
+function newLookup(block: Block, scope: Scope): BoundLookup {
   const nearest = new Map<BlockName, Block | undefined>()
   const references = new Map<string, Block | undefined>()
   return {
@@ -91,8 +89,7 @@ function newLookup(block: Block, scope: Scope): Lookup {
     named: (path) => namedBlock(block, path, scope, undefined),
     referred: (fact) => keep(references, fact, () => referredBlock(block, fact, scope)),
     ofKind: (kind) => scope.ofKind(kind),
-    ofFile: (of) => scope.ofFile(of),
-    from: (other) => lookupFrom(other, scope),
+    from: (other) => boundLookup(other, scope),
     get system() {
       return scope.system()
     },

@@ -1,13 +1,12 @@
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Status } from '../vocabulary/status.ts'
 import type { Block, Section } from './model.ts'
-import type { OfFile, Scope } from './scope.ts'
+import type { Scope } from './scope.ts'
 
 type OfName = 'named' | 'ofKind' | 'only' | 'first' | 'isTaken' | 'kindOf' | 'circular'
 type Question =
   | { readonly ask: OfName; readonly key: string }
-  | { readonly ask: 'ofFile'; readonly key: OfFile<unknown> }
-  | { readonly ask: 'names' | 'system' | 'status' }
+  | { readonly ask: 'names' | 'system' | 'status' | 'outline' }
 
 interface Answered {
   readonly question: Question
@@ -25,7 +24,6 @@ interface Remembered<T> {
 }
 
 function put(scope: Scope, question: Question): unknown {
-  if (question.ask === 'ofFile') return scope.ofFile(question.key)
   return 'key' in question ? scope[question.ask](question.key) : scope[question.ask]()
 }
 
@@ -61,12 +59,7 @@ export class Memo<T, Of extends WeakKey = Section> {
     }
     const asked = new Map<unknown, Answered>()
     const asking = (question: Question): unknown => {
-      const key =
-        question.ask === 'ofFile'
-          ? question.key
-          : 'key' in question
-            ? `${question.ask} ${question.key}`
-            : question.ask
+      const key = 'key' in question ? `${question.ask} ${question.key}` : question.ask
       const known = asked.get(key)
       if (known) return known.answer
       const answer = put(scope, question)
@@ -84,7 +77,7 @@ export class Memo<T, Of extends WeakKey = Section> {
       system: () => asking({ ask: 'system' }) as UnitSystem,
       status: () => asking({ ask: 'status' }) as Status | undefined,
       isTaken: (key) => asking({ ask: 'isTaken', key }) as boolean,
-      ofFile: <R>(key: OfFile<R>) => asking({ ask: 'ofFile', key }) as R,
+      outline: () => asking({ ask: 'outline' }) as readonly unknown[],
     }
     const value = make(through, section)
     this.#kept.set(section, { moment, input, answers: [...asked.values()], value })

@@ -16,7 +16,7 @@ export interface Place {
   readonly section: Section
   readonly span: Span
   /** What belongs here but is written elsewhere, where a drive is `like` another. */
-  readonly taken?: Taken
+  readonly taken?: Taken | undefined
 }
 
 /** A block that a drive takes from the one it is `like`, or a fact of it. */
@@ -37,12 +37,22 @@ export interface Value<T> {
   /** Where the value is written. When inherited, where the block says what it is `like`; taken by the drive, the heading of the block. */
   readonly at: Place
   /** Where an inherited value is written. */
-  readonly origin?: Place
+  readonly origin?: Place | undefined
   readonly name: string
   readonly provenance?: { readonly words: readonly string[]; readonly texts: readonly string[] }
   readonly node: FactNode
   /** It is worked out from a value that is marked as assumed. */
   readonly assumes?: true
+  /** Where a part of a list is written, where the value does not say. */
+  readonly partAt?: (index: number) => Place
+}
+
+/** Where a part of a list is written. */
+export function placeOfPart(of: Value<readonly unknown[]>, index: number): Place {
+  if (of.partAt) return of.partAt(index)
+  const { section, span } = of.origin ?? of.at
+  const parts = of.value as readonly ({ readonly span?: Span } | undefined)[]
+  return { section, span: parts[index]?.span ?? span }
 }
 
 /** Whether a value is marked as assumed, or worked out from one that is. */
@@ -79,10 +89,13 @@ export interface Block {
   readonly head: Place
   /** The block of the other drive that it takes from, where its drive is `like` another. */
   readonly source: Block | undefined
+  /** Whether nothing of it is written in its own drive; absent: its heading shows it. */
+  readonly isTakenWhole?: boolean
 }
 
 /** Whether nothing of a block is written in its own drive. */
-export const isTakenWhole = ({ head }: Block): boolean => head.taken !== undefined
+export const isTakenWhole = ({ head, isTakenWhole: isWhole }: Block): boolean =>
+  isWhole ?? head.taken !== undefined
 
 /** The block itself, or where nothing of it is written in its drive, the one that it is taken from. */
 export function writtenBlock(block: Block): Block {

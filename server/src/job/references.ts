@@ -1,8 +1,18 @@
 import type { Part } from '../syntax/tree.ts'
 import type { BlockName, FactValue } from '../vocabulary/index.ts'
 import { alongPath, furthestPath } from './look-for.ts'
-import { type Lookup, lookupFrom } from './lookup.ts'
-import { type Block, blockNamed, childrenOf, nameOf, ofName, type Reference, type Section } from './model.ts'
+import { type BoundLookup, boundLookup } from './lookup.ts'
+import {
+  type Block,
+  blockNamed,
+  childrenOf,
+  nameOf,
+  ofName,
+  placeOfPart,
+  type Reference,
+  type Section,
+  type Value,
+} from './model.ts'
 import { perSection } from './per-section.ts'
 
 /** Every word of a section that stands for something, in the order of the text: those of its values, which binding has resolved, and the names
@@ -10,14 +20,14 @@ import { perSection } from './per-section.ts'
  * other, which binding does not give. */
 export const referencesOf = perSection(({ references, blocks }, scope): readonly Reference[] => {
   const found = new Map(
-    [...blocks.flatMap((block) => lookedUp(block, lookupFrom(block, scope))), ...references].map(
+    [...blocks.flatMap((block) => lookedUp(block, boundLookup(block, scope))), ...references].map(
       (reference) => [reference.at.span.start, reference],
     ),
   )
   return [...found.values()].sort((a, b) => a.at.span.start - b.at.span.start)
 })
 
-function lookedUp(block: Block, lookup: Lookup): readonly Reference[] {
+function lookedUp(block: Block, lookup: BoundLookup): readonly Reference[] {
   const own =
     (Object.hasOwn(byKind, block.kind) ? byKind[block.kind as BlockName]?.(block, lookup) : undefined) ?? []
   const named = [...block.facts].flatMap(([fact, { value, origin, at }]): readonly Reference[] => {
@@ -29,7 +39,7 @@ function lookedUp(block: Block, lookup: Lookup): readonly Reference[] {
   return [...named, ...own, ...block.children.flatMap((child) => lookedUp(child, lookup.from(child)))]
 }
 
-const byKind: { readonly [K in BlockName]?: (block: Block, lookup: Lookup) => readonly Reference[] } = {
+const byKind: { readonly [K in BlockName]?: (block: Block, lookup: BoundLookup) => readonly Reference[] } = {
   move: (block, lookup) => {
     const { about, parent, section } = block
     const readings = parent ? childrenOf(parent, 'reading') : []
@@ -92,9 +102,8 @@ function terminal(part: Part | undefined, device: Block | undefined, section: Se
   const terminals = device?.facts.get('terminals')
   if (!device || !terminals || (part?.type !== 'word' && part?.type !== 'text')) return []
   const marks = terminals.value as FactValue<'motor.terminals'>
-  const mark = marks.find(({ name }) => name === part.text)
-  const named = mark && { section: (terminals.origin ?? terminals.at).section, span: mark.span }
-  return named
-    ? [{ at: { section, span: part.span }, to: device, fact: 'terminals', word: part.text, named }]
-    : []
+  const index = marks.findIndex(({ name }) => name === part.text)
+  if (index < 0) return []
+  const named = placeOfPart(terminals as Value<typeof marks>, index)
+  return [{ at: { section, span: part.span }, to: device, fact: 'terminals', word: part.text, named }]
 }

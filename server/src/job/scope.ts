@@ -2,9 +2,6 @@ import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Status } from '../vocabulary/status.ts'
 import type { Block, Section } from './model.ts'
 
-/** Works out what follows from the whole file. */
-export type OfFile<T> = (scope: Scope) => T
-
 /** What a section may ask about the rest of the job. Each answer is remembered with what was made from it (see `memo.ts`). */
 export interface Scope {
   /** The top-level block of this name, in the file itself first, then in the files it uses. */
@@ -28,6 +25,6 @@ export interface Scope {
   status(): Status | undefined
   /** Whether another block of the file takes over the top-level block of this name. */
   isTaken(name: string): boolean
-  /** What follows from the whole file, worked out once for all sections that ask, and again only when an answer it got is another. */
-  ofFile<T>(of: OfFile<T>): T
+  /** Which blocks there are at the top level, and what all of them share: equal as long as that is the same. */
+  outline(): readonly unknown[]
 }

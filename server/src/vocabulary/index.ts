@@ -22,7 +22,7 @@ import { shaft } from './kinds/shaft.ts'
 import { shaftLog } from './kinds/shaft-log.ts'
 import { target } from './kinds/target.ts'
 import { meant } from './meant.ts'
-import type { Shape } from './shape.ts'
+import type { Placed, Shape } from './shape.ts'
 
 /** Every block kind, in the order of the work. A kind is declared in its own file and named here. */
 export const vocabulary = {
@@ -56,14 +56,16 @@ type FactsOf<K extends BlockName> = (typeof vocabulary)[K]['facts']
 /** `seal.free-length`: a fact of a kind. */
 export type FactPath = { [K in BlockName]: `${K}.${keyof FactsOf<K> & string}` }[BlockName]
 
-/** What a fact's value is, by its path. */
+/** What a fact's value is, by its path. Where the parts of a list are written is no part of it: see `placeOfPart`. */
 export type FactValue<P extends FactPath> = P extends `${infer K extends BlockName}.${infer F}`
   ? F extends keyof FactsOf<K>
     ? FactsOf<K>[F] extends { readonly shape: Shape<infer T> }
-      ? T
+      ? Unplaced<T>
       : never
     : never
   : never
+
+type Unplaced<T> = T extends readonly Placed<infer Part>[] ? readonly Part[] : T
 
 /** The kinds, whatever their facts. */
 export const blockKinds = Object.values(vocabulary) as readonly unknown[] as readonly BlockKind[]

@@ -78,7 +78,7 @@ describe('a machine that was moved after the reading', () => {
     const all = analysis.blocks(file)[0]?.children ?? []
     for (const kind of ['bed', 'reading']) {
       const block = all.find((b) => b.kind === kind)
-      expect(block && computedMarkdown(block, analysis.scope(file))).toContain('was moved after this reading')
+      expect(block && computedMarkdown(block, { analysis, file })).toContain('was moved after this reading')
     }
   })
 

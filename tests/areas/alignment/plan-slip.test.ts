@@ -11,7 +11,7 @@ import { Checker } from '../../../server/src/checks/run.ts'
 import { Analysis } from '../../../server/src/job/analysis.ts'
 import { openDocument } from '../../../server/src/job/document.ts'
 import { linkFile } from '../../../server/src/job/files.ts'
-import { lookupFrom } from '../../../server/src/job/lookup.ts'
+import { lookupFrom } from '../../../server/src/store/store.ts'
 import { findingsOf } from '../../checks/marks.ts'
 import { blockIn } from '../job-text.ts'
 
@@ -52,7 +52,7 @@ function planned(text: string, name: string) {
   const findings = new Checker(analysis, allChecks).check(file, { today: '2026-03-09' })
   const block = analysis.blocks(file)[0]?.children.find((one) => one.name === name)
   if (!block) throw new Error(`no reading ${name}`)
-  const outcome = trustedCorrection(block, lookupFrom(block, analysis.scope(file)), { file, findings })
+  const outcome = trustedCorrection(block, lookupFrom(block, { analysis, file }), { file, findings })
   if (!outcome.ok) throw new Error(outcome.fault.words)
   return outcome.value
 }

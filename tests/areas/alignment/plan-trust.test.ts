@@ -11,8 +11,8 @@ import { planOf } from '../../../server/src/editor/plan/plan.ts'
 import { Analysis } from '../../../server/src/job/analysis.ts'
 import { openDocument } from '../../../server/src/job/document.ts'
 import { linkFile } from '../../../server/src/job/files.ts'
-import { lookupFrom } from '../../../server/src/job/lookup.ts'
 import { isWithin } from '../../../server/src/job/model.ts'
+import { lookupFrom } from '../../../server/src/store/store.ts'
 
 // Common practice, no source: a machine is not moved by a log that can be read in two ways.
 
@@ -61,7 +61,7 @@ function opened(text: string) {
   const drive = analysis.blocks(file).find(({ path }) => path === 'main')
   const reading = drive?.children.find(({ path }) => path === 'main.r1')
   if (!reading) throw new Error('no reading r1')
-  return { analysis, file, findings, reading, lookup: lookupFrom(reading, analysis.scope(file)) }
+  return { analysis, file, findings, reading, lookup: lookupFrom(reading, { analysis, file }) }
 }
 
 const changed = (good: string | RegExp, bad: string): string => {

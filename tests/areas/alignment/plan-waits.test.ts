@@ -14,8 +14,8 @@ import { planOf } from '../../../server/src/editor/plan/plan.ts'
 import { Analysis } from '../../../server/src/job/analysis.ts'
 import { openDocument } from '../../../server/src/job/document.ts'
 import { linkFile } from '../../../server/src/job/files.ts'
-import { lookupFrom } from '../../../server/src/job/lookup.ts'
 import type { Block } from '../../../server/src/job/model.ts'
+import { lookupFrom } from '../../../server/src/store/store.ts'
 
 const today = '2026-03-10'
 
@@ -28,7 +28,7 @@ function opened(text: string) {
   const drive = blocks.find(({ kind }) => kind === 'drive')
   const reading = drive && lastReading(drive)
   if (!reading) throw new Error('no reading')
-  return { analysis, file, findings, blocks, reading, lookup: lookupFrom(reading, analysis.scope(file)) }
+  return { analysis, file, findings, blocks, reading, lookup: lookupFrom(reading, { analysis, file }) }
 }
 
 const planned = ({ reading, lookup, file, findings }: Omit<ReturnType<typeof opened>, 'analysis'>) => {

@@ -1,10 +1,10 @@
 import type { Finding, Reported } from '../../checks/check.ts'
 import type { Fix } from '../../checks/fix.ts'
 import { replace, useNearest } from '../../checks/fix-text.ts'
-import type { Lookup } from '../../job/lookup.ts'
 import { childrenOf, type Place } from '../../job/model.ts'
 import { elide } from '../../quantity/elide.ts'
 import { nearest } from '../../quantity/nearest.ts'
+import type { Lookup } from '../../store/lookup.ts'
 import { feetTooMany } from './plans/feet.ts'
 
 /** The feet of the bed by name; undefined where there are none or too many, or where one whose name could not be read may be the one that is meant. */

@@ -1,5 +1,5 @@
 import { type Block, childrenOf, factOf, type Value } from '../../job/model.ts'
-import { once } from '../../syntax/once.ts'
+import { blockPlan } from '../../store/plan.ts'
 import { feetTooMany } from './plans/feet.ts'
 
 /** A foot whose place is stated. */
@@ -12,7 +12,7 @@ export interface PlacedFoot {
 }
 
 /** None where there are too many, which is a finding of its own. */
-export const placedFeet = once((bed: Block): readonly PlacedFoot[] =>
+export const placedFeet = blockPlan((bed: Block): readonly PlacedFoot[] =>
   feetTooMany(bed)
     ? []
     : childrenOf(bed, 'foot').flatMap((block) => {

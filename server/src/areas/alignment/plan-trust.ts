@@ -2,8 +2,8 @@ import { type Finding, saidWhole } from '../../checks/check.ts'
 import { isBesidePlan } from '../../checks/plan-facts.ts'
 import { hasSection, rangeOf } from '../../job/document.ts'
 import type { JobFile } from '../../job/files.ts'
-import type { Lookup } from '../../job/lookup.ts'
 import { type Block, childrenOf, isWithin } from '../../job/model.ts'
+import type { Lookup } from '../../store/lookup.ts'
 import { contains } from '../../syntax/tree.ts'
 import { findKind } from '../../vocabulary/index.ts'
 import {
@@ -25,7 +25,9 @@ export interface Checked {
 
 /** The correction of a reading as a person may be told it: without steps where the plan waits for something that was found in what it is made
  * from, or where the log shows that the reading or the bed may not be what the job says. */
-export function trustedCorrection(reading: Block, lookup: Lookup, checked: Checked): CorrectionOutcome {
+export function trustedCorrection(of: Block, asked: Lookup, checked: Checked): CorrectionOutcome {
+  const lookup = asked.from(of)
+  const { block: reading } = lookup
   const outcome = trusted(reading, lookup, checked)
   const accepted = acceptedUnder(reading, lookup, checked)
   return outcome.ok && accepted.length > 0 ? { ok: true, value: { ...outcome.value, accepted } } : outcome
@@ -105,14 +107,12 @@ const isBeside = ({ at }: Finding, { kind, node }: Block): boolean => {
 
 /** What the plan of a reading waits for: findings in the reading, the coupling, the bed, the target and the moves, and in whatever in the drive was
  * not understood and could have been one of them. */
-export function awaitedUnder(
-  reading: Block,
-  lookup: Lookup,
-  { file, findings }: Checked,
-): readonly Finding[] {
+export function awaitedUnder(of: Block, asked: Lookup, { file, findings }: Checked): readonly Finding[] {
+  const lookup = asked.from(of)
+  const { block: reading } = lookup
   const drive = reading.parent
-  const of = (kind: string) => (drive ? childrenOf(drive, kind) : [])
-  const under = [reading, ...sharedWith(lookup), ...['coupling', 'bed', 'target', 'move'].flatMap(of)]
+  const inDrive = (kind: string) => (drive ? childrenOf(drive, kind) : [])
+  const under = [reading, ...sharedWith(lookup), ...['coupling', 'bed', 'target', 'move'].flatMap(inDrive)]
   const stray = drive ? afterDrive(file, drive) : new Set()
   return findings.filter((finding) => {
     if (!isAwaited(finding)) return false

@@ -3,21 +3,13 @@ import type { Fix } from '../../checks/fix.ts'
 import { newValue } from '../../checks/fix-text.ts'
 import { reaches } from '../../engineering/compare.ts'
 import { smallestSection } from '../../engineering/electrical/smallest-section.ts'
-import type { Lookup } from '../../job/lookup.ts'
-import { type Block, factOf } from '../../job/model.ts'
+import { factOf } from '../../job/model.ts'
 import { formatSi } from '../../quantity/format.ts'
+import type { Lookup } from '../../store/lookup.ts'
 import { canCarry, sectionOf } from './plans/cable-ampacity.ts'
 import { type CableLoading, cableLoading } from './plans/cable-loading.ts'
 import { fittingRating, isProtected, needsProtection } from './plans/cable-protection.ts'
 import { type ConductorSize, conductorSizes } from './plans/conductor-sizes.ts'
-
-/** The cable with a conductor of another section, all else as it is. */
-function withConductor(cable: Block, area: number): Block | undefined {
-  const conductor = factOf(cable, 'cable.conductor')
-  return (
-    conductor && { ...cable, facts: new Map(cable.facts).set('conductor', { ...conductor, value: area }) }
-  )
-}
 
 const passes = (load: CableLoading): boolean => canCarry(load, load.current) === 'yes' && isDropAllowed(load)
 
@@ -26,25 +18,30 @@ const isDropAllowed = ({ drop, dropLimit }: CableLoading): boolean =>
 
 /** The smallest conductor that is made, of the system the cable is in, that carries the current and keeps the drop, and where the cable has a fuse
  * or needs one, for which there is one: each tried in the plan. */
-function smallestSize(cable: Block, lookup: Lookup): ConductorSize | undefined {
+function smallestSize(lookup: Lookup): ConductorSize | undefined {
+  const { block: cable } = lookup
   const now = factOf(cable, 'cable.conductor')?.value
   if (now === undefined) return undefined
   const fused = isProtected(cable, lookup) || needsProtection(cable, lookup)
   const { system } = sectionOf(now)
   const { alone } = smallestSection(system)
-  return conductorSizes[system].find(({ area }) => {
-    const tried = area > now && reaches(area, alone) ? withConductor(cable, area) : undefined
-    const outcome = tried && cableLoading(tried, lookup)
-    if (!outcome?.ok || !passes(outcome.value)) return false
-    return !fused || fittingRating(tried, lookup) !== undefined
-  })
+  return conductorSizes[system].find(
+    ({ area }) =>
+      area > now &&
+      reaches(area, alone) &&
+      lookup.suppose('cable.conductor', area, () => {
+        const outcome = cableLoading(cable, lookup)
+        if (!outcome.ok || !passes(outcome.value)) return false
+        return !fused || fittingRating(cable, lookup) !== undefined
+      }),
+  )
 }
 
 /** A larger conductor for the cable, where it says its conductor itself. */
 export function largerConductor({ block, lookup }: FixGround): readonly Fix[] {
   const conductor = block && factOf(block, 'cable.conductor')
   if (!conductor || conductor.origin || !lookup) return []
-  const size = smallestSize(block, lookup)
+  const size = smallestSize(lookup)
   return size
     ? [
         {

@@ -1,5 +1,5 @@
-import type { Lookup } from '../../job/lookup.ts'
 import type { Block } from '../../job/model.ts'
+import type { Lookup } from '../../store/lookup.ts'
 import { findKind } from '../../vocabulary/index.ts'
 import { asks, type Status, statuses } from '../../vocabulary/status.ts'
 import { atHead, check, type FixGround, theLanguage } from '../check.ts'

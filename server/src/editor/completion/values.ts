@@ -2,10 +2,10 @@ import { threadNear } from '../../areas/alignment/plans/move-effect.ts'
 import { ours, prose } from '../../areas/common/markdown.ts'
 import { blockAt } from '../../areas/fixes.ts'
 import { hasSection } from '../../job/document.ts'
-import { lookupFrom } from '../../job/lookup.ts'
 import { kinds } from '../../quantity/kinds.ts'
 import { readQuantity } from '../../quantity/quantity.ts'
 import { findUnit, nameBehind, type Unit, unitSystemOf, unitsOf } from '../../quantity/units.ts'
+import { lookupFrom } from '../../store/store.ts'
 import { type Fact, factIn } from '../../vocabulary/block.ts'
 import type { Form, Slot } from '../../vocabulary/form.ts'
 import { findKind } from '../../vocabulary/index.ts'
@@ -155,9 +155,10 @@ function slotWords(
 }
 
 /** A foot without nuts on a thread is not moved by turns of them. */
-function likeliest(slots: readonly Slot[], { block, scope }: Here): readonly Slot[] {
+function likeliest(slots: readonly Slot[], here: Here): readonly Slot[] {
+  const { block } = here
   const isTurn = ({ quantity }: Slot) => quantity === 'angle'
-  if (!slots.some(isTurn) || (block && threadNear(lookupFrom(block, scope)))) return slots
+  if (!slots.some(isTurn) || (block && threadNear(lookupFrom(block, here)))) return slots
   return [...slots.filter((slot) => !isTurn(slot)), ...slots.filter(isTurn)]
 }
 

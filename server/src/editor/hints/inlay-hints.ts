@@ -5,12 +5,14 @@ import { cableLoading } from '../../areas/electrical/plans/cable-loading.ts'
 import { ampacityWords, briefLoad } from '../../areas/electrical/plans/cable-words.ts'
 import { nutMove } from '../../engineering/adjusters.ts'
 import { heightOf, type Thread } from '../../engineering/thread.ts'
-import { type Lookup, lookupFrom } from '../../job/lookup.ts'
 import { type Block, isTakenWhole, type Section } from '../../job/model.ts'
-import { perSection, type View } from '../../job/per-section.ts'
+import type { View } from '../../job/per-section.ts'
 import type { Scope } from '../../job/scope.ts'
 import type { UnitSystem } from '../../quantity/kinds.ts'
 import { saidLength } from '../../quantity/said.ts'
+import type { Lookup } from '../../store/lookup.ts'
+import { sectionPlan } from '../../store/section-plan.ts'
+import { lookupFrom } from '../../store/store.ts'
 import { findKind } from '../../vocabulary/index.ts'
 import type { FootMove } from '../../vocabulary/shapes/foot-move.ts'
 import { converted } from './converted.ts'
@@ -58,11 +60,14 @@ export function inlayHints(
   return hintsOf(view, section).filter(({ sort, at }) => isShown[sort] && at >= from && at <= to)
 }
 
-const hintsOf = perSection(({ blocks }, scope) =>
+const hintsOf = sectionPlan(({ blocks }, view) =>
   allBlocks(blocks)
     // What a drive takes from another has no text here to put them at.
     .filter((block) => !isTakenWhole(block))
-    .flatMap((block) => [...unitHints(block, scope), ...blockHints(block, lookupFrom(block, scope))])
+    .flatMap((block) => [
+      ...unitHints(block, view.analysis.scope(view.file)),
+      ...blockHints(lookupFrom(block, view)),
+    ])
     .sort((a, b) => a.at - b.at),
 )
 
@@ -88,7 +93,8 @@ function unitHints(block: Block, scope: Scope): readonly Hint[] {
   })
 }
 
-function blockHints(block: Block, lookup: Lookup): readonly Hint[] {
+function blockHints(lookup: Lookup): readonly Hint[] {
+  const { block } = lookup
   const at = block.node.headSpan.end
   switch (block.kind) {
     case 'cable': {

@@ -6,9 +6,10 @@ import { correctionMarkdown } from '../../areas/alignment/plans/words.ts'
 import { headed, type Markdown, md, paragraphs, prose } from '../../areas/common/markdown.ts'
 import { cableLoading } from '../../areas/electrical/plans/cable-loading.ts'
 import { cableMarkdown } from '../../areas/electrical/plans/cable-words.ts'
-import { type Lookup, lookupFrom } from '../../job/lookup.ts'
 import type { Block } from '../../job/model.ts'
-import type { Scope } from '../../job/scope.ts'
+import type { View } from '../../job/per-section.ts'
+import type { Lookup } from '../../store/lookup.ts'
+import { lookupFrom } from '../../store/store.ts'
 import { couplingMarkdown, driveMarkdown } from './drive.ts'
 import { moveMarkdown, protectionMarkdown, sealMarkdown } from './parts.ts'
 
@@ -18,21 +19,22 @@ export type Correcting = typeof correctionOf
 /** What is worked out from a block, where there is something, and by which formula. */
 export function computedMarkdown(
   block: Block,
-  scope: Scope,
+  view: View,
   correct: Correcting = correctionOf,
 ): Markdown | undefined {
-  const computed = ofBlock(block, lookupFrom(block, scope), scope, correct)
+  const computed = ofBlock(lookupFrom(block, view), correct)
   const formula = formulas[block.kind]
   return computed && paragraphs(computed, formula === undefined ? undefined : prose(`Formula: ${formula}`))
 }
 
-function ofBlock(block: Block, lookup: Lookup, scope: Scope, correct: Correcting): Markdown | undefined {
+function ofBlock(lookup: Lookup, correct: Correcting): Markdown | undefined {
+  const { block } = lookup
   switch (block.kind) {
     case 'reading':
       return readingMarkdown(block, lookup, correct)
     case 'bed': {
       const reading = block.parent && lastReading(block.parent)
-      return reading && readingMarkdown(reading, lookupFrom(reading, scope), correct)
+      return reading && readingMarkdown(reading, lookup.from(reading), correct)
     }
     case 'cable': {
       const outcome = cableLoading(block, lookup)

@@ -3,7 +3,7 @@ import { code, joined, list, type Markdown, md, ours, paragraphs } from '../../a
 import { allChecks } from '../../areas/index.ts'
 import type { Finding } from '../../checks/check.ts'
 import type { JobFile } from '../../job/files.ts'
-import { lookupFrom } from '../../job/lookup.ts'
+import { boundLookup } from '../../job/lookup.ts'
 import { type Block, blockOf, type Place, type Section, type Value } from '../../job/model.ts'
 import type { View } from '../../job/per-section.ts'
 import type { Scope } from '../../job/scope.ts'
@@ -31,6 +31,7 @@ export interface HoverView extends View {
 }
 
 interface Around {
+  readonly view: View
   readonly scope: Scope
   readonly docs: string | undefined
   readonly correct: Correcting
@@ -46,7 +47,7 @@ export function hover(
   if (!at) return undefined
   const correct: Correcting = (reading, lookup) =>
     trustedCorrection(reading, lookup, { file, findings: findings() })
-  const around = { scope: analysis.scope(file), docs, correct }
+  const around = { view: { analysis, file }, scope: analysis.scope(file), docs, correct }
   const node = at.blocks.at(-1)
   const block = node && blockOf(analysis.bound(file, section).blocks, node)
   const hovered = (span: Span, markdown: Markdown | undefined): Hover | undefined =>
@@ -90,7 +91,7 @@ function provenanceMarkdown({ words }: Provenance): Markdown {
 function headMarkdown(block: Block, around: Around, on: 'kind' | 'name'): Markdown | undefined {
   const kind = findKind(block.kind)
   if (!kind) return undefined
-  const about = on === 'name' && block.about && lookupFrom(block, around.scope).named(block.about.text)
+  const about = on === 'name' && block.about && boundLookup(block, around.scope).named(block.about.text)
   if (about) return headMarkdown(about, around, 'name')
   const check =
     on === 'name' && kind.heading === 'check' && allChecks.find(({ id }) => id === block.about?.text)
@@ -101,7 +102,7 @@ function headMarkdown(block: Block, around: Around, on: 'kind' | 'name'): Markdo
       blockMarkdown(block, kind, around.scope.system()),
     )
   const words = on === 'kind' ? kindMarkdown(kind) : blockMarkdown(block, kind, around.scope.system())
-  const computed = computedMarkdown(block, around.scope, around.correct)
+  const computed = computedMarkdown(block, around.view, around.correct)
   const sources = sourcesMarkdown(block.kind, around.docs)
   return computed ? paragraphs(computed, sources, md`---`, words) : paragraphs(words, sources)
 }
@@ -186,7 +187,7 @@ function referredMarkdown(
   const shape = declared(block, item)?.fact.shape
   const mayRefer = isLike || shape?.refersTo || shape?.quantity || block.kind === 'concession'
   if (!mayRefer || shape?.choices?.includes(path)) return undefined
-  const lookup = lookupFrom(block, around.scope)
+  const lookup = boundLookup(block, around.scope)
   const target = lookup.named(path)
   if (target) return headMarkdown(target, around, 'name')
   const dot = path.lastIndexOf('.')

@@ -8,10 +8,10 @@ import { saidCarried, saidLoad } from '../../areas/electrical/plans/amperes.ts'
 import { ratingOf } from '../../areas/electrical/plans/cable-protection.ts'
 import { capacityWords } from '../../areas/electrical/plans/cable-words.ts'
 import { type Squeeze, squeezeOf } from '../../areas/seal/plans/squeeze.ts'
-import type { Lookup } from '../../job/lookup.ts'
 import { type Block, factOf } from '../../job/model.ts'
 import { formatSi } from '../../quantity/format.ts'
 import { saidLength, saidSlope } from '../../quantity/said.ts'
+import type { Lookup } from '../../store/lookup.ts'
 
 /** `27 mm, specified 24 mm to 29 mm: within`. */
 const sayFit = ({ found, wanted, within }: Squeeze): string =>

@@ -7,9 +7,9 @@ import { planText } from '../../areas/alignment/plans/plan-text.ts'
 import { changeOf } from '../../areas/alignment/plans/reading-change.ts'
 import type { Finding } from '../../checks/check.ts'
 import { identityOf } from '../../job/identity.ts'
-import { lookupFrom } from '../../job/lookup.ts'
 import type { Block, Section } from '../../job/model.ts'
 import type { View } from '../../job/per-section.ts'
+import { lookupFrom } from '../../store/store.ts'
 import { harmlessLines } from '../../syntax/harmless.ts'
 import { contains } from '../../syntax/tree.ts'
 
@@ -35,12 +35,12 @@ export const plannedBy = (view: View, path: string): Block | undefined =>
 export function planOf({ analysis, file }: View, planned: Block, findings: readonly Finding[] = []): string {
   const reading = planned.kind === 'reading' ? planned : lastReading(planned)
   if (!reading) return `${planned.path}: no reading yet, so no plan can be made.`
-  const lookup = lookupFrom(reading, analysis.scope(file))
-  const outcome = trustedCorrection(reading, lookup, { file, findings })
+  const lookup = lookupFrom(reading, { analysis, file })
+  const outcome = trustedCorrection(lookup.block, lookup, { file, findings })
   if (!outcome.ok) return `${reading.path}: ${outcome.fault.words}`
-  const change = changeOf(reading, lookup)
+  const change = changeOf(lookup.block, lookup)
   return [
-    planText(outcome.value, logUpTo(reading, lookup), lookup.system),
+    planText(outcome.value, logUpTo(lookup.block, lookup), lookup.system),
     ...(change ? [`Changed ${briefChange(change, lookup.system)}.`] : []),
   ].join('\n\n')
 }

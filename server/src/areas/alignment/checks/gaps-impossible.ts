@@ -1,7 +1,7 @@
 import { at, check, commonPractice } from '../../../checks/check.ts'
 import { firstLine } from '../../../checks/one-line.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, childrenOf } from '../../../job/model.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import { atRead, readInto } from '../at-read.ts'
 import { correctionOf } from '../plans/correction.ts'
 

@@ -1,5 +1,5 @@
 import { check, theLanguage } from '../../../checks/check.ts'
-import { factOf } from '../../../job/model.ts'
+import { factOf, placeOfPart } from '../../../job/model.ts'
 import { otherFeet, unknownFeet } from '../feet-named.ts'
 
 export default check({
@@ -37,13 +37,11 @@ export default check({
     lifts: aft 0.02 mm, fwd 0.02 mm
   }
 }`,
-  run: ({ lifts }, context) => {
-    const { section } = lifts.origin ?? lifts.at
-    return unknownFeet(
-      lifts.value.map(({ name, span }) => ({ name, at: { section, span } })),
+  run: ({ lifts }, context) =>
+    unknownFeet(
+      lifts.value.map(({ name }, i) => ({ name, at: placeOfPart(lifts, i) })),
       context,
-    )
-  },
+    ),
   fixes: (finding, { block, lookup }) => {
     const lifts = block && factOf(block, 'reading.lifts')?.value
     return otherFeet(finding, lookup, (name) => lifts?.some((lift) => lift.name === name) === true)

@@ -1,7 +1,7 @@
 import { atHead, check, published } from '../../../checks/check.ts'
 import { isOfUnknown } from '../../../checks/missing.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, factOf } from '../../../job/model.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import { correctionOf } from '../plans/correction.ts'
 import { lastReading, movedAfter } from '../plans/moves.ts'
 import { standingReadings } from '../plans/reading-history.ts'

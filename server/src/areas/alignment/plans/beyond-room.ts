@@ -1,6 +1,6 @@
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import { feetOf } from './feet.ts'
 import { notedMoves } from './noted-moves.ts'
 

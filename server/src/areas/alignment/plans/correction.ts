@@ -5,12 +5,12 @@ import type { InPlanes } from '../../../engineering/alignment/planes.ts'
 import type { OffsetBasis } from '../../../engineering/alignment/pose.ts'
 import { againstTarget } from '../../../engineering/alignment/target.ts'
 import { gaugeStepToDecide, type Verdict } from '../../../engineering/alignment/verdict.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
-import { remembered } from '../../common/remembered.ts'
 import { said, Unreadable } from '../../common/said.ts'
 import { type Asked, allUnseen, askedOf, type Predicted, type Steps } from './asked.ts'
 import type { Way } from './choose-moves.ts'
@@ -147,10 +147,10 @@ const outcomeOf =
   }
 
 /** Works out a reading of the coupling: verdict, slope, offset, and the correction of each foot. Never throws: what stands in the way is data. */
-export const correctionOf = remembered(outcomeOf(false))
+export const correctionOf = plan(outcomeOf(false))
 
 /** The same where a concession accepts that a foot is soft: the doubt is said, and withholds no steps. */
-export const correctionOnSoftFeet = remembered(outcomeOf(true))
+export const correctionOnSoftFeet = plan(outcomeOf(true))
 
 /** The correction without its steps, for this reason; the reason it has already comes first, but for rough alignment, which is work as well. */
 export function withhold(c: Correction, why: Withheld): Correction {

@@ -1,5 +1,5 @@
 import { type Block, childrenOf } from '../../../job/model.ts'
-import { once } from '../../../syntax/once.ts'
+import { blockPlan } from '../../../store/plan.ts'
 import { lastReading } from './moves.ts'
 
 /** Why no steps are given though the machine is not within its limits, the first that holds. `errors`: something the plan depends on is
@@ -29,7 +29,7 @@ export interface Doubt {
 }
 
 const doubled = (kind: 'reading' | 'foot') =>
-  once((parent: Block): readonly string[] => {
+  blockPlan((parent: Block): readonly string[] => {
     const [seen, more] = [new Set<string>(), new Set<string>()]
     for (const { name } of childrenOf(parent, kind))
       if (name !== undefined) (seen.has(name) ? more : seen).add(name)
@@ -38,7 +38,7 @@ const doubled = (kind: 'reading' | 'foot') =>
 const readingsTwice = doubled('reading')
 const feetTwice = doubled('foot')
 
-const undatedIn = once((drive: Block): readonly Block[] => {
+const undatedIn = blockPlan((drive: Block): readonly Block[] => {
   const readings = childrenOf(drive, 'reading')
   return readings.filter(
     ({ unread, facts }) => unread.has('taken') || (readings.length > 1 && !facts.has('taken')),

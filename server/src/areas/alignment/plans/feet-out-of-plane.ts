@@ -1,8 +1,8 @@
 import type { NotedMove } from '../../../engineering/alignment/hypothesis.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
-import { remembered } from '../../common/remembered.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { feetOf } from './feet.ts'
 import { movesAfter, readingsOf } from './moves.ts'
 import { notedMoves } from './noted-moves.ts'
@@ -28,7 +28,7 @@ export const outOfPlane = (move: Block, lookup: Lookup): OutOfPlane | undefined 
 
 /** Those that are open. Moves between two readings are taken together, for they may complete each other; once feet are out of plane, later moves are
  * added until they are in plane again, or until the lifts of all of them were read. */
-const openIn = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, OutOfPlane> => {
+const openIn = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, OutOfPlane> => {
   let open: (OutOfPlane & { readonly sum: readonly NotedMove[]; readonly lifted: Set<string> }) | undefined
   try {
     const bed = feetOf(lookup.near('bed'))

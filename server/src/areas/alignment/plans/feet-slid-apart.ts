@@ -1,7 +1,7 @@
-import type { Lookup } from '../../../job/lookup.ts'
 import type { Block } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
-import { remembered } from '../../common/remembered.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { feetOf } from './feet.ts'
 import { movesAfter, readingsOf } from './moves.ts'
 import { notedMoves } from './noted-moves.ts'
@@ -23,7 +23,7 @@ export const slidApart = (move: Block, lookup: Lookup): SlidApart | undefined =>
   move.parent && apartIn(move.parent, lookup.from(move.parent)).get(move)
 
 /** Moves between two readings are taken together, for they may complete each other. */
-const apartIn = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, SlidApart> => {
+const apartIn = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, SlidApart> => {
   try {
     const bed = feetOf(lookup.near('bed'))
     const machine = bed.ok ? bed.machine() : undefined

@@ -2,7 +2,7 @@ import { byStation } from '../../../engineering/alignment/feet.ts'
 import { rigidMachine } from '../../../engineering/alignment/rigid-move.ts'
 import { parseThread } from '../../../engineering/thread.ts'
 import { type Block, childrenOf } from '../../../job/model.ts'
-import { once } from '../../../syntax/once.ts'
+import { blockPlan } from '../../../store/plan.ts'
 import { said, Unreadable } from '../../common/said.ts'
 import { type AlignmentFault, asFault, fault } from './fault.ts'
 import type { Adjuster, BedFoot } from './steps.ts'
@@ -41,7 +41,7 @@ export function feetTooMany(bed: Block): number | undefined {
 /** The feet of a bed and how they are set, or why they are not known. Throws Unreadable. */
 export const feetOf = (bed: Block | undefined): Feet | NoFeet => (bed ? feetIn(bed) : noBed)
 
-const feetIn = once((bed: Block): Feet | NoFeet => {
+const feetIn = blockPlan((bed: Block): Feet | NoFeet => {
   const count = feetTooMany(bed)
   if (count !== undefined)
     return {

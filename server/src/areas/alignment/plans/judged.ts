@@ -1,8 +1,8 @@
 import type { InPlanes } from '../../../engineering/alignment/planes.ts'
 import { type Verdict, verdict } from '../../../engineering/alignment/verdict.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import type { Block } from '../../../job/model.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import { gapTolerance, offsetTolerance, type Tolerance } from './tolerance.ts'
 
 /** A value against the target, and what is allowed of it, m. */

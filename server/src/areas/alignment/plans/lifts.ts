@@ -1,12 +1,12 @@
 import { type NutMove, nutMove } from '../../../engineering/adjusters.ts'
 import { softFeet } from '../../../engineering/alignment/soft-foot.ts'
 import { shimPack } from '../../../engineering/shim-packs.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { once } from '../../../syntax/once.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
-import { remembered } from '../../common/remembered.ts'
 import { said, Unreadable } from '../../common/said.ts'
 import { feetOf } from './feet.ts'
 import { lastReading, movesAfter, plannedAfter, readingsOf } from './moves.ts'
@@ -161,7 +161,7 @@ function orUnreadable(work: () => void): Unreadable | undefined {
   }
 }
 
-const softInDrive = remembered((drive: Block, lookup: Lookup) => softAlong(readingsOf(drive), lookup))
+const softInDrive = plan((drive: Block, lookup: Lookup) => softAlong(readingsOf(drive), lookup))
 
 /** The feet that are soft up to this reading. A foot stays soft until its own lift is read again and is within the limit: lifts of other feet say
  * nothing of it, and whether a move at it has helped only its lift can show. Throws Unreadable. */

@@ -1,8 +1,8 @@
 import type { NotedMove } from '../../../engineering/alignment/hypothesis.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
-import { remembered } from '../../common/remembered.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { said } from '../../common/said.ts'
 import { type CorrectionOutcome, correctionOf } from './correction.ts'
 import { feetOf } from './feet.ts'
@@ -157,7 +157,7 @@ function isMended(reading: Block, lookup: Lookup): boolean {
 
 /** Readings of a drive, one after the other, each held against the last whole one of its shape that is not itself in doubt: a reading that only agrees
  * with one in doubt settles nothing. One pass: a log can be long. */
-const logOf = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog> => {
+const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog> => {
   const readings = readingsOf(drive)
   const bed = unlessWrong(() => feetOf(lookup.near('bed')))
   const job = lookup.ofKind('job')[0]

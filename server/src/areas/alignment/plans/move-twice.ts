@@ -1,13 +1,12 @@
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, factOf } from '../../../job/model.ts'
-import { once } from '../../../syntax/once.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { blockPlan, plan } from '../../../store/plan.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
-import { remembered } from '../../common/remembered.ts'
 import { type InLog, standingIn } from './log.ts'
 import { isPlanned, movesAfter, plannedAfter, readingBefore, readingsOf } from './moves.ts'
 
 /** What was done to the feet, the same for two moves that did the same; undefined where nothing was moved, or not all could be read. */
-const doneBy = once(({ others, unread }: Block): string | undefined => {
+const doneBy = blockPlan(({ others, unread }: Block): string | undefined => {
   const feet = [...others].map(([name, { value }]) => {
     const { turn = 0, rise = 0, starboard = 0 } = value as FootMove
     return [name, turn, rise, starboard] as const
@@ -32,8 +31,8 @@ function firstOf(moves: readonly Block[]): ReadonlyMap<string, Block> {
   return first
 }
 
-const firstMade = once((reading: Block) => firstOf(movesAfter(reading)))
-const firstPlanned = once((reading: Block) => firstOf(plannedAfter(reading)))
+const firstMade = blockPlan((reading: Block) => firstOf(movesAfter(reading)))
+const firstPlanned = blockPlan((reading: Block) => firstOf(plannedAfter(reading)))
 
 /** The move after the same reading that this one repeats, foot by foot and with the same date; a planned one also one that was made. Undefined where the
  * next reading shows that both were made. Never throws on figures. */
@@ -51,7 +50,7 @@ export function repeated(move: Block, lookup: Lookup): Block | undefined {
 }
 
 /** The first reading after each that is held against an earlier one. */
-const nextHeld = remembered((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog['against']> => {
+const nextHeld = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog['against']> => {
   const next = new Map<Block, InLog['against']>()
   let held: InLog['against']
   for (const reading of readingsOf(drive).toReversed()) {

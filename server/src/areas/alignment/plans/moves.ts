@@ -1,5 +1,5 @@
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
-import { once } from '../../../syntax/once.ts'
+import { blockPlan } from '../../../store/plan.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
 import { anyLater, hasTime, isLater, between as timeBetween } from '../../common/days.ts'
 
@@ -60,7 +60,7 @@ function inOrder(readings: readonly Taken[]): readonly Taken[] {
 }
 
 /** Sorted out once a drive. A reading without a date goes by the one written before it. */
-const logOf = once((drive: Block): Log => {
+const logOf = blockPlan((drive: Block): Log => {
   let day = ''
   const readings = inOrder(
     childrenOf(drive, 'reading').map((reading) => {
@@ -180,7 +180,7 @@ function lastUpTo(date: string, readings: readonly Taken[], holds: (day: string)
   return place
 }
 
-const misdatedOf = once((drive: Block): readonly Misdated[] => {
+const misdatedOf = blockPlan((drive: Block): readonly Misdated[] => {
   const { readings, moves } = logOf(drive)
   return moves.flatMap(({ move, after, done }): readonly Misdated[] => {
     const [own, next] = [readings[after], readings[after + 1]]
@@ -195,7 +195,7 @@ const misdatedOf = once((drive: Block): readonly Misdated[] => {
   })
 })
 
-const misdatedByMove = once((drive: Block) => new Map(misdatedOf(drive).map((one) => [one.move, one])))
+const misdatedByMove = blockPlan((drive: Block) => new Map(misdatedOf(drive).map((one) => [one.move, one])))
 
 /** How the date of a move contradicts its place in the log; undefined where it does not. */
 export const misdated = (move: Block): Misdated | undefined =>
@@ -203,7 +203,7 @@ export const misdated = (move: Block): Misdated | undefined =>
 
 /** After which readings of a drive it is open what was moved: a date says otherwise, or a planned move may have been made at any time since. After all of
  * them where a move comes after a reading that is not known, or could not be read. */
-export const openAfter = once((drive: Block): readonly boolean[] => {
+export const openAfter = blockPlan((drive: Block): readonly boolean[] => {
   const { readings, moves } = logOf(drive)
   const all = moves.some(({ move, after, planned }) => after < 0 || (!planned && isUnclear(move)))
   if (all) return readings.map(() => true)
@@ -236,7 +236,7 @@ export function movedAfter(reading: Block): boolean {
 }
 
 /** The last move of a drive that no reading follows. */
-export const moveWithoutReading = once((drive: Block): Block | undefined => {
+export const moveWithoutReading = blockPlan((drive: Block): Block | undefined => {
   const { readings, moves } = logOf(drive)
   const last = readings.length - 1
   const lastDay = readings[last]?.day ?? ''

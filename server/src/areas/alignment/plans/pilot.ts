@@ -1,7 +1,7 @@
 import type { Target } from '../../../engineering/alignment/feet.ts'
 import type { Pose } from '../../../engineering/alignment/pose.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import { saidLength } from '../../../quantity/said.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import type { Doubt } from './doubts.ts'
 
 const away = ({ vertical, horizontal }: Target): number => Math.hypot(vertical.offset, horizontal.offset)

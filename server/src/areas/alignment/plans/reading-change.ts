@@ -1,5 +1,5 @@
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, factOf } from '../../../job/model.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import { correctionOf } from './correction.ts'
 import { type MovedInWords, movedIn } from './moved-in-words.ts'
 import { movesBetween, readingAhead } from './moves.ts'

@@ -1,8 +1,8 @@
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, factOf } from '../../../job/model.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { once } from '../../../syntax/once.ts'
 import { between, isLater } from '../../common/days.ts'
-import { remembered } from '../../common/remembered.ts'
 import { type Correction, correctionOf } from './correction.ts'
 import { standingIn } from './log.ts'
 import { readingsOf } from './moves.ts'
@@ -53,7 +53,7 @@ export interface InHistory {
 
 /** The readings of a drive, oldest first. A reading is history once a later one in the same state judges all that it judged. A dry one is history too once a
  * later one afloat is within: the boat no longer lies as it was read. A reading that is unfinished, contradicts itself or is in doubt replaces none. */
-const historyOf = remembered((drive: Block, lookup: Lookup): readonly InHistory[] => {
+const historyOf = plan((drive: Block, lookup: Lookup): readonly InHistory[] => {
   const [last, lastWithRim] = [new Map<string, Block>(), new Map<string, Block>()]
   return readingsOf(drive)
     .toReversed()

@@ -1,7 +1,7 @@
-import type { Lookup } from '../../../job/lookup.ts'
 import type { Block } from '../../../job/model.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { isolateBriefly } from '../../common/dangers.ts'
-import { remembered } from '../../common/remembered.ts'
 import { correctionOf } from './correction.ts'
 import { type Comparison, standingOf } from './held-against.ts'
 import { standingIn } from './log.ts'
@@ -23,7 +23,7 @@ export interface Slip {
 }
 
 /** Undefined where the reading shows what the moves should have done and no doubt is open, or where a later one counts. */
-export const slipOf = remembered((reading: Block, lookup: Lookup): Slip | undefined => {
+export const slipOf = plan((reading: Block, lookup: Lookup): Slip | undefined => {
   const { against, doubt, outdated } = standingIn(reading, lookup)
   const own = against?.type === 'compared' && !against.mismatch.noise ? against : undefined
   const comparison = doubt?.comparison ?? own

@@ -5,8 +5,8 @@ import {
   targetBefore,
   targetCold,
 } from '../../../engineering/alignment/target.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import { listed } from '../../common/listed.ts'
 import { said } from '../../common/said.ts'
 

@@ -1,10 +1,10 @@
 import { assumedGapLimit } from '../../../engineering/alignment/gap-variation.ts'
 import { type SpeedLimits, speedLimits, tableEnds } from '../../../engineering/alignment/speed-limits.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, factOf, type Value } from '../../../job/model.ts'
 import { formatSi } from '../../../quantity/format.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
 import { saidLimit } from '../../../quantity/said.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import { said } from '../../common/said.ts'
 import { gaugeCircle } from './gauge-circle.ts'
 

@@ -1,7 +1,7 @@
 import { faultCurrent } from '../../../engineering/electrical/fault-current.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import type { Block } from '../../../job/model.ts'
 import { formatSi } from '../../../quantity/format.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import { said, Unreadable } from '../../common/said.ts'
 import { onCharge } from './cable-protection.ts'
 import { batteriesOf } from './design-current.ts'

@@ -1,7 +1,5 @@
-import { type Lookup, lookupFrom } from '../../../job/lookup.ts'
 import { type Block, childrenOf } from '../../../job/model.ts'
-import type { Scope } from '../../../job/scope.ts'
-import type { BlockNode } from '../../../syntax/tree.ts'
+import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { Unreadable } from '../../common/said.ts'
 import { endsOf } from './cable-circuit.ts'
 import { batteriesMet } from './cable-feed.ts'
@@ -18,8 +16,8 @@ export function banksInstead(drive: Block, lookup: Lookup): readonly Block[] {
     )
     if (met.length === 0 || met.includes(named)) return []
     const groups = lookup.ofFile(groupsOfFile)
-    const own = groups.get(named.node)
-    const others = met.map(({ node }) => groups.get(node))
+    const own = groups.get(named)
+    const others = met.map((bank) => groups.get(bank))
     return own?.isUnfinished || others.some((group) => group?.isUnfinished || group === own) ? [] : met
   } catch (error) {
     if (error instanceof Unreadable) return []
@@ -40,12 +38,12 @@ interface Group {
 }
 
 /** Every block at which a cable ends, with its group. Throws where the ends of a cable cannot be read: it may be one that links two groups. */
-function groupsOfFile(scope: Scope): ReadonlyMap<BlockNode, Group> {
-  const joined = new Map<BlockNode, BlockNode[]>()
-  const unfinished = new Set<BlockNode>()
-  const drives = scope.ofKind('drive').flatMap((drive) => childrenOf(drive, 'cable'))
-  for (const cable of [...drives, ...scope.ofKind('cable')]) {
-    const [from, to] = endsOf(cable, lookupFrom(cable, scope)).map((end) => end?.node)
+function groupsOfFile({ ofKind, from: asked }: FileLookup): ReadonlyMap<Block, Group> {
+  const joined = new Map<Block, Block[]>()
+  const unfinished = new Set<Block>()
+  const drives = ofKind('drive').flatMap((drive) => childrenOf(drive, 'cable'))
+  for (const cable of [...drives, ...ofKind('cable')]) {
+    const [from, to] = endsOf(cable, asked(cable))
     for (const [end, other] of [
       [from, to],
       [to, from],
@@ -57,13 +55,13 @@ function groupsOfFile(scope: Scope): ReadonlyMap<BlockNode, Group> {
       else unfinished.add(end)
     }
   }
-  const groups = new Map<BlockNode, Group>()
+  const groups = new Map<Block, Group>()
   for (const start of joined.keys()) {
     if (groups.has(start)) continue
     const members = new Set([start])
-    for (const node of members) for (const other of joined.get(node) ?? []) members.add(other)
-    const group = { isUnfinished: [...members].some((node) => unfinished.has(node)) }
-    for (const node of members) groups.set(node, group)
+    for (const block of members) for (const other of joined.get(block) ?? []) members.add(other)
+    const group = { isUnfinished: [...members].some((block) => unfinished.has(block)) }
+    for (const block of members) groups.set(block, group)
   }
   return groups
 }

@@ -1,6 +1,6 @@
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import { once } from '../../../syntax/once.ts'
 import { onCharge } from './cable-protection.ts'
 

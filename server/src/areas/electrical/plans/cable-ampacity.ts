@@ -3,10 +3,10 @@ import { type Ampacity, ampacity } from '../../../engineering/electrical/ampacit
 import { bestInsulationC } from '../../../engineering/electrical/ampacity-tables.ts'
 import { awgFromArea } from '../../../engineering/electrical/awg.ts'
 import type { ConductorSection } from '../../../engineering/electrical/conductor.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import type { Block } from '../../../job/model.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
-import { remembered } from '../../common/remembered.ts'
 import { said } from '../../common/said.ts'
 import { systemOf, type Unsaid } from './cable-circuit.ts'
 import { outcomeOf } from './cable-outcome.ts'
@@ -47,7 +47,7 @@ export function canCarry(
 }
 
 /** What a cable carries from its own facts alone, or why that cannot be told. */
-export const cableAmpacity = remembered((cable: Block, lookup: Lookup) =>
+export const cableAmpacity = plan((cable: Block, lookup: Lookup) =>
   outcomeOf(() => carriedWith(said(cable, 'cable.insulation'), cable, lookup)),
 )
 
@@ -56,7 +56,7 @@ export const isInsulationOpen = ({ facts, unread, blanks }: Block): boolean =>
   blanks.has('insulation') || !(facts.has('insulation') || unread.has('insulation'))
 
 /** What it would carry with the best insulation of the tables: it can show that a cable is too thin, and never that it is thick enough. */
-export const ampacityAtMost = remembered((cable: Block, lookup: Lookup) =>
+export const ampacityAtMost = plan((cable: Block, lookup: Lookup) =>
   outcomeOf(() => carriedWith(bestInsulationC + 273.15, cable, lookup)),
 )
 

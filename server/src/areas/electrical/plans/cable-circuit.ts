@@ -1,6 +1,6 @@
-import type { Lookup } from '../../../job/lookup.ts'
 import type { Block } from '../../../job/model.ts'
-import { remembered } from '../../common/remembered.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { said } from '../../common/said.ts'
 
 export type CableSystem = 'dc' | 'three-phase'
@@ -11,7 +11,7 @@ export interface Unsaid {
 }
 
 /** The blocks a cable joins, in the order from, to. Throws Unreadable. */
-export const endsOf = remembered((cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
+export const endsOf = plan((cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
   (['from', 'to'] as const).map((end) =>
     said(cable, `cable.${end}`) === undefined ? undefined : lookup.referred(end),
   ),
@@ -19,7 +19,7 @@ export const endsOf = remembered((cable: Block, lookup: Lookup): readonly (Block
 
 /** What a cable carries: DC from a battery whatever else is said, then as it says, else by what it joins. Undefined when neither tells.
  * OutOfRange when what it says could not be read. */
-export const systemOf = remembered((cable: Block, lookup: Lookup): CableSystem | undefined => {
+export const systemOf = plan((cable: Block, lookup: Lookup): CableSystem | undefined => {
   const ends = endsOf(cable, lookup).map((end) => end?.kind)
   if (ends.includes('battery')) return 'dc'
   const system = said(cable, 'cable.system')

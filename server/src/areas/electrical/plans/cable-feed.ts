@@ -1,6 +1,6 @@
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, childrenOf } from '../../../job/model.ts'
-import { remembered } from '../../common/remembered.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { endsOf, type Unsaid } from './cable-circuit.ts'
 import { batteriesAlong, distinct, driveOf, endsWay, motorsAlong, type Side, sideOf } from './dc-network.ts'
 
@@ -40,11 +40,11 @@ export function feedOf(cable: Block, lookup: Lookup): Feed | Unsaid {
   if (side === 'unclear') return { unsaid: 'which way the current flows in it' }
   const loads = side === 'none' ? around(lookup) : (sides[side]?.loads() ?? [])
   if (loads.length === 0) return { unsaid: 'what it feeds' }
-  const motors = new Map<Block['node'], Driven>()
+  const motors = new Map<Block, Driven>()
   for (const load of loads) {
     const driven = load.kind === 'motor' ? [{ motor: load }] : motorsOf(load, lookup)
     if ('unsaid' in driven) return driven
-    for (const each of driven) if (!motors.has(each.motor.node)) motors.set(each.motor.node, each)
+    for (const each of driven) if (!motors.has(each.motor)) motors.set(each.motor, each)
   }
   const known = ends.flatMap((end) => end ?? [])
   return { motors: [...motors.values()], batteries: batteriesBehind(known, cable, lookup).length }
@@ -82,7 +82,7 @@ function around(lookup: Lookup): readonly Block[] {
 const called = ({ kind, name }: Block): string => (name === undefined ? `the ${kind}` : `${kind} ${name}`)
 
 /** The first motor of a drive that no phase cable joins to one of its controllers. */
-const leftOver = remembered((drive, lookup): Block | undefined => {
+const leftOver = plan((drive, lookup): Block | undefined => {
   const led = childrenOf(drive, 'controller').flatMap((one) => motorsAlong(one, lookup))
   const nodes = new Set(led.map(({ node }) => node))
   return childrenOf(drive, 'motor').find(({ node }) => !nodes.has(node))

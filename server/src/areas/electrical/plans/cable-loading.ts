@@ -5,9 +5,9 @@ import {
   threePhaseDrop,
   touchingCoreReactance,
 } from '../../../engineering/electrical/voltage-drop.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, factOf } from '../../../job/model.ts'
-import { remembered } from '../../common/remembered.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { said } from '../../common/said.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import type { CableSystem, Unsaid } from './cable-circuit.ts'
@@ -30,7 +30,7 @@ export interface CableLoading extends CableAmpacity {
 }
 
 /** Loading of a cable from the facts of its drive, or why there is none. */
-export const cableLoading = remembered((cable: Block, lookup: Lookup): CableOutcome<CableLoading> => {
+export const cableLoading = plan((cable: Block, lookup: Lookup): CableOutcome<CableLoading> => {
   const carrying = cableAmpacity(cable, lookup)
   if (!carrying.ok) return carrying
   const design = cableCurrent(cable, lookup)

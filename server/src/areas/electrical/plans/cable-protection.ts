@@ -17,12 +17,10 @@ import {
   type RatingSeries,
   standardRatings,
 } from '../../../engineering/electrical/standard-ratings.ts'
-import { type Lookup, lookupFrom } from '../../../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
-import type { Scope } from '../../../job/scope.ts'
 import { greatest } from '../../../quantity/extremes.ts'
-import type { BlockNode } from '../../../syntax/tree.ts'
-import { remembered } from '../../common/remembered.ts'
+import type { FileLookup, Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { said, Unreadable } from '../../common/said.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
@@ -30,27 +28,25 @@ import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design
 
 /** The cables that some protection blocks protect. */
 interface Protected {
-  readonly cables: ReadonlySet<BlockNode>
+  readonly cables: ReadonlySet<Block>
   /** One of them names what it protects so that it could not be read: it may be any. */
   readonly mayBeAny: boolean
 }
 
 function protectedBy(protections: readonly Block[], from: (protection: Block) => Lookup): Protected {
-  const cables = protections.flatMap((one) => from(one).referred('protects')?.node ?? [])
+  const cables = protections.flatMap((one) => from(one).referred('protects') ?? [])
   return { cables: new Set(cables), mayBeAny: protections.some(({ unread }) => unread.has('protects')) }
 }
 
-const protectedInside = remembered((drive, lookup) =>
-  protectedBy(childrenOf(drive, 'protection'), lookup.from),
-)
-const protectedInFile = (scope: Scope): Protected => {
-  const inDrives = scope.ofKind('drive').flatMap((drive) => childrenOf(drive, 'protection'))
-  return protectedBy([...scope.ofKind('protection'), ...inDrives], (one) => lookupFrom(one, scope))
+const protectedInside = plan((drive, lookup) => protectedBy(childrenOf(drive, 'protection'), lookup.from))
+const protectedInFile = ({ ofKind, from }: FileLookup): Protected => {
+  const inDrives = ofKind('drive').flatMap((drive) => childrenOf(drive, 'protection'))
+  return protectedBy([...ofKind('protection'), ...inDrives], from)
 }
 
 /** Whether a protection block says that it protects this cable, or names what it protects so that it could not be read. */
 export function isProtected(cable: Block, lookup: Lookup): boolean {
-  const isAmong = ({ cables, mayBeAny }: Protected): boolean => mayBeAny || cables.has(cable.node)
+  const isAmong = ({ cables, mayBeAny }: Protected): boolean => mayBeAny || cables.has(cable)
   return (
     (cable.parent !== undefined && isAmong(protectedInside(cable.parent, lookup))) ||
     isAmong(lookup.ofFile(protectedInFile))

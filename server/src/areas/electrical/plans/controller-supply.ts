@@ -1,5 +1,5 @@
-import type { Lookup } from '../../../job/lookup.ts'
 import type { Block } from '../../../job/model.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import { said, Unreadable } from '../../common/said.ts'
 import { batteriesAlong } from './dc-network.ts'
 

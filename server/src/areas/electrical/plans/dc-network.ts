@@ -1,8 +1,6 @@
-import { type Lookup, lookupFrom } from '../../../job/lookup.ts'
 import { type Block, childrenOf } from '../../../job/model.ts'
-import type { Scope } from '../../../job/scope.ts'
-import type { BlockNode } from '../../../syntax/tree.ts'
-import { remembered } from '../../common/remembered.ts'
+import type { FileLookup, Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { Unreadable } from '../../common/said.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 
@@ -15,9 +13,9 @@ interface Joint {
 /** Cables by the blocks they end at. */
 interface Joints {
   readonly dc: readonly Joint[]
-  readonly dcAt: ReadonlyMap<BlockNode, readonly Joint[]>
+  readonly dcAt: ReadonlyMap<Block, readonly Joint[]>
   /** The motors at the other ends of cables that do not carry DC. */
-  readonly motorsAt: ReadonlyMap<BlockNode, readonly Block[]>
+  readonly motorsAt: ReadonlyMap<Block, readonly Block[]>
   /** Cables whose ends cannot be read. */
   readonly unread: readonly { readonly cable: Block; readonly error: Unreadable }[]
 }
@@ -35,16 +33,16 @@ export const endsWay = ({ kind }: Block): boolean => kind === 'battery' || kind 
 const isBattery = ({ kind }: Block): boolean => kind === 'battery'
 const isLoad = ({ kind }: Block): boolean => kind === 'controller' || kind === 'motor'
 
-const add = <V>(to: Map<BlockNode, V[]>, { node }: Block, value: V): void => {
-  const known = to.get(node)
+const add = <V>(to: Map<Block, V[]>, block: Block, value: V): void => {
+  const known = to.get(block)
   if (known) known.push(value)
-  else to.set(node, [value])
+  else to.set(block, [value])
 }
 
 function jointsOf(cables: readonly Block[], from: (cable: Block) => Lookup): Joints {
   const dc: Joint[] = []
-  const dcAt = new Map<BlockNode, Joint[]>()
-  const motorsAt = new Map<BlockNode, Block[]>()
+  const dcAt = new Map<Block, Joint[]>()
+  const motorsAt = new Map<Block, Block[]>()
   const unread: { cable: Block; error: Unreadable }[] = []
   for (const cable of cables) {
     try {
@@ -65,17 +63,14 @@ function jointsOf(cables: readonly Block[], from: (cable: Block) => Lookup): Joi
 }
 
 /** Each block once. */
-export const distinct = (blocks: readonly Block[]): readonly Block[] => [
-  ...new Map(blocks.map((block) => [block.node, block])).values(),
-]
+export const distinct = (blocks: readonly Block[]): readonly Block[] => [...new Set(blocks)]
 
-const jointsOfDrive = remembered((drive, lookup) => jointsOf(childrenOf(drive, 'cable'), lookup.from))
+const jointsOfDrive = plan((drive, lookup) => jointsOf(childrenOf(drive, 'cable'), lookup.from))
 /** Cables at the top of the file. */
-const sharedJoints = (scope: Scope): Joints =>
-  jointsOf(scope.ofKind('cable'), (cable) => lookupFrom(cable, scope))
-const allJoints = (scope: Scope): Joints => {
-  const cables = scope.ofKind('drive').flatMap((drive) => childrenOf(drive, 'cable'))
-  return jointsOf([...cables, ...scope.ofKind('cable')], (cable) => lookupFrom(cable, scope))
+const sharedJoints = ({ ofKind, from }: FileLookup): Joints => jointsOf(ofKind('cable'), from)
+const allJoints = ({ ofKind, from }: FileLookup): Joints => {
+  const cables = ofKind('drive').flatMap((drive) => childrenOf(drive, 'cable'))
+  return jointsOf([...cables, ...ofKind('cable')], from)
 }
 
 /** What hangs together by DC cables. */
@@ -85,7 +80,7 @@ class Island {
   /** How many of the first so many are batteries, and loads. */
   readonly #batteriesTo: readonly number[]
   readonly #loadsTo: readonly number[]
-  readonly #cuts: ReadonlyMap<BlockNode, Cut>
+  readonly #cuts: ReadonlyMap<Block, Cut>
   readonly batteries: readonly Block[]
   readonly #loads: readonly Block[]
   /** It goes on where the cables of other drives end too. */
@@ -102,7 +97,7 @@ class Island {
   }
 
   side(cable: Block, end: Block): Side {
-    const cut = this.#cuts.get(cable.node)
+    const cut = this.#cuts.get(cable)
     // A cable that closes a ring parts nothing.
     if (!cut)
       return {
@@ -111,7 +106,7 @@ class Island {
         loads: () => this.#loads,
       }
     const { from, to } = cut
-    const isBeyond = cut.beyond === end.node
+    const isBeyond = cut.beyond === end
     const has = (upTo: readonly number[]): boolean => {
       const inside = (upTo[to] ?? 0) - (upTo[from] ?? 0)
       return (isBeyond ? inside : (upTo[this.#met.length] ?? 0) - inside) > 0
@@ -134,14 +129,14 @@ const counted = (met: readonly Block[], isOne: (block: Block) => boolean): reado
 
 /** A cable that is the only way to what lies beyond it: `met[from]` up to `met[to]`. */
 interface Cut {
-  readonly beyond: BlockNode
+  readonly beyond: Block
   readonly from: number
   readonly to: number
 }
 
 interface Walked {
   readonly met: Block[]
-  readonly cuts: Map<BlockNode, Cut>
+  readonly cuts: Map<Block, Cut>
   readonly isOpen: boolean
 }
 
@@ -157,13 +152,13 @@ interface Visit {
 }
 
 /** Walks everything along DC cables from a block, and finds the cables that are the only way to what lies behind them (Tarjan's bridges). */
-function walk(start: Block, network: Network, visited: Map<BlockNode, number>): Walked {
+function walk(start: Block, network: Network, visited: Map<Block, number>): Walked {
   const met: Block[] = []
-  const cuts = new Map<BlockNode, Cut>()
+  const cuts = new Map<Block, Cut>()
   let isOpen = false
   const visit = (block: Block, by: Joint | undefined): Visit => {
     const index = visited.size
-    visited.set(block.node, index)
+    visited.set(block, index)
     const isWithin = network.isWithin(block)
     isOpen ||= !isWithin
     const from = met.length
@@ -174,14 +169,14 @@ function walk(start: Block, network: Network, visited: Map<BlockNode, number>): 
   for (let at = way.at(-1); at; at = way.at(-1)) {
     const joint = at.joints[at.next++]
     if (joint) {
-      const other = joint === at.by ? undefined : joint.ends.find(({ node }) => node !== at?.block.node)
+      const other = joint === at.by ? undefined : joint.ends.find((end) => end !== at?.block)
       if (!other) continue
       if (endsWay(other)) {
-        cuts.set(joint.cable.node, { beyond: other.node, from: met.length, to: met.length + 1 })
+        cuts.set(joint.cable, { beyond: other, from: met.length, to: met.length + 1 })
         met.push(other)
         continue
       }
-      const known = visited.get(other.node)
+      const known = visited.get(other)
       if (known === undefined) way.push(visit(other, joint))
       else at.low = Math.min(at.low, known)
       continue
@@ -190,8 +185,7 @@ function walk(start: Block, network: Network, visited: Map<BlockNode, number>): 
     const before = way.at(-1)
     if (!before || !at.by) continue
     before.low = Math.min(before.low, at.low)
-    if (at.low > before.index)
-      cuts.set(at.by.cable.node, { beyond: at.block.node, from: at.from, to: met.length })
+    if (at.low > before.index) cuts.set(at.by.cable, { beyond: at.block, from: at.from, to: met.length })
   }
   return { met, cuts, isOpen }
 }
@@ -200,37 +194,36 @@ function walk(start: Block, network: Network, visited: Map<BlockNode, number>): 
 class Network {
   readonly #all: readonly Joints[]
   readonly isWithin: (block: Block) => boolean
-  readonly #islands = new Map<BlockNode, Island>()
+  readonly #islands = new Map<Block, Island>()
 
   /** The islands are walked in one order, whoever asks first. */
   constructor(all: readonly Joints[], starts: readonly Block[], isWithin: (block: Block) => boolean) {
     this.#all = all
     this.isWithin = isWithin
     for (const start of starts) {
-      if (endsWay(start) || this.#islands.has(start.node) || this.dcAt(start).length === 0) continue
-      const visited = new Map<BlockNode, number>()
+      if (endsWay(start) || this.#islands.has(start) || this.dcAt(start).length === 0) continue
+      const visited = new Map<Block, number>()
       const island = new Island(walk(start, this, visited))
-      for (const node of visited.keys()) this.#islands.set(node, island)
+      for (const block of visited.keys()) this.#islands.set(block, island)
     }
   }
 
-  dcAt({ node }: Block): readonly Joint[] {
+  dcAt(block: Block): readonly Joint[] {
     const [one = [], ...more] = this.#all.flatMap(({ dcAt }) => {
-      const joints = dcAt.get(node)
+      const joints = dcAt.get(block)
       return joints ? [joints] : []
     })
     return more.length === 0 ? one : [one, ...more].flat()
   }
 
   /** Undefined for a block at which no DC cable ends. */
-  island({ node }: Block): Island | undefined {
-    return this.#islands.get(node)
+  island(block: Block): Island | undefined {
+    return this.#islands.get(block)
   }
 
   /** Throws where the ends of a cable cannot be read: it may be one that leads here. */
   mustBeRead(but: Block | undefined): void {
-    for (const { unread } of this.#all)
-      for (const { cable, error } of unread) if (cable.node !== but?.node) throw error
+    for (const { unread } of this.#all) for (const { cable, error } of unread) if (cable !== but) throw error
   }
 }
 
@@ -242,18 +235,14 @@ export function driveOf(block: Block): Block | undefined {
 
 const endsIn = ({ dc }: Joints): readonly Block[] => dc.flatMap(({ ends }) => ends)
 
-const networkOfDrive = remembered((drive, lookup) => {
+const networkOfDrive = plan((drive, lookup) => {
   const own = jointsOfDrive(drive, lookup)
   const starts = [...endsIn(own), ...drive.children]
-  return new Network(
-    [own, lookup.ofFile(sharedJoints)],
-    starts,
-    (block) => driveOf(block)?.node === drive.node,
-  )
+  return new Network([own, lookup.ofFile(sharedJoints)], starts, (block) => driveOf(block) === drive)
 })
 
-const networkOfFile = (scope: Scope): Network => {
-  const all = scope.ofFile(allJoints)
+const networkOfFile = ({ ofFile }: FileLookup): Network => {
+  const all = ofFile(allJoints)
   return new Network([all], endsIn(all), () => true)
 }
 
@@ -291,5 +280,5 @@ export function motorsAlong(controller: Block, lookup: Lookup): readonly Block[]
     ? [jointsOfDrive(drive, lookup), lookup.ofFile(sharedJoints)]
     : [lookup.ofFile(allJoints)]
   for (const { unread } of joints) for (const { error } of unread) throw error
-  return joints.flatMap(({ motorsAt }) => motorsAt.get(controller.node) ?? none)
+  return joints.flatMap(({ motorsAt }) => motorsAt.get(controller) ?? none)
 }

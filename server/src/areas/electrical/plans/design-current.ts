@@ -1,10 +1,10 @@
 import { dcCurrent, inverterVoltage, lineCurrent } from '../../../engineering/electrical/current.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { least } from '../../../quantity/extremes.ts'
 import { formatNumber, formatSi } from '../../../quantity/format.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
-import { remembered } from '../../common/remembered.ts'
 import { said } from '../../common/said.ts'
 import { type CableSystem, endsOf, systemOf, type Unsaid } from './cable-circuit.ts'
 import { batteriesMet, type Driven, feedOf, feedsAlone } from './cable-feed.ts'
@@ -27,7 +27,7 @@ const usual = { motorEfficiency: 0.9, controllerEfficiency: 0.95, powerFactor: 0
 
 /** The continuous current a cable is sized for: as it states, else from the motors it feeds, at the low end of the battery window; or why it
  * cannot be told. What it states is not used where the motors need far more. */
-export const cableCurrent = remembered((cable: Block, lookup: Lookup): CableOutcome<CableCurrent> => {
+export const cableCurrent = plan((cable: Block, lookup: Lookup): CableOutcome<CableCurrent> => {
   const outcome = outcomeOf(() => currentOf(cable, lookup, said(cable, 'cable.current')))
   const low = statedTooLow(cable, lookup)
   return low ? { ok: true, value: low.calculated } : outcome
@@ -38,7 +38,7 @@ export const cableCurrent = remembered((cable: Block, lookup: Lookup): CableOutc
 const most = { sharing: 4, alone: 1.25 }
 
 /** Phase cables of its drive that end at a motor. */
-const phaseCablesAt = remembered((motor: Block, lookup: Lookup): number => {
+const phaseCablesAt = plan((motor: Block, lookup: Lookup): number => {
   const cables = motor.parent ? childrenOf(motor.parent, 'cable') : []
   return cables.filter((cable) => endsOf(cable, lookup.from(cable)).includes(motor)).length
 })
@@ -51,7 +51,7 @@ function sharesLoad(cable: Block, lookup: Lookup): boolean {
 
 /** The current that a cable states, A, and what the motors it feeds need, where the one is so far below the other that sharing the load does not
  * explain it. `times` is how far it may be. */
-export const statedTooLow = remembered((cable: Block, lookup: Lookup) => {
+export const statedTooLow = plan((cable: Block, lookup: Lookup) => {
   const stated = factOf(cable, 'cable.current')?.value
   if (stated === undefined) return undefined
   const calculated = outcomeOf(() => currentOf(cable, lookup, undefined))

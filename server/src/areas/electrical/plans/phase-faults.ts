@@ -1,7 +1,6 @@
 import { type MapFault, mapFaults } from '../../../engineering/electrical/phases.ts'
-import type { Lookup } from '../../../job/lookup.ts'
-import { type Block, childrenOf, factOf, type Place, type Value } from '../../../job/model.ts'
-import type { Placed } from '../../../vocabulary/shape.ts'
+import { type Block, childrenOf, factOf, type Place, placeOfPart, type Value } from '../../../job/model.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 
 export interface PhaseFault extends Pick<MapFault, 'terminal'> {
   readonly type: 'missing' | 'doubled' | 'unknown'
@@ -14,15 +13,15 @@ export interface PhaseFault extends Pick<MapFault, 'terminal'> {
   readonly at: Place
 }
 
-type Terminals = Value<readonly Placed<{ readonly name: string }>[]>
+type Terminals = Value<readonly { readonly name: string }[]>
 
 /** Marks that a list of terminals has more than once, with where the second stands. */
 export function twiceListed(terminals: Terminals): readonly { readonly name: string; readonly at: Place }[] {
   const names = terminals.value.map(({ name }) => name)
-  return terminals.value.flatMap(({ name, span }, index) =>
+  return names.flatMap((name, index) =>
     names.indexOf(name) === index
       ? []
-      : [{ name, at: terminals.origin ? terminals.at : { section: terminals.at.section, span } }],
+      : [{ name, at: terminals.origin ? terminals.at : placeOfPart(terminals, index) }],
   )
 }
 
@@ -47,10 +46,9 @@ export function phaseFaults(map: Block, lookup: Lookup): readonly PhaseFault[] {
     pairs.value.map((pair) => [pair.from, pair.to] as const),
   )
   return faults.map(({ fault, terminal, index }): PhaseFault => {
-    const pair = index === undefined ? undefined : pairs.value[index]
     const [type, side] = fault.split('-') as [PhaseFault['type'], PhaseFault['side']]
     // Places of inherited pairs lie in another text.
-    const at = pair && !pairs.origin ? { section: pairs.at.section, span: pair.span } : pairs.at
+    const at = index !== undefined && !pairs.origin ? placeOfPart(pairs, index) : pairs.at
     return {
       type,
       side,

@@ -1,6 +1,6 @@
 import { compression, squeezedAsWanted } from '../../../engineering/seal.ts'
-import type { Lookup } from '../../../job/lookup.ts'
 import { type Block, factOf } from '../../../job/model.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 
 /** How far a bellows is squeezed, in words, and how that stands to what its maker wants. */
 export interface Squeeze {

@@ -1,7 +1,7 @@
 import { at, check, theLanguage } from '../../../../checks/check.ts'
 import { isAsked, severityOfMissing } from '../../../../checks/missing.ts'
-import type { Lookup } from '../../../../job/lookup.ts'
 import { isAssumed, type Value } from '../../../../job/model.ts'
+import type { Lookup } from '../../../../store/lookup.ts'
 import { withInside } from '../../../../syntax/tree.ts'
 import { factIn, isFoundOnBoat } from '../../../../vocabulary/block.ts'
 import { findKind } from '../../../../vocabulary/index.ts'

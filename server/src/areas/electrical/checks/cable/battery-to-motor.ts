@@ -46,7 +46,7 @@ drive main {
     // A DC motor is one whose cable is said to carry DC, and that has no third terminal.
     if (system?.value === 'dc' && (marks === undefined || marks < 3)) return []
     return [
-      at(ends[1]?.node === motor.node ? to : from, {
+      at(ends[1] === motor ? to : from, {
         message: 'The cable connects a battery directly to a three-phase motor.',
         todo: 'Connect it to the controller instead. For a DC motor, write `system: dc`.',
       }),

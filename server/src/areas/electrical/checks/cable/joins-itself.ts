@@ -39,7 +39,7 @@ drive main {
 }`,
   run: ({ from, to }, context) => {
     const [first, second] = endsOf(context.block, context)
-    if (!first || first.node !== second?.node) return []
+    if (!first || first !== second) return []
     return [
       at(to, {
         message: `Both ends of the cable are at ${elide(to.value)}.`,

@@ -44,7 +44,7 @@ export default check({
         ]
   },
   fixes: ({ at }, { block, lookup }) => {
-    const missing = (block && lookup ? phaseFaults(block, lookup) : []).filter(
+    const missing = (block && lookup ? phaseFaults(lookup.block, lookup) : []).filter(
       ({ type }) => type === 'missing',
     )
     const [from, otherFrom] = missing.filter(({ side }) => side === 'from')

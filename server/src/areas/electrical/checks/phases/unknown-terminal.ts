@@ -38,7 +38,7 @@ export default check({
         limit: terminals.join(', '),
       })),
   fixes: ({ at, found }, { block, lookup }) => {
-    const faults = block && lookup ? phaseFaults(block, lookup) : []
+    const faults = block && lookup ? phaseFaults(lookup.block, lookup) : []
     const fault = faults.find((f) => f.terminal === found && f.at.span.start === at.span.start)
     if (!fault || found === undefined) return []
     const { side } = fault

@@ -53,7 +53,7 @@ drive main {
     ]
   },
   fixes: (_finding, { block, lookup }) => {
-    const amps = lookup && fittingRating(block, lookup)
+    const amps = lookup && fittingRating(lookup.block, lookup)
     if (!block?.name || amps === undefined) return []
     const name = freeName(`${block.name}-fuse`, (taken) => lookup?.named(taken) !== undefined)
     const lines = [

@@ -1,0 +1,109 @@
+import { type Block, isTakenWhole } from '../job/model.ts'
+import { equal } from './equal.ts'
+import { type Content, StoredBlock, type Top } from './stored-block.ts'
+import { StoredValue } from './stored-value.ts'
+
+/** Takes in a top-level block as it is bound now. What says the same as before stays the same object. */
+export function takeIn(
+  top: Top,
+  root: Block,
+  text: unknown,
+  remember: (block: Block, as: StoredBlock) => void,
+): void {
+  top.text.version = text
+  const left = new Map(top.blocks)
+  let isSame = true
+
+  const visit = (block: Block, parent: StoredBlock | undefined): StoredBlock => {
+    const key = freeKey(block, parent, (used) => top.blocks.has(used) && !left.has(used))
+    let stored = left.get(key)
+    if (stored) left.delete(key)
+    else {
+      stored = new StoredBlock(top, key, block, parent)
+      top.blocks.set(key, stored)
+    }
+    remember(block, stored)
+    const children = block.children.map((child) => visit(child, stored))
+    const before = stored.content
+    const now = contentOf(block, children, stored, before)
+    isSame &&= before !== undefined && saysSame(before, now)
+    stored.content = now
+    return stored
+  }
+
+  top.root = visit(root, undefined)
+  for (const [key, gone] of left) {
+    gone.content = undefined
+    top.blocks.delete(key)
+    isSame = false
+  }
+  if (!isSame) top.version = {}
+}
+
+/** By kind and name from the drive down. Doubles are numbered in the order of the text. */
+function freeKey(
+  { kind, name, path }: Block,
+  parent: StoredBlock | undefined,
+  isTaken: (key: string) => boolean,
+): string {
+  const key = `${parent ? `${parent.key}/` : ''}${kind} ${name ?? ''}${parent ? '' : ` ${path}`}`
+  let free = key
+  for (let n = 2; isTaken(free); n++) free = `${key}~${n}`
+  return free
+}
+
+function contentOf(
+  block: Block,
+  children: readonly StoredBlock[],
+  of: StoredBlock,
+  before: Content | undefined,
+): Content {
+  const { title, about, likeUnknown, left } = block
+  return {
+    block,
+    facts: factsOf('facts', block, of, before),
+    others: factsOf('others', block, of, before),
+    unread: sameOr(before?.unread, block.unread),
+    blanks: sameOr(before?.blanks, block.blanks),
+    children: sameOr(before?.children, children),
+    title,
+    about: about?.text,
+    likeUnknown,
+    isTakenWhole: isTakenWhole(block),
+    left: sameOr(before?.left, new Set(left.keys())),
+  }
+}
+
+const sameOr = <T>(before: T | undefined, now: T): T =>
+  before !== undefined && equal(before, now) ? before : now
+
+const saysSame = (a: Content, b: Content): boolean =>
+  a.facts === b.facts &&
+  a.others === b.others &&
+  a.unread === b.unread &&
+  a.blanks === b.blanks &&
+  a.children === b.children &&
+  a.title === b.title &&
+  a.about === b.about &&
+  a.likeUnknown === b.likeUnknown &&
+  a.isTakenWhole === b.isTakenWhole &&
+  a.left === b.left
+
+function factsOf(
+  kind: 'facts' | 'others',
+  block: Block,
+  of: StoredBlock,
+  before: Content | undefined,
+): Content['facts'] {
+  const known = before?.[kind]
+  const facts = new Map<string, StoredValue>()
+  let isSame = known?.size === block[kind].size
+  const names = known?.keys()
+  for (const [name, value] of block[kind]) {
+    const old = known?.get(name)
+    const now = old?.says(value) ? old : new StoredValue(value, () => of.bound[kind].get(name))
+    isSame &&= now === old && names?.next().value === name
+    facts.set(name, now)
+  }
+  return isSame && known ? known : facts
+}
