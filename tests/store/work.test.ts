@@ -37,7 +37,7 @@ function workAfter(text: string, behind: string, from: string, to: string): numb
 
 describe('work after an edit', () => {
   it.each([
-    ['a blank in a battery that all drives share', 'battery house {', '\n  nominal', '\n   nominal'],
+    ['a space in a battery that all drives share', 'battery house {', '\n  nominal', '\n   nominal'],
     ['a comment before a drive', 'drive d5', 'drive d5', '# ready\ndrive d5'],
     ['an amount written in another unit', 'drive d5', '2.5 m', '2500 mm'],
   ])('is none for %s', (_, behind, from, to) => {

@@ -36,9 +36,9 @@ export class Store implements Home {
   #moment: Moment | undefined
   #revision = 0
   #tops: ReadonlyMap<string, Top> = new Map()
-  /** Blocks of used files that were asked for, by name. */
-  readonly #used = new Map<string, Top>()
-  #stored = new WeakMap<Block, StoredBlock>()
+  /** Blocks of used files that were asked for, with their names. */
+  readonly #used = new Map<Top, string>()
+  readonly #stored = new WeakMap<Block, StoredBlock>()
   #lists = new Map<string, readonly StoredBlock[]>()
   #supposed: Supposed | undefined
   /** How often work was done, for tests. */
@@ -59,7 +59,6 @@ export class Store implements Home {
     this.#file = file
     this.#scope = this.#analysis.scope(file)
     this.#revision += 1
-    this.#stored = new WeakMap()
     this.#takeInOwn()
     this.#takeInUsed()
     const outline = this.#scope.outline()
@@ -87,21 +86,19 @@ export class Store implements Home {
   }
 
   #takeInUsed(): void {
-    for (const [name, top] of this.#used) {
+    for (const [top, name] of this.#used) {
       const block = this.#scope.named(name)
       if (block && this.#isUsed(block)) this.#takeInTop(top, block, block)
       else {
         top.remove()
-        this.#used.delete(name)
+        this.#used.delete(top)
       }
     }
   }
 
   #takeInTop(top: Top, block: Block, text: unknown): void {
-    if (top.text.version === text && top.root?.content?.block === block) {
-      for (const stored of top.blocks.values())
-        if (stored.content) this.#stored.set(stored.content.block, stored)
-    } else takeIn(top, block, text, (bound, stored) => this.#stored.set(bound, stored))
+    if (top.text.version === text && top.root?.content?.block === block) return
+    takeIn(top, block, text, (bound, stored) => this.#stored.set(bound, stored))
   }
 
   #isUsed = ({ section }: Block): boolean => !hasSection(this.#file.document, section)
@@ -110,12 +107,11 @@ export class Store implements Home {
   stored(block: Block): StoredBlock {
     if (block instanceof StoredBlock) return block
     const known = this.#stored.get(block)
-    if (known) return known
+    if (known?.content?.block === block) return known
     let root = block
     while (root.parent) root = root.parent
-    const name = root.name ?? root.kind
     const top = new Top(this)
-    this.#used.set(name, top)
+    this.#used.set(top, root.name ?? root.kind)
     this.#takeInTop(top, root, root)
     const stored = this.#stored.get(block)
     if (!stored) throw new Error(`The block ${block.path} is not one of the job.`)
@@ -245,38 +241,53 @@ export class Store implements Home {
     }
   }
 
-  /** Sees to it that a trace holds now. */
+  /** Brings a trace up to date. */
   settle(trace: Trace, name: string): Ended {
-    const supposed = this.#supposed
-    // As far as the supposition changes nothing, what is kept holds.
-    const isKept = !supposed || (!trace.isRunning && trace.holds())
-    const settled = isKept ? trace : keep(supposed, trace, () => trace.apart())
-    if (supposed ? settled.ended === undefined : settled.revision !== this.#revision) {
-      if (settled.isRunning) throw new Error(`${name} asks for itself.`)
-      if (!settled.holds()) {
-        this.worked += 1
-        settled.run()
-      }
-      if (!supposed) settled.revision = this.#revision
+    if (this.#supposed) return this.#settleSupposed(trace, name, this.#supposed)
+    if (trace.revision !== this.#revision) {
+      if (trace.isRunning || !trace.holds()) this.#run(trace, name)
+      trace.revision = this.#revision
     }
-    if (!settled.ended) throw new Error(`${name} has no result.`)
-    return settled.ended
+    return endOf(trace, name)
+  }
+
+  /** What the supposition does not change is taken as it is kept. */
+  #settleSupposed(trace: Trace, name: string, supposed: Supposed): Ended {
+    const known = supposed.get(trace)
+    if (known?.ended) return known.ended
+    const settled = known ?? (!trace.isRunning && trace.holds() ? trace : trace.apart())
+    supposed.set(trace, settled)
+    if (settled !== trace) this.#run(settled, name)
+    return endOf(settled, name)
+  }
+
+  #run(trace: Trace, name: string): void {
+    if (trace.isRunning) throw new Error(`${name} asks for itself.`)
+    this.worked += 1
+    trace.run()
   }
 }
+
+function endOf({ ended }: Trace, name: string): Ended {
+  if (!ended) throw new Error(`${name} has no result.`)
+  return ended
+}
+
+/** More files than this are not edited by turns. What is kept of the one that was asked for longest ago is dropped. */
+const mostStores = 32
 
 const storesOf = once((_: Analysis) => new Map<string, Store>())
 
 /** What is kept of a file, as it stands now. */
 export function storeOf(analysis: Analysis, file: JobFile): Store {
   const stores = storesOf(analysis)
-  const known = stores.get(file.path)
-  if (known) {
-    known.takeIn(file)
-    return known
-  }
-  const made = new Store(analysis, file)
-  stores.set(file.path, made)
-  return made
+  const store = stores.get(file.path) ?? new Store(analysis, file)
+  store.takeIn(file)
+  stores.delete(file.path)
+  stores.set(file.path, store)
+  const [oldest] = stores.keys()
+  if (stores.size > mostStores && oldest !== undefined) stores.delete(oldest)
+  return store
 }
 
 /** What can be asked from a block of a file as it is bound. */

@@ -23,7 +23,7 @@ export interface Home {
   stored(block: Block): StoredBlock
   /** The top-level block that a path begins with. */
   topOf(path: string): Top | undefined
-  /** Sees to it that a trace holds now. */
+  /** Brings a trace up to date. */
   settle(trace: Trace, title: string): Ended
 }
 

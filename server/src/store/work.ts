@@ -19,7 +19,7 @@ export function resultIn(ended: Ended): unknown {
   return ended.value
 }
 
-/** Work that the store sees to. */
+/** Work that the store brings up to date. */
 abstract class Kept extends Trace {
   protected readonly store: Home
 
