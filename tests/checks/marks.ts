@@ -1,4 +1,4 @@
-import { type Check, type Finding, saidWhole } from '../../server/src/checks/check.ts'
+import { type Check, type Finding, fullMessage } from '../../server/src/checks/check.ts'
 import { Checker } from '../../server/src/checks/run.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import {
@@ -87,7 +87,7 @@ export const placed = ({ findings, document }: Outcome) =>
         to: end.character,
         endLine: end.line,
         message: finding.message,
-        said: saidWhole(finding),
+        said: fullMessage(finding),
         todo: finding.todo,
       }
     })

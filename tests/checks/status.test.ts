@@ -1,7 +1,7 @@
 // What each status of a job asks for: the table of the vocabulary, and every code in it.
 import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../server/src/areas/index.ts'
-import { missingChecks, sayMissing, severityOfMissing } from '../../server/src/checks/missing.ts'
+import { formatMissing, missingChecks, severityOfMissing } from '../../server/src/checks/missing.ts'
 import type { BlockKind, Fact } from '../../server/src/vocabulary/block.ts'
 import { isFoundOnBoat, needsOf } from '../../server/src/vocabulary/block.ts'
 import { blockKinds, vocabulary } from '../../server/src/vocabulary/index.ts'
@@ -203,11 +203,11 @@ describe('one finding a block', () => {
 
   it('is one line, however many there are', () => {
     const names = (count: number) => Array.from({ length: count }, (_, i) => `fact-${i}`)
-    expect(sayMissing('fact', names(30))).toBe(
+    expect(formatMissing('fact', names(30))).toBe(
       '30 facts are still missing: fact-0, fact-1, fact-2, fact-3, fact-4, fact-5, fact-6 and 23 more.',
     )
     for (let count = 1; count < 40; count += 1)
-      expect(sayMissing('block', names(count)).length).toBeLessThanOrEqual(100)
+      expect(formatMissing('block', names(count)).length).toBeLessThanOrEqual(100)
   })
 
   it('says what to do in one or in many', () => {

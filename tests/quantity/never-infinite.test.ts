@@ -1,8 +1,8 @@
 // What is written for people is a figure: never "Infinity", "NaN", or the last bits of a double. Common practice, no source.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { saidCarried, saidLoad, saidLoading } from '../../server/src/areas/electrical/plans/amperes.ts'
-import { sayTo } from '../../server/src/editor/hints/converted-digits.ts'
+import { formatCarried, formatLoad, formatLoading } from '../../server/src/areas/electrical/plans/amperes.ts'
+import { formatTo } from '../../server/src/editor/hints/converted-digits.ts'
 import { conductorResistance } from '../../server/src/engineering/electrical/conductor.ts'
 import { inRange, positive, whole } from '../../server/src/engineering/guard.ts'
 import {
@@ -15,18 +15,18 @@ import {
 } from '../../server/src/quantity/format.ts'
 import { type Kind, kinds } from '../../server/src/quantity/kinds.ts'
 import {
-  saidAmperes,
-  saidGauge,
-  saidLength,
-  saidLimit,
-  saidOfLimit,
-  saidRoom,
-  saidRough,
-  saidShare,
-  saidShim,
-  saidSlope,
-  saidSure,
-  saidTogether,
+  formatAmperes,
+  formatGaugeStep,
+  formatLength,
+  formatLimit,
+  formatOfLimit,
+  formatRoom,
+  formatRough,
+  formatShare,
+  formatShim,
+  formatSlope,
+  formatTogether,
+  formatUncertain,
 } from '../../server/src/quantity/said.ts'
 
 /** Every double, those at the ends of what it holds among them. */
@@ -63,21 +63,21 @@ describe('no format says Infinity or NaN', () => {
     fc.assert(
       fc.property(any, any, system, (a, b, in_) => {
         for (const words of [
-          saidLength(a, in_),
-          saidSlope(a),
-          saidLimit(a, in_),
-          saidOfLimit(a, b, in_),
-          saidGauge(a, in_),
-          saidShim(a, in_),
-          saidRough(a, in_),
-          saidRoom(a, in_),
-          saidTogether([a, b], in_, ' → '),
-          saidSure({ value: a, standard: Math.abs(b) }, in_),
-          saidAmperes(a, 1),
-          saidShare(a),
-          saidLoad(a),
-          saidCarried(a),
-          ...Object.values(saidLoading(a, b)),
+          formatLength(a, in_),
+          formatSlope(a),
+          formatLimit(a, in_),
+          formatOfLimit(a, b, in_),
+          formatGaugeStep(a, in_),
+          formatShim(a, in_),
+          formatRough(a, in_),
+          formatRoom(a, in_),
+          formatTogether([a, b], in_, ' → '),
+          formatUncertain({ value: a, standard: Math.abs(b) }, in_),
+          formatAmperes(a, 1),
+          formatShare(a),
+          formatLoad(a),
+          formatCarried(a),
+          ...Object.values(formatLoading(a, b)),
         ])
           isPlain(words)
       }),
@@ -88,11 +88,11 @@ describe('no format says Infinity or NaN', () => {
   it('of an amount in the units of the other system', () => {
     fc.assert(
       fc.property(any, kind, system, fc.constantFrom(0, 1e-300, 0.01, 1e300), (a, of, in_, step) =>
-        isPlain(sayTo(a, of, in_, step)),
+        isPlain(formatTo(a, of, in_, step)),
       ),
       { numRuns: 1000 },
     )
-    expect(sayTo(1e308, 'mass', 'inch', 0)).toBe('over 1e308 lb')
+    expect(formatTo(1e308, 'mass', 'inch', 0)).toBe('over 1e308 lb')
   })
 })
 

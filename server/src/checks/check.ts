@@ -95,7 +95,7 @@ export interface FindingData {
 }
 
 /** What was found, whole. */
-export const saidWhole = ({ message, detail }: Pick<Finding, 'message' | 'detail'>): string =>
+export const fullMessage = ({ message, detail }: Pick<Finding, 'message' | 'detail'>): string =>
   detail === undefined ? message : `${message} ${detail}`
 
 export type Reported = Omit<

@@ -120,7 +120,7 @@ const numbers = [
 const longestLine = 100
 
 /** `Six facts are still missing: …`, with as many names as fit in one line. */
-export function sayMissing(what: 'fact' | 'block', names: readonly string[]): string {
+export function formatMissing(what: 'fact' | 'block', names: readonly string[]): string {
   const count = numbers[names.length] ?? String(names.length)
   return namesInLine(`${count} ${what}${names.length === 1 ? ' is' : 's are'} still missing: `, names)
 }

@@ -1,9 +1,9 @@
 import { reaches } from '../engineering/compare.ts'
 import { type Block, factOf, type Value } from '../job/model.ts'
 import type { Band } from '../quantity/band.ts'
-import { formatSi, sayBand } from '../quantity/format.ts'
+import { formatBandWith, formatSi } from '../quantity/format.ts'
 import type { Kind } from '../quantity/kinds.ts'
-import { saidShare } from '../quantity/said.ts'
+import { formatShare } from '../quantity/said.ts'
 import type { BlockName, FactPath, FactValue } from '../vocabulary/index.ts'
 import {
   at,
@@ -137,11 +137,11 @@ export const alone = ({ fact, kind, bounds, message, detail, ...row }: Alone): R
     if (!value) return []
     const amount = amountOf(value)
     if (!isOutside(amount, bounds)) return []
-    const say = (si: number) => (kind === 'ratio' ? saidShare(si, 4) : shown(context, si, kind))
+    const say = (si: number) => (kind === 'ratio' ? formatShare(si, 4) : shown(context, si, kind))
     const found = say(amount)
     return off(value, {
       found,
-      limit: sayBand(bounds, say),
+      limit: formatBandWith(bounds, say),
       message: message(found),
       ...(detail && { detail }),
     })

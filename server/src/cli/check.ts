@@ -3,7 +3,7 @@ import { type Batch, type Checked, checkBatch } from './check-batch.ts'
 import { severities, summary } from './report.ts'
 import { jobFiles, type Listed, readStdin } from './run.ts'
 import type { CheckJson, FindingJson, JobJson } from './schemas.ts'
-import { say, sayError, sayJson } from './terminal.ts'
+import { printError, printJson, say } from './terminal.ts'
 import { checkInThreads, perBatch } from './threads.ts'
 import { tool } from './tool.ts'
 
@@ -25,7 +25,7 @@ export async function check(
   const total = { error: 0, warning: 0, information: 0 }
   let failed = false
   for await (const checked of checkAll(paths, batch)) {
-    sayError(checked.faults)
+    printError(checked.faults)
     say(checked.report)
     for (const file of checked.files) files.push(file)
     for (const job of checked.jobs) jobs.push(job)
@@ -34,10 +34,10 @@ export async function check(
     failed ||= checked.faults.length > 0 || checked.unread
   }
   const json: CheckJson = { version: 1, tool, files, jobs, findings }
-  if (options.format === 'json') sayJson(json)
+  if (options.format === 'json') printJson(json)
   else say([summary(files.length, total)])
   const tooMany = total.warning > maxWarnings
-  if (tooMany) sayError([`Too many warnings: ${total.warning}, but at most ${maxWarnings} are allowed.`])
+  if (tooMany) printError([`Too many warnings: ${total.warning}, but at most ${maxWarnings} are allowed.`])
   process.exitCode = failed ? 2 : total.error > 0 || tooMany ? 1 : 0
 }
 

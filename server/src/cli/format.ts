@@ -3,7 +3,7 @@ import { largestFile, utf8Length } from '../job/file-text.ts'
 import { formatText } from '../syntax/format.ts'
 import { CannotRun } from './cannot-run.ts'
 import { jobFiles, readText } from './run.ts'
-import { say, sayError } from './terminal.ts'
+import { printError, say } from './terminal.ts'
 import { replaceText } from './write-file.ts'
 
 /** `format`: writes only what changes, and names it. A file that cannot be formatted does not stop the others. */
@@ -23,7 +23,7 @@ export function format(paths: readonly string[], { check = false }: { readonly c
       if (check || replaceText(file, before, after)) say([check ? `${file} would change` : file])
     } catch (error) {
       if (!(error instanceof CannotRun)) throw error
-      sayError([error.message])
+      printError([error.message])
       failed = true
     }
   }

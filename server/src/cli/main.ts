@@ -10,7 +10,7 @@ import { format } from './format.ts'
 import { newJob } from './new-job.ts'
 import { plan } from './plan.ts'
 import { serveCommand } from './serve.ts'
-import { failWithOutput, say, sayError } from './terminal.ts'
+import { failWithOutput, printError, say } from './terminal.ts'
 import { tool } from './tool.ts'
 
 const day = (text: string): string => {
@@ -37,7 +37,7 @@ const program = new Command('shaftwright')
   .exitOverride()
   .configureOutput({
     writeOut: (text) => say(text.trimEnd().split('\n')),
-    writeErr: (text) => sayError(text.trimEnd().split('\n')),
+    writeErr: (text) => printError(text.trimEnd().split('\n')),
   })
   .showHelpAfterError('(use --help for help)')
 
@@ -102,7 +102,7 @@ try {
 } catch (error) {
   if (error instanceof CommanderError) process.exitCode = error.exitCode === 0 ? 0 : 2
   else {
-    sayError(
+    printError(
       error instanceof CannotRun
         ? [error.message]
         : String(error instanceof Error ? error.stack : error).split('\n'),

@@ -20,7 +20,7 @@ import { CannotRun } from './cannot-run.ts'
 import { jobJson } from './job-json.ts'
 import { openJob, readStdin } from './run.ts'
 import type { PlansJson } from './schemas.ts'
-import { say, sayJson } from './terminal.ts'
+import { printJson, say } from './terminal.ts'
 import { tool } from './tool.ts'
 
 interface Options {
@@ -143,7 +143,7 @@ export async function plan(path: string, options: Options): Promise<void> {
       date: today,
       plans: plans.map(jsonOf),
     }
-    sayJson(json)
+    printJson(json)
     return
   }
   const heading = (name: string): string => {

@@ -21,12 +21,12 @@ export function say(lines: readonly Line[]): void {
   for (const line of lines) console.log(typeof line === 'string' ? shown(line) : line.map(shown).join(''))
 }
 
-export function sayError(lines: readonly string[]): void {
+export function printError(lines: readonly string[]): void {
   for (const line of lines) console.error(harmless(line))
 }
 
 /** Control characters are escaped; the value stays the same. */
-export const sayJson = (value: unknown): void =>
+export const printJson = (value: unknown): void =>
   console.log(
     JSON.stringify(value, null, 2).replace(controls, (sign) =>
       sign === '\n' ? sign : `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
@@ -34,7 +34,7 @@ export const sayJson = (value: unknown): void =>
   )
 
 /** A text to be saved as a file is unchanged when it is redirected to one. */
-export const sayFile = (text: string): void => {
+export const printFile = (text: string): void => {
   if (process.stdout.isTTY) say(text.trimEnd().split('\n'))
   else process.stdout.write(text)
 }
@@ -53,6 +53,6 @@ export function failWithOutput(): void {
       })
       tell(`The output cannot be written: ${diskErrorWords(error)}.`)
     })
-  watch(process.stdout, (words) => sayError([words]))
+  watch(process.stdout, (words) => printError([words]))
   watch(process.stderr, () => {})
 }

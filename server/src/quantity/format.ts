@@ -62,7 +62,7 @@ const nearGauge = 0.05
 
 /** A conductor in wire gauges, which is how inch sections are known: `2/0 AWG`, `about 2/0 AWG`, `between 3/0 and 4/0 AWG`; above the largest in
  * thousands of circular mils. */
-function sayGauge(area: number): string {
+function formatGauge(area: number): string {
   const off = (gauge: string) => Math.abs((gaugeArea(gauge) ?? 0) / area - 1)
   const nearest = gauges.reduce((best, gauge) => (off(gauge) < off(best) ? gauge : best))
   if (off(nearest) < 1e-6) return `${nearest} AWG`
@@ -78,7 +78,7 @@ function sayGauge(area: number): string {
 
 /** `26 mm`; in the inch system `1.024 in`. Conductor sections are shown as wire gauges there. */
 export function formatSi(si: number, kind: Kind, system: UnitSystem = 'metric', digits = 4): string {
-  if (kind === 'area' && system === 'inch' && si > 0) return sayGauge(si)
+  if (kind === 'area' && system === 'inch' && si > 0) return formatGauge(si)
   const unit = shownUnit(kind, si, system)
   return unit ? say(si, unit, digits) : formatNumber(si, digits)
 }
@@ -100,7 +100,7 @@ export function formatBoth(si: number, kind: Kind, system: UnitSystem = 'metric'
 export const formatIn = (si: number, unit: Unit): string => say(si, unit, 4)
 
 /** `24 mm to 29 mm`, `at most 0.1 mm`, `at least 4`, each amount in the words of `show`. */
-export function sayBand(band: Band, show: (si: number) => string): string {
+export function formatBandWith(band: Band, show: (si: number) => string): string {
   if (band.low !== undefined && band.low === band.high) return `exactly ${show(band.low)}`
   if (band.low !== undefined && band.high !== undefined) return `${show(band.low)} to ${show(band.high)}`
   if (band.high !== undefined) return `at most ${show(band.high)}`
@@ -108,4 +108,4 @@ export function sayBand(band: Band, show: (si: number) => string): string {
 }
 
 export const formatBand = (band: Band, kind: Kind, system: UnitSystem = 'metric'): string =>
-  sayBand(band, (si) => formatSi(si, kind, system))
+  formatBandWith(band, (si) => formatSi(si, kind, system))

@@ -29,20 +29,20 @@ function sure(u: Uncertain, { size, name, decimals }: Shown): string {
 }
 
 /** `0.37 mm`, or in the inch system `0.0146 in`. */
-export const saidLength = (si: number, system: UnitSystem): string => fixed(si, length[system])
+export const formatLength = (si: number, system: UnitSystem): string => fixed(si, length[system])
 
 /** Whether a length is shown as nothing. */
 export const isSaidAsNothing = (si: number, system: UnitSystem): boolean =>
-  Number.parseFloat(saidLength(Math.abs(si), system)) === 0
+  Number.parseFloat(formatLength(Math.abs(si), system)) === 0
 
 /** `0.26 ± 0.02 mm`. */
-export const saidSure = (u: Uncertain, system: UnitSystem): string => sure(u, length[system])
+export const formatUncertain = (u: Uncertain, system: UnitSystem): string => sure(u, length[system])
 
 /** `2.36 mrad`. */
-export const saidSlope = (rad: number): string => fixed(rad, slope)
+export const formatSlope = (rad: number): string => fixed(rad, slope)
 
 /** `2.36 ± 0.15 mrad`. */
-export const saidSureSlope = (u: Uncertain): string => sure(u, slope)
+export const formatUncertainSlope = (u: Uncertain): string => sure(u, slope)
 
 /** What is allowed in the unit, to a decimal more than other lengths where it has one, and never more than it is. */
 function limitIn(si: number, { size, decimals }: Shown): { readonly value: number; readonly places: number } {
@@ -52,26 +52,26 @@ function limitIn(si: number, { size, decimals }: Shown): { readonly value: numbe
 }
 
 /** What is allowed, with one digit more than other lengths where it has them, and never more than it is: a limit of 0.125 mm is not 0.13 mm. */
-export function saidLimit(si: number, system: UnitSystem): string {
+export function formatLimit(si: number, system: UnitSystem): string {
   const { value, places } = limitIn(si, length[system])
   return `${formatFixed(value, places)} ${length[system].name}`
 }
 
 /** `0.26, limit 0.10 mm`: the value with as many decimals as it takes to read on its side of the limit. */
-export function saidOfLimit(si: number, limit: number, system: UnitSystem): string {
+export function formatOfLimit(si: number, limit: number, system: UnitSystem): string {
   const { size, decimals } = length[system]
   const allowed = limitIn(limit, length[system]).value
   const at = [0, 1, 2].map((more) => formatFixed(si / size, decimals + more))
   const aside = at.find((text) => Math.sign(Number(text) - allowed) === Math.sign(si / size - allowed))
-  return `${aside ?? at[0]}, limit ${saidLimit(limit, system)}`
+  return `${aside ?? at[0]}, limit ${formatLimit(limit, system)}`
 }
 
 /** The step of a gauge, with its own digits: `0.02 mm`, `0.0015 in`. */
-export const saidGauge = (step: number, system: UnitSystem): string =>
+export const formatGaugeStep = (step: number, system: UnitSystem): string =>
   `${formatNumber(step / length[system].size, 4)} ${length[system].name}`
 
 /** Shims and packs with their own digits, at least those of other lengths, in one unit: `0.50 + 0.025 mm`, `2.00 to 0.60 mm`. */
-export function saidShims(lengths: readonly number[], system: UnitSystem, tie: string): string {
+export function formatShims(lengths: readonly number[], system: UnitSystem, tie: string): string {
   const { size, name, decimals } = length[system]
   return `${lengths
     .map((si) => {
@@ -82,7 +82,7 @@ export function saidShims(lengths: readonly number[], system: UnitSystem, tie: s
 }
 
 /** One shim: `0.20 mm`, `0.025 mm`. */
-export const saidShim = (si: number, system: UnitSystem): string => saidShims([si], system, '')
+export const formatShim = (si: number, system: UnitSystem): string => formatShims([si], system, '')
 
 /** What is set by rule and straightedge. */
 const rough: Readonly<Record<UnitSystem, Shown & { readonly step: number }>> = {
@@ -91,19 +91,19 @@ const rough: Readonly<Record<UnitSystem, Shown & { readonly step: number }>> = {
 }
 
 /** To half a millimetre, or two hundredths of an inch: `15.0 mm`, `0.60 in`. */
-export function saidRough(si: number, system: UnitSystem): string {
+export function formatRough(si: number, system: UnitSystem): string {
   const { size, step } = rough[system]
   return fixed(Math.round(si / size / step) * step * size, rough[system])
 }
 
 /** The same, rounded up: room that has to be enough. */
-export function saidRoom(si: number, system: UnitSystem): string {
+export function formatRoom(si: number, system: UnitSystem): string {
   const { size, step } = rough[system]
   return fixed(Math.ceil(si / size / step - 1e-6) * step * size, rough[system])
 }
 
 /** Lengths of one comparison in one unit, with as many decimals as it takes to tell them apart: `0.26, limit 0.10 mm`. */
-export function saidTogether(lengths: readonly number[], system: UnitSystem, tie: string): string {
+export function formatTogether(lengths: readonly number[], system: UnitSystem, tie: string): string {
   const { size, name, decimals } = length[system]
   const at = (places: number) => lengths.map((si) => formatFixed(si / size, places))
   const differ = [decimals, decimals + 1, decimals + 2].find(
@@ -113,8 +113,8 @@ export function saidTogether(lengths: readonly number[], system: UnitSystem, tie
 }
 
 /** `202.2 A`, with so many decimals. */
-export const saidAmperes = (amps: number, decimals: number): string =>
+export const formatAmperes = (amps: number, decimals: number): string =>
   fixed(amps, { size: 1, name: 'A', decimals })
 
 /** A share of one, in per cent: `2.35 %`. */
-export const saidShare = (share: number, digits = 3): string => `${formatNumber(share * 100, digits)} %`
+export const formatShare = (share: number, digits = 3): string => `${formatNumber(share * 100, digits)} %`

@@ -38,7 +38,7 @@ export const fact = <T>(
 export const isFoundOnBoat = ({ from, onBoat }: Fact): boolean => from === 'as-built' || onBoat === true
 
 /** From which status on it is asked for, in words: `issued, where adjuster is shims`. Undefined where it is optional. */
-export const sayAsked = ({ from, when, or }: Fact): string | undefined =>
+export const formatAsked = ({ from, when, or }: Fact): string | undefined =>
   from &&
   `${from}${when ? `, where \`${when.fact}\` is \`${when.is}\`` : ''}${or === undefined ? '' : `, unless \`${or}\` is stated`}`
 

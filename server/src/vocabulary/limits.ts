@@ -1,5 +1,5 @@
 import type { Band } from '../quantity/band.ts'
-import { formatIn, formatSi, sayBand } from '../quantity/format.ts'
+import { formatBandWith, formatIn, formatSi } from '../quantity/format.ts'
 import type { Kind } from '../quantity/kinds.ts'
 import { findUnit, type Unit } from '../quantity/units.ts'
 import type { Part, Span } from '../syntax/tree.ts'
@@ -33,8 +33,8 @@ export const allowedBy = ({ over, min, max }: Limits): Allowed => {
 }
 
 /** `above 0 mm, at most 2 m`, each amount in the words of `show`. */
-export function sayLimits(allowed: Allowed, show: (si: number) => string): string {
-  if (!allowed.above || allowed.low === undefined) return sayBand(allowed, show)
+export function formatLimits(allowed: Allowed, show: (si: number) => string): string {
+  if (!allowed.above || allowed.low === undefined) return formatBandWith(allowed, show)
   const above = `above ${show(allowed.low)}`
   return allowed.high === undefined ? above : `${above}, at most ${show(allowed.high)}`
 }
@@ -100,7 +100,7 @@ export function within(
   if (isIn && !tooSmall) return value
   const unit = unitIn(parts, kind)
   const show = (si: number) => (unit ? formatIn(si, unit) : formatSi(si, kind, reader.system))
-  const allowed = tooSmall ? `${show(0)}, or at least ${show(least)}` : sayLimits(allowedBy(limits), show)
+  const allowed = tooSmall ? `${show(0)}, or at least ${show(least)}` : formatLimits(allowedBy(limits), show)
   reader.problem(span, { type: 'outside-allowed', allowed })
   return undefined
 }

@@ -6,7 +6,7 @@ import { unitOfMark } from '../quantity/quantity.ts'
 import { findUnit } from '../quantity/units.ts'
 import type { Entry, Part, Span } from '../syntax/tree.ts'
 import { bandForms, type Form, sizedForms, upperForms } from './form.ts'
-import { type Allowed, allowedBy, type Limits, sayLimits, within } from './limits.ts'
+import { type Allowed, allowedBy, formatLimits, type Limits, within } from './limits.ts'
 import { meant } from './meant.ts'
 import type { Reader } from './reader.ts'
 
@@ -33,8 +33,11 @@ export interface Shape<T> {
 }
 
 /** What the shape allows, for people: `above 0 mm, at most 2 m`. Undefined where it has no limits. */
-export function sayAllowed({ allowed, quantity }: Shape<unknown>, system?: UnitSystem): string | undefined {
-  return allowed && quantity && sayLimits(allowed, (si) => formatSi(si, quantity, system))
+export function formatAllowed(
+  { allowed, quantity }: Shape<unknown>,
+  system?: UnitSystem,
+): string | undefined {
+  return allowed && quantity && formatLimits(allowed, (si) => formatSi(si, quantity, system))
 }
 
 /** Where several things stand in one value, each keeps its place. */

@@ -1,9 +1,9 @@
 import { formatNumber } from '../../src/quantity/format.ts'
 import { type Kind, kinds } from '../../src/quantity/kinds.ts'
 import { otherSpellings, type Unit, unitsOf } from '../../src/quantity/units.ts'
-import { type BlockKind, type Fact, type Heading, needsOf, sayAsked } from '../../src/vocabulary/block.ts'
+import { type BlockKind, type Fact, formatAsked, type Heading, needsOf } from '../../src/vocabulary/block.ts'
 import { blockKinds } from '../../src/vocabulary/index.ts'
-import { sayAllowed } from '../../src/vocabulary/shape.ts'
+import { formatAllowed } from '../../src/vocabulary/shape.ts'
 import { code, fence, madeBy, table } from './markdown.ts'
 import { valueForms } from './value-forms.ts'
 
@@ -28,10 +28,10 @@ const factRow = (name: string, fact: Fact): readonly string[] => {
     name,
     doc,
     shape.words,
-    sayAllowed(shape) ?? '',
+    formatAllowed(shape) ?? '',
     unitsShown(shape.quantity),
     code(example),
-    sayAsked(fact) ?? '',
+    formatAsked(fact) ?? '',
   ]
 }
 

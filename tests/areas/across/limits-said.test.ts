@@ -5,7 +5,7 @@ import { correctionOf } from '../../../server/src/areas/alignment/plans/correcti
 import { effectOf } from '../../../server/src/areas/alignment/plans/move-effect.ts'
 import { correctionText } from '../../../server/src/areas/alignment/plans/words.ts'
 import { allChecks } from '../../../server/src/areas/index.ts'
-import { saidLimit } from '../../../server/src/quantity/said.ts'
+import { formatLimit } from '../../../server/src/quantity/said.ts'
 import { findingsOf } from '../../checks/marks.ts'
 import { blockIn } from '../job-text.ts'
 
@@ -17,13 +17,13 @@ describe('a limit', () => {
     [0.004 * 0.0254, 'inch', '0.0040 in'],
     [0.1e-3, 'inch', '0.00393 in'], // 0.1 / 25.4 = 0.003937
   ] as const)('of %d m is said in %s units as %s', (si, system, said) => {
-    expect(saidLimit(si, system)).toBe(said)
+    expect(formatLimit(si, system)).toBe(said)
   })
 
   it('is never said larger than it is, and at most by a thousandth of a millimetre smaller', () => {
     fc.assert(
       fc.property(fc.double({ min: 1e-6, max: 0.01, noNaN: true }), (si) => {
-        const said = Number.parseFloat(saidLimit(si, 'metric')) / 1000
+        const said = Number.parseFloat(formatLimit(si, 'metric')) / 1000
         expect(said).toBeLessThanOrEqual(si + 1e-11)
         expect(said).toBeGreaterThan(si - 1e-6)
       }),

@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Correction, correctionOf } from '../../../server/src/areas/alignment/plans/correction.ts'
-import { sayTurns } from '../../../server/src/areas/alignment/plans/foot-words.ts'
+import { formatTurns } from '../../../server/src/areas/alignment/plans/foot-words.ts'
 import { type PlanJson, planJson } from '../../../server/src/areas/alignment/plans/plan-json.ts'
 import { correctionMarkdown, correctionText } from '../../../server/src/areas/alignment/plans/words.ts'
 import { blockIn } from '../job-text.ts'
@@ -246,11 +246,11 @@ describe('from the text of a job to its moves', () => {
   })
 
   it('counts turns as an installer would', () => {
-    expect(sayTurns({ turns: 1, flats: 2 })).toBe('1 turn 2 flats')
-    expect(sayTurns({ turns: 0, flats: 0.5 })).toBe('half a flat')
-    expect(sayTurns({ turns: 0, flats: 1.5 })).toBe('1½ flats')
-    expect(sayTurns({ turns: 1, flats: 0.5 })).toBe('1 turn half a flat')
-    expect(sayTurns({ turns: 2, flats: 0 })).toBe('2 turns')
+    expect(formatTurns({ turns: 1, flats: 2 })).toBe('1 turn 2 flats')
+    expect(formatTurns({ turns: 0, flats: 0.5 })).toBe('half a flat')
+    expect(formatTurns({ turns: 0, flats: 1.5 })).toBe('1½ flats')
+    expect(formatTurns({ turns: 1, flats: 0.5 })).toBe('1 turn half a flat')
+    expect(formatTurns({ turns: 2, flats: 0 })).toBe('2 turns')
   })
 
   it('cautions wherever it tells someone to move a machine', () => {

@@ -3,7 +3,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { logUpTo } from '../../../server/src/areas/alignment/plans/log.ts'
-import { sayExplanations } from '../../../server/src/areas/alignment/plans/slip-words.ts'
+import { formatExplanations } from '../../../server/src/areas/alignment/plans/slip-words.ts'
 import type { Hypothesis } from '../../../server/src/engineering/alignment/hypothesis.ts'
 import { blockIn } from '../job-text.ts'
 
@@ -286,7 +286,7 @@ const mirroredName = (name: string) =>
 
 describe('a reading after a move', () => {
   it.each(slips)('names the slip: $slip', ({ log, words }) => {
-    expect(sayExplanations(compared(driveOf(log(metric))), 'metric')).toContain(words)
+    expect(formatExplanations(compared(driveOf(log(metric))), 'metric')).toContain(words)
   })
 
   it('tells the true gauge circle within a twentieth', () => {

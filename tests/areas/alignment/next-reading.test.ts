@@ -2,7 +2,7 @@
 // the coupling is joined, so the machine is read high by the droop and the gap wider at the bottom by slope x diameter (US Army TM 55-1905-222-14).
 import { describe, expect, it } from 'vitest'
 import { type Correction, correctionOf } from '../../../server/src/areas/alignment/plans/correction.ts'
-import { sayAllowed } from '../../../server/src/areas/alignment/plans/next-reading-words.ts'
+import { formatAllowed } from '../../../server/src/areas/alignment/plans/next-reading-words.ts'
 import { planJson } from '../../../server/src/areas/alignment/plans/plan-json.ts'
 import { correctionMarkdown, correctionText } from '../../../server/src/areas/alignment/plans/words.ts'
 import { blockIn } from '../job-text.ts'
@@ -55,7 +55,7 @@ describe('with a target', () => {
       )
       expect(words).not.toMatch(/offset at most|gap variation at most/)
     }
-    expect(sayAllowed(c, 'metric')).toBe(
+    expect(formatAllowed(c, 'metric')).toBe(
       'machine flange 0.20 mm high, at most 0.15 mm from there; gap 0.09 mm wider at the bottom than at the top, at most 0.10 mm from that',
     )
   })
@@ -71,7 +71,7 @@ describe('with a target', () => {
 it('a slope that is wanted to starboard opens the gap at port', () => {
   // 110 mm x 0.8 mrad = 0.088 mm; the forward end to starboard brings the starboard side of the flanges together (geometry).
   expect(
-    sayAllowed(planned(job({ target: 'target { maker-slope-to-starboard: 0.8 mrad }' })), 'metric'),
+    formatAllowed(planned(job({ target: 'target { maker-slope-to-starboard: 0.8 mrad }' })), 'metric'),
   ).toContain('gap 0.09 mm wider at port than at starboard, at most 0.10 mm from that')
 })
 
@@ -90,7 +90,7 @@ it('says that a finer gauge is needed only where the next reading could not prov
 it('without one what is left is what the gauges show', () => {
   const c = planned(job({ gaps: 'top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm' }))
   expect(c.predicted?.fromTarget.gapVariation).toBeCloseTo(c.predicted?.gapVariation.value ?? 0, 12)
-  expect(sayAllowed(c, 'metric')).toBe('gap variation at most 0.10 mm, offset at most 0.15 mm')
+  expect(formatAllowed(c, 'metric')).toBe('gap variation at most 0.10 mm, offset at most 0.15 mm')
   expect(correctionText(c, 'metric')).toContain('mrad down and 0.18 ± 0.15 mrad to port, going forward')
 })
 

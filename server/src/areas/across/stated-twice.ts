@@ -2,7 +2,7 @@ import { at, commonPractice, theJobFile } from '../../checks/check.ts'
 import { near, type Relation, shown } from '../../checks/relation.ts'
 import { factOf } from '../../job/model.ts'
 import { elide } from '../../quantity/elide.ts'
-import { saidCarried, saidLoad } from '../electrical/plans/amperes.ts'
+import { formatCarried, formatLoad } from '../electrical/plans/amperes.ts'
 import { contradictoryFault } from '../electrical/plans/bank-fault.ts'
 import { banksInstead } from '../electrical/plans/bank-named.ts'
 import { statedTooLow } from '../electrical/plans/design-current.ts'
@@ -25,8 +25,8 @@ export const statedTwice: readonly Relation[] = [
       const stated = factOf(block, 'battery.short-circuit-current')
       const resistance = factOf(block, 'battery.internal-resistance')
       if (!both || !stated || !resistance) return []
-      const found = saidCarried(both.stated)
-      const limit = saidLoad(both.calculated)
+      const found = formatCarried(both.stated)
+      const limit = formatLoad(both.calculated)
       return [
         at(stated, {
           message: `The short-circuit current is stated as ${found}, but the resistance gives ${limit}.`,
@@ -92,7 +92,7 @@ export const statedTwice: readonly Relation[] = [
       const low = current && statedTooLow(context.block, context)
       if (!low) return []
       const found = shown(context, low.stated, 'current')
-      const limit = saidLoad(low.calculated.current)
+      const limit = formatLoad(low.calculated.current)
       const share = low.times > 2 ? 'a quarter' : '80 %'
       return [
         at(current, {

@@ -3,7 +3,7 @@ import type { Fix } from '../../checks/fix.ts'
 import { addAfter, blank, rewrite } from '../../checks/fix-text.ts'
 import { type Block, childrenOf, factOf } from '../../job/model.ts'
 import type { UnitSystem } from '../../quantity/kinds.ts'
-import { saidLength, saidShim } from '../../quantity/said.ts'
+import { formatLength, formatShim } from '../../quantity/said.ts'
 import type { Part } from '../../syntax/tree.ts'
 import { trustedCorrection } from './plan-trust.ts'
 import type { Correction } from './plans/correction.ts'
@@ -14,7 +14,7 @@ import type { RoundFact } from './plans/readings.ts'
 type Foot = Correction['feet'][number]
 
 /** `1 turn 2.5 flats`. */
-const sayTurn = ({ turns, flats }: { readonly turns: number; readonly flats: number }): string =>
+const formatTurn = ({ turns, flats }: { readonly turns: number; readonly flats: number }): string =>
   [
     turns > 0 && `${turns} ${turns === 1 ? 'turn' : 'turns'}`,
     flats > 0 && `${flats} ${flats === 1 ? 'flat' : 'flats'}`,
@@ -28,16 +28,16 @@ function upDown({ step, moved }: Foot, system: UnitSystem): string | undefined {
   if (step.by === 'none') return undefined
   const way = moved < 0 ? 'down' : 'up'
   if (step.by === 'nut' && !step.touch) {
-    const turn = sayTurn(step.move)
+    const turn = formatTurn(step.move)
     return turn === '' ? undefined : `${way} ${turn}`
   }
-  const said = step.by === 'shims' ? saidShim : saidLength
+  const said = step.by === 'shims' ? formatShim : formatLength
   const length = said(Math.abs(moved), system)
   return isNothing(length) ? undefined : `${way} ${length}`
 }
 
 function sideways({ slid }: Foot, system: UnitSystem): string | undefined {
-  const length = saidLength(Math.abs(slid), system)
+  const length = formatLength(Math.abs(slid), system)
   return isNothing(length) ? undefined : `${slid < 0 ? 'port' : 'starboard'} ${length}`
 }
 

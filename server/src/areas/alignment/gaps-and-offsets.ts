@@ -4,15 +4,15 @@ import type { Context, Reported } from '../../checks/check.ts'
 import { firstLine } from '../../checks/one-line.ts'
 import type { Closure } from '../../engineering/alignment/closure.ts'
 import { elide } from '../../quantity/elide.ts'
-import { saidGauge, saidLength, saidLimit, saidSure } from '../../quantity/said.ts'
+import { formatGaugeStep, formatLength, formatLimit, formatUncertain } from '../../quantity/said.ts'
 import { atRead } from './at-read.ts'
-import { sayOpen } from './plans/closure-words.ts'
+import { formatOpen } from './plans/closure-words.ts'
 import type { Correction } from './plans/correction.ts'
-import { sayAngle } from './plans/fault.ts'
+import { formatAngle } from './plans/fault.ts'
 import type { Judged } from './plans/judged.ts'
 import { lastReading } from './plans/moves.ts'
 import { isJudged } from './plans/reading-history.ts'
-import { type RoundFact, sayRound } from './plans/readings.ts'
+import { formatRound, type RoundFact } from './plans/readings.ts'
 import { slipOf } from './plans/slip.ts'
 
 /** What to do about a reading that is outside: move, unless no moves are given from it. */
@@ -42,8 +42,8 @@ export function undecided(
   { judged, by }: { readonly judged: Judged | undefined; readonly by: RoundFact | undefined },
 ): readonly Reported[] {
   if (judged?.verdict !== 'undecided') return []
-  const found = saidSure(judged.value, context.system)
-  const allowed = saidLimit(judged.limit, context.system)
+  const found = formatUncertain(judged.value, context.system)
+  const allowed = formatLimit(judged.limit, context.system)
   return [
     atRead(context, by, {
       message: `This gauge cannot decide the ${what}: ${found}, with ${allowed} allowed.`,
@@ -51,7 +51,7 @@ export function undecided(
       todo:
         c.decidedBy === undefined
           ? 'Read again: a finer gauge alone would not decide it.'
-          : `Use a gauge with steps of ${saidGauge(c.decidedBy, context.system)} or finer.`,
+          : `Use a gauge with steps of ${formatGaugeStep(c.decidedBy, context.system)} or finer.`,
       found,
       limit: `at most ${allowed}`,
       assumptions: c.assumptions,
@@ -66,15 +66,15 @@ export function doNotClose(
   closure: Closure | undefined,
 ): readonly Reported[] {
   if (closure?.state !== 'open') return []
-  const found = saidLength(closure.difference, context.system)
-  const limit = saidLimit(closure.allowed, context.system)
+  const found = formatLength(closure.difference, context.system)
+  const limit = formatLimit(closure.allowed, context.system)
   const which =
     closure.odd === undefined
       ? 'These readings do not show which one is wrong.'
-      : `The one at ${sayAngle(closure.odd)} does not fit the others.`
+      : `The one at ${formatAngle(closure.odd)} does not fit the others.`
   return [
     atRead(context, by, {
-      ...firstLine(`${sayOpen(closure, sayRound(by), context.system)} ${which}`),
+      ...firstLine(`${formatOpen(closure, formatRound(by), context.system)} ${which}`),
       todo: 'Read all of them again before you move anything.',
       found,
       limit: `at most ${limit}`,

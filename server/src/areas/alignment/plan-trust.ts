@@ -1,4 +1,4 @@
-import { type Finding, saidWhole } from '../../checks/check.ts'
+import { type Finding, fullMessage } from '../../checks/check.ts'
 import { isBesidePlan } from '../../checks/plan-facts.ts'
 import { hasSection, rangeOf } from '../../job/document.ts'
 import type { JobFile } from '../../job/files.ts'
@@ -76,7 +76,7 @@ function waiting(c: Correction, awaited: readonly Finding[], file: JobFile): Cor
     .map((finding) => ({
       check: finding.check,
       place: placeIn(file, finding.at),
-      message: saidWhole(finding),
+      message: fullMessage(finding),
       todo: finding.todo,
     }))
   return {

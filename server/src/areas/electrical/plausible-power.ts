@@ -3,9 +3,9 @@ import { alone, between, isOutside, near, off, practice, type Relation } from '.
 import { bestInsulationC } from '../../engineering/electrical/ampacity-tables.ts'
 import { threePhaseInput } from '../../engineering/electrical/current.ts'
 import { childrenOf, factOf } from '../../job/model.ts'
-import { formatBand, formatSi, sayBand } from '../../quantity/format.ts'
-import { saidShare } from '../../quantity/said.ts'
-import { saidCarried, saidLoad } from './plans/amperes.ts'
+import { formatBand, formatBandWith, formatSi } from '../../quantity/format.ts'
+import { formatShare } from '../../quantity/said.ts'
+import { formatCarried, formatLoad } from './plans/amperes.ts'
 import { bankCurrent } from './plans/bank-fault.ts'
 import { onCharge } from './plans/cable-protection.ts'
 
@@ -36,8 +36,8 @@ export const plausiblePower: readonly Relation[] = [
       })
       const needed = power.value / (perAmpere * (factOf(motor, 'motor.efficiency')?.value ?? 0.9))
       if (!isOutside(current.value, { low: 0.9 * needed })) return []
-      const found = current.value < 1 ? formatSi(current.value, 'current') : saidCarried(current.value)
-      const limit = saidLoad(needed)
+      const found = current.value < 1 ? formatSi(current.value, 'current') : formatCarried(current.value)
+      const limit = formatLoad(needed)
       return off(current, {
         found,
         limit: `at least ${limit}`,
@@ -93,7 +93,7 @@ export const plausiblePower: readonly Relation[] = [
       ['gear', 'gear.efficiency', { low: 0.3, high: 0.999 }, 'Each pair of wheels loses 1 to 3 % as heat.'],
     ] as const
   ).map(([on, fact, bounds, why]) => {
-    const range = sayBand(bounds, (si) => saidShare(si))
+    const range = formatBandWith(bounds, (si) => formatShare(si))
     return alone({
       id: fact,
       on,

@@ -5,7 +5,7 @@ import { asks, type Status, statuses } from '../../vocabulary/status.ts'
 import { atHead, check, type FixGround, theLanguage } from '../check.ts'
 import type { Edit } from '../fix.ts'
 import { addAtEnd, addBlock, blank } from '../fix-text.ts'
-import { missingBlocks, sayMissing, severityOfMissing, whyAsked } from '../missing.ts'
+import { formatMissing, missingBlocks, severityOfMissing, whyAsked } from '../missing.ts'
 
 /** A block with a blank for each fact that the status asks for. */
 function skeleton(name: string, status: Status, indent = ''): string {
@@ -70,7 +70,7 @@ drive main {
           atHead(context.block, {
             severity: severityOfMissing(context.status),
             plan: context.block.kind === 'bed' ? 'waits' : 'goes-on',
-            message: sayMissing('block', names),
+            message: formatMissing('block', names),
             detail: whyAsked(context.status),
             todo: names.length === 1 ? 'Add the block.' : 'Add the blocks.',
             limit: names.join(', '),

@@ -2,7 +2,7 @@ import { factIn } from '../../vocabulary/block.ts'
 import { findKind } from '../../vocabulary/index.ts'
 import { atHead, type Context, check, theLanguage } from '../check.ts'
 import { addFact } from '../fix-text.ts'
-import { missingFacts, sayMissing, severityOfMissing, whyAsked } from '../missing.ts'
+import { formatMissing, missingFacts, severityOfMissing, whyAsked } from '../missing.ts'
 import { isBesidePlan } from '../plan-facts.ts'
 
 /** Whether the plan has to wait: it needs the fact, or a `?` stands where it would assume something. */
@@ -55,7 +55,7 @@ drive main {
       atHead(block, {
         severity: severityOfMissing(status),
         plan: names.some((name) => plansWait(context, name)) ? 'waits' : 'goes-on',
-        message: sayMissing('fact', names),
+        message: formatMissing('fact', names),
         detail: whyAsked(status),
         todo: todo(names, block.blanks, example),
         limit: names.join(', '),

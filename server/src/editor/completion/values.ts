@@ -10,7 +10,7 @@ import { type Fact, factIn } from '../../vocabulary/block.ts'
 import type { Form, Slot } from '../../vocabulary/form.ts'
 import { findKind } from '../../vocabulary/index.ts'
 import type { Shape } from '../../vocabulary/shape.ts'
-import { sayValue } from '../hover/say-value.ts'
+import { formatValue } from '../hover/say-value.ts'
 import { unitMarkdown } from '../hover/words.ts'
 import type { CursorContext } from './cursor-context.ts'
 import type { Entries } from './cursor-entries.ts'
@@ -225,7 +225,7 @@ function amountOffers(here: Here, { quantity }: Slot, but: string): readonly Off
       const value = owner.facts.get(name)
       const shape = findKind(owner.kind)?.facts[name]?.shape
       return value && shape
-        ? [word(path, { kind: 'name', detail: sayValue(value, shape, scope.system()) })]
+        ? [word(path, { kind: 'name', detail: formatValue(value, shape, scope.system()) })]
         : []
     }),
     ...inside.map(({ path, kind }) => word(path, { kind: 'name', detail: kind })),

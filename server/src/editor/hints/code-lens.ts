@@ -29,7 +29,7 @@ function overDrive({ block: drive, from }: Lookup): readonly Lens[] {
   const state = last && worked(from(last))
   return [
     ...over(drive, state ? [`${last?.name ?? 'Last reading'}: ${briefState(state)}`, 'Plan'] : []),
-    ...childrenOf(drive, 'reading').flatMap((reading) => over(reading, saidOf(from(reading)))),
+    ...childrenOf(drive, 'reading').flatMap((reading) => over(reading, wordsOver(from(reading)))),
   ]
 }
 
@@ -42,7 +42,7 @@ function worked(reading: Lookup): Correction | undefined {
 const capital = (text: string): string => text.replace(/^./, (c) => c.toUpperCase())
 
 /** What changed comes last: it may be too long for the line. */
-function saidOf(lookup: Lookup): readonly string[] {
+function wordsOver(lookup: Lookup): readonly string[] {
   const found = worked(lookup)
   if (!found) return []
   const change = changeOf(lookup.block, lookup)

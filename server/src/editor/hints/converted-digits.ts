@@ -40,7 +40,7 @@ function decimalsFor(si: number, unit: Unit, step: number): number {
 }
 
 /** A value as finely as `step`. Sections of conductors are known by their tables: as these have them. */
-export function sayTo(si: number, kind: Kind, system: UnitSystem, step: number): string {
+export function formatTo(si: number, kind: Kind, system: UnitSystem, step: number): string {
   const unit = shownUnit(kind, si, system)
   if (!unit || kind === 'area') return formatSi(si, kind, system)
   const place = 10 ** decimalsFor(si, unit, step)

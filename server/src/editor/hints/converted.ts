@@ -1,14 +1,14 @@
 import type { Value } from '../../job/model.ts'
-import { formatFixed, inUnit, sayBand, shownUnit } from '../../quantity/format.ts'
+import { formatBandWith, formatFixed, inUnit, shownUnit } from '../../quantity/format.ts'
 import type { Kind, UnitSystem } from '../../quantity/kinds.ts'
-import { saidLength } from '../../quantity/said.ts'
+import { formatLength } from '../../quantity/said.ts'
 import { findUnit, type Unit, unitSystemOf } from '../../quantity/units.ts'
 import { type Entry, type Part, withInside } from '../../syntax/tree.ts'
 import type { Shape } from '../../vocabulary/shape.ts'
 import { type Bolts, bolts } from '../../vocabulary/shapes/bolts.ts'
 import { side } from '../../vocabulary/shapes/side.ts'
 import { isBand } from '../hover/say-value.ts'
-import { sayTo, stepOf } from './converted-digits.ts'
+import { formatTo, stepOf } from './converted-digits.ts'
 
 /** A value in the units of the other system, or what an arithmetic comes to. */
 export interface Converted {
@@ -38,10 +38,10 @@ function oneUnit(amounts: readonly string[], tie: string): string {
 
 /** `step`: how finely it is written, SI. */
 function say(value: unknown, kind: Kind, system: UnitSystem, step = 0): string | undefined {
-  const one = (si: number) => sayTo(si, kind, system, step)
+  const one = (si: number) => formatTo(si, kind, system, step)
   if (typeof value === 'number') return one(value)
   if (isList(value)) {
-    const said = (si: number) => (kind === 'length' ? saidLength(si, system) : one(si))
+    const said = (si: number) => (kind === 'length' ? formatLength(si, system) : one(si))
     return oneUnit(
       value.map((item) => said(item.value)),
       ', ',
@@ -59,7 +59,7 @@ function say(value: unknown, kind: Kind, system: UnitSystem, step = 0): string |
     return `${said(low)} to ${said(high)} ${unit.name}`
   }
   if (nominal !== undefined) return one(nominal)
-  return sayBand(value, one).replace(/^(at most|at least|exactly) /, '')
+  return formatBandWith(value, one).replace(/^(at most|at least|exactly) /, '')
 }
 
 /** What is to be converted of a value: the size of a distance to a side, the torque of bolts. */

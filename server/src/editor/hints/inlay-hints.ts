@@ -1,4 +1,4 @@
-import { sayTurns } from '../../areas/alignment/plans/foot-words.ts'
+import { formatTurns } from '../../areas/alignment/plans/foot-words.ts'
 import { threadNear } from '../../areas/alignment/plans/move-effect.ts'
 import { canCarry } from '../../areas/electrical/plans/cable-ampacity.ts'
 import { cableLoading } from '../../areas/electrical/plans/cable-loading.ts'
@@ -9,7 +9,7 @@ import { type Block, isTakenWhole, type Section } from '../../job/model.ts'
 import type { View } from '../../job/per-section.ts'
 import type { Scope } from '../../job/scope.ts'
 import type { UnitSystem } from '../../quantity/kinds.ts'
-import { saidLength } from '../../quantity/said.ts'
+import { formatLength } from '../../quantity/said.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { sectionPlan } from '../../store/section-plan.ts'
 import { lookupFrom } from '../../store/store.ts'
@@ -114,17 +114,17 @@ function blockHints(lookup: Lookup): readonly Hint[] {
 
 /** A height in the other measure: a turn of the nut as a length, a length as turns of the nut. */
 function otherMeasure({ turn, rise }: FootMove, thread: Thread, system: UnitSystem): string | undefined {
-  if (turn !== undefined) return saidLength(Math.abs(heightOf(turn, thread)), system)
+  if (turn !== undefined) return formatLength(Math.abs(heightOf(turn, thread)), system)
   if (rise === undefined) return undefined
   const halfFlats = nutMove(rise, thread, 2)
   if (halfFlats.direction === 'none') return 'less than half a flat'
-  return `${Math.abs(halfFlats.left) < 1e-6 ? '' : 'about '}${sayTurns(halfFlats)}`
+  return `${Math.abs(halfFlats.left) < 1e-6 ? '' : 'about '}${formatTurns(halfFlats)}`
 }
 
 function moveHints(move: Block, lookup: Lookup): readonly Hint[] {
   const set = threadNear(lookup)
   if (!set) return []
-  const tooltip = `Thread ${set.name} of the bed, pitch ${saidLength(set.thread.pitch, lookup.system)}: one flat is a sixth of a turn, and a turn goes one pitch (geometry of a single-start thread).`
+  const tooltip = `Thread ${set.name} of the bed, pitch ${formatLength(set.thread.pitch, lookup.system)}: one flat is a sixth of a turn, and a turn goes one pitch (geometry of a single-start thread).`
   return [...move.others.values()].flatMap(({ node, value }): Hint[] => {
     const words = otherMeasure(value as FootMove, set.thread, lookup.system)
     const entry = node.entries.find(

@@ -17,11 +17,11 @@ import { cableLoading } from '../../areas/electrical/plans/cable-loading.ts'
 import { briefLoad } from '../../areas/electrical/plans/cable-words.ts'
 import { squeezeOf } from '../../areas/seal/plans/squeeze.ts'
 import { type Block, childrenOf } from '../../job/model.ts'
-import { saidLength, saidLimit } from '../../quantity/said.ts'
+import { formatLength, formatLimit } from '../../quantity/said.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { findKind } from '../../vocabulary/index.ts'
 import { protectionInBrief, squeezeInBrief } from './parts.ts'
-import { sayValue } from './say-value.ts'
+import { formatValue } from './say-value.ts'
 
 type Row = readonly [what: Markdown, words: Markdown]
 
@@ -83,7 +83,7 @@ function partRow(drive: Block, kind: string, names: readonly string[], lookup: L
     const said = names.flatMap((name) => {
       const value = part.facts.get(name)
       const fact = findKind(kind)?.facts[name]
-      return value && fact ? [sayValue(value, fact.shape, lookup.system)] : []
+      return value && fact ? [formatValue(value, fact.shape, lookup.system)] : []
     })
     return said.length === 0 ? [] : [[called(part), joined(said, '; ')]]
   })
@@ -101,7 +101,9 @@ export function couplingMarkdown(coupling: Block, lookup: Lookup): Markdown | un
     table(
       ['', 'last reading', 'limit', 'limit from'],
       Object.entries(judged).map(([what, { value, limit, limitFrom }]) =>
-        [what, saidLength(value.value, lookup.system), saidLimit(limit, lookup.system), limitFrom].map(prose),
+        [what, formatLength(value.value, lookup.system), formatLimit(limit, lookup.system), limitFrom].map(
+          prose,
+        ),
       ),
     ),
   )

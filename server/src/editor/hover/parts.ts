@@ -1,30 +1,30 @@
-import { sayTurns } from '../../areas/alignment/plans/foot-words.ts'
+import { formatTurns } from '../../areas/alignment/plans/foot-words.ts'
 import { effectOf } from '../../areas/alignment/plans/move-effect.ts'
 import { isPlanned } from '../../areas/alignment/plans/moves.ts'
 import { wayOf } from '../../areas/alignment/plans/ways.ts'
 import { batteryStaysLive } from '../../areas/common/dangers.ts'
 import { code, list, type Markdown, md, paragraphs, prose, table } from '../../areas/common/markdown.ts'
-import { saidCarried, saidLoad } from '../../areas/electrical/plans/amperes.ts'
+import { formatCarried, formatLoad } from '../../areas/electrical/plans/amperes.ts'
 import { ratingOf } from '../../areas/electrical/plans/cable-protection.ts'
 import { capacityWords } from '../../areas/electrical/plans/cable-words.ts'
 import { type Squeeze, squeezeOf } from '../../areas/seal/plans/squeeze.ts'
 import { type Block, factOf } from '../../job/model.ts'
 import { formatSi } from '../../quantity/format.ts'
-import { saidLength, saidSlope } from '../../quantity/said.ts'
+import { formatLength, formatSlope } from '../../quantity/said.ts'
 import type { Lookup } from '../../store/lookup.ts'
 
 /** `27 mm, specified 24 mm to 29 mm: within`. */
-const sayFit = ({ found, wanted, within }: Squeeze): string =>
+const formatFit = ({ found, wanted, within }: Squeeze): string =>
   wanted === undefined ? found : `${found}, specified ${wanted}: ${within ? 'within' : 'outside'}`
 
 export const squeezeInBrief = (squeeze: Squeeze): Markdown =>
   squeeze.wanted === undefined || squeeze.within
-    ? prose(sayFit(squeeze))
+    ? prose(formatFit(squeeze))
     : md`${prose(`${squeeze.found}, specified ${squeeze.wanted}:`)} **outside**`
 
 export function sealMarkdown(seal: Block, lookup: Lookup): Markdown | undefined {
   const squeeze = squeezeOf(seal, lookup)
-  return squeeze && paragraphs(md`**${prose(`Bellows ${sayFit(squeeze)}`)}**`, prose(squeeze.sum))
+  return squeeze && paragraphs(md`**${prose(`Bellows ${formatFit(squeeze)}`)}**`, prose(squeeze.sum))
 }
 
 const ratings = {
@@ -63,12 +63,12 @@ export function protectionMarkdown(device: Block, lookup: Lookup): Markdown | un
     md`**${prose(`${amperes(rating)} for ${name}: ${ratings[verdict]}`)}**`,
     list(
       [
-        `at least ${saidLoad(window.low)}: 1.25 × ${saidLoad(load.current, 1)} (${load.currentFrom})`,
+        `at least ${formatLoad(window.low)}: 1.25 × ${formatLoad(load.current, 1)} (${load.currentFrom})`,
         carrying.ampacity.tables === 'in'
-          ? `at most ${saidCarried(window.high)}: what ${name} can carry`
+          ? `at most ${formatCarried(window.high)}: what ${name} can carry`
           : `what ${name} can carry: ${capacityWords(carrying)}, as far as the tables show it`,
         window.above === 'any-rating'
-          ? `below 50 V up to ${saidCarried(window.ceiling)} is allowed`
+          ? `below 50 V up to ${formatCarried(window.ceiling)} is allowed`
           : 'the next standard rating above that is allowed, up to 1.5 times as much',
       ].map(prose),
     ),
@@ -82,14 +82,14 @@ export function moveMarkdown(move: Block, lookup: Lookup): Markdown | undefined 
   if (feet.length === 0) return undefined
   const { system } = lookup
   const way = (si: number, more: string, less: string): string =>
-    Math.abs(si) < 1e-9 ? 'none' : `${si < 0 ? less : more} ${saidLength(Math.abs(si), system)}`
+    Math.abs(si) < 1e-9 ? 'none' : `${si < 0 ? less : more} ${formatLength(Math.abs(si), system)}`
   const rows = feet.map(({ name, height, starboard, nut }) => {
     const up = height === undefined ? 'not known (unknown thread)' : way(height, 'up', 'down')
-    const turns = !nut || nut.direction === 'none' ? '' : sayTurns(nut)
+    const turns = !nut || nut.direction === 'none' ? '' : formatTurns(nut)
     return [code(name), ...[up, turns, way(starboard, 'to starboard', 'to port')].map(prose)]
   })
   const tilt = (which: 'vertical' | 'horizontal', rad: number): string =>
-    `${saidSlope(Math.abs(rad))} ${wayOf('slope', which, rad)}`
+    `${formatSlope(Math.abs(rad))} ${wayOf('slope', which, rad)}`
   const plane = (which: 'vertical' | 'horizontal'): string => {
     const { before, change = { vertical: 0, horizontal: 0 } } = slope ?? {}
     return before
@@ -105,7 +105,7 @@ export function moveMarkdown(move: Block, lookup: Lookup): Markdown | undefined 
         prose(`Sideways, going forward: ${plane('horizontal')}`),
         slope.gapVariation === undefined
           ? undefined
-          : prose(`Expected gap variation: ${saidLength(slope.gapVariation, system)}`),
+          : prose(`Expected gap variation: ${formatLength(slope.gapVariation, system)}`),
       ]),
   )
 }

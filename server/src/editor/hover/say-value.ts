@@ -17,11 +17,11 @@ const both = (say: (system: UnitSystem) => string, system: UnitSystem): Markdown
   return prose(own === other ? own : `${own} (${other})`)
 }
 
-export const sayBand = (band: Band, kind: Kind, system: UnitSystem): Markdown =>
+export const formatBandWith = (band: Band, kind: Kind, system: UnitSystem): Markdown =>
   both((shown) => formatBand(band, kind, shown), system)
 
 /** Limits of a size lie close together: a digit more. */
-const sayLimits = (low: number, high: number, kind: Kind, system: UnitSystem): Markdown =>
+const formatLimits = (low: number, high: number, kind: Kind, system: UnitSystem): Markdown =>
   both((shown) => `${formatSi(low, kind, shown, 5)} to ${formatSi(high, kind, shown, 5)}`, system)
 
 const written = ({ node, origin, at }: Value<unknown>): Markdown => {
@@ -30,20 +30,20 @@ const written = ({ node, origin, at }: Value<unknown>): Markdown => {
 }
 
 /** A fact's value, amounts in both unit systems, limits worked out; whatever is not an amount, as it is written. */
-export function sayValue(value: Value<unknown>, shape: Shape<unknown>, system: UnitSystem): Markdown {
+export function formatValue(value: Value<unknown>, shape: Shape<unknown>, system: UnitSystem): Markdown {
   const { quantity: kind } = shape
   const of = value.value
   if (!kind || shape.choices) return written(value)
   if (typeof of === 'number') return prose(formatBoth(of, kind, system))
   if (!isBand(of)) return written(value)
   const { nominal, low, high } = of
-  if (nominal === undefined) return sayBand(of, kind, system)
+  if (nominal === undefined) return formatBandWith(of, kind, system)
   const size = prose(formatBoth(nominal, kind, system))
   return low === undefined || high === undefined || low === high
     ? size
-    : md`${size}, limits ${sayLimits(low, high, kind, system)}`
+    : md`${size}, limits ${formatLimits(low, high, kind, system)}`
 }
 
 /** `maker, drawing "S-07"`: where a value is said to come from. */
-export const sayProvenance = ({ words, texts }: NonNullable<Value<unknown>['provenance']>): Markdown =>
+export const formatProvenance = ({ words, texts }: NonNullable<Value<unknown>['provenance']>): Markdown =>
   joined([...words.map(plain), ...texts.map((text) => md`"${plain(text)}"`)], ' ')

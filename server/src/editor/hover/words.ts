@@ -15,9 +15,9 @@ import type { Block, Value } from '../../job/model.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { kinds, type UnitSystem } from '../../quantity/kinds.ts'
 import { otherSpellings, type Unit, unitsOf } from '../../quantity/units.ts'
-import { type BlockKind, type Fact, needsOf, sayAsked } from '../../vocabulary/block.ts'
+import { type BlockKind, type Fact, formatAsked, needsOf } from '../../vocabulary/block.ts'
 import { vocabulary } from '../../vocabulary/index.ts'
-import { sayBand, sayProvenance, sayValue } from './say-value.ts'
+import { formatBandWith, formatProvenance, formatValue } from './say-value.ts'
 import { checkLink } from './sources.ts'
 
 const places = (kind: BlockKind): Markdown =>
@@ -60,7 +60,7 @@ export function kindMarkdown(kind: BlockKind): Markdown {
 export function blockMarkdown(block: Block, kind: BlockKind, system: UnitSystem): Markdown {
   const facts = [...block.facts].flatMap(([name, value]) => {
     const fact = kind.facts[name]
-    return fact ? [md`${prose(name)}: ${sayValue(value, fact.shape, system)}${inheritedFrom(value)}`] : []
+    return fact ? [md`${prose(name)}: ${formatValue(value, fact.shape, system)}${inheritedFrom(value)}`] : []
   })
   const inside = block.children.map((child) => code(`${child.kind} ${child.name ?? ''}`.trim()))
   return paragraphs(
@@ -100,20 +100,22 @@ interface Said {
 /** A fact: its value here, what it is, how it is written and bounded. */
 export function factMarkdown({ kind, name, fact, value, replaced, system }: Said): Markdown {
   const { shape } = fact
-  const asked = sayAsked(fact)
+  const asked = formatAsked(fact)
   return paragraphs(
     md`**${plain(kind)}: ${plain(name)}**`,
     ours(fact.doc),
     value?.node.doc ? plain(value.node.doc) : undefined,
     list([
-      value && md`Here: ${sayValue(value, shape, system)}`,
+      value && md`Here: ${formatValue(value, shape, system)}`,
       value?.at.taken
         ? md`Taken from ${code(value.at.taken.of)}`
         : value?.origin && md`Inherited through ${code('like')}`,
-      replaced && md`Replaces ${sayValue(replaced.value, shape, system)} of ${code(replaced.of)}`,
-      value?.provenance && md`From: ${sayProvenance(value.provenance)}`,
+      replaced && md`Replaces ${formatValue(replaced.value, shape, system)} of ${code(replaced.of)}`,
+      value?.provenance && md`From: ${formatProvenance(value.provenance)}`,
       md`Expected: ${ours(shape.words)}`,
-      shape.allowed && shape.quantity && md`Allowed: ${sayBand(shape.allowed, shape.quantity, system)}`,
+      shape.allowed &&
+        shape.quantity &&
+        md`Allowed: ${formatBandWith(shape.allowed, shape.quantity, system)}`,
       asked ? md`Needed from: ${prose(asked)}` : undefined,
     ]),
     example(`${name}: ${fact.example}`),

@@ -46,7 +46,7 @@ export function planOf({ analysis, file }: View, planned: Block, findings: reado
 }
 
 /** A file that is not saved yet has a name at most, and no place. */
-const saidPath = (path: string): string =>
+const formatPath = (path: string): string =>
   path.startsWith('untitled:') ? `${path.replace(/^untitled:(?:.*\/)?/, '')} (not saved)` : path
 
 /** The same with the vessel, job, revision, day and file above it. */
@@ -60,7 +60,7 @@ export const planSheet = (
       planHeading({
         job: identityOf(view.analysis.blocks(view.file)),
         today,
-        file: saidPath(view.file.path),
+        file: formatPath(view.file.path),
       }),
       planOf(view, planned, findings),
     ].join('\n\n'),

@@ -1,5 +1,5 @@
 import { atHead, check, commonPractice } from '../../../checks/check.ts'
-import { saidLength, saidLimit } from '../../../quantity/said.ts'
+import { formatLength, formatLimit } from '../../../quantity/said.ts'
 import { listed } from '../../common/listed.ts'
 import { outOfPlane } from '../plans/feet-out-of-plane.ts'
 
@@ -50,14 +50,14 @@ export default check({
       const by = new Map<string, string[]>()
       for (const { name, off } of found.feet)
         if (off * sign > 0) {
-          const said = saidLength(Math.abs(off), system)
+          const said = formatLength(Math.abs(off), system)
           by.set(said, [...(by.get(said) ?? []), name])
         }
       return [...by].map(([said, names]) => `${listed(names)} ${said} ${where}`)
     }
     const off = listed([...side('above', 1), ...side('below', -1)])
-    const limit = saidLimit(found.limit, system)
-    const most = saidLength(Math.max(...found.feet.map((foot) => Math.abs(foot.off))), system)
+    const limit = formatLimit(found.limit, system)
+    const most = formatLength(Math.max(...found.feet.map((foot) => Math.abs(foot.off))), system)
     return [
       atHead(block, {
         message: `${found.moves.length > 1 ? 'Together, these moves leave' : 'This move leaves'} the feet ${most} out of one plane; ${limit} is allowed.`,

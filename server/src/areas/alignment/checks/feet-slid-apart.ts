@@ -1,5 +1,5 @@
 import { atHead, check, commonPractice } from '../../../checks/check.ts'
-import { saidLength, saidLimit } from '../../../quantity/said.ts'
+import { formatLength, formatLimit } from '../../../quantity/said.ts'
 import { listed } from '../../common/listed.ts'
 import { slidApart, slidLimit } from '../plans/feet-slid-apart.ts'
 
@@ -45,10 +45,11 @@ export default check({
     const found = slidApart(block, context)
     if (!found) return []
     const feet = found.feet.map(
-      ({ name, off }) => `${name} ${saidLength(Math.abs(off), system)} to ${off > 0 ? 'starboard' : 'port'}`,
+      ({ name, off }) =>
+        `${name} ${formatLength(Math.abs(off), system)} to ${off > 0 ? 'starboard' : 'port'}`,
     )
-    const limit = saidLimit(slidLimit, system)
-    const most = saidLength(Math.max(...found.feet.map(({ off }) => Math.abs(off))), system)
+    const limit = formatLimit(slidLimit, system)
+    const most = formatLength(Math.max(...found.feet.map(({ off }) => Math.abs(off))), system)
     return [
       atHead(block, {
         message: `${found.moves.length > 1 ? 'Together, these moves slide' : 'This move slides'} the feet ${most} apart; a stiff machine allows ${limit}.`,

@@ -1,10 +1,10 @@
 import { check, published } from '../../../checks/check.ts'
-import { saidLimit, saidSure } from '../../../quantity/said.ts'
+import { formatLimit, formatUncertain } from '../../../quantity/said.ts'
 import { atRead, correction } from '../at-read.ts'
 import { nextReading, writeMove } from '../fixes.ts'
 import { afterOutside, countedFrom } from '../gaps-and-offsets.ts'
 import { replacedBy } from '../plans/reading-history.ts'
-import { sayLean } from '../plans/words.ts'
+import { formatLean } from '../plans/words.ts'
 
 export default check({
   id: 'alignment/gap-variation-outside',
@@ -40,9 +40,9 @@ export default check({
     const c = correction(context)
     if (c?.gapVariation.verdict !== 'outside') return []
     const { value, limit, limitFrom } = c.gapVariation
-    const found = saidSure(value, context.system)
-    const allowed = saidLimit(limit, context.system)
-    const lean = sayLean(c)
+    const found = formatUncertain(value, context.system)
+    const allowed = formatLimit(limit, context.system)
+    const lean = formatLean(c)
     return [
       atRead(context, c.readBy.face, {
         message: `${countedFrom(c, 'gap variation')} is ${found}; ${allowed} is allowed.`,

@@ -1,5 +1,5 @@
 import { at, check, published } from '../../../checks/check.ts'
-import { saidGauge, saidLimit } from '../../../quantity/said.ts'
+import { formatGaugeStep, formatLimit } from '../../../quantity/said.ts'
 import { correction } from '../at-read.ts'
 import { replacedBy } from '../plans/reading-history.ts'
 
@@ -37,8 +37,8 @@ export default check({
   run: ({ gauge }, context) => {
     const c = correction(context)
     if (!c || gauge.value < c.gapVariation.limit) return []
-    const found = saidGauge(gauge.value, context.system)
-    const limit = saidLimit(c.gapVariation.limit, context.system)
+    const found = formatGaugeStep(gauge.value, context.system)
+    const limit = formatLimit(c.gapVariation.limit, context.system)
     return [
       at(gauge, {
         message: `Gauge steps of ${found} are too coarse for a gap variation of ${limit}.`,

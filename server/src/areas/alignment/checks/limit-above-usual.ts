@@ -1,7 +1,7 @@
 import { at, check, commonPractice } from '../../../checks/check.ts'
 import { factOf } from '../../../job/model.ts'
 import { formatNumber } from '../../../quantity/format.ts'
-import { saidLimit } from '../../../quantity/said.ts'
+import { formatLimit } from '../../../quantity/said.ts'
 import { usualTolerances } from '../plans/tolerance.ts'
 
 /** A stated limit of more times the usual one is most often a slip, such as 1.0 mm for 0.10 mm. */
@@ -34,7 +34,7 @@ export default check({
       const { limit, limitFrom } = usual[name]
       if (!fact || stated === undefined || stated <= farAbove * limit) return []
       const isMakers = fact.provenance?.words.includes('maker') === true
-      const found = saidLimit(stated, system)
+      const found = formatLimit(stated, system)
       return [
         at(fact, {
           ...(isMakers && { severity: 'information' }),

@@ -1,7 +1,7 @@
 import { at, type Context, check, theJobFile } from '../../../checks/check.ts'
 import { firstLine } from '../../../checks/one-line.ts'
 import type { Value } from '../../../job/model.ts'
-import { saidLength, saidLimit, saidSlope } from '../../../quantity/said.ts'
+import { formatLength, formatLimit, formatSlope } from '../../../quantity/said.ts'
 import { expanded } from '../../../quantity/uncertainty.ts'
 import { correction } from '../at-read.ts'
 import { afterOutside } from '../gaps-and-offsets.ts'
@@ -66,12 +66,12 @@ export default check({
     if (offset && away && away.value - expanded(away) > offset.value)
       beyond.push({
         rating: offset,
-        words: `The machine flange is ${saidLength(away.value, context.system)} ${from}; the coupling allows ${saidLimit(offset.value, context.system)}.`,
+        words: `The machine flange is ${formatLength(away.value, context.system)} ${from}; the coupling allows ${formatLimit(offset.value, context.system)}.`,
       })
     if (angle && slope.value - expanded(slope) > angle.value)
       beyond.push({
         rating: angle,
-        words: `The axes are at ${saidSlope(slope.value)} to each other${c.target ? ', counted from the target' : ''}; the coupling allows ${saidSlope(angle.value)}.`,
+        words: `The axes are at ${formatSlope(slope.value)} to each other${c.target ? ', counted from the target' : ''}; the coupling allows ${formatSlope(angle.value)}.`,
       })
     if (beyond.length === 0) return []
     const todo = c.verdict === 'outside' ? afterOutside(c, context) : 'Align it first.'

@@ -1,5 +1,5 @@
 import { atHead, check, theJobFile } from '../../../checks/check.ts'
-import { saidLength } from '../../../quantity/said.ts'
+import { formatLength } from '../../../quantity/said.ts'
 import { listed } from '../../common/listed.ts'
 import { beyondRoom } from '../plans/beyond-room.ts'
 import { isPlanned } from '../plans/moves.ts'
@@ -45,7 +45,7 @@ export default check({
     if (found.length === 0) return []
     const feet = found.map(
       ({ name, way, went, room, can }) =>
-        `${name} ${saidLength(went, system)} ${way}, ${room} is ${saidLength(can, system)}`,
+        `${name} ${formatLength(went, system)} ${way}, ${room} is ${formatLength(can, system)}`,
     )
     const planned = isPlanned(block)
     const several = new Set(found.map(({ name }) => name)).size > 1

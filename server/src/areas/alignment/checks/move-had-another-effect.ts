@@ -3,9 +3,9 @@ import { firstLine } from '../../../checks/one-line.ts'
 import { elide } from '../../../quantity/elide.ts'
 import { correction } from '../at-read.ts'
 import { writeAsMade } from '../fix-slip.ts'
-import { sayMismatch } from '../plans/log-words.ts'
+import { formatMismatch } from '../plans/log-words.ts'
 import { slipOf } from '../plans/slip.ts'
-import { sayAbout } from '../plans/slip-words.ts'
+import { formatRoughly } from '../plans/slip-words.ts'
 
 /** A machine whose forward end was to come up 1.17 mm, and the aft end 0.33 mm. */
 const moved = (later: string) => `drive main {
@@ -64,12 +64,14 @@ export default check({
     const noted = comparison.moves.length > 0
     const what =
       slip.since ??
-      (noted ? `The moves since ${elide(comparison.since)} had an unexpected effect.` : sayAbout(comparison))
+      (noted
+        ? `The moves since ${elide(comparison.since)} had an unexpected effect.`
+        : formatRoughly(comparison))
     const head = atHead(block, {
       // A machine that went elsewhere than its log says is not handed over unexplained.
       beforeAsBuilt: true,
       ...firstLine(
-        `${what} ${noted ? 'Expected from them:' : 'Expected:'} ${sayMismatch(comparison, system)}. ${slip.explained}`,
+        `${what} ${noted ? 'Expected from them:' : 'Expected:'} ${formatMismatch(comparison, system)}. ${slip.explained}`,
       ),
       todo: slip.first,
       related: comparison.moves.map((move) => ({

@@ -14,10 +14,10 @@ drive main {
   coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
 ${readings}}`
 
-const saidName = ({ name }: Block): string => name ?? 'the last reading'
+const formatName = ({ name }: Block): string => name ?? 'the last reading'
 
 const notAfloat = (reading: Block): string =>
-  `${saidName(reading)} ${factOf(reading, 'reading.afloat')?.value === 'no' ? 'was taken dry' : 'does not say that it was afloat'}`
+  `${formatName(reading)} ${factOf(reading, 'reading.afloat')?.value === 'no' ? 'was taken dry' : 'does not say that it was afloat'}`
 
 /** What keeps the last reading from showing that the coupling is aligned, in words; undefined where nothing does. A reading that is outside
  * is a finding of its own, which a concession may accept. */
@@ -27,7 +27,7 @@ function open(drive: Block, lookup: Lookup): string | undefined {
   )?.reading
   const last = lastReading(drive)
   if (!counting) return last ? notAfloat(last) : 'it has no reading of the coupling'
-  const name = saidName(counting)
+  const name = formatName(counting)
   if (movedAfter(counting)) return `the machine was moved after ${name}`
   const outcome = correctionOf(counting, lookup.from(counting))
   if (!outcome.ok) return `the alignment cannot be worked out from ${name}`

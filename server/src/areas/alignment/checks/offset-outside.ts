@@ -1,5 +1,5 @@
 import { check, published } from '../../../checks/check.ts'
-import { saidLimit, saidSure } from '../../../quantity/said.ts'
+import { formatLimit, formatUncertain } from '../../../quantity/said.ts'
 import { atRead, correction } from '../at-read.ts'
 import { nextReading, writeMove } from '../fixes.ts'
 import { afterOutside } from '../gaps-and-offsets.ts'
@@ -38,8 +38,8 @@ export default check({
   run: (_facts, context) => {
     const c = correction(context)
     if (c?.offset?.verdict !== 'outside') return []
-    const found = saidSure(c.offset.value, context.system)
-    const allowed = saidLimit(c.offset.limit, context.system)
+    const found = formatUncertain(c.offset.value, context.system)
+    const allowed = formatLimit(c.offset.limit, context.system)
     return [
       atRead(context, c.readBy.rim, {
         message: `The machine flange is ${found} from ${c.target ? 'its target' : 'the shaft axis'}; ${allowed} is allowed.`,

@@ -1,10 +1,10 @@
 import { check, published } from '../../../checks/check.ts'
-import { saidLength, saidLimit } from '../../../quantity/said.ts'
+import { formatLength, formatLimit } from '../../../quantity/said.ts'
 import { atRead, correction } from '../at-read.ts'
 import { nextReading } from '../fixes.ts'
-import { sayAngle } from '../plans/fault.ts'
+import { formatAngle } from '../plans/fault.ts'
 import { replacedBy } from '../plans/reading-history.ts'
-import { sayRound } from '../plans/readings.ts'
+import { formatRound } from '../plans/readings.ts'
 
 export default check({
   id: 'alignment/repeated-readings-differ',
@@ -38,11 +38,11 @@ export default check({
       const by = what === 'gaps' ? c?.readBy.face : c?.readBy.rim
       const apart = c?.repeats?.[what]
       if (!by || !apart) return []
-      const found = saidLength(apart.difference, context.system)
-      const limit = saidLimit(apart.allowed, context.system)
+      const found = formatLength(apart.difference, context.system)
+      const limit = formatLimit(apart.allowed, context.system)
       return [
         atRead(context, by, {
-          message: `The ${sayRound(by)} read more than once at ${sayAngle(apart.angle)} differ by ${found}; the gauge explains ${limit}.`,
+          message: `The ${formatRound(by)} read more than once at ${formatAngle(apart.angle)} differ by ${found}; the gauge explains ${limit}.`,
           todo: 'Read all of them again before you move anything.',
           found,
           limit: `at most ${limit}`,

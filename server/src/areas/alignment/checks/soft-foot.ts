@@ -1,5 +1,5 @@
 import { at, check, published } from '../../../checks/check.ts'
-import { saidLength, saidLimit } from '../../../quantity/said.ts'
+import { formatLength, formatLimit } from '../../../quantity/said.ts'
 import { isStillSoft, softLimit, softOf } from '../plans/lifts.ts'
 import { aboutSoft } from '../plans/soft-foot-words.ts'
 
@@ -39,9 +39,9 @@ export default check({
   run: ({ lifts }, context) => {
     const found = softOf(context.block, context)
     if (!found) return []
-    const limit = saidLimit(softLimit, context.system)
+    const limit = formatLimit(softLimit, context.system)
     const isSoft = isStillSoft(context.block, context)
-    const worst = saidLength(Math.max(...lifts.value.map(({ lift }) => lift)), context.system)
+    const worst = formatLength(Math.max(...lifts.value.map(({ lift }) => lift)), context.system)
     return [
       at(lifts, {
         ...(isSoft ? { beforeAsBuilt: true } : { severity: 'information' }),

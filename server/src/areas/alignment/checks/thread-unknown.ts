@@ -7,7 +7,7 @@ import { formatSi } from '../../../quantity/format.ts'
 const write =
   'Write it as "M16x1.5", "3/4-10 UNC" or, for a left-hand thread, "M16x1.5 LH". Until then the plan gives lengths, not turns.'
 
-const sayPitch = (pitch: number): string => formatSi(pitch, 'length')
+const formatPitch = (pitch: number): string => formatSi(pitch, 'length')
 
 /** Why a designation gives no pitch; undefined where it gives one. */
 function whyNot(written: string): string | undefined {
@@ -21,7 +21,7 @@ function whyNot(written: string): string | undefined {
     case 'pitch-missing':
       return `The pitch of ${designation} is not known here. Known are M6 to M24 and 1/4 to 1 in of the coarse series, where only one fits.`
     case 'pitch-wrong':
-      return `${designation} has a pitch of ${sayPitch(problem.pitch)}${problem.standard === undefined ? ', which no thread of that size has' : `; the series named, or the coarse thread of that size, has ${sayPitch(problem.standard)}`}.`
+      return `${designation} has a pitch of ${formatPitch(problem.pitch)}${problem.standard === undefined ? ', which no thread of that size has' : `; the series named, or the coarse thread of that size, has ${formatPitch(problem.standard)}`}.`
   }
 }
 

@@ -1,5 +1,5 @@
 import type { Target } from '../../../engineering/alignment/feet.ts'
-import { saidSlope } from '../../../quantity/said.ts'
+import { formatSlope } from '../../../quantity/said.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Correction } from './correction.ts'
 
@@ -12,7 +12,7 @@ export interface Lengths {
 const least = 1e-9
 
 /** `machine flange 0.08 mm high, far end 0.30 mrad high`; `nothing` where all is zero. */
-function sayStanding({ vertical, horizontal }: Target, { length }: Lengths): string {
+function formatStanding({ vertical, horizontal }: Target, { length }: Lengths): string {
   const flange = [
     Math.abs(vertical.offset) > least &&
       `${length(Math.abs(vertical.offset))} ${vertical.offset < 0 ? 'low' : 'high'}`,
@@ -21,9 +21,9 @@ function sayStanding({ vertical, horizontal }: Target, { length }: Lengths): str
   ].filter(Boolean)
   const far = [
     Math.abs(vertical.slope) > least &&
-      `${saidSlope(Math.abs(vertical.slope))} ${vertical.slope < 0 ? 'low' : 'high'}`,
+      `${formatSlope(Math.abs(vertical.slope))} ${vertical.slope < 0 ? 'low' : 'high'}`,
     Math.abs(horizontal.slope) > least &&
-      `${saidSlope(Math.abs(horizontal.slope))} to ${horizontal.slope < 0 ? 'port' : 'starboard'}`,
+      `${formatSlope(Math.abs(horizontal.slope))} to ${horizontal.slope < 0 ? 'port' : 'starboard'}`,
   ].filter(Boolean)
   const said = [
     flange.length > 0 && `machine flange ${flange.join(' and ')}`,
@@ -36,8 +36,8 @@ function sayStanding({ vertical, horizontal }: Target, { length }: Lengths): str
 const targetLines = ({ target }: Correction, lengths: Lengths): readonly string[] =>
   target
     ? [
-        `Target for this reading: ${sayStanding(target.target, lengths)}; gap variation and offset are judged from there`,
-        ...target.parts.map((part) => `Part of the target: ${sayStanding(part, lengths)} (${part.words})`),
+        `Target for this reading: ${formatStanding(target.target, lengths)}; gap variation and offset are judged from there`,
+        ...target.parts.map((part) => `Part of the target: ${formatStanding(part, lengths)} (${part.words})`),
       ]
     : []
 

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { saidLength, saidOfLimit, saidTogether } from '../../../quantity/said.ts'
+import { formatLength, formatOfLimit, formatTogether } from '../../../quantity/said.ts'
 import type { Correction } from './correction.ts'
 import type { Judged } from './judged.ts'
 import type { MovedInWords } from './moved-in-words.ts'
@@ -14,7 +14,7 @@ export const verdictWords = {
 } as const
 
 export const ofLimit = ({ value, limit }: Judged, system: UnitSystem): string =>
-  saidOfLimit(value.value, limit, system)
+  formatOfLimit(value.value, limit, system)
 
 /** A reading in a few words: `outside: 0.26, limit 0.10 mm`. The offset is named where it decides. */
 export function briefVerdict(c: Correction, system: UnitSystem): string {
@@ -34,14 +34,14 @@ export function briefState({ contradictory, movedSince, verdict }: Correction): 
 
 /** `gap variation 0.26 → 0.03 mm`, `gap variation still 0.03 mm`. */
 function changed(what: string, [before, now]: readonly [number, number], system: UnitSystem): string {
-  const still = saidLength(now, system)
-  return saidLength(before, system) === still
+  const still = formatLength(now, system)
+  return formatLength(before, system) === still
     ? `${what} still ${still}`
-    : `${what} ${saidTogether([before, now], system, ' → ')}`
+    : `${what} ${formatTogether([before, now], system, ' → ')}`
 }
 
 /** Feet that did alike together: `aft-port, aft-stbd up 1 flat`. */
-export function sayMoved(moved: readonly MovedInWords[]): readonly string[] {
+export function formatMoved(moved: readonly MovedInWords[]): readonly string[] {
   const feet = new Map<string, string[]>()
   for (const { foot, words } of moved) feet.set(words, [...(feet.get(words) ?? []), foot])
   return [...feet].map(([words, alike]) => `${alike.join(', ')} ${words}`)
@@ -73,7 +73,7 @@ export function briefChange(
   return `since ${named(since)}: ${[
     ...changedFaces(change, system),
     ...(launched === undefined ? [] : [launched ? 'now afloat' : 'now ashore']),
-    ...sayMoved(moved.map(({ foot, words }) => ({ foot: named(foot), words }))),
+    ...formatMoved(moved.map(({ foot, words }) => ({ foot: named(foot), words }))),
     ...(moved.length === 0 ? ['no foot moved'] : []),
   ].join('; ')}`
 }

@@ -18,7 +18,7 @@ import { type Doubt, doubtsAbout, type Withheld } from './doubts.ts'
 import { type AlignmentFault, fault, WrongFact } from './fault.ts'
 import { feetOf } from './feet.ts'
 import type { Found } from './found.ts'
-import { gaugeCircle, sayAssumedCircle } from './gauge-circle.ts'
+import { formatAssumedCircle, gaugeCircle } from './gauge-circle.ts'
 import { type Hardware, hardwareOf } from './hardware.ts'
 import { type Judged, judgeGaps, judgeOffset } from './judged.ts'
 import { type SoftFound, softUpTo } from './lifts.ts'
@@ -220,7 +220,7 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
   const stand = standOf(reading, { radius: readAt / 2, pilot }, assumptions)
   if (!stand.ok) return stand
   const { face, rim, pose } = stand.value
-  if (!circle.stated) assumptions.unshift(sayAssumedCircle(face.by, lookup.show(flange, 'length')))
+  if (!circle.stated) assumptions.unshift(formatAssumedCircle(face.by, lookup.show(flange, 'length')))
   const bed = theOne(reading, 'bed', lookup)
   const oneBed = bed && 'words' in bed ? undefined : bed
   assumptions.push(

@@ -4,7 +4,7 @@ import type { FeetProblem } from '../../../engineering/alignment/feet.ts'
 import type { Value } from '../../../job/model.ts'
 import { formatSi } from '../../../quantity/format.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
-import { saidSlope } from '../../../quantity/said.ts'
+import { formatSlope } from '../../../quantity/said.ts'
 
 /** What stands in the way of a correction, with words for a person. */
 export interface AlignmentFault {
@@ -49,12 +49,12 @@ export function blaming<T>(at: Value<unknown> | undefined, words: string, work: 
 const named: Readonly<Record<number, string>> = { 0: 'top', 90: 'starboard', 180: 'bottom', 270: 'port' }
 
 /** An angle round the shaft as it is said: `starboard`, `30 deg`. */
-export function sayAngle(angle: number): string {
+export function formatAngle(angle: number): string {
   const degrees = Math.round((angle * 180) / Math.PI) % 360
   return named[degrees] ?? formatSi(angle, 'angle')
 }
 
-const sayArc = ({ from, to }: Arc): string => `from ${sayAngle(from)} round to ${sayAngle(to)}`
+const formatArc = ({ from, to }: Arc): string => `from ${formatAngle(from)} round to ${formatAngle(to)}`
 
 export function asFault(problem: AngleProblem | SlopeProblem | FeetProblem, what = 'gaps'): AlignmentFault {
   switch (problem.type) {
@@ -66,12 +66,12 @@ export function asFault(problem: AngleProblem | SlopeProblem | FeetProblem, what
     case 'within-half-turn':
       return fault(
         problem.type,
-        `Nothing was read ${sayArc(problem.missing)}. The ${what} lie within half a turn, so the tilt of the flange is not known.`,
+        `Nothing was read ${formatArc(problem.missing)}. The ${what} lie within half a turn, so the tilt of the flange is not known.`,
       )
     case 'slope-too-large':
       return fault(
         problem.type,
-        `The gaps give a slope of ${saidSlope(problem.slope)}, more than any coupling can have. One of the gaps or the gauge-diameter is wrong.`,
+        `The gaps give a slope of ${formatSlope(problem.slope)}, more than any coupling can have. One of the gaps or the gauge-diameter is wrong.`,
       )
     case 'feet-at-one-station':
       return fault(

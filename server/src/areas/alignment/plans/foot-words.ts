@@ -1,36 +1,45 @@
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { isSaidAsNothing, saidLength, saidShim, saidShims, saidSure } from '../../../quantity/said.ts'
+import {
+  formatLength,
+  formatShim,
+  formatShims,
+  formatUncertain,
+  isSaidAsNothing,
+} from '../../../quantity/said.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Correction } from './correction.ts'
 import { type CorrectedFoot, type FootStep, unseen } from './steps.ts'
-import { sayTurns } from './turn-words.ts'
+import { formatTurns } from './turn-words.ts'
 
-export { sayTurns }
+export { formatTurns }
 
 /** The size of a move, whichever way it goes. */
 export const magnitude = (u: Uncertain): Uncertain => ({ ...u, value: Math.abs(u.value) })
 
 /** `shims of 0.20 mm + 0.05 mm, together 0.25 mm`; the thickness alone where none is named. */
-function sayShims({ pieces, thickness }: Extract<FootStep, { by: 'shims' }>, system: UnitSystem): string {
-  const together = (pieces.length > 0 ? saidShim : saidLength)(thickness, system)
+function formatShimStep(
+  { pieces, thickness }: Extract<FootStep, { by: 'shims' }>,
+  system: UnitSystem,
+): string {
+  const together = (pieces.length > 0 ? formatShim : formatLength)(thickness, system)
   if (pieces.length === 0) return together
   return pieces.length === 1
     ? `a shim of ${together}`
-    : `shims of ${saidShims(pieces, system, ' + ')}, together ${together}`
+    : `shims of ${formatShims(pieces, system, ' + ')}, together ${together}`
 }
 
 /** `pack from 2.00 to 0.60 mm: shims of 0.50 + 0.10 mm`. */
-function sayPack(
+function formatPack(
   { pieces, thickness, from = 0 }: Extract<FootStep, { by: 'shims' }>,
   system: UnitSystem,
 ): string {
-  if (pieces.length === 0) return `take out all shims, the whole pack of ${saidShim(from, system)}`
-  const each = pieces.length === 1 ? 'one shim' : `shims of ${saidShims(pieces, system, ' + ')}`
-  return `pack from ${saidShims([from, thickness], system, ' to ')}: ${each}`
+  if (pieces.length === 0) return `take out all shims, the whole pack of ${formatShim(from, system)}`
+  const each = pieces.length === 1 ? 'one shim' : `shims of ${formatShims(pieces, system, ' + ')}`
+  return `pack from ${formatShims([from, thickness], system, ' to ')}: ${each}`
 }
 
 /** What to do at one foot to set its height. */
-export function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem): string {
+export function formatStep(foot: CorrectedFoot, c: Correction, system: UnitSystem): string {
   const { step } = foot
   if (c.withheld) return 'no step is given'
   if (step.by === 'nut') {
@@ -39,22 +48,22 @@ export function sayStep(foot: CorrectedFoot, c: Correction, system: UnitSystem):
       return step.touch ? 'run the lower nut until it just touches' : 'leave as it is'
     const turned = `turn the lower nut ${move.lowerNut}, seen from above`
     return step.touch
-      ? `${move.direction} about ${sayTurns(move)}, until it just touches from below: ${turned}`
-      : `${move.direction} ${sayTurns(move)}: ${turned}`
+      ? `${move.direction} about ${formatTurns(move)}, until it just touches from below: ${turned}`
+      : `${move.direction} ${formatTurns(move)}: ${turned}`
   }
   if (step.by === 'shims') {
     if (step.action === 'none') return 'leave as it is'
-    if (step.action === 'make') return sayPack(step, system)
-    const shims = sayShims(step, system)
+    if (step.action === 'make') return formatPack(step, system)
+    const shims = formatShimStep(step, system)
     if (step.action === 'put in')
       return step.from === undefined
         ? `put in ${shims}`
-        : `pack from ${saidShims([step.from, step.from + step.thickness], system, ' to ')}: put in ${shims}`
+        : `pack from ${formatShims([step.from, step.from + step.thickness], system, ' to ')}: put in ${shims}`
     return `take out ${shims}, or as near as the pack allows`
   }
   if (step.by === 'none') return 'leave as it is'
   const { value } = foot.vertical
-  const by = saidLength(Math.abs(value), system)
+  const by = formatLength(Math.abs(value), system)
   return isSaidAsNothing(value, system) ? 'leave as it is' : `${value > 0 ? 'raise' : 'lower'} ${by}`
 }
 
@@ -63,20 +72,20 @@ const doubt = (move: Uncertain, c: Correction): string =>
   c.verdict !== 'within' && unseen(move) ? ' (U is larger than the move)' : ''
 
 const across = (u: Uncertain, system: UnitSystem): string =>
-  `${saidSure(magnitude(u), system)} to ${u.value > 0 ? 'starboard' : 'port'}`
+  `${formatUncertain(magnitude(u), system)} to ${u.value > 0 ? 'starboard' : 'port'}`
 
 /** What the foot is to go sideways, or would have to: by the whole correction, as far as its hole lets it, or not at all. */
-export const saySideways = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {
+export const formatSideways = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {
   const { value } = foot.horizontal
   if (isSaidAsNothing(value, system)) return 'none'
   const whole = `${across(foot.horizontal, system)}${doubt(foot.horizontal, c)}`
   if (c.verdict === 'within' || c.withheld || foot.step.by === 'none' || Math.abs(foot.slid - value) < 1e-9)
     return whole
   if (foot.slid === 0) return `leave (full correction: ${across(foot.horizontal, system)})`
-  return `${saidLength(Math.abs(foot.slid), system)} to ${foot.slid > 0 ? 'starboard' : 'port'}, as far as the holes allow (full correction: ${whole})`
+  return `${formatLength(Math.abs(foot.slid), system)} to ${foot.slid > 0 ? 'starboard' : 'port'}, as far as the holes allow (full correction: ${whole})`
 }
 
-export const sayHeight = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {
+export const formatHeight = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {
   const { value } = foot.vertical
-  return `${value < 0 ? 'down' : 'up'} ${saidSure(magnitude(foot.vertical), system)}${doubt(foot.vertical, c)}`
+  return `${value < 0 ? 'down' : 'up'} ${formatUncertain(magnitude(foot.vertical), system)}${doubt(foot.vertical, c)}`
 }

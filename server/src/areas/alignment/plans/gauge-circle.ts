@@ -16,7 +16,7 @@ export function gaugeCircle(coupling: Block | undefined): GaugeCircle | undefine
 }
 
 /** What is assumed where the coupling does not say its gauge-diameter, by what the faces, or the rims, were read into. */
-export function sayAssumedCircle(by: RoundFact, flange: string): string {
+export function formatAssumedCircle(by: RoundFact, flange: string): string {
   const where = {
     gaps: `the gaps were read at the rim of the flange, on ${flange}`,
     face: `the face dial stood at the rim of the flange, on ${flange}`,

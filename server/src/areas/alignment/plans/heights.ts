@@ -1,9 +1,9 @@
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { saidLength, saidRoom } from '../../../quantity/said.ts'
+import { formatLength, formatRoom } from '../../../quantity/said.ts'
 import { canDrop } from '../../common/dangers.ts'
 import type { Correction } from './correction.ts'
 import { alike, holder, named, onStuds } from './feet-together.ts'
-import { sayStep, sayTurns } from './foot-words.ts'
+import { formatStep, formatTurns } from './foot-words.ts'
 import type { CorrectedFoot } from './steps.ts'
 import type { Task } from './tasks.ts'
 import type { Work } from './work.ts'
@@ -18,10 +18,10 @@ export const heightTasks = (work: Work, c: Correction, system: UnitSystem): read
 ]
 
 /** `5 flats (1.67 mm)`; a length alone where the thread is not known. */
-const sayFlats = (length: number, { flat }: Work, system: UnitSystem): string => {
-  if (flat === undefined) return saidRoom(length, system)
+const formatFlats = (length: number, { flat }: Work, system: UnitSystem): string => {
+  if (flat === undefined) return formatRoom(length, system)
   const flats = Math.round(length / flat)
-  return `${sayTurns({ turns: Math.floor(flats / 6), flats: flats % 6 })} (${saidLength(length, system)})`
+  return `${formatTurns({ turns: Math.floor(flats / 6), flats: flats % 6 })} (${formatLength(length, system)})`
 }
 
 /** One figure for all feet is the easier to keep in mind; where feet need less by this many steps or more, each station has its own. */
@@ -37,7 +37,7 @@ function slacken(work: Work, c: Correction, system: UnitSystem): Task {
   const most = Math.max(...work.slack)
   const own = work.slack.some((length) => most - length >= muchLess * work.slackStep - 1e-9)
   const slackAt = (foot: CorrectedFoot) =>
-    sayFlats(own ? (work.slack[c.feet.indexOf(foot)] ?? most) : most, work, system)
+    formatFlats(own ? (work.slack[c.feet.indexOf(foot)] ?? most) : most, work, system)
   const groups = [...alike(c.feet, slackAt)]
   const by = groups.map(([slack, feet]) => (groups.length > 1 ? `${slack} at ${named(feet)}` : slack))
   const rests =
@@ -50,16 +50,16 @@ function slacken(work: Work, c: Correction, system: UnitSystem): Task {
 }
 
 /** `up 2 flats`, `down 0.30 mm`. */
-const sayVisit = (by: number, { flat }: Work, system: UnitSystem): string => {
+const formatVisit = (by: number, { flat }: Work, system: UnitSystem): string => {
   const way = by < 0 ? 'down' : 'up'
-  if (flat === undefined) return `${way} ${saidLength(Math.abs(by), system)}`
-  return `${way} ${sayTurns({ turns: 0, flats: Math.abs(by) / flat })}`
+  if (flat === undefined) return `${way} ${formatLength(Math.abs(by), system)}`
+  return `${way} ${formatTurns({ turns: 0, flats: Math.abs(by) / flat })}`
 }
 
 /** How the nuts of a station are turned so that the machine does not roll. */
 function inTurn(work: Work, c: Correction, system: UnitSystem): string {
   if (!onStuds(c)) return ''
-  const by = work.flat === undefined ? saidLength(work.inTurn, system) : 'a flat'
+  const by = work.flat === undefined ? formatLength(work.inTurn, system) : 'a flat'
   const pairs = work.passes.flat().some(({ feet }) => feet.length > 1)
   return pairs ? `, ${by} at a time, alternating between the feet of a pair` : `, ${by} at a time`
 }
@@ -73,7 +73,7 @@ const followDown = (work: Work, c: Correction): string =>
 /** `, about 1½ flats`, where that is a quarter of one or more. */
 function aboutAs(by: number, { flat = by }: Work): string {
   const flats = Math.abs(by) / flat
-  return Math.round(4 * flats) === 0 ? '' : `, about ${sayTurns({ turns: 0, flats })}`
+  return Math.round(4 * flats) === 0 ? '' : `, about ${formatTurns({ turns: 0, flats })}`
 }
 
 function turns(work: Work, c: Correction, system: UnitSystem): Task {
@@ -82,20 +82,20 @@ function turns(work: Work, c: Correction, system: UnitSystem): Task {
     const said = visits.map(({ feet, by }) =>
       last && by > 0 && feet.some(({ step }) => step.by === 'nut' && step.touch)
         ? `${named(feet)} up until ${feet.length > 1 ? 'they just touch' : 'it just touches'}${aboutAs(by, work)}`
-        : `${named(feet)} ${sayVisit(by, work, system)}`,
+        : `${named(feet)} ${formatVisit(by, work, system)}`,
     )
     return `${work.passes.length > 1 ? `pass ${i + 1}: ` : ''}${said.join('; then ')}`
   })
   const nuts = onStuds(c)
   return {
-    words: `${nuts ? 'Turn the lower nuts' : 'Set the feet'} in this order${inTurn(work, c, system)}.${nuts ? ` ${sayTurning(c)}` : ''}${followDown(work, c)}`,
+    words: `${nuts ? 'Turn the lower nuts' : 'Set the feet'} in this order${inTurn(work, c, system)}.${nuts ? ` ${formatTurning(c)}` : ''}${followDown(work, c)}`,
     lines,
     caution: handsClear,
   }
 }
 
 /** Which way the lower nuts go, once. */
-function sayTurning(c: Correction): string {
+function formatTurning(c: Correction): string {
   const way = (sign: number) =>
     c.feet.flatMap(({ step, moved }) =>
       step.by === 'nut' && moved * sign > 0 && step.move.lowerNut ? [step.move.lowerNut] : [],
@@ -110,14 +110,15 @@ function packs(work: Work, c: Correction, system: UnitSystem): Task {
   return {
     words: `Change the packs in this order, one end at a time. Lift the end${between ? ' (for feet between, the nearer end)' : ''} until its feet are clear by the height given, no more. Hold it there with a jack or a hoist. Put shims in and take them out with a tool. Lower the end before you lift the next.`,
     lines: work.packs.map(
-      ({ feet, lift }) => `${named(feet)}: lift ${saidRoom(lift, system)}, then ${sayPacks(feet, c, system)}`,
+      ({ feet, lift }) =>
+        `${named(feet)}: lift ${formatRoom(lift, system)}, then ${formatPacks(feet, c, system)}`,
     ),
     caution: canDrop,
   }
 }
 
 /** What goes in and comes out; foot by foot only where they differ. */
-function sayPacks(feet: readonly CorrectedFoot[], c: Correction, system: UnitSystem): string {
-  const groups = [...alike(feet, (foot) => sayStep(foot, c, system))]
+function formatPacks(feet: readonly CorrectedFoot[], c: Correction, system: UnitSystem): string {
+  const groups = [...alike(feet, (foot) => formatStep(foot, c, system))]
   return groups.map(([step, some]) => (groups.length > 1 ? `at ${named(some)} ${step}` : step)).join('; ')
 }

@@ -1,12 +1,12 @@
 import type { InPlanes } from '../../../engineering/alignment/planes.ts'
 import { formatNumber } from '../../../quantity/format.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { saidLength, saidSure } from '../../../quantity/said.ts'
+import { formatLength, formatUncertain } from '../../../quantity/said.ts'
 import { expanded, type Uncertain } from '../../../quantity/uncertainty.ts'
-import { briefVerdict, ofLimit, sayMoved } from './brief-words.ts'
+import { briefVerdict, formatMoved, ofLimit } from './brief-words.ts'
 import type { Comparison, OtherShape, Standing } from './held-against.ts'
 import type { LogEntry } from './log.ts'
-import { sayExplanations } from './slip-words.ts'
+import { formatExplanations } from './slip-words.ts'
 
 interface Part {
   readonly what: string
@@ -30,7 +30,7 @@ function partsOf({ predicted, found }: Comparison): readonly Part[] {
 }
 
 /** What was predicted and what was read, only what differs by more than U: `gap top minus bottom 0.02 ± 0.03 mm, read 0.50 mm`. */
-export function sayMismatch(comparison: Comparison, system: UnitSystem): string {
+export function formatMismatch(comparison: Comparison, system: UnitSystem): string {
   const parts = partsOf(comparison)
   const apart = parts.filter(
     ({ predicted, found }) => Math.abs(found - predicted.value) > expanded(predicted),
@@ -38,7 +38,7 @@ export function sayMismatch(comparison: Comparison, system: UnitSystem): string 
   return (apart.length > 0 ? apart : parts)
     .map(
       ({ what, predicted, found }) =>
-        `${what} ${saidSure(predicted, system)}, read ${saidLength(found, system)}`,
+        `${what} ${formatUncertain(predicted, system)}, read ${formatLength(found, system)}`,
     )
     .join('; ')
 }
@@ -53,7 +53,7 @@ const shapes: Readonly<Record<OtherShape['type'], string>> = {
 }
 
 /** How a reading stands to the one before it and the moves in between. */
-function sayAgainst(against: NonNullable<LogEntry['against']>, system: UnitSystem): string {
+function formatAgainst(against: NonNullable<LogEntry['against']>, system: UnitSystem): string {
   if (against.type !== 'compared')
     return `${shapes[against.type]}, so it is not compared with ${against.since}.`
   const { since, moves, mismatch } = against
@@ -63,11 +63,11 @@ function sayAgainst(against: NonNullable<LogEntry['against']>, system: UnitSyste
       ? `Matches the moves since ${since}, within U.`
       : `Same as ${since}, within U; no move is noted in between.`
   const why = noted ? `from the moves since ${since}` : `as no move is noted since ${since}`
-  return `! Expected, ${why}: ${sayMismatch(against, system)}. ${sayExplanations(against, system)}`
+  return `! Expected, ${why}: ${formatMismatch(against, system)}. ${formatExplanations(against, system)}`
 }
 
 /** What an earlier reading put in doubt and this one does not settle. */
-const sayStillOpen = ({ at, since }: Comparison): string =>
+const formatStillOpen = ({ at, since }: Comparison): string =>
   `! Still unexplained: ${at} does not match ${since}.`
 
 type Column = (entry: LogEntry, system: UnitSystem) => string
@@ -95,10 +95,12 @@ export function logText(drive: string, log: readonly LogEntry[], system: UnitSys
         .map((cell, k) => cell.padEnd(widths[k] ?? 0))
         .filter((cell) => cell !== '')
         .join('  ')}`.trimEnd(),
-      ...(against ? [`      ${sayAgainst(against, system)}`] : []),
-      ...(stillOpen ? [`      ${sayStillOpen(stillOpen)}`] : []),
-      ...(moved.length > 0 ? [`      then ${sayMoved(moved).join('; ')}`] : []),
-      ...(planned.length > 0 ? [`      planned, not marked as done: ${sayMoved(planned).join('; ')}`] : []),
+      ...(against ? [`      ${formatAgainst(against, system)}`] : []),
+      ...(stillOpen ? [`      ${formatStillOpen(stillOpen)}`] : []),
+      ...(moved.length > 0 ? [`      then ${formatMoved(moved).join('; ')}`] : []),
+      ...(planned.length > 0
+        ? [`      planned, not marked as done: ${formatMoved(planned).join('; ')}`]
+        : []),
     ]),
   ].join('\n')
 }

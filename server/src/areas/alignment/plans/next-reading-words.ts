@@ -1,7 +1,7 @@
 import type { Target } from '../../../engineering/alignment/feet.ts'
 import type { InPlanes } from '../../../engineering/alignment/planes.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { isSaidAsNothing, saidLength, saidLimit, saidSure } from '../../../quantity/said.ts'
+import { formatLength, formatLimit, formatUncertain, isSaidAsNothing } from '../../../quantity/said.ts'
 import { expanded, type Uncertain } from '../../../quantity/uncertainty.ts'
 import { listed } from '../../common/listed.ts'
 import type { Predicted } from './asked.ts'
@@ -22,8 +22,8 @@ const placed = (what: 'offset' | 'opening', of: InPlanes<Uncertain>, system: Uni
     .map((plane) => {
       const u = magnitude(of[plane])
       return what === 'opening' && isSaidAsNothing(u.value, system)
-        ? `${alike[plane]} (± ${saidLength(expanded(u), system)})`
-        : `${saidSure(u, system)} ${wayOf(what, plane, of[plane].value)}`
+        ? `${alike[plane]} (± ${formatLength(expanded(u), system)})`
+        : `${formatUncertain(u, system)} ${wayOf(what, plane, of[plane].value)}`
     })
     .join(', ')
 
@@ -32,7 +32,7 @@ function aimed(what: 'offset' | 'opening', of: InPlanes<number>, system: UnitSys
   const parts = planes.flatMap((plane) =>
     isSaidAsNothing(of[plane], system)
       ? []
-      : [`${saidLength(Math.abs(of[plane]), system)} ${wayOf(what, plane, of[plane])}`],
+      : [`${formatLength(Math.abs(of[plane]), system)} ${wayOf(what, plane, of[plane])}`],
   )
   return parts.length === 0 ? undefined : listed(parts)
 }
@@ -44,7 +44,7 @@ const shownBy = ({ vertical, horizontal }: Target, diameter: number) => ({
 })
 
 /** Where the machine is to stand, as the gauges show it; undefined without a target. */
-export function sayAim(c: Correction, system: UnitSystem): string | undefined {
+export function formatAim(c: Correction, system: UnitSystem): string | undefined {
   if (!c.target) return undefined
   const aim = shownBy(c.target.target, c.gaugeDiameter)
   return `machine flange ${aimed('offset', aim.offset, system) ?? 'on the shaft axis'}, gap ${aimed('opening', aim.opening, system) ?? 'the same all round'}`
@@ -59,7 +59,9 @@ interface Wanted {
 function wantedBy(c: Correction, system: UnitSystem): Wanted | undefined {
   if (!c.target) return undefined
   const aim = shownBy(c.target.target, c.gaugeDiameter)
-  const [gaps, offset] = [c.gapVariation, c.offset].map((judged) => judged && saidLimit(judged.limit, system))
+  const [gaps, offset] = [c.gapVariation, c.offset].map(
+    (judged) => judged && formatLimit(judged.limit, system),
+  )
   return {
     ...(offset && {
       flange: `${aimed('offset', aim.offset, system) ?? 'on the shaft axis'}, at most ${offset} from there`,
@@ -70,15 +72,15 @@ function wantedBy(c: Correction, system: UnitSystem): Wanted | undefined {
 
 /** What is allowed of the next reading. With a target it is said where the gauges should stand, and how far from there they may: `machine flange
  * 0.20 mm high, at most 0.15 mm from there`. */
-export function sayAllowed(c: Correction, system: UnitSystem): string {
+export function formatAllowed(c: Correction, system: UnitSystem): string {
   const wanted = wantedBy(c, system)
   if (wanted)
     return [wanted.flange && `machine flange ${wanted.flange}`, `gap ${wanted.gap}`]
       .filter(Boolean)
       .join('; ')
   return [
-    `gap variation at most ${saidLimit(c.gapVariation.limit, system)}`,
-    c.offset && `offset at most ${saidLimit(c.offset.limit, system)}`,
+    `gap variation at most ${formatLimit(c.gapVariation.limit, system)}`,
+    c.offset && `offset at most ${formatLimit(c.offset.limit, system)}`,
   ]
     .filter(Boolean)
     .join(', ')
@@ -91,7 +93,7 @@ export const asBefore = ({ hot, target }: Correction): string =>
     .join('')
 
 /** What the next reading should show, in a sentence. */
-export function sayNextReading(c: Correction, predicted: Predicted, system: UnitSystem): string {
+export function formatNextReading(c: Correction, predicted: Predicted, system: UnitSystem): string {
   const { gapVariation, opening, offset } = predicted
   const flange = offset && `machine flange ${placed('offset', offset, system)}`
   const wanted = wantedBy(c, system)
@@ -103,5 +105,5 @@ export function sayNextReading(c: Correction, predicted: Predicted, system: Unit
       ]
         .filter(Boolean)
         .join(', and ')}.`
-    : `The next reading${c.hot ? `${asBefore(c)},` : ''} should show ${[`gap variation ${saidSure(gapVariation, system)}`, flange].filter(Boolean).join('; ')}.`
+    : `The next reading${c.hot ? `${asBefore(c)},` : ''} should show ${[`gap variation ${formatUncertain(gapVariation, system)}`, flange].filter(Boolean).join('; ')}.`
 }

@@ -1,6 +1,6 @@
 import { usualSlide } from '../../../engineering/usual-holes.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { isSaidAsNothing, saidLength } from '../../../quantity/said.ts'
+import { formatLength, isSaidAsNothing } from '../../../quantity/said.ts'
 import { expanded } from '../../../quantity/uncertainty.ts'
 import { listed } from '../../common/listed.ts'
 import type { Correction } from './correction.ts'
@@ -19,10 +19,10 @@ function roomToMeasure(c: Correction, system: UnitSystem): readonly string[] {
   const usual = (way: Way) => (way === 'hole-clearance' ? slide : usualThread * pitch)
   return unsaid(c.feet, c.adjuster, hardware, (way, length) => length <= usual(way) + 1e-9).map(
     ({ way, feet, most }) =>
-      `${listed(feet)} ${feet.length === 1 ? 'goes' : 'go'} ${does[way]} by ${saidLength(most, system)}${feet.length === 1 ? '' : ' at most'}. That is more than ${
+      `${listed(feet)} ${feet.length === 1 ? 'goes' : 'go'} ${does[way]} by ${formatLength(most, system)}${feet.length === 1 ? '' : ' at most'}. That is more than ${
         way === 'hole-clearance'
-          ? `the usual hole for the stud allows (${saidLength(slide, system)} to either side)`
-          : `usually stands out of a stud (two pitches, ${saidLength(usualThread * pitch, system)})`
+          ? `the usual hole for the stud allows (${formatLength(slide, system)} to either side)`
+          : `usually stands out of a stud (two pitches, ${formatLength(usualThread * pitch, system)})`
       }. Measure first, and state ${way} of ${listed(feet)}.`,
   )
 }
@@ -47,7 +47,7 @@ function against(c: Correction, system: UnitSystem): ReadonlyMap<string, readonl
   return groups
 }
 
-function sayAgainst(c: Correction, system: UnitSystem): readonly string[] {
+function formatAgainst(c: Correction, system: UnitSystem): readonly string[] {
   return [...against(c, system)].map(([words, feet]) => {
     const [does, wanted] = words.split(' ')
     const one = feet.length === 1
@@ -62,4 +62,4 @@ function sayAgainst(c: Correction, system: UnitSystem): readonly string[] {
 
 /** What to say beside the steps: what has to be measured before, and why a foot goes another way than it would by itself. */
 export const notesOnSteps = (c: Correction, system: UnitSystem): readonly string[] =>
-  c.withheld || c.verdict === 'within' ? [] : [...roomToMeasure(c, system), ...sayAgainst(c, system)]
+  c.withheld || c.verdict === 'within' ? [] : [...roomToMeasure(c, system), ...formatAgainst(c, system)]

@@ -1,6 +1,6 @@
 import type { Target } from '../../../engineering/alignment/feet.ts'
 import type { Pose } from '../../../engineering/alignment/pose.ts'
-import { saidLength } from '../../../quantity/said.ts'
+import { formatLength } from '../../../quantity/said.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import type { Doubt } from './doubts.ts'
 
@@ -15,7 +15,7 @@ export const pilotDoubt = ({ offsetBasis }: Pose, target: Target, lookup: Lookup
     ? [
         {
           type: 'pilot-engaged',
-          words: `The machine flange must stand ${saidLength(away(target), lookup.system)} off the centre of the shaft, but no offset was read and the pilot holds the two together. Part the coupling until the pilot is free, and read the rims as well.`,
+          words: `The machine flange must stand ${formatLength(away(target), lookup.system)} off the centre of the shaft, but no offset was read and the pilot holds the two together. Part the coupling until the pilot is free, and read the rims as well.`,
         },
       ]
     : []

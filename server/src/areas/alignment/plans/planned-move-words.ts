@@ -17,7 +17,7 @@ export function differsAt({ feet }: PlannedMove, c: Correction): readonly string
   })
 }
 
-function sayHowItFits(planned: PlannedMove, c: Correction): string {
+function formatHowItFits(planned: PlannedMove, c: Correction): string {
   if (c.withheld) return 'This reading gives no steps, so do not make it.'
   const differs = differsAt(planned, c)
   if (differs === undefined) return 'Compare it with the plan before it is made.'
@@ -27,8 +27,8 @@ function sayHowItFits(planned: PlannedMove, c: Correction): string {
 }
 
 /** That a move is planned, and whether it is what the plan asks. */
-export const sayPlanned = (c: Correction): readonly string[] =>
+export const formatPlanned = (c: Correction): readonly string[] =>
   c.planned.map(
     (planned) =>
-      `A move after ${c.reading} is planned: it does not say that it was made. ${sayHowItFits(planned, c)} If it was made, write \`done\`, and read again before you move anything.`,
+      `A move after ${c.reading} is planned: it does not say that it was made. ${formatHowItFits(planned, c)} If it was made, write \`done\`, and read again before you move anything.`,
   )

@@ -1,10 +1,10 @@
 import { formatSi } from '../../../quantity/format.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { isSaidAsNothing, saidLength } from '../../../quantity/said.ts'
+import { formatLength, isSaidAsNothing } from '../../../quantity/said.ts'
 import type { Correction } from './correction.ts'
 import { crosswise, endsOf, holder, named, onStuds } from './feet-together.ts'
 import { heightTasks } from './heights.ts'
-import { asBefore, sayAllowed } from './next-reading-words.ts'
+import { asBefore, formatAllowed } from './next-reading-words.ts'
 import { roughTasks } from './rough-work.ts'
 import type { CorrectedFoot } from './steps.ts'
 import { isolate, part, secureShaft, support, type Task, taskLines } from './tasks.ts'
@@ -36,7 +36,7 @@ function tasksOf(c: Correction, system: UnitSystem): readonly Task[] {
 const dial = (foot: CorrectedFoot, system: UnitSystem): string =>
   isSaidAsNothing(foot.slid, system)
     ? 'still zero'
-    : `${saidLength(Math.abs(foot.slid), system)} to ${foot.slid < 0 ? 'port' : 'starboard'}`
+    : `${formatLength(Math.abs(foot.slid), system)} to ${foot.slid < 0 ? 'port' : 'starboard'}`
 
 function sideways(c: Correction, isSlack: boolean, system: UnitSystem): Task {
   const shown = endsOf(c.feet)
@@ -87,7 +87,7 @@ function tighten(c: Correction, system: UnitSystem): Task {
 }
 
 const readAgain = (c: Correction, system: UnitSystem): string =>
-  `After the final torque, read again with the same gauge at the same places${asBefore(c)}, and add the reading to the log. Allowed: ${sayAllowed(c, system)}. What it should show is given above.`
+  `After the final torque, read again with the same gauge at the same places${asBefore(c)}, and add the reading to the log. Allowed: ${formatAllowed(c, system)}. What it should show is given above.`
 
 function join(c: Correction, system: UnitSystem): Task {
   const bolts = c.hardware?.couplingBolts

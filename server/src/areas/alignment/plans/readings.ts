@@ -74,7 +74,7 @@ const spoken: Readonly<Record<RoundFact, string>> = {
 }
 
 /** `gaps`, `dial readings of the face`. */
-export const sayRound = (of: RoundFact): string => spoken[of]
+export const formatRound = (of: RoundFact): string => spoken[of]
 
 /** What a reading says about how the machine stands. `radius`, m, of the circle on which faces are read and the gap variation is judged.
  * Throws Unreadable and OutOfRange. */
@@ -93,7 +93,7 @@ const untested = ({ face, rim }: Stand): readonly string[] =>
   [face, rim].flatMap((seen) =>
     seen?.value.closure.state === 'untestable'
       ? [
-          `none of the ${sayRound(seen.by)} was misread: three places were read, and only a fourth could show it`,
+          `none of the ${formatRound(seen.by)} was misread: three places were read, and only a fourth could show it`,
         ]
       : [],
   )
@@ -152,7 +152,7 @@ function look<T extends Trust>(
       factOf(reading, `reading.${by}`),
     )
   const fitted = fitting()
-  if (!fitted.ok) return refused(asFault(fitted.problem, sayRound(by)))
+  if (!fitted.ok) return refused(asFault(fitted.problem, formatRound(by)))
   const repeats = repeatsApart(values, gaugeStep)
   return { ok: true, value: { value: fitted.value, by, repeats, runOut: undefined } }
 }

@@ -1,5 +1,5 @@
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { isSaidAsNothing, saidLength } from '../../../quantity/said.ts'
+import { formatLength, isSaidAsNothing } from '../../../quantity/said.ts'
 import { listed } from '../../common/listed.ts'
 import type { Hardware } from './hardware.ts'
 import type { BedFoot, CorrectedFoot } from './steps.ts'
@@ -70,5 +70,5 @@ export const roomAssumed = (
 ): readonly string[] =>
   unsaid(feet, adjuster, hardware, (_, length) => length <= 0 || isSaidAsNothing(length, system)).map(
     ({ way, feet: found, most }) =>
-      `${what(way, adjuster)}: ${way} is not stated${found.length < feet.length ? ` at ${listed(found)}` : ''}, and the plan needs at most ${saidLength(most, system)} ${does[way]}`,
+      `${what(way, adjuster)}: ${way} is not stated${found.length < feet.length ? ` at ${listed(found)}` : ''}, and the plan needs at most ${formatLength(most, system)} ${does[way]}`,
   )

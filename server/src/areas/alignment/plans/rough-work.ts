@@ -1,11 +1,11 @@
 import type { FootCorrection } from '../../../engineering/alignment/feet.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { saidRoom, saidRough } from '../../../quantity/said.ts'
+import { formatRoom, formatRough } from '../../../quantity/said.ts'
 import { canDrop } from '../../common/dangers.ts'
 import { listed } from '../../common/listed.ts'
 import type { Correction } from './correction.ts'
 import { alike, holder, named, onStuds } from './feet-together.ts'
-import { sayAim } from './next-reading-words.ts'
+import { formatAim } from './next-reading-words.ts'
 import { roughlyAligned } from './rough.ts'
 import { isolate, part, secureShaft, type Task } from './tasks.ts'
 
@@ -15,8 +15,8 @@ const far = 100
 const isNothing = (said: string): boolean => Number.parseFloat(said) === 0
 
 /** `up 15.0 mm and 12.0 mm to starboard`. */
-function sayWay({ vertical, horizontal }: FootCorrection, system: UnitSystem): string {
-  const [height, across] = [vertical.value, horizontal.value].map((by) => saidRough(Math.abs(by), system))
+function formatWay({ vertical, horizontal }: FootCorrection, system: UnitSystem): string {
+  const [height, across] = [vertical.value, horizontal.value].map((by) => formatRough(Math.abs(by), system))
   return (
     [
       ...(height && !isNothing(height) ? [`${vertical.value < 0 ? 'down' : 'up'} ${height}`] : []),
@@ -39,7 +39,7 @@ function lacks(foot: FootCorrection, c: Correction, system: UnitSystem): readonl
   ]
   return ways.flatMap(({ way, can, needs }) =>
     can !== undefined && needs > can + 1e-9
-      ? [`${foot.name} can go ${way} ${saidRough(can, system)} but needs ${saidRoom(needs, system)}`]
+      ? [`${foot.name} can go ${way} ${formatRough(can, system)} but needs ${formatRoom(needs, system)}`]
       : [],
   )
 }
@@ -79,15 +79,15 @@ export function roughTasks(c: Correction, system: UnitSystem): readonly Task[] {
         words: `If they are right, the bed has no room for the move: ${lacking.join('; ')}. First change studs, mounts, holes or bed. Then correct the job and plan again.`,
       },
     ]
-  const aim = sayAim(c, system)
+  const aim = formatAim(c, system)
   const highest = Math.max(...c.feet.map(({ vertical }) => vertical.value))
   const lowest = Math.min(...c.feet.map(({ vertical }) => vertical.value))
   const studs = onStuds(c)
   const across = Math.max(...c.feet.map(({ horizontal }) => Math.abs(horizontal.value)))
   const room = [
-    ...(highest > 0 ? [`${saidRough(highest, system)} up`] : []),
-    ...(lowest < 0 ? [`${saidRough(-lowest, system)} down`] : []),
-    `${saidRough(across, system)} sideways`,
+    ...(highest > 0 ? [`${formatRough(highest, system)} up`] : []),
+    ...(lowest < 0 ? [`${formatRough(-lowest, system)} down`] : []),
+    `${formatRough(across, system)} sideways`,
   ].filter((said) => !isNothing(said))
   return [
     { words: `${figures.words} If they are right, align roughly:` },
@@ -100,10 +100,12 @@ export function roughTasks(c: Correction, system: UnitSystem): readonly Task[] {
     },
     {
       words: `Slacken all ${holder(c)} as far as the move needs, but never take them off. Move the machine a little at a time, one end after the other. ${howCarried(c)}. The feet go:`,
-      lines: [...alike(c.feet, (foot) => sayWay(foot, system))].map(([way, feet]) => `${named(feet)} ${way}`),
+      lines: [...alike(c.feet, (foot) => formatWay(foot, system))].map(
+        ([way, feet]) => `${named(feet)} ${way}`,
+      ),
     },
     {
-      words: `Lay a straightedge across both rims, at the top and at the side. Put a taper gauge or a rule between the faces. Go on until the rims differ by less than ${saidRough(roughlyAligned, system)} everywhere, and the gap by less than that all round${aim === undefined ? '' : `, measured from the target: ${aim}`}.`,
+      words: `Lay a straightedge across both rims, at the top and at the side. Put a taper gauge or a rule between the faces. Go on until the rims differ by less than ${formatRough(roughlyAligned, system)} everywhere, and the gap by less than that all round${aim === undefined ? '' : `, measured from the target: ${aim}`}.`,
     },
     {
       words: `Tighten the ${holder(c)}, take a new reading and add it to the log. The fine steps come from that reading.`,

@@ -4,7 +4,7 @@ import type { InPlanes } from '../../../engineering/alignment/planes.ts'
 import { isLasting, isSound } from '../../../engineering/alignment/slips.ts'
 import { formatSi } from '../../../quantity/format.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { saidLength } from '../../../quantity/said.ts'
+import { formatLength } from '../../../quantity/said.ts'
 import { expanded } from '../../../quantity/uncertainty.ts'
 import { laterReading, type Shown } from './slip-words.ts'
 
@@ -144,9 +144,9 @@ function openSide({ found, now }: Shown, plane: keyof InPlanes<unknown>, system:
   if (Math.abs(opening.value) > seenByEye)
     return `Look at the coupling: by this reading, it is open at the ${wider}.`
   if (Math.abs(opening.value) > expanded(opening))
-    return `Try a feeler gauge at the ${places[0]} and at the ${places[1]}: by this reading, the ${wider} takes ${saidLength(Math.abs(opening.value), system)} more.`
+    return `Try a feeler gauge at the ${places[0]} and at the ${places[1]}: by this reading, the ${wider} takes ${formatLength(Math.abs(opening.value), system)} more.`
   if (offset && Math.abs(offset.value) > expanded(offset))
-    return `Lay a straightedge across both flanges at the ${places[0]}: by this reading, the machine flange stands ${saidLength(Math.abs(offset.value), system)} ${stands[offset.value > 0 ? 0 : 1]}.`
+    return `Lay a straightedge across both flanges at the ${places[0]}: by this reading, the machine flange stands ${formatLength(Math.abs(offset.value), system)} ${stands[offset.value > 0 ? 0 : 1]}.`
   return `Read the ${places[0]} and the ${places[1]} again, while a second person calls out each place.`
 }
 
@@ -158,7 +158,7 @@ function gapWidest({ found, now }: Shown, system: UnitSystem): string {
   const wider = sides[plane].places[opening.value > 0 ? 0 : 1]
   if (Math.abs(opening.value) <= expanded(opening))
     return 'Read all places again, while a second person calls out each place.'
-  return `Find where the gap is widest, by eye or with a feeler gauge: by this reading, at the ${wider}, by ${saidLength(Math.abs(opening.value), system)}.`
+  return `Find where the gap is widest, by eye or with a feeler gauge: by this reading, at the ${wider}, by ${formatLength(Math.abs(opening.value), system)}.`
 }
 
 /** Which rim stands out at the top. */
@@ -167,7 +167,7 @@ function rimAtTop({ found, now }: Shown, system: UnitSystem): string {
   if (!offset || Math.abs(offset.value) <= expanded(offset))
     return 'Read the offsets again, and check which half carries the dial.'
   const rim = offset.value > 0 ? 'machine' : 'shaft'
-  return `Lay a straightedge across both rims at the top: by this reading, the rim of the ${rim} flange stands out by ${saidLength(Math.abs(offset.value), system)}.`
+  return `Lay a straightedge across both rims at the top: by this reading, the rim of the ${rim} flange stands out by ${formatLength(Math.abs(offset.value), system)}.`
 }
 
 function stud({ thread, mismatch }: Shown, system: UnitSystem): string {
@@ -185,7 +185,7 @@ const marks = {
   'by hand': 'Ask whoever made the move which feet were moved, which way and how far.',
 } as const
 
-function sayLook(look: Look, comparison: Shown, system: UnitSystem): string {
+function formatCheckFirst(look: Look, comparison: Shown, system: UnitSystem): string {
   switch (look) {
     case 'read-again-tight':
       return 'Tighten all feet and read again. Move nothing before that.'
@@ -267,13 +267,13 @@ function unexplained({ since, at, now, again }: Shown): string {
 }
 
 /** What to do first after a reading that shows another effect, and what then frees the plan. */
-export function sayWhatFirst(shown: Shown, system: UnitSystem): string {
+export function formatWhatFirst(shown: Shown, system: UnitSystem): string {
   const all = shown.mismatch.explanations.map(({ hypothesis }) => hypothesis)
   if (all.length === 0) return unexplained(shown)
   // Of an earlier reading, what was of that one alone can be looked at no more.
   const hypotheses = shown.now ? all.filter((of) => isLasting(of) || isSound(of)) : all
   return [
-    ...looksFor(hypotheses).map((look) => sayLook(look, shown, system)),
+    ...looksFor(hypotheses).map((look) => formatCheckFirst(look, shown, system)),
     ...new Set(hypotheses.map((of) => ifSo(of, shown))),
     ...(shown.now
       ? [

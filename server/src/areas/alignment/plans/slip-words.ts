@@ -25,7 +25,7 @@ const shares: readonly (readonly [number, string])[] = [
   [3 / 4, 'three quarters of'],
 ]
 
-const sayShare = (share: number): string =>
+const formatShareOf = (share: number): string =>
   shares.reduce((best, one) => (Math.abs(one[0] - share) < Math.abs(best[0] - share) ? one : best))[1]
 
 const wrongWay = {
@@ -56,7 +56,7 @@ const raisedBy = ({ moves }: Comparison): number =>
 type Together = Hypothesis & { readonly anyOf?: true }
 
 /** What may have happened, as an installer would say it. */
-function sayHypothesis(of: Together, comparison: Shown, system: UnitSystem): string {
+function formatHypothesis(of: Together, comparison: Shown, system: UnitSystem): string {
   const { readAt, adjuster, thread } = comparison
   switch (of.type) {
     case 'turned-the-wrong-way':
@@ -79,7 +79,7 @@ function sayHypothesis(of: Together, comparison: Shown, system: UnitSystem): str
     case 'wrong-side':
       return 'the machine went to the opposite side'
     case 'part-of-the-way':
-      return `the machine went only about ${sayShare(of.share)} the way: were the nuts tight when it was read?`
+      return `the machine went only about ${formatShareOf(of.share)} the way: were the nuts tight when it was read?`
     case 'made-twice':
       return 'the move was made twice'
     case 'move-not-noted':
@@ -135,17 +135,17 @@ function together(hypotheses: readonly Hypothesis[]): readonly Together[] {
 const ended = (words: string): string => (words.endsWith('?') ? words : `${words}.`)
 
 /** What a comparison is about: `This reading does not match the moves since dry-1.` */
-export const sayAbout = ({ since, moves }: Comparison): string =>
+export const formatRoughly = ({ since, moves }: Comparison): string =>
   moves.length > 0
     ? `This reading does not match the moves since ${since}.`
     : `No move is noted since ${since}, but the machine has moved.`
 
 /** What explains a mismatch: all that do, or that none does. Empty where noise explains it. */
-export function sayExplanations(comparison: Shown, system: UnitSystem): string {
+export function formatExplanations(comparison: Shown, system: UnitSystem): string {
   const { noise, explanations } = comparison.mismatch
   if (noise) return ''
   const [first, ...more] = together(explanations.map(({ hypothesis }) => hypothesis)).map((of) =>
-    ended(sayHypothesis(of, comparison, system)),
+    ended(formatHypothesis(of, comparison, system)),
   )
   if (first === undefined) return 'No single mistake explains it.'
   return more.length === 0

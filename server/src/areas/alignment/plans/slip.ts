@@ -5,8 +5,8 @@ import { isolateBriefly } from '../../common/dangers.ts'
 import { correctionOf } from './correction.ts'
 import { type Comparison, standingOf } from './held-against.ts'
 import { standingIn } from './log.ts'
-import { sayWhatFirst } from './slip-looks.ts'
-import { type Shown, sayAbout, sayExplanations } from './slip-words.ts'
+import { formatWhatFirst } from './slip-looks.ts'
+import { formatExplanations, formatRoughly, type Shown } from './slip-words.ts'
 
 /** What a reading shows of the moves before it, where that is not what they should have done; or what an earlier one showed that is still open. */
 export interface Slip {
@@ -37,16 +37,16 @@ export const slipOf = plan((reading: Block, lookup: Lookup): Slip | undefined =>
     ...(doubt?.again && { again: true }),
   }
   const { since, at } = comparison
-  const explained = sayExplanations(shown, lookup.system)
+  const explained = formatExplanations(shown, lookup.system)
   const withholds = doubt !== undefined
-  const first = `${sayWhatFirst(shown, lookup.system)} ${
+  const first = `${formatWhatFirst(shown, lookup.system)} ${
     withholds
       ? 'Until then this reading gives no steps: they could lead the wrong way.'
       : 'This reading shows the machine as it stands, so the steps start from it.'
   }`
   const what = carried
     ? `${at} did not match the moves since ${since}, and no later reading explains why.`
-    : sayAbout(comparison)
+    : formatRoughly(comparison)
   return {
     words: `${what} ${explained} ${isolateBriefly} ${first}`,
     comparison,

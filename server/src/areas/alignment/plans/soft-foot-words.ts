@@ -1,10 +1,10 @@
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { saidLength, saidLimit, saidShim } from '../../../quantity/said.ts'
+import { formatLength, formatLimit, formatShim } from '../../../quantity/said.ts'
 import { isolateBriefly } from '../../common/dangers.ts'
 import { listed } from '../../common/listed.ts'
 import type { Doubt } from './doubts.ts'
 import { type SoftFound, softLimit } from './lifts.ts'
-import { sayTurns } from './turn-words.ts'
+import { formatTurns } from './turn-words.ts'
 
 /** Tighten before reading: a foot is slackened alone. */
 const readAll = 'Tighten all feet. Then read the lifts of all of them again, each slackened alone.'
@@ -24,9 +24,9 @@ const unnamed = {
 const causeElsewhere: readonly unknown[] = ['alike', 'none-stands-out']
 
 /** What to do at the worst foot. */
-function sayRemedy(missing: Exclude<SoftFound['missing'], string>, system: UnitSystem): string {
+function formatRemedy(missing: Exclude<SoftFound['missing'], string>, system: UnitSystem): string {
   const { name, step } = missing
-  const height = saidLength(missing.height, system)
+  const height = formatLength(missing.height, system)
   if (step.by === 'hand')
     return step.onStuds
       ? `Raise ${name} by ${height} with its lower nut.`
@@ -35,15 +35,15 @@ function sayRemedy(missing: Exclude<SoftFound['missing'], string>, system: UnitS
     const { move, smallest, raises } = step
     const turn = `Slacken the upper nut at ${name} by a flat more than its lower nut goes up. Turn the lower nut ${raises}, seen from above,`
     return move.direction === 'none'
-      ? `${turn} only until the foot bears: ${height} is missing, less than half of the smallest step of the nut, ${saidLength(smallest, system)}.`
-      : `${turn} ${sayTurns(move)}: up ${saidLength(move.moved, system)}, ${height} is needed.`
+      ? `${turn} only until the foot bears: ${height} is missing, less than half of the smallest step of the nut, ${formatLength(smallest, system)}.`
+      : `${turn} ${formatTurns(move)}: up ${formatLength(move.moved, system)}, ${height} is needed.`
   }
-  const pieces = step.pieces.map((piece) => saidShim(piece, system))
+  const pieces = step.pieces.map((piece) => formatShim(piece, system))
   if (pieces.length === 0)
     return `Put ${height} of shims under ${name}${step.listed ? '; the bed lists none that fit' : ''}.`
   return pieces.length === 1
     ? `Put a shim of ${pieces.join()} under ${name}; ${height} is needed.`
-    : `Put shims of ${pieces.join(' + ')} under ${name}, together ${saidShim(step.thickness, system)}; ${height} is needed.`
+    : `Put shims of ${pieces.join(' + ')} under ${name}, together ${formatShim(step.thickness, system)}; ${height} is needed.`
 }
 
 /** What to do about soft feet, in the order of the work. What is done under a foot that hangs moves no machine, so it is noted as no move: the log
@@ -51,7 +51,7 @@ function sayRemedy(missing: Exclude<SoftFound['missing'], string>, system: UnitS
 export function aboutSoft({ missing }: SoftFound, system: UnitSystem): string {
   const last = 'Read the coupling again once no foot is soft.'
   if (typeof missing === 'object')
-    return `${sayRemedy(missing, system)} This does not move the machine: write it as a \`note\` of the next reading, not as a move. Tighten all feet and read all lifts again before the next foot. ${last}`
+    return `${formatRemedy(missing, system)} This does not move the machine: write it as a \`note\` of the next reading, not as a move. Tighten all feet and read all lifts again before the next foot. ${last}`
   const accept =
     'If the bed must stay as it is, a concession for alignment/soft-foot lets the plan give steps.'
   return [unnamed[missing], ...(causeElsewhere.includes(missing) ? [readAll, last, accept] : [last])].join(
@@ -71,7 +71,7 @@ export function softDoubt(
     since.length === 0
       ? ''
       : ` ${since.length > 1 ? 'Readings' : 'Reading'} ${listed(since)} found this, and ${several ? 'their lifts were' : 'its lift was'} not read again since.`
-  const what = `${several ? 'Feet' : 'Foot'} ${found.soft.join(', ')} ${several ? 'are' : 'is'} soft: when slackened, ${several ? 'they rise' : 'it rises'} by more than ${saidLimit(softLimit, system)}. The machine bends as the feet are tightened, so do not trust this reading.${when}`
+  const what = `${several ? 'Feet' : 'Foot'} ${found.soft.join(', ')} ${several ? 'are' : 'is'} soft: when slackened, ${several ? 'they rise' : 'it rises'} by more than ${formatLimit(softLimit, system)}. The machine bends as the feet are tightened, so do not trust this reading.${when}`
   return {
     type: 'soft-foot',
     words: accepted

@@ -3,7 +3,7 @@ import { type SpeedLimits, speedLimits, tableEnds } from '../../../engineering/a
 import { type Block, factOf, type Value } from '../../../job/model.ts'
 import { formatSi } from '../../../quantity/format.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
-import { saidLimit } from '../../../quantity/said.ts'
+import { formatLimit } from '../../../quantity/said.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { said } from '../../common/said.ts'
 import { gaugeCircle } from './gauge-circle.ts'
@@ -49,7 +49,7 @@ function bySpeed(coupling: Block, lookup: Lookup, assumptions: string[]): BySpee
   const speed = Number((motor / (ratio ?? 1) / turnAMinute).toPrecision(12))
   return {
     ...speedLimits(speed),
-    words: `short flexible couplings at ${sayTurns(speed)}, general industry table`,
+    words: `short flexible couplings at ${formatTurns(speed)}, general industry table`,
   }
 }
 
@@ -57,11 +57,11 @@ function bySpeed(coupling: Block, lookup: Lookup, assumptions: string[]): BySpee
 const turnAMinute = (2 * Math.PI) / 60
 
 /** From turns a minute. */
-const sayTurns = (speed: number): string => formatSi(speed * turnAMinute, 'rotational speed')
+const formatTurns = (speed: number): string => formatSi(speed * turnAMinute, 'rotational speed')
 
 /** What the table of speeds leaves open; said once. */
 function beyondTable({ beyondTable }: BySpeed, assumptions: string[]): void {
-  const words = `the table of speeds ends at ${sayTurns(tableEnds)}: its last row is used, and the maker may allow less`
+  const words = `the table of speeds ends at ${formatTurns(tableEnds)}: its last row is used, and the maker may allow less`
   if (beyondTable && !assumptions.includes(words)) assumptions.push(words)
 }
 
@@ -120,7 +120,7 @@ function usualGaps(
   const limit = (speed?.gapPerDiameter ?? Number.POSITIVE_INFINITY) * readAt
   if (speed && limit < byDiameter) {
     assumptions.push(
-      `no limit for gap variation is stated: ${saidLimit(limit, lookup.system)} is allowed on the gauge circle of ${formatSi(readAt, 'length', lookup.system)} (${speed.words}), stricter than 0.001 of the diameter`,
+      `no limit for gap variation is stated: ${formatLimit(limit, lookup.system)} is allowed on the gauge circle of ${formatSi(readAt, 'length', lookup.system)} (${speed.words}), stricter than 0.001 of the diameter`,
     )
     beyondTable(speed, assumptions)
     return { limit, limitFrom: speed.words }
@@ -148,13 +148,13 @@ function usualOffset(coupling: Block, gaps: Tolerance, lookup: Lookup, assumptio
   const speed = bySpeed(coupling, lookup, assumptions)
   if (speed) {
     assumptions.push(
-      `no limit for offset is stated: ${saidLimit(speed.offset, lookup.system)} is allowed (${speed.words})`,
+      `no limit for offset is stated: ${formatLimit(speed.offset, lookup.system)} is allowed (${speed.words})`,
     )
     beyondTable(speed, assumptions)
     return { limit: speed.offset, limitFrom: speed.words }
   }
   assumptions.push(
-    `no limit for offset is stated: the same ${saidLimit(gaps.limit, lookup.system)} as for the gap variation is allowed (common practice, no source)`,
+    `no limit for offset is stated: the same ${formatLimit(gaps.limit, lookup.system)} as for the gap variation is allowed (common practice, no source)`,
   )
   return { limit: gaps.limit, limitFrom: 'as the gap variation, common practice, no source' }
 }

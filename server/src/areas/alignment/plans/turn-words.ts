@@ -1,7 +1,7 @@
 const fractions = ['', '¼', '½', '¾'] as const
 
 /** `1 turn 2 flats`, `half a flat`, `1½ flats`, `2¼ flats`. */
-export function sayTurns({ turns, flats }: { readonly turns: number; readonly flats: number }): string {
+export function formatTurns({ turns, flats }: { readonly turns: number; readonly flats: number }): string {
   const quarters = Math.round(flats * 4)
   const [whole, fraction] = [Math.floor(quarters / 4), fractions[quarters % 4] ?? '']
   const said =

@@ -1,15 +1,15 @@
 import type { Closure } from '../../../engineering/alignment/closure.ts'
 import { elide } from '../../../quantity/elide.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { saidGauge, saidLength, saidLimit, saidRough } from '../../../quantity/said.ts'
+import { formatGaugeStep, formatLength, formatLimit, formatRough } from '../../../quantity/said.ts'
 import { allUnseen } from './asked.ts'
-import { sayOpen } from './closure-words.ts'
+import { formatOpen } from './closure-words.ts'
 import type { Correction } from './correction.ts'
 import type { Withheld } from './doubts.ts'
-import { sayAngle } from './fault.ts'
+import { formatAngle } from './fault.ts'
 import { notesOnSteps } from './notes.ts'
-import { sayPlanned } from './planned-move-words.ts'
-import { sayRound } from './readings.ts'
+import { formatPlanned } from './planned-move-words.ts'
+import { formatRound } from './readings.ts'
 import type { Repeats } from './repeats.ts'
 import { nearByEye } from './rough.ts'
 import { notReached } from './ways-inside.ts'
@@ -21,7 +21,7 @@ function undecided(c: Correction, system: UnitSystem): string | undefined {
     return 'The offset was not read, so this does not prove that the machine is aligned. Read the rims as well.'
   return c.decidedBy === undefined
     ? 'No gauge could decide: the reading is too near the limit, or its values agree too badly. Read again.'
-    : `A gauge with steps of ${saidGauge(c.decidedBy, system)} or finer could decide${c.offsetBasis === 'unknown' ? ' the gap variation' : ''}.`
+    : `A gauge with steps of ${formatGaugeStep(c.decidedBy, system)} or finer could decide${c.offsetBasis === 'unknown' ? ' the gap variation' : ''}.`
 }
 
 /** Steps that take out the slope alone do not align a machine. A gap variation that is within is told by `undecided`. */
@@ -32,19 +32,19 @@ const offsetUnread = ({ offsetBasis, gapVariation, withheld }: Correction): stri
 
 const tooFar = (c: Correction, system: UnitSystem): string | undefined =>
   c.withheld === 'far-off'
-    ? `A foot would go more than ${saidRough(nearByEye, system)}. Check the gaps, the diameters and the places of the feet. If they are right, align roughly with a straightedge first.`
+    ? `A foot would go more than ${formatRough(nearByEye, system)}. Check the gaps, the diameters and the places of the feet. If they are right, align roughly with a straightedge first.`
     : undefined
 
 const closureLine = (closure: Closure | undefined, what: string, system: UnitSystem): string | undefined =>
-  closure?.state === 'open' ? sayOpen(closure, what, system) : undefined
+  closure?.state === 'open' ? formatOpen(closure, what, system) : undefined
 
 const repeatsLine = (repeats: Repeats | undefined, what: string, system: UnitSystem): string | undefined =>
   repeats &&
-  `The ${what} read more than once at ${sayAngle(repeats.angle)} differ by ${saidLength(repeats.difference, system)}; the gauge explains ${saidLimit(repeats.allowed, system)}.`
+  `The ${what} read more than once at ${formatAngle(repeats.angle)} differ by ${formatLength(repeats.difference, system)}; the gauge explains ${formatLimit(repeats.allowed, system)}.`
 
 /** What of the reading contradicts itself, and then once what to do about it. */
 function contradictions(c: Correction, system: UnitSystem): string | undefined {
-  const [faces, rims] = [sayRound(c.readBy.face), sayRound(c.readBy.rim ?? 'offsets')]
+  const [faces, rims] = [formatRound(c.readBy.face), formatRound(c.readBy.rim ?? 'offsets')]
   const found = [
     repeatsLine(c.repeats?.gaps, faces, system),
     repeatsLine(c.repeats?.offsets, rims, system),
@@ -105,7 +105,7 @@ export function warningsOf(c: Correction, system: UnitSystem): readonly string[]
       .map(({ words, type }) => ({ words, withholds: type })),
     { words: contradictions(c, system), withholds: 'contradictory' },
     { words: c.slip, ...(c.withheld === 'another-effect' && { withholds: 'another-effect' }) },
-    ...sayPlanned(c).map((words): Warning => ({ words })),
+    ...formatPlanned(c).map((words): Warning => ({ words })),
     { words: unsure(c), ...(c.verdict === 'undecided' && { withholds: 'unsure' }) },
     { words: c.feetFault?.words },
     { words: offsetUnread(c) },

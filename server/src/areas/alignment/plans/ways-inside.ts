@@ -1,14 +1,14 @@
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { saidGauge, saidLength, saidShim } from '../../../quantity/said.ts'
+import { formatGaugeStep, formatLength, formatShim } from '../../../quantity/said.ts'
 import { listed } from '../../common/listed.ts'
 import type { Way } from './choose-moves.ts'
 import type { Correction } from './correction.ts'
 
 /** Ways that are needed together, feet that need the same of a kind named at once. */
-function sayTogether(together: readonly Way[], system: UnitSystem): string {
+function formatFeetTogether(together: readonly Way[], system: UnitSystem): string {
   const said = new Map<string, string[]>()
   for (const way of together) {
-    const words = sayWay(way, system)
+    const words = formatWay(way, system)
     said.set(words, [...(said.get(words) ?? []), ...('foot' in way ? [way.foot] : [])])
   }
   return [...said]
@@ -22,7 +22,7 @@ function tooHigh(c: Correction, system: UnitSystem): string | undefined {
   for (const [i, { name, vertical }] of c.feet.entries()) {
     const pack = c.hardware?.feet[i]?.pack
     if (c.adjuster !== 'shims' || pack === undefined || -vertical.value <= pack + 1e-9) continue
-    const said = `have packs of ${saidShim(pack, system)}, and ${saidLength(-vertical.value, system)} would have to come out`
+    const said = `have packs of ${formatShim(pack, system)}, and ${formatLength(-vertical.value, system)} would have to come out`
     feet.set(said, [...(feet.get(said) ?? []), name])
   }
   const thin = [...feet].map(([said, names]) => `${listed(names)} ${said}`)
@@ -30,18 +30,18 @@ function tooHigh(c: Correction, system: UnitSystem): string | undefined {
 }
 
 /** One way to bring the machine inside, in words. */
-function sayWay(way: Way, system: UnitSystem): string {
+function formatWay(way: Way, system: UnitSystem): string {
   switch (way.type) {
     case 'finer-step':
       return `turning the nuts by ${{ 2: 'half flats', 4: 'quarter flats', 8: 'eighths of a flat' }[way.partsOfFlat] ?? 'finer steps'}`
     case 'thinner-shim':
-      return `shims of ${saidShim(way.thickness, system)}`
+      return `shims of ${formatShim(way.thickness, system)}`
     case 'travel':
-      return `${saidLength(Math.abs(way.up), system)} of travel ${way.up < 0 ? 'down' : 'up'}`
+      return `${formatLength(Math.abs(way.up), system)} of travel ${way.up < 0 ? 'down' : 'up'}`
     case 'hole-clearance':
-      return `holes that let the feet go ${saidLength(way.sideways, system)} to either side`
+      return `holes that let the feet go ${formatLength(way.sideways, system)} to either side`
     case 'off-centre':
-      return `reading the rims, then letting the machine flange move by up to ${saidLength(way.by, system)}`
+      return `reading the rims, then letting the machine flange move by up to ${formatLength(way.by, system)}`
   }
 }
 
@@ -61,10 +61,10 @@ export function notReached(c: Correction, system: UnitSystem): string | undefine
   if (!c.predicted.inside)
     return `${whatIsNotReached(c)}; these bring it nearest to them. ${
       c.ways.length > 0
-        ? `What would work: ${c.ways.map((together) => sayTogether(together, system)).join('; or ')}.`
+        ? `What would work: ${c.ways.map((together) => formatFeetTogether(together, system)).join('; or ')}.`
         : (tooHigh(c, system) ?? 'Set each foot to its height with a gauge.')
     }`
   return c.predicted.provable
     ? undefined
-    : `These steps bring the machine within its limits, but too near to one for a gauge with steps of ${saidGauge(c.gaugeStep, system)} to prove it. Take the next reading with a finer gauge.`
+    : `These steps bring the machine within its limits, but too near to one for a gauge with steps of ${formatGaugeStep(c.gaugeStep, system)} to prove it. Take the next reading with a finer gauge.`
 }

@@ -1,14 +1,20 @@
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { saidGauge, saidLength, saidLimit, saidSure, saidSureSlope } from '../../../quantity/said.ts'
+import {
+  formatGaugeStep,
+  formatLength,
+  formatLimit,
+  formatUncertain,
+  formatUncertainSlope,
+} from '../../../quantity/said.ts'
 import { expanded } from '../../../quantity/uncertainty.ts'
 import { dangers, isolateBriefly, keepClear, lastWord } from '../../common/dangers.ts'
 import { code, list, type Markdown, md, paragraphs, prose, table } from '../../common/markdown.ts'
 import { asReadLines } from './as-read.ts'
 import { ofLimit, verdictWords } from './brief-words.ts'
 import type { Correction } from './correction.ts'
-import { magnitude, sayHeight, saySideways, sayStep } from './foot-words.ts'
+import { formatHeight, formatSideways, formatStep, magnitude } from './foot-words.ts'
 import type { Judged } from './judged.ts'
-import { sayNextReading } from './next-reading-words.ts'
+import { formatNextReading } from './next-reading-words.ts'
 import { warningsOf } from './warnings.ts'
 import { wayOf } from './ways.ts'
 
@@ -26,10 +32,10 @@ const atEachFoot = {
 } as const
 
 const judgedLine = (what: string, judged: Judged, system: UnitSystem): string =>
-  `${what} ${saidSure(judged.value, system)}, allowed ${saidLimit(judged.limit, system)} (${judged.limitFrom}): ${verdictWords[judged.verdict]}`
+  `${what} ${formatUncertain(judged.value, system)}, allowed ${formatLimit(judged.limit, system)} (${judged.limitFrom}): ${verdictWords[judged.verdict]}`
 
 /** How the machine leans, as far as the gauge can see: `The far end of the machine is low and to port.` */
-export function sayLean({ slope: { vertical, horizontal } }: Correction): string {
+export function formatLean({ slope: { vertical, horizontal } }: Correction): string {
   const ways = [
     Math.abs(vertical.value) > expanded(vertical) ? (vertical.value < 0 ? 'low' : 'high') : '',
     Math.abs(horizontal.value) > expanded(horizontal)
@@ -58,34 +64,39 @@ interface Lines {
 }
 
 /** `2.36 ± 0.15 mrad down and 0.18 ± 0.15 mrad to port`. */
-const saySlope = ({ slope }: Correction): string =>
+const formatSlopeOf = ({ slope }: Correction): string =>
   (['vertical', 'horizontal'] as const)
-    .map((plane) => `${saidSureSlope(magnitude(slope[plane]))} ${wayOf('slope', plane, slope[plane].value)}`)
+    .map(
+      (plane) =>
+        `${formatUncertainSlope(magnitude(slope[plane]))} ${wayOf('slope', plane, slope[plane].value)}`,
+    )
     .join(' and ')
 
 function lines(c: Correction, system: UnitSystem): Lines {
   const offset = c.offset
   return {
-    gauge: saidGauge(c.gaugeStep, system),
-    brief: `${c.target ? 'Counted from the target: gap variation' : 'Gap variation'} ${ofLimit(c.gapVariation, system)}${offset ? `; offset ${ofLimit(offset, system)}` : ''}.${c.target ? '' : ` ${sayLean(c)}`}`,
+    gauge: formatGaugeStep(c.gaugeStep, system),
+    brief: `${c.target ? 'Counted from the target: gap variation' : 'Gap variation'} ${ofLimit(c.gapVariation, system)}${offset ? `; offset ${ofLimit(offset, system)}` : ''}.${c.target ? '' : ` ${formatLean(c)}`}`,
     summary: [
       judgedLine(c.target ? 'Gap variation, from the target' : 'Gap variation', c.gapVariation, system),
       ...(offset
         ? [
             judgedLine(c.target ? 'Offset, from the target' : 'Offset', offset, system),
-            `Machine flange ${(['vertical', 'horizontal'] as const).map((plane) => `${saidLength(Math.abs(offset.parts[plane].value), system)} ${wayOf('offset', plane, offset.parts[plane].value)}`).join(', ')}`,
+            `Machine flange ${(['vertical', 'horizontal'] as const).map((plane) => `${formatLength(Math.abs(offset.parts[plane].value), system)} ${wayOf('offset', plane, offset.parts[plane].value)}`).join(', ')}`,
           ]
         : [c.offsetBasis === 'pilot' ? 'Offset held by the pilot' : 'Offset not read']),
-      `Slope ${saySlope(c)}, going forward`,
+      `Slope ${formatSlopeOf(c)}, going forward`,
       ...asReadLines(c, {
-        length: (si) => saidLength(si, system),
-        sure: (u) => saidSure(u, system),
+        length: (si) => formatLength(si, system),
+        sure: (u) => formatUncertain(u, system),
       }),
     ],
     warnings: warningsOf(c, system),
     assumed: [...c.assumptions, ...c.stepAssumptions],
     next:
-      c.predicted && c.verdict !== 'within' ? [`${sayNextReading(c, c.predicted, system)} ${nextTaken}`] : [],
+      c.predicted && c.verdict !== 'within'
+        ? [`${formatNextReading(c, c.predicted, system)} ${nextTaken}`]
+        : [],
   }
 }
 
@@ -115,8 +126,8 @@ function advice(c: Correction): string {
 export function correctionText(c: Correction, system: UnitSystem, work: readonly string[] = []): string {
   const said = lines(c, system)
   const width = Math.max(...c.feet.map((foot) => foot.name.length), 4)
-  const heights = c.feet.map((foot) => sayHeight(foot, c, system))
-  const steps = c.feet.map((foot) => sayStep(foot, c, system))
+  const heights = c.feet.map((foot) => formatHeight(foot, c, system))
+  const steps = c.feet.map((foot) => formatStep(foot, c, system))
   const wide = (texts: readonly string[]) => Math.max(...texts.map((t) => t.length), 0)
   return [
     `${c.drive} ${c.reading}: ${verdictWords[c.verdict]}`,
@@ -128,7 +139,7 @@ export function correctionText(c: Correction, system: UnitSystem, work: readonly
           advice(c),
           ...c.feet.map(
             (foot, i) =>
-              `  ${foot.name.padEnd(width)}  ${(heights[i] ?? '').padEnd(wide(heights))}  ${(steps[i] ?? '').padEnd(wide(steps))}  sideways ${saySideways(foot, c, system)}`,
+              `  ${foot.name.padEnd(width)}  ${(heights[i] ?? '').padEnd(wide(heights))}  ${(steps[i] ?? '').padEnd(wide(steps))}  sideways ${formatSideways(foot, c, system)}`,
           ),
           ...(said.next.length > 0 ? ['', ...said.next] : []),
           '',
@@ -149,13 +160,13 @@ export function correctionMarkdown(c: Correction, system: UnitSystem): Markdown 
   const said = lines(c, system)
   const rows = c.feet.map((foot) => [
     code(foot.name),
-    prose(sayHeight(foot, c, system)),
-    prose(sayStep(foot, c, system)),
-    prose(saySideways(foot, c, system)),
+    prose(formatHeight(foot, c, system)),
+    prose(formatStep(foot, c, system)),
+    prose(formatSideways(foot, c, system)),
   ])
   const hasFeet = rows.length > 0
   return paragraphs(
-    md`**Reading ${prose(c.reading)}: ${prose(verdictWords[c.verdict])}.** ${prose(sayLean(c))}`,
+    md`**Reading ${prose(c.reading)}: ${prose(verdictWords[c.verdict])}.** ${prose(formatLean(c))}`,
     list(said.warnings.map((line) => md`**${prose(line)}**`)),
     hasFeet ? prose(advice(c)) : undefined,
     hasFeet ? table(['foot', 'height', 'step', 'sideways'], rows) : undefined,

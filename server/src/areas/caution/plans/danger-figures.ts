@@ -8,7 +8,7 @@ import type { Kind } from '../../../quantity/kinds.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { lastReading } from '../../alignment/plans/moves.ts'
 import { type Danger, dangerousFrom } from '../../common/dangers.ts'
-import { saidLoad } from '../../electrical/plans/amperes.ts'
+import { formatLoad } from '../../electrical/plans/amperes.ts'
 import { bankCurrent } from '../../electrical/plans/bank-fault.ts'
 import { batteriesOf, highestOfBank, highestOfBanks } from '../../electrical/plans/banks-around.ts'
 import { suppliesOf } from '../../electrical/plans/controller-supply.ts'
@@ -142,7 +142,7 @@ function shortCircuit(battery: Block): readonly Met[] {
         detail: enoughToBurn,
       },
     ]
-  const found = saidLoad(current)
+  const found = formatLoad(current)
   return [
     {
       block: battery,

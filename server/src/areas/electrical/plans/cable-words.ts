@@ -1,8 +1,8 @@
 import type { InTables } from '../../../engineering/electrical/ampacity.ts'
 import { formatNumber, formatSi } from '../../../quantity/format.ts'
-import { saidShare } from '../../../quantity/said.ts'
+import { formatShare } from '../../../quantity/said.ts'
 import { list, type Markdown, md, paragraphs, prose, table } from '../../common/markdown.ts'
-import { saidCarried, saidLoad, saidLoading } from './amperes.ts'
+import { formatCarried, formatLoad, formatLoading } from './amperes.ts'
 import type { CableAmpacity } from './cable-ampacity.ts'
 import type { CableLoading } from './cable-loading.ts'
 
@@ -21,8 +21,8 @@ const beyond: Readonly<Record<InTables, string>> = {
 
 /** `144 A`; beyond the tables `at least 475 A`, `less than 18 A`. */
 export function capacityWords({ carries, ampacity }: Pick<CableAmpacity, 'carries' | 'ampacity'>): string {
-  if (ampacity.tables === 'below') return `less than ${saidLoad(carries)}`
-  return `${ampacity.tables === 'above' ? 'at least ' : ''}${saidCarried(carries)}`
+  if (ampacity.tables === 'below') return `less than ${formatLoad(carries)}`
+  return `${ampacity.tables === 'above' ? 'at least ' : ''}${formatCarried(carries)}`
 }
 
 /** What a cable must carry and what it can, with as many digits as tell them apart. */
@@ -35,13 +35,17 @@ export function loadingWords({
   readonly carries: string
 } {
   return ampacity.tables === 'in'
-    ? saidLoading(current, carries)
-    : { current: saidLoad(current), carries: capacityWords({ carries, ampacity }) }
+    ? formatLoading(current, carries)
+    : { current: formatLoad(current), carries: capacityWords({ carries, ampacity }) }
 }
 
 /** ` (2.35 %)`; of all there is nobody asks how many times. */
 const dropShare = (drop: number | undefined): string =>
-  drop === undefined ? '' : drop >= 1 ? ' (all of the supply: the motor cannot run)' : ` (${saidShare(drop)})`
+  drop === undefined
+    ? ''
+    : drop >= 1
+      ? ' (all of the supply: the motor cannot run)'
+      : ` (${formatShare(drop)})`
 
 /** For a hover: what the cable carries and has to carry. */
 export function cableMarkdown(load: CableLoading): Markdown {
@@ -50,7 +54,7 @@ export function cableMarkdown(load: CableLoading): Markdown {
     [
       'current',
       current,
-      `${load.currentFrom}${load.parallel === 1 ? '' : `; ${saidLoad(load.perConductor)} in each conductor`}`,
+      `${load.currentFrom}${load.parallel === 1 ? '' : `; ${formatLoad(load.perConductor)} in each conductor`}`,
     ],
     ['can carry', carries, ampacityWords(load)],
     [
@@ -58,7 +62,7 @@ export function cableMarkdown(load: CableLoading): Markdown {
       `${formatSi(load.dropVolts, 'voltage', 'metric', 3)}${dropShare(load.drop)}`,
       load.dropLimit === undefined
         ? 'the limit cannot be used as written'
-        : `${saidShare(load.dropLimit)} allowed, ${load.dropLimitFrom}`,
+        : `${formatShare(load.dropLimit)} allowed, ${load.dropLimitFrom}`,
     ],
   ]
   return paragraphs(

@@ -1,13 +1,13 @@
 import { at, check, commonPractice } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatSi } from '../../../../quantity/format.ts'
-import { saidShare } from '../../../../quantity/said.ts'
+import { formatShare } from '../../../../quantity/said.ts'
 import { largerConductor } from '../../fixes.ts'
 import { cableLoading } from '../../plans/cable-loading.ts'
 
 /** Two shares in per cent, with as many digits as tell them apart. */
 function apart(one: number, other: number): readonly [string, string] {
-  const at = (digits: number) => [one, other].map((share) => saidShare(share, digits)) as [string, string]
+  const at = (digits: number) => [one, other].map((share) => formatShare(share, digits)) as [string, string]
   return [3, 4, 5, 6].map(at).find(([a, b]) => a !== b) ?? at(9)
 }
 

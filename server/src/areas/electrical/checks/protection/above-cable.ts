@@ -1,7 +1,7 @@
 import { at, check, published } from '../../../../checks/check.ts'
 import { formatSi } from '../../../../quantity/format.ts'
 import { fitRating } from '../../fixes.ts'
-import { saidCarried, saidLoad } from '../../plans/amperes.ts'
+import { formatCarried, formatLoad } from '../../plans/amperes.ts'
 import { ratingToCable } from '../../plans/cable-protection.ts'
 import { capacityWords } from '../../plans/cable-words.ts'
 
@@ -54,7 +54,7 @@ drive main {
     const { limit, largest, ratings, carrying, verdict } = judged
     const found = formatSi(rating.value, 'current')
     const isBelow = carrying.ampacity.tables === 'below'
-    const allowed = isBelow ? `less than ${saidLoad(largest)}` : `at most ${saidCarried(largest)}`
+    const allowed = isBelow ? `less than ${formatLoad(largest)}` : `at most ${formatCarried(largest)}`
     const beyond =
       limit.above === 'any-rating'
         ? 'Below 50 V a rating up to 150 % of that is allowed.'

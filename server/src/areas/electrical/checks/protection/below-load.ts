@@ -2,7 +2,7 @@ import { at, check, commonPractice } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatSi } from '../../../../quantity/format.ts'
 import { fitRating } from '../../fixes.ts'
-import { saidLoad } from '../../plans/amperes.ts'
+import { formatLoad } from '../../plans/amperes.ts'
 import {
   type CableVerdict,
   fittingRating,
@@ -71,14 +71,14 @@ drive main {
     const found = formatSi(rating.value, 'current')
     return [
       at(rating, {
-        message: `The rating is ${found}; the load needs at least ${saidLoad(low)}.`,
-        detail: `That is 1.25 times the continuous current of ${saidLoad(load.current, 1)}. Current: ${load.currentFrom}.`,
+        message: `The rating is ${found}; the load needs at least ${formatLoad(low)}.`,
+        detail: `That is 1.25 times the continuous current of ${formatLoad(load.current, 1)}. Current: ${load.currentFrom}.`,
         todo:
           toCable && fittingRating(cable, context) === undefined
             ? noneFits(toCable, low)
             : 'Use a larger rating that suits the cable, and that the makers of fuse and battery allow.',
         found,
-        limit: `at least ${saidLoad(low)}`,
+        limit: `at least ${formatLoad(low)}`,
         assumptions: load.assumptions,
         related: [{ at: protects.at, message: 'the cable it protects' }],
       }),

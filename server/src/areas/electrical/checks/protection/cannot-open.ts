@@ -2,7 +2,7 @@ import { at, check } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { leastFault } from '../../../../engineering/electrical/least-fault.ts'
 import { formatSi } from '../../../../quantity/format.ts'
-import { saidCarried, saidLoad } from '../../plans/amperes.ts'
+import { formatCarried, formatLoad } from '../../plans/amperes.ts'
 import { shortCircuit } from '../../short-circuit.ts'
 
 export default check({
@@ -52,8 +52,8 @@ drive main {
   run: ({ rating, protects }, context) => {
     const fault = shortCircuit(context)
     if (!fault || reaches(fault.lowest, leastFault(rating.value))) return []
-    const found = saidCarried(fault.lowest)
-    const limit = saidLoad(leastFault(rating.value))
+    const found = formatCarried(fault.lowest)
+    const limit = formatLoad(leastFault(rating.value))
     return [
       at(rating, {
         message: `A short circuit of the battery gives ${found}; the fuse or breaker needs ${limit}.`,

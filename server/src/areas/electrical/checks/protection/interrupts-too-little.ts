@@ -1,6 +1,6 @@
 import { at, check } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
-import { saidCarried, saidLoad } from '../../plans/amperes.ts'
+import { formatCarried, formatLoad } from '../../plans/amperes.ts'
 import { shortCircuit, shortCircuitSource } from '../../short-circuit.ts'
 
 export default check({
@@ -49,8 +49,8 @@ drive main {
   run: ({ interrupts, protects }, context) => {
     const fault = shortCircuit(context)
     if (!fault || reaches(interrupts.value, fault.highest)) return []
-    const found = saidCarried(interrupts.value)
-    const limit = saidLoad(fault.highest)
+    const found = formatCarried(interrupts.value)
+    const limit = formatLoad(fault.highest)
     return [
       at(interrupts, {
         message: `It can interrupt ${found}; a short circuit of the battery reaches ${limit}.`,

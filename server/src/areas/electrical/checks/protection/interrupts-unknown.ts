@@ -1,5 +1,5 @@
 import { atHead, check } from '../../../../checks/check.ts'
-import { saidLoad } from '../../plans/amperes.ts'
+import { formatLoad } from '../../plans/amperes.ts'
 import { shortCircuit, shortCircuitSource } from '../../short-circuit.ts'
 
 export default check({
@@ -48,7 +48,7 @@ drive main {
     if (facts.has('interrupts') || unread.has('interrupts')) return []
     const fault = shortCircuit(context)
     if (!fault) return []
-    const limit = saidLoad(fault.highest)
+    const limit = formatLoad(fault.highest)
     return [
       atHead(context.block, {
         message: `What it can interrupt is not stated; a short circuit of the battery reaches ${limit}.`,
