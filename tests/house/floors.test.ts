@@ -66,6 +66,7 @@ let broken: string[] = []
 
 beforeAll(() => {
   const floors = [
+    'common',
     'quantity',
     'engineering',
     'syntax',

@@ -1,6 +1,6 @@
 // `?` stands for what is not known yet. The language's own rules.
 import { describe, expect, it } from 'vitest'
-import { said } from '../../server/src/areas/common/said.ts'
+import { statedFact } from '../../server/src/areas/common/stated-fact.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
 import type { Block } from '../../server/src/job/model.ts'
@@ -90,7 +90,7 @@ describe('layout', () => {
 describe('nothing is assumed in its place', () => {
   const diameterOf = (text: string, i = 0) => {
     const block = read(text).blocks[i]
-    return () => said(block, 'shaft.diameter')
+    return () => statedFact(block, 'shaft.diameter')
   }
 
   it('a plan that needs it says that it is not known yet', () => {

@@ -13,7 +13,6 @@ import {
   formatNumber,
   formatSi,
 } from '../../server/src/quantity/format.ts'
-import { type Kind, kinds } from '../../server/src/quantity/kinds.ts'
 import {
   formatAmperes,
   formatGaugeStep,
@@ -27,7 +26,8 @@ import {
   formatSlope,
   formatTogether,
   formatUncertain,
-} from '../../server/src/quantity/said.ts'
+} from '../../server/src/quantity/format-measures.ts'
+import { type Kind, kinds } from '../../server/src/quantity/kinds.ts'
 
 /** Every double, those at the ends of what it holds among them. */
 const any = fc.oneof(

@@ -1,13 +1,13 @@
 import type { Finding, FixGround } from '../checks/check.ts'
 import type { Fix } from '../checks/fix.ts'
 import { acceptFinding } from '../checks/fix-concession.ts'
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import type { Analysis } from '../job/analysis.ts'
 import { aroundIn, withInner } from '../job/around.ts'
 import { hasSection } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
 import type { Block, Place } from '../job/model.ts'
 import { lookupFrom } from '../store/store.ts'
-import { once } from '../syntax/once.ts'
 import { allChecks } from './index.ts'
 
 const byId = new Map(allChecks.map((check) => [check.id, check]))
@@ -43,7 +43,7 @@ function groundOf({ at }: Finding, { analysis, file, today, findings = [] }: Giv
   return { file, block, lookup: block && lookupFrom(block, { analysis, file }), today, findings }
 }
 
-const aroundOf = once((blocks: readonly Block[]) => aroundIn(withInner(blocks)))
+const aroundOf = memoizeByIdentity((blocks: readonly Block[]) => aroundIn(withInner(blocks)))
 
 /** The innermost block around a place. */
 export const blockAt = (blocks: readonly Block[], place: Place): Block | undefined =>

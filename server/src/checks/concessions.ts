@@ -1,6 +1,6 @@
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import { aroundIn, withInner } from '../job/around.ts'
 import { type Block, ofKind } from '../job/model.ts'
-import { once } from '../syntax/once.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { FileView, Finding } from './check.ts'
 import { isSilent, missingChecks } from './missing.ts'
@@ -41,7 +41,7 @@ export function concessionsOf(blocks: readonly Block[]): readonly Concession[] {
 export const isInForce = (concession: Concession, today: string): boolean => today <= concession.until
 
 /** What concessions ask of a file, sorted once. */
-const sorted = once((view: FileView) => {
+const sorted = memoizeByIdentity((view: FileView) => {
   const all = [...withInner(view.blocks)]
   const paths = new Set(all.map(({ path }) => path))
   const around = aroundIn(all)

@@ -1,6 +1,6 @@
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import type { Section } from '../job/model.ts'
 import { formatText } from '../syntax/format.ts'
-import { once } from '../syntax/once.ts'
 import type { Edit } from './fix.ts'
 import { blank } from './fix-text.ts'
 
@@ -52,7 +52,7 @@ function applied(text: string, edits: readonly Edit[]): string {
 }
 
 /** Whether a section stands in the formatter's layout. */
-const isLaidOut = once(({ text }: Section): boolean => laidOut(text) === text)
+const isLaidOut = memoizeByIdentity(({ text }: Section): boolean => laidOut(text) === text)
 
 /** A section in the formatter's layout, with the blank lines round it as they are. */
 function laidOut(text: string): string {

@@ -2,8 +2,8 @@ import { reaches } from '../engineering/compare.ts'
 import { type Block, factOf, type Value } from '../job/model.ts'
 import type { Band } from '../quantity/band.ts'
 import { formatBandWith, formatSi } from '../quantity/format.ts'
+import { formatShare } from '../quantity/format-measures.ts'
 import type { Kind } from '../quantity/kinds.ts'
-import { formatShare } from '../quantity/said.ts'
 import type { BlockName, FactPath, FactValue } from '../vocabulary/index.ts'
 import {
   at,

@@ -1,3 +1,4 @@
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import type { Analysis } from '../job/analysis.ts'
 import type { Bound, Located } from '../job/bind.ts'
 import { startOf } from '../job/document.ts'
@@ -7,7 +8,6 @@ import { placeNow } from '../store/anchor.ts'
 import { storeOf } from '../store/store.ts'
 import type { StoredBlock } from '../store/stored-block.ts'
 import { resultOf, type Work } from '../store/work.ts'
-import { once } from '../syntax/once.ts'
 import { type BlockName, vocabulary } from '../vocabulary/index.ts'
 import type { Status } from '../vocabulary/status.ts'
 import {
@@ -71,7 +71,7 @@ interface Sorted {
   readonly worstOnly: ReadonlySet<string>
 }
 
-const sorted = once((checks: readonly Check[]): Sorted => {
+const sorted = memoizeByIdentity((checks: readonly Check[]): Sorted => {
   const onKind = new Map<string, OnBlock[]>()
   for (const check of checks.filter(isBlockCheck)) {
     const asked = [...askedBy(check.needs, true), ...askedBy(check.wants, false)]
@@ -141,13 +141,13 @@ export class Checker {
     return inOrder(applyConcessions({ ...view, findings }), file)
   }
 
-  readonly #inSyntax = once((section: Section) =>
+  readonly #inSyntax = memoizeByIdentity((section: Section) =>
     this.#worded(
       section.parsed.problems.map((problem) => ({ at: { section, span: problem.span }, problem })),
     ),
   )
 
-  readonly #inBinding = once((bound: Bound) => this.#worded(bound.problems))
+  readonly #inBinding = memoizeByIdentity((bound: Bound) => this.#worded(bound.problems))
 
   /** All that the checks find in a top-level block and those inside it. */
   readonly #underRoot: Work<Checked> = {

@@ -3,7 +3,7 @@ import { type Batch, type Checked, checkBatch } from './check-batch.ts'
 import { severities, summary } from './report.ts'
 import { jobFiles, type Listed, readStdin } from './run.ts'
 import type { CheckJson, FindingJson, JobJson } from './schemas.ts'
-import { printError, printJson, say } from './terminal.ts'
+import { print, printError, printJson } from './terminal.ts'
 import { checkInThreads, perBatch } from './threads.ts'
 import { tool } from './tool.ts'
 
@@ -26,7 +26,7 @@ export async function check(
   let failed = false
   for await (const checked of checkAll(paths, batch)) {
     printError(checked.faults)
-    say(checked.report)
+    print(checked.report)
     for (const file of checked.files) files.push(file)
     for (const job of checked.jobs) jobs.push(job)
     for (const finding of checked.findings) findings.push(finding) // noise has more findings than a call takes arguments
@@ -35,7 +35,7 @@ export async function check(
   }
   const json: CheckJson = { version: 1, tool, files, jobs, findings }
   if (options.format === 'json') printJson(json)
-  else say([summary(files.length, total)])
+  else print([summary(files.length, total)])
   const tooMany = total.warning > maxWarnings
   if (tooMany) printError([`Too many warnings: ${total.warning}, but at most ${maxWarnings} are allowed.`])
   process.exitCode = failed ? 2 : total.error > 0 || tooMany ? 1 : 0

@@ -3,7 +3,7 @@ import { largestFile, utf8Length } from '../job/file-text.ts'
 import { formatText } from '../syntax/format.ts'
 import { CannotRun } from './cannot-run.ts'
 import { jobFiles, readText } from './run.ts'
-import { printError, say } from './terminal.ts'
+import { print, printError } from './terminal.ts'
 import { replaceText } from './write-file.ts'
 
 /** `format`: writes only what changes, and names it. A file that cannot be formatted does not stop the others. */
@@ -20,7 +20,7 @@ export function format(paths: readonly string[], { check = false }: { readonly c
       if (utf8Length(after) > largestFile)
         throw new CannotRun(`${file} would become larger than 5 MB, and then not be read any more.`)
       if (check) process.exitCode = 1
-      if (check || replaceText(file, before, after)) say([check ? `${file} would change` : file])
+      if (check || replaceText(file, before, after)) print([check ? `${file} would change` : file])
     } catch (error) {
       if (!(error instanceof CannotRun)) throw error
       printError([error.message])

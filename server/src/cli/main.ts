@@ -10,7 +10,7 @@ import { format } from './format.ts'
 import { newJob } from './new-job.ts'
 import { plan } from './plan.ts'
 import { serveCommand } from './serve.ts'
-import { failWithOutput, printError, say } from './terminal.ts'
+import { failWithOutput, print, printError } from './terminal.ts'
 import { tool } from './tool.ts'
 
 const day = (text: string): string => {
@@ -36,7 +36,7 @@ const program = new Command('shaftwright')
   .version(tool.version, '--version', 'print the version')
   .exitOverride()
   .configureOutput({
-    writeOut: (text) => say(text.trimEnd().split('\n')),
+    writeOut: (text) => print(text.trimEnd().split('\n')),
     writeErr: (text) => printError(text.trimEnd().split('\n')),
   })
   .showHelpAfterError('(use --help for help)')

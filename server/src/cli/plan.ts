@@ -20,7 +20,7 @@ import { CannotRun } from './cannot-run.ts'
 import { jobJson } from './job-json.ts'
 import { openJob, readStdin } from './run.ts'
 import type { PlansJson } from './schemas.ts'
-import { printJson, say } from './terminal.ts'
+import { print, printJson } from './terminal.ts'
 import { tool } from './tool.ts'
 
 interface Options {
@@ -150,7 +150,7 @@ export async function plan(path: string, options: Options): Promise<void> {
     const words = `Drive ${name}`
     return `${words}\n${'='.repeat(words.length)}\n`
   }
-  say(
+  print(
     [
       planHeading({ job, today, file: harmless(shown) }),
       ...plans.map((one) => (plans.length > 1 ? heading(one.drive) : '') + textOf(one)),

@@ -14,7 +14,7 @@ function isColoured(): boolean {
   return FORCE_COLOR ? FORCE_COLOR !== '0' : process.stdout.isTTY === true
 }
 
-export function say(lines: readonly Line[]): void {
+export function print(lines: readonly Line[]): void {
   const colours = picocolors.createColors(isColoured())
   const shown = (piece: Piece): string =>
     typeof piece === 'string' ? harmless(piece) : colours[piece[0]](harmless(piece[1]))
@@ -35,7 +35,7 @@ export const printJson = (value: unknown): void =>
 
 /** A text to be saved as a file is unchanged when it is redirected to one. */
 export const printFile = (text: string): void => {
-  if (process.stdout.isTTY) say(text.trimEnd().split('\n'))
+  if (process.stdout.isTTY) print(text.trimEnd().split('\n'))
   else process.stdout.write(text)
 }
 

@@ -9,7 +9,7 @@ import type { Listed } from './run.ts'
 export const perBatch = 16
 
 /** Somebody who checks one batch at a time. */
-interface Hand {
+interface CheckingThread {
   readonly check: (batch: Batch) => Promise<Checked>
   readonly leave: () => unknown
 }
@@ -26,7 +26,7 @@ export async function* checkInThreads(
   let given = 0
   let wake = () => {}
   let failure: { readonly error: unknown } | undefined
-  const work = async ({ check }: Hand): Promise<void> => {
+  const work = async ({ check }: CheckingThread): Promise<void> => {
     try {
       for (let i = given++; i < count && !failure; i = given++) {
         results.set(i, await check({ ...batch, paths: paths.slice(i * perBatch, (i + 1) * perBatch) }))
@@ -61,7 +61,7 @@ export async function* checkInThreads(
 const resourceLimits = { maxYoungGenerationSizeMb: 8 }
 const collectEarly = () => setFlagsFromString('--heap-growing-percent=100')
 
-function newThread(): Hand {
+function newThread(): CheckingThread {
   const thread = new Worker(new URL(import.meta.url), { resourceLimits })
   return {
     check: (batch) =>

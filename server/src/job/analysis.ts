@@ -1,5 +1,6 @@
+import { getOrInsert } from '../common/get-or-insert.ts'
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
-import { once } from '../syntax/once.ts'
 import type { Heading } from '../syntax/sole-block.ts'
 import { Word } from '../syntax/tokens.ts'
 import { type BlockNode, blocksIn, type FactNode } from '../syntax/tree.ts'
@@ -8,8 +9,7 @@ import { type Bound, bind, headingWord } from './bind.ts'
 import { type Asker, Row } from './circles.ts'
 import { type Document, soleBlockOf } from './document.ts'
 import type { JobFile } from './files.ts'
-import { keep } from './keep.ts'
-import { Memo, type Moment } from './memo.ts'
+import { Memo, type Snapshot } from './memo.ts'
 import { type Block, blockNamed, type Section } from './model.ts'
 import type { Scope } from './scope.ts'
 import { systemsOfReadings } from './systems-written.ts'
@@ -26,7 +26,7 @@ interface Heads {
 }
 
 /** Which section holds which top-level block: from the headings alone. */
-const heads = once((document: Document): Heads => {
+const heads = memoizeByIdentity((document: Document): Heads => {
   const named = new Map<string, Section>()
   const first = new Map<string, Section>()
   const ofKind = new Map<string, Section[]>()
@@ -47,7 +47,7 @@ const heads = once((document: Document): Heads => {
   return { named, first, ofKind, counts, outline }
 })
 
-const headsIn = once((section: Section): readonly Heading[] => {
+const headsIn = memoizeByIdentity((section: Section): readonly Heading[] => {
   const sole = soleBlockOf(section)
   if (sole) return [sole]
   return section.parsed.tree.items.flatMap((item) =>
@@ -62,12 +62,12 @@ const jobsOf = (document: Document): readonly BlockNode[] =>
     ),
   )
 
-const statusOf = once((document: Document): Status | undefined => {
+const statusOf = memoizeByIdentity((document: Document): Status | undefined => {
   const [job] = jobsOf(document)
   return job && statusIn(job)
 })
 
-const systemOf = once((document: Document): UnitSystem => {
+const systemOf = memoizeByIdentity((document: Document): UnitSystem => {
   for (const job of jobsOf(document)) {
     const system = showInOf(job)
     if (system) return system
@@ -80,7 +80,7 @@ const systemOf = once((document: Document): UnitSystem => {
 })
 
 /** Names that a `like` begins with. */
-const takenOf = once(
+const takenOf = memoizeByIdentity(
   (document: Document): ReadonlySet<string> => new Set(mentioning(document, 'like').flatMap(takenIn)),
 )
 
@@ -105,12 +105,12 @@ const statusIn = (job: BlockNode): Status => {
   return statuses.find((status) => status === written) ?? silentStatus
 }
 
-const takenIn = once(({ parsed: { tree } }: Section): readonly string[] =>
+const takenIn = memoizeByIdentity(({ parsed: { tree } }: Section): readonly string[] =>
   [...blocksIn(tree.items)].flatMap((block) => wordIn(block, 'like')?.split('.', 1) ?? []),
 )
 
 /** Words of a section that could name a top-level block. */
-const wordsIn = once(({ parsed: { tree } }: Section): ReadonlySet<string> => {
+const wordsIn = memoizeByIdentity(({ parsed: { tree } }: Section): ReadonlySet<string> => {
   const words = new Set<string>()
   for (const { tokenType, image } of tree.tokens) {
     if (tokenType !== Word) continue
@@ -120,9 +120,9 @@ const wordsIn = once(({ parsed: { tree } }: Section): ReadonlySet<string> => {
   return words
 })
 
-const newMoments = () => once((_: JobFile): Moment => Symbol('moment'))
+const newSnapshots = () => memoizeByIdentity((_: JobFile): Snapshot => Symbol('snapshot'))
 
-const newLists = () => once((_: JobFile) => new Map<string, readonly Block[]>())
+const newLists = () => memoizeByIdentity((_: JobFile) => new Map<string, readonly Block[]>())
 
 /** A section in the file that it is bound for. */
 interface Held {
@@ -153,14 +153,14 @@ export class Analysis {
     { readonly among: readonly string[]; readonly names: readonly string[] }
   >()
   #revision = 0
-  #moments = newMoments()
+  #snapshots = newSnapshots()
   /** The top-level blocks of each kind, as long as no file has changed. */
   #lists = newLists()
 
   /** To be called when any file has changed. */
   begin(): void {
     this.#revision += 1
-    this.#moments = newMoments()
+    this.#snapshots = newSnapshots()
     this.#lists = newLists()
   }
 
@@ -169,12 +169,12 @@ export class Analysis {
   }
 
   /** As long as no file has changed, the same for the same file. */
-  moment(file: JobFile): Moment {
-    return this.#moments(file)
+  snapshot(file: JobFile): Snapshot {
+    return this.#snapshots(file)
   }
 
   bound(file: JobFile, section: Section): Bound {
-    const current = this.#bound.current(section, this.moment(file))
+    const current = this.#bound.current(section, this.snapshot(file))
     if (current) return current
     if (this.#row.length > 0) return this.#asked({ file, section })
     // Those it mentions first, so that few are bound one inside the other.
@@ -187,11 +187,11 @@ export class Analysis {
       waiting.push({ ...next, opened: true })
       for (const word of this.#mentionedIn(next.section, next.file)) {
         const at = holderOf(next.file, word)
-        if (at && !seen.has(at.section) && !this.#bound.current(at.section, this.moment(at.file)))
+        if (at && !seen.has(at.section) && !this.#bound.current(at.section, this.snapshot(at.file)))
           waiting.push({ ...at, opened: false })
       }
     }
-    return this.#bound.current(section, this.moment(file)) ?? nothing
+    return this.#bound.current(section, this.snapshot(file)) ?? nothing
   }
 
   #mentionedIn(section: Section, file: JobFile): readonly string[] {
@@ -237,7 +237,7 @@ export class Analysis {
     try {
       const made = this.#bound.get(
         section,
-        { moment: this.moment(file), scope: this.#oneWay(held) },
+        { snapshot: this.snapshot(file), scope: this.#oneWay(held) },
         (asking) => bind(section, asking),
       )
       this.#row.pop()
@@ -280,7 +280,7 @@ export class Analysis {
     return file.document.sections.flatMap((section) => this.bound(file, section).blocks)
   }
 
-  readonly scope = once((file: JobFile): Scope => {
+  readonly scope = memoizeByIdentity((file: JobFile): Scope => {
     const own = heads(file.document)
     const names = this.#namesOf(file)
     const listOf = (kind: string): readonly Block[] =>
@@ -292,7 +292,7 @@ export class Analysis {
         const at = holderOf(file, name)
         return at && blockNamed(this.bound(at.file, at.section).blocks, name)
       },
-      ofKind: (kind) => keep(this.#lists(file), kind, () => listOf(kind)),
+      ofKind: (kind) => getOrInsert(this.#lists(file), kind, () => listOf(kind)),
       only: (kind) => {
         const [section] = own.counts.get(kind) === 1 ? (own.ofKind.get(kind) ?? []) : []
         return section && this.bound(file, section).blocks.find((block) => block.kind === kind)

@@ -1,5 +1,5 @@
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import { mayConflict } from '../syntax/conflicts.ts'
-import { once } from '../syntax/once.ts'
 import { parseSection } from '../syntax/parser.ts'
 import { cutPieces, joinPieces, type Piece } from '../syntax/sections.ts'
 import { soleBlock } from '../syntax/sole-block.ts'
@@ -38,7 +38,7 @@ class SectionOf implements Section {
 }
 
 /** The heading of a section that is one block and nothing else, where that can be told without its tree. */
-export const soleBlockOf = once(({ text }: Section) => soleBlock(text))
+export const soleBlockOf = memoizeByIdentity(({ text }: Section) => soleBlock(text))
 
 /** The section that begins with a piece, where it was read already. */
 const beginningWith = new WeakMap<Piece, Section>()
@@ -60,7 +60,7 @@ const document = (pieces: readonly Piece[]): Document =>
 
 const lengthOf = (pieces: readonly Piece[]): number => pieces.reduce((sum, { text }) => sum + text.length, 0)
 
-const bytesOf = once(({ text }: Piece): number => utf8Length(text))
+const bytesOf = memoizeByIdentity(({ text }: Piece): number => utf8Length(text))
 
 /** A character takes three bytes at most, so that the bytes of a short text need not be counted. */
 const isTooLarge = (pieces: readonly Piece[]): boolean =>
@@ -135,7 +135,7 @@ const length = (pieces: readonly Piece[], i: number): number => pieces[i]?.text.
 const textFrom = (pieces: readonly Piece[]): string => pieces.map(({ text }) => text).join('')
 
 /** Where each line of a section begins. */
-const linesOf = once(({ text }: Section): readonly number[] => {
+const linesOf = memoizeByIdentity(({ text }: Section): readonly number[] => {
   const starts = [0]
   const ends = /\r\n|\n|\r/g
   while (ends.test(text)) starts.push(ends.lastIndex)
@@ -148,7 +148,7 @@ interface Beginning {
 }
 
 /** Where each section of a document begins. */
-const layoutOf = once((doc: Document): ReadonlyMap<Section, Beginning> => {
+const layoutOf = memoizeByIdentity((doc: Document): ReadonlyMap<Section, Beginning> => {
   const entries = new Map<Section, Beginning>()
   let line = 0
   let offset = 0

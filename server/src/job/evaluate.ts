@@ -18,15 +18,7 @@ import { type Block, isAssumed, type Place, type Value } from './model.ts'
 import { namesFor } from './names.ts'
 import { originKnown } from './origin-known.ts'
 import { canBeRead, hasOpenText, withoutQuotes } from './quoted-value.ts'
-import {
-  formatAbove,
-  isNotYetSaid,
-  layerOf,
-  leftOut,
-  mayBeTaken,
-  takenFrom,
-  unknownBut,
-} from './take-over.ts'
+import { isNotYetSaid, layerOf, leftOut, mayBeTaken, saidAbove, takenFrom, unknownBut } from './take-over.ts'
 
 import { type Surroundings, type Text, textsFor } from './texts.ts'
 import { unclearPoints } from './unclear-points.ts'
@@ -270,7 +262,7 @@ export function evaluator(around: Surroundings) {
         inherit(source)
         take(source)
       }
-      const isSaid = formatAbove(block, layer)
+      const isSaid = saidAbove(block, layer)
       for (const [name, value] of source.facts) {
         if (block.facts.has(name) || isSaid(name) || block.unread.has(name)) continue
         const origin = value.origin ?? value.at

@@ -1,10 +1,10 @@
+import { getOrInsert } from '../common/get-or-insert.ts'
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import type { Band } from '../quantity/band.ts'
 import { formatBand, formatBoth } from '../quantity/format.ts'
 import type { Kind, UnitSystem } from '../quantity/kinds.ts'
-import { once } from '../syntax/once.ts'
 import { type BlockName, findKind } from '../vocabulary/index.ts'
 import type { Status } from '../vocabulary/status.ts'
-import { keep } from './keep.ts'
 import { lookFor } from './look-for.ts'
 import { type Block, ofKind } from './model.ts'
 import type { Scope } from './scope.ts'
@@ -74,20 +74,20 @@ export interface BoundLookup {
   readonly showBand: (band: Band, kind: Kind) => string
 }
 
-const lookups = once((_: Scope) => new Map<Block, BoundLookup>())
+const lookups = memoizeByIdentity((_: Scope) => new Map<Block, BoundLookup>())
 
 /** What can be asked from this block: the same one whenever the same scope is asked, so that results can be kept with it. */
 export const boundLookup = (block: Block, scope: Scope): BoundLookup =>
-  keep(lookups(scope), block, () => newLookup(block, scope))
+  getOrInsert(lookups(scope), block, () => newLookup(block, scope))
 
 function newLookup(block: Block, scope: Scope): BoundLookup {
   const nearest = new Map<BlockName, Block | undefined>()
   const references = new Map<string, Block | undefined>()
   return {
     block,
-    near: (kind) => keep(nearest, kind, () => nearBlock(block, kind, scope)),
+    near: (kind) => getOrInsert(nearest, kind, () => nearBlock(block, kind, scope)),
     named: (path) => namedBlock(block, path, scope, undefined),
-    referred: (fact) => keep(references, fact, () => referredBlock(block, fact, scope)),
+    referred: (fact) => getOrInsert(references, fact, () => referredBlock(block, fact, scope)),
     ofKind: (kind) => scope.ofKind(kind),
     from: (other) => boundLookup(other, scope),
     get system() {

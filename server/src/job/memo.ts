@@ -14,10 +14,10 @@ interface Answered {
 }
 
 /** A state of the job as seen from one file. One text may be asked as part of several jobs, and mean something else in each. */
-export type Moment = symbol
+export type Snapshot = symbol
 
 interface Remembered<T> {
-  moment: Moment
+  snapshot: Snapshot
   readonly input: unknown
   readonly answers: readonly Answered[]
   readonly value: T
@@ -36,25 +36,25 @@ const same = (a: unknown, b: unknown): boolean =>
 export class Memo<T, Of extends WeakKey = Section> {
   readonly #kept = new WeakMap<Of, Remembered<T>>()
 
-  /** The section's result, where it is known to hold at this moment. */
-  current(section: Of, moment: Moment): T | undefined {
+  /** The section's result, where it is known to hold at this snapshot. */
+  current(section: Of, snapshot: Snapshot): T | undefined {
     const kept = this.#kept.get(section)
-    return kept?.moment === moment ? kept.value : undefined
+    return kept?.snapshot === snapshot ? kept.value : undefined
   }
 
   /** The section's result. */
   get(
     section: Of,
-    { moment, scope, input }: { moment: Moment; scope: Scope; input?: unknown },
+    { snapshot, scope, input }: { snapshot: Snapshot; scope: Scope; input?: unknown },
     make: (asking: Scope, section: Of) => T,
   ): T {
     const kept = this.#kept.get(section)
-    if (kept?.moment === moment) return kept.value
+    if (kept?.snapshot === snapshot) return kept.value
     if (
       kept?.input === input &&
       kept?.answers.every(({ question, answer }) => same(put(scope, question), answer))
     ) {
-      kept.moment = moment
+      kept.snapshot = snapshot
       return kept.value
     }
     const asked = new Map<unknown, Answered>()
@@ -80,7 +80,7 @@ export class Memo<T, Of extends WeakKey = Section> {
       outline: () => asking({ ask: 'outline' }) as readonly unknown[],
     }
     const value = make(through, section)
-    this.#kept.set(section, { moment, input, answers: [...asked.values()], value })
+    this.#kept.set(section, { snapshot, input, answers: [...asked.values()], value })
     return value
   }
 }

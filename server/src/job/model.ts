@@ -1,4 +1,4 @@
-import { once } from '../syntax/once.ts'
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import type { BlockNode, FactNode, Parsed, SectionTree, Span } from '../syntax/tree.ts'
 import type { FactPath, FactValue } from '../vocabulary/index.ts'
 import type { ValueProblem } from '../vocabulary/reader.ts'
@@ -233,7 +233,7 @@ export function blockOf(blocks: readonly Block[], node: BlockNode): Block | unde
   return undefined
 }
 
-const byKind = once((blocks: readonly Block[]): ReadonlyMap<string, readonly Block[]> => {
+const byKind = memoizeByIdentity((blocks: readonly Block[]): ReadonlyMap<string, readonly Block[]> => {
   const sorted = new Map<string, Block[]>()
   for (const block of blocks) {
     const same = sorted.get(block.kind)
@@ -247,7 +247,7 @@ const byKind = once((blocks: readonly Block[]): ReadonlyMap<string, readonly Blo
 export const ofKind = (blocks: readonly Block[], kind: string): readonly Block[] =>
   byKind(blocks).get(kind) ?? []
 
-const byName = once((blocks: readonly Block[]): ReadonlyMap<string, readonly Block[]> => {
+const byName = memoizeByIdentity((blocks: readonly Block[]): ReadonlyMap<string, readonly Block[]> => {
   const sorted = new Map<string, Block[]>()
   for (const block of blocks) {
     if (block.name === undefined) continue

@@ -1,6 +1,6 @@
 import type { Leaf, Provenance } from '../syntax/tree.ts'
+import { closestMatch } from '../vocabulary/closest-match.ts'
 import { provenanceWords } from '../vocabulary/form.ts'
-import { meant } from '../vocabulary/meant.ts'
 import { isDate } from '../vocabulary/shape.ts'
 import type { Text } from './texts.ts'
 
@@ -16,7 +16,7 @@ export function originKnown({ words: [word, ...more], texts, span }: Provenance,
     return
   }
   if (!word && texts.length === 0 && !isClosed) return
-  const near = word && meant(word.text, known)
+  const near = word && closestMatch(word.text, known)
   const expected = `one of ${known.join(', ')}`
   text.report(word?.span ?? span, { type: 'not-this-value', expected, ...(near && { nearest: near }) })
 }

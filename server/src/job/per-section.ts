@@ -1,4 +1,4 @@
-import { once } from '../syntax/once.ts'
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import type { Analysis } from './analysis.ts'
 import type { Bound } from './bind.ts'
 import type { JobFile } from './files.ts'
@@ -15,12 +15,12 @@ export interface View {
 export function perSection<T>(
   make: (bound: Bound, scope: Scope) => readonly T[],
 ): (view: View, section: Section) => readonly T[] {
-  const memoOf = once((_: Analysis) => new Memo<readonly T[]>())
+  const memoOf = memoizeByIdentity((_: Analysis) => new Memo<readonly T[]>())
   return ({ analysis, file }, section) => {
     const input = analysis.bound(file, section)
     const scope = analysis.scope(file)
     return (
-      memoOf(analysis).get(section, { moment: analysis.moment(file), scope, input }, (asking) =>
+      memoOf(analysis).get(section, { snapshot: analysis.snapshot(file), scope, input }, (asking) =>
         make(input, asking),
       ) ?? []
     )

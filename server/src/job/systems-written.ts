@@ -1,6 +1,6 @@
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import { kinds, type UnitSystem } from '../quantity/kinds.ts'
 import { findUnit, unitSystemOf } from '../quantity/units.ts'
-import { once } from '../syntax/once.ts'
 import { blocksIn, type Item, withInside } from '../syntax/tree.ts'
 import type { Section } from './model.ts'
 
@@ -21,12 +21,12 @@ function systemsIn(items: readonly Item[], found: Set<UnitSystem>): Set<UnitSyst
 }
 
 /** Kept for each section, so that a keystroke looks at no more than its own. */
-export const systemsWritten = once(
+export const systemsWritten = memoizeByIdentity(
   (section: Section): ReadonlySet<UnitSystem> => systemsIn(section.parsed.tree.items, new Set()),
 )
 
 /** The same of its readings alone. */
-export const systemsOfReadings = once((section: Section): ReadonlySet<UnitSystem> => {
+export const systemsOfReadings = memoizeByIdentity((section: Section): ReadonlySet<UnitSystem> => {
   const found = new Set<UnitSystem>()
   for (const block of blocksIn(section.parsed.tree.items))
     if (block.kind.text === 'reading') systemsIn(block.items, found)

@@ -1,4 +1,4 @@
-import { once } from '../syntax/once.ts'
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import type { BlockNode, FactNode, Span } from '../syntax/tree.ts'
 import { type BlockKind, factIn } from '../vocabulary/block.ts'
 import { type Draft, type Layer, largestDrive, longestChain } from './draft.ts'
@@ -14,7 +14,7 @@ import {
 } from './model.ts'
 
 /** How many blocks there are in one. */
-const blocksInside = once((block: Draft): number =>
+const blocksInside = memoizeByIdentity((block: Draft): number =>
   block.children.reduce((sum, child) => sum + 1 + blocksInside(child), 0),
 )
 
@@ -201,7 +201,7 @@ const layersOf = (source: Draft): readonly Layer[] =>
   isTakenWhole(source) ? source.layers : [ownLayer(source), ...source.layers]
 
 /** What the text of a block says for a drive that takes it. */
-const ownLayer = once((of: Draft): Layer => {
+const ownLayer = memoizeByIdentity((of: Draft): Layer => {
   const written = new Map<string, FactNode>()
   const left = new Map<string, Place>()
   for (const [name, node] of of.written) {
@@ -257,7 +257,7 @@ export const layerOf = ({ layers }: Draft, name: string): Layer | undefined =>
   layers.find(({ written, left }) => written.has(name) || left.has(name))
 
 /** Whether a fact is said before the `like` of a layer counts: by the block itself, or by the layers up to that one. */
-export function formatAbove(block: Draft, layer: Layer | undefined): (name: string) => boolean {
+export function saidAbove(block: Draft, layer: Layer | undefined): (name: string) => boolean {
   const above = layer ? block.layers.slice(0, block.layers.indexOf(layer) + 1) : []
   return (name) =>
     block.written.has(name) || above.some((each) => each.written.has(name) || each.left.has(name))
@@ -265,7 +265,7 @@ export function formatAbove(block: Draft, layer: Layer | undefined): (name: stri
 
 /** What a block is like is not known: nothing that it does not say itself is absent for sure. */
 export function unknownBut(block: Draft, layer: Layer | undefined): void {
-  const isSaid = formatAbove(block, layer)
+  const isSaid = saidAbove(block, layer)
   for (const name of Object.keys(block.definition?.facts ?? {}))
     if (!isSaid(name) && !block.facts.has(name)) block.unread.add(name)
 }

@@ -1,4 +1,4 @@
-import { keep } from '../job/keep.ts'
+import { getOrInsert } from '../common/get-or-insert.ts'
 import type { Value } from '../job/model.ts'
 import type { StoredValue } from './stored-value.ts'
 import { ask, type Question } from './trace.ts'
@@ -22,7 +22,7 @@ export class NotedMap implements ReadonlyMap<string, Value<unknown>> {
 
   get(name: string): StoredValue | undefined {
     this.#named ??= new Map()
-    return ask(keep(this.#named, name, () => this.#one(name)))
+    return ask(getOrInsert(this.#named, name, () => this.#one(name)))
   }
 
   has(name: string): boolean {

@@ -1,15 +1,15 @@
+import { getOrInsert } from '../common/get-or-insert.ts'
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import type { Analysis } from '../job/analysis.ts'
 import type { Bound } from '../job/bind.ts'
 import { hasSection } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
-import { keep } from '../job/keep.ts'
 import { type BoundLookup, boundLookup } from '../job/lookup.ts'
-import type { Moment } from '../job/memo.ts'
+import type { Snapshot } from '../job/memo.ts'
 import type { Block, Section } from '../job/model.ts'
 import type { View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
 import { formatBand, formatBoth } from '../quantity/format.ts'
-import { once } from '../syntax/once.ts'
 import { equal } from './equal.ts'
 import type { FileLookup, FilePlan, Lookup } from './lookup.ts'
 import { Around, type Find, InFile, writtenPath } from './questions.ts'
@@ -33,7 +33,7 @@ export class Store implements Home {
   readonly #directory = new Directory()
   #file: JobFile
   #scope: Scope
-  #moment: Moment | undefined
+  #snapshot: Snapshot | undefined
   #revision = 0
   #tops: ReadonlyMap<string, Top> = new Map()
   /** Blocks of used files that were asked for, with their names. */
@@ -53,9 +53,9 @@ export class Store implements Home {
 
   /** Takes in the file as it stands now. */
   takeIn(file: JobFile): void {
-    const moment = this.#analysis.moment(file)
-    if (moment === this.#moment) return
-    this.#moment = moment
+    const snapshot = this.#analysis.snapshot(file)
+    if (snapshot === this.#snapshot) return
+    this.#snapshot = snapshot
     this.#file = file
     this.#scope = this.#analysis.scope(file)
     this.#revision += 1
@@ -159,9 +159,9 @@ export class Store implements Home {
   readonly #sections = new WeakMap<Section, Map<object, SectionWork>>()
 
   readonly fileLookup: FileLookup = {
-    ofKind: (kind) => ask(keep(this.#ofKind, kind, () => new InFile(this, () => this.ofKind(kind)))),
+    ofKind: (kind) => ask(getOrInsert(this.#ofKind, kind, () => new InFile(this, () => this.ofKind(kind)))),
     ofFile: <T>(plan: FilePlan<T>) =>
-      resultIn(ask(keep(this.#traces, plan, () => new FileWork(this, plan)))) as T,
+      resultIn(ask(getOrInsert(this.#traces, plan, () => new FileWork(this, plan)))) as T,
     from: (block) => this.stored(block).lookup,
   }
 
@@ -169,10 +169,10 @@ export class Store implements Home {
     const { name, parent } = block
     const questions = new Map<string, Question<StoredBlock | undefined>>()
     const around = (key: string, find: Find, path: () => string | undefined) =>
-      ask(keep(questions, key, () => new Around(block, find, path)))
+      ask(getOrInsert(questions, key, () => new Around(block, find, path)))
     const system = () => ask(this.#system)
     const isTaken = (taken: string) =>
-      ask(keep(this.#isTaken, taken, () => new InFile(this, ({ scope }) => scope.isTaken(taken))))
+      ask(getOrInsert(this.#isTaken, taken, () => new InFile(this, ({ scope }) => scope.isTaken(taken))))
     const status = () => ask(this.#status)
     return {
       ...this.fileLookup,
@@ -212,8 +212,8 @@ export class Store implements Home {
 
   /** What follows from a section where it is written. */
   ofSection<T>(section: Section, make: (bound: Bound, view: View) => T, view: View): T {
-    const works = keep(this.#sections, section, () => new Map<object, SectionWork>())
-    const work = keep(works, make, () => new SectionWork(this, section, make))
+    const works = getOrInsert(this.#sections, section, () => new Map<object, SectionWork>())
+    const work = getOrInsert(works, make, () => new SectionWork(this, section, make))
     work.view = view
     return resultIn(work.answer()) as T
   }
@@ -276,7 +276,7 @@ function endOf({ ended }: Trace, name: string): Ended {
 /** More files than this are not edited by turns. What is kept of the one that was asked for longest ago is dropped. */
 const mostStores = 32
 
-const storesOf = once((_: Analysis) => new Map<string, Store>())
+const storesOf = memoizeByIdentity((_: Analysis) => new Map<string, Store>())
 
 /** What is kept of a file, as it stands now. */
 export function storeOf(analysis: Analysis, file: JobFile): Store {

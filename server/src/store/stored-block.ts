@@ -1,5 +1,5 @@
+import { getOrInsert } from '../common/get-or-insert.ts'
 import type { Bound } from '../job/bind.ts'
-import { keep } from '../job/keep.ts'
 import type { BoundLookup } from '../job/lookup.ts'
 import type { Block, Place, Section, Value } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
@@ -183,7 +183,7 @@ export class StoredBlock implements Block {
   /** What it says in one respect, noted for the work that asks. */
   says<K extends keyof Content>(name: K): Content[K] | undefined {
     this.#respects ??= new Map()
-    return ask(keep(this.#respects, name, () => new Respect(this, name)) as Respect<K>)
+    return ask(getOrInsert(this.#respects, name, () => new Respect(this, name)) as Respect<K>)
   }
 
   get lookup(): Lookup {

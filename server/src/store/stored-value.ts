@@ -1,4 +1,4 @@
-import { keep } from '../job/keep.ts'
+import { getOrInsert } from '../common/get-or-insert.ts'
 import { type Place, placeOfPart, type Value } from '../job/model.ts'
 import type { FactNode } from '../syntax/tree.ts'
 import { Anchor } from './anchor.ts'
@@ -62,7 +62,7 @@ export class StoredValue implements Value<unknown> {
   partAt(index: number): Place {
     this.#parts ??= new Map()
     const part = () => placeOfPart(this.bound as Value<readonly unknown[]>, index)
-    return keep(this.#parts, index, () => new Anchor(part))
+    return getOrInsert(this.#parts, index, () => new Anchor(part))
   }
 
   get node(): FactNode {

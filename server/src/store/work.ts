@@ -1,5 +1,5 @@
+import { getOrInsert } from '../common/get-or-insert.ts'
 import type { Bound } from '../job/bind.ts'
-import { keep } from '../job/keep.ts'
 import type { Section } from '../job/model.ts'
 import type { View } from '../job/per-section.ts'
 import type { FilePlan, Lookup } from './lookup.ts'
@@ -108,4 +108,4 @@ export class SectionWork extends Kept {
 
 /** The result of work on a block. Throws what the work throws. */
 export const resultOf = <R>(of: StoredBlock, work: Work<R>): R =>
-  resultIn(ask(keep(of.traces, work, () => new BlockWork(of, work as Work<unknown>)))) as R
+  resultIn(ask(getOrInsert(of.traces, work, () => new BlockWork(of, work as Work<unknown>)))) as R

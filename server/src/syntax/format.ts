@@ -1,7 +1,7 @@
 import type { IToken } from 'chevrotain'
+import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import { balanced } from './braces.ts'
 import { conflictsIn } from './conflicts.ts'
-import { once } from './once.ts'
 import { cutSections } from './sections.ts'
 import * as T from './tokens.ts'
 
@@ -31,7 +31,7 @@ export interface LaidOut {
   readonly rests: boolean
 }
 
-export const laidOut = once((section: { readonly text: string }): LaidOut => {
+export const laidOut = memoizeByIdentity((section: { readonly text: string }): LaidOut => {
   const text = section.text.replace(/^\uFEFF/, '')
   const lines = layOut(text)
   const again = lines.map((line) => `${line}\n`).join('')

@@ -1,5 +1,6 @@
 import { nearest } from '../quantity/nearest.ts'
 import type { BlockKind } from './block.ts'
+import { closestMatch } from './closest-match.ts'
 import { battery } from './kinds/battery.ts'
 import { bearing } from './kinds/bearing.ts'
 import { bed } from './kinds/bed.ts'
@@ -21,7 +22,6 @@ import { seal } from './kinds/seal.ts'
 import { shaft } from './kinds/shaft.ts'
 import { shaftLog } from './kinds/shaft-log.ts'
 import { target } from './kinds/target.ts'
-import { meant } from './meant.ts'
 import type { Placed, Shape } from './shape.ts'
 
 /** Every block kind, in the order of the work. A kind is declared in its own file and named here. */
@@ -77,4 +77,4 @@ const kindNames = Object.keys(vocabulary)
 
 /** The kind of block meant by a word: `prop` for propeller. One or two letters are short for nothing in particular. */
 export const kindMeant = (word: string): string | undefined =>
-  word.length > 2 ? meant(word, kindNames) : nearest(word, kindNames)
+  word.length > 2 ? closestMatch(word, kindNames) : nearest(word, kindNames)

@@ -5,9 +5,9 @@ import { type Kind, kinds, type UnitSystem } from '../quantity/kinds.ts'
 import { unitOfMark } from '../quantity/quantity.ts'
 import { findUnit } from '../quantity/units.ts'
 import type { Entry, Part, Span } from '../syntax/tree.ts'
+import { closestMatch } from './closest-match.ts'
 import { bandForms, type Form, sizedForms, upperForms } from './form.ts'
 import { type Allowed, allowedBy, formatLimits, type Limits, within } from './limits.ts'
-import { meant } from './meant.ts'
 import type { Reader } from './reader.ts'
 
 /** How a fact's value is written, read and bounded. `T` is what the floors above get: SI numbers, words, lists of them. */
@@ -295,7 +295,7 @@ export const choice = <const W extends readonly string[]>(words: W): Shape<W[num
   read: (entries, reader) => {
     const part = single(entries, reader, `one of ${words.join(', ')}`)?.[0]
     if (part?.type === 'word' && words.includes(part.text)) return part.text
-    const near = part?.type === 'word' ? meant(part.text, words) : undefined
+    const near = part?.type === 'word' ? closestMatch(part.text, words) : undefined
     return part && notThis(entries, reader, `one of ${words.join(', ')}`, near)
   },
 })

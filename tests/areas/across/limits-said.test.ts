@@ -5,7 +5,7 @@ import { correctionOf } from '../../../server/src/areas/alignment/plans/correcti
 import { effectOf } from '../../../server/src/areas/alignment/plans/move-effect.ts'
 import { correctionText } from '../../../server/src/areas/alignment/plans/words.ts'
 import { allChecks } from '../../../server/src/areas/index.ts'
-import { formatLimit } from '../../../server/src/quantity/said.ts'
+import { formatLimit } from '../../../server/src/quantity/format-measures.ts'
 import { findingsOf } from '../../checks/marks.ts'
 import { blockIn } from '../job-text.ts'
 

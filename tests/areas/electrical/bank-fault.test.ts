@@ -1,7 +1,7 @@
 // What a short circuit at a battery draws: Ohm's law at its terminals; banks side by side add (ABYC-based interrupting-capacity note: six units
 // of 2 400 A, 2 in series by 3, give 7 200 A).
 import { describe, expect, it } from 'vitest'
-import { bankFault } from '../../../server/src/areas/electrical/plans/bank-fault.ts'
+import { bankShortCircuitCurrent } from '../../../server/src/areas/electrical/plans/bank-fault.ts'
 import { blockIn } from '../job-text.ts'
 
 const fault = (battery: string, more = '', to = 'controller') => {
@@ -15,7 +15,7 @@ drive main {
 `,
     'main.feed',
   )
-  return bankFault(block, lookup)
+  return bankShortCircuitCurrent(block, lookup)
 }
 
 describe('the short-circuit current of a battery', () => {

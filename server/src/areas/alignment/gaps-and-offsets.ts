@@ -4,7 +4,12 @@ import type { Context, Reported } from '../../checks/check.ts'
 import { firstLine } from '../../checks/one-line.ts'
 import type { Closure } from '../../engineering/alignment/closure.ts'
 import { elide } from '../../quantity/elide.ts'
-import { formatGaugeStep, formatLength, formatLimit, formatUncertain } from '../../quantity/said.ts'
+import {
+  formatGaugeStep,
+  formatLength,
+  formatLimit,
+  formatUncertain,
+} from '../../quantity/format-measures.ts'
 import { atRead } from './at-read.ts'
 import { formatOpen } from './plans/closure-words.ts'
 import type { Correction } from './plans/correction.ts'

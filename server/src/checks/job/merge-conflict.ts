@@ -1,10 +1,10 @@
+import { memoizeByIdentity } from '../../common/memoize-by-identity.ts'
 import type { Section } from '../../job/model.ts'
 import { type Conflict, conflictsIn } from '../../syntax/conflicts.ts'
-import { once } from '../../syntax/once.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 import { replace, takeOut } from '../fix-text.ts'
 
-const conflictAt = once(
+const conflictAt = memoizeByIdentity(
   ({ text }: Section): ReadonlyMap<number, Conflict> =>
     new Map(conflictsIn(text).map((conflict) => [conflict.span.start, conflict])),
 )

@@ -1,10 +1,10 @@
+import { memoizeByIdentity } from '../../common/memoize-by-identity.ts'
 import type { Document } from '../../job/document.ts'
 import { boundLookup } from '../../job/lookup.ts'
 import { type Block, childrenOf, factOf, type Section } from '../../job/model.ts'
 import type { View } from '../../job/per-section.ts'
 import type { Scope } from '../../job/scope.ts'
 import type { Kind } from '../../quantity/kinds.ts'
-import { once } from '../../syntax/once.ts'
 import { isName } from '../../syntax/segments.ts'
 import { findKind } from '../../vocabulary/index.ts'
 
@@ -19,7 +19,7 @@ interface Top extends Named {
 }
 
 /** Top-level blocks of a section, from its tree alone. */
-const topsOf = once((section: Section): readonly Top[] => {
+const topsOf = memoizeByIdentity((section: Section): readonly Top[] => {
   const named = (item: Section['parsed']['tree']['items'][number]): readonly Top[] => {
     if (item.type !== 'block') return []
     const [first] = item.heading

@@ -1,6 +1,6 @@
+import { memoizeByIdentity } from '../../common/memoize-by-identity.ts'
 import { kinds, type UnitSystem } from '../../quantity/kinds.ts'
 import { findUnit } from '../../quantity/units.ts'
-import { once } from '../../syntax/once.ts'
 import { parseSection } from '../../syntax/parser.ts'
 import type { Entry, Part } from '../../syntax/tree.ts'
 import type { Fact } from '../../vocabulary/block.ts'
@@ -28,7 +28,7 @@ interface Written {
 }
 
 /** The example of a fact, read once. */
-const exampleOf = once(({ example }: Fact): Written => {
+const exampleOf = memoizeByIdentity(({ example }: Fact): Written => {
   const text = `x { x: ${example} }`
   const [block] = parseSection(text).tree.items
   const [item] = block?.type === 'block' ? block.items : []

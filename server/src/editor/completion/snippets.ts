@@ -1,5 +1,5 @@
+import { memoizeByIdentity } from '../../common/memoize-by-identity.ts'
 import { headingWord } from '../../job/bind.ts'
-import { once } from '../../syntax/once.ts'
 import { parseSection } from '../../syntax/parser.ts'
 import type { BlockNode, Span } from '../../syntax/tree.ts'
 import type { BlockKind, Fact } from '../../vocabulary/block.ts'
@@ -38,7 +38,7 @@ const exampleIn = (text: string): readonly Example[] =>
   parseSection(text).tree.items.flatMap((item) => (item.type === 'block' ? [{ text, block: item }] : []))
 
 /** The example of a kind, then those of one line that stand in the block around it, read once. */
-const examplesOf = once(({ kind, example, within }: BlockKind): readonly Example[] => {
+const examplesOf = memoizeByIdentity(({ kind, example, within }: BlockKind): readonly Example[] => {
   const around = within.flatMap((name) => exampleIn(findKind(name)?.example ?? ''))
   const beside = around.flatMap(({ text, block }) =>
     block.items

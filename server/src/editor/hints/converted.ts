@@ -1,13 +1,13 @@
 import type { Value } from '../../job/model.ts'
 import { formatBandWith, formatFixed, inUnit, shownUnit } from '../../quantity/format.ts'
+import { formatLength } from '../../quantity/format-measures.ts'
 import type { Kind, UnitSystem } from '../../quantity/kinds.ts'
-import { formatLength } from '../../quantity/said.ts'
 import { findUnit, type Unit, unitSystemOf } from '../../quantity/units.ts'
 import { type Entry, type Part, withInside } from '../../syntax/tree.ts'
 import type { Shape } from '../../vocabulary/shape.ts'
 import { type Bolts, bolts } from '../../vocabulary/shapes/bolts.ts'
 import { side } from '../../vocabulary/shapes/side.ts'
-import { isBand } from '../hover/say-value.ts'
+import { isBand } from '../hover/format-value.ts'
 import { formatTo, stepOf } from './converted-digits.ts'
 
 /** A value in the units of the other system, or what an arithmetic comes to. */

@@ -17,11 +17,11 @@ import { cableLoading } from '../../areas/electrical/plans/cable-loading.ts'
 import { briefLoad } from '../../areas/electrical/plans/cable-words.ts'
 import { squeezeOf } from '../../areas/seal/plans/squeeze.ts'
 import { type Block, childrenOf } from '../../job/model.ts'
-import { formatLength, formatLimit } from '../../quantity/said.ts'
+import { formatLength, formatLimit } from '../../quantity/format-measures.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { findKind } from '../../vocabulary/index.ts'
+import { formatValue } from './format-value.ts'
 import { protectionInBrief, squeezeInBrief } from './parts.ts'
-import { formatValue } from './say-value.ts'
 
 type Row = readonly [what: Markdown, words: Markdown]
 

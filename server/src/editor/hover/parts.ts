@@ -10,7 +10,7 @@ import { capacityWords } from '../../areas/electrical/plans/cable-words.ts'
 import { type Squeeze, squeezeOf } from '../../areas/seal/plans/squeeze.ts'
 import { type Block, factOf } from '../../job/model.ts'
 import { formatSi } from '../../quantity/format.ts'
-import { formatLength, formatSlope } from '../../quantity/said.ts'
+import { formatLength, formatSlope } from '../../quantity/format-measures.ts'
 import type { Lookup } from '../../store/lookup.ts'
 
 /** `27 mm, specified 24 mm to 29 mm: within`. */

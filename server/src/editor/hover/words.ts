@@ -17,7 +17,7 @@ import { kinds, type UnitSystem } from '../../quantity/kinds.ts'
 import { otherSpellings, type Unit, unitsOf } from '../../quantity/units.ts'
 import { type BlockKind, type Fact, formatAsked, needsOf } from '../../vocabulary/block.ts'
 import { vocabulary } from '../../vocabulary/index.ts'
-import { formatBandWith, formatProvenance, formatValue } from './say-value.ts'
+import { formatBandWith, formatProvenance, formatValue } from './format-value.ts'
 import { checkLink } from './sources.ts'
 
 const places = (kind: BlockKind): Markdown =>

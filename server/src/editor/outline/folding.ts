@@ -1,7 +1,7 @@
+import { memoizeByIdentity } from '../../common/memoize-by-identity.ts'
 import { isUse } from '../../job/bind.ts'
 import { type Document, lineIn, positionOf } from '../../job/document.ts'
 import type { Section } from '../../job/model.ts'
-import { once } from '../../syntax/once.ts'
 import { Comment, endOf, Newline } from '../../syntax/tokens.ts'
 import { blocksIn, type Span } from '../../syntax/tree.ts'
 
@@ -22,7 +22,7 @@ export function foldsOf(document: Document): readonly Fold[] {
 }
 
 /** The folds within a section, by its own lines. */
-const folds = once((section: Section): readonly Fold[] => {
+const folds = memoizeByIdentity((section: Section): readonly Fold[] => {
   const { text } = section
   const { items } = section.parsed.tree
   const fold = ({ start, end }: Span, of: Fold['of']): Fold[] => {

@@ -1,5 +1,5 @@
+import { memoizeByIdentity } from '../../common/memoize-by-identity.ts'
 import type { Section } from '../../job/model.ts'
-import { once } from '../../syntax/once.ts'
 import type { BlockNode, FactNode, Span } from '../../syntax/tree.ts'
 import { findKind } from '../../vocabulary/index.ts'
 
@@ -16,7 +16,7 @@ export interface BlockSymbol {
 }
 
 /** The blocks of a section, from its tree alone. */
-export const symbolsOf = once(({ parsed: { tree }, text }: Section): readonly BlockSymbol[] =>
+export const symbolsOf = memoizeByIdentity(({ parsed: { tree }, text }: Section): readonly BlockSymbol[] =>
   within(tree.items, text),
 )
 

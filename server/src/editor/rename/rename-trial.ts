@@ -1,3 +1,4 @@
+import { memoizeByIdentity } from '../../common/memoize-by-identity.ts'
 import { keyOf } from '../../host/uri.ts'
 import { Analysis } from '../../job/analysis.ts'
 import { type Document, edit, hasSection, positionOf, startOf } from '../../job/document.ts'
@@ -5,7 +6,6 @@ import { type JobFile, linkFile } from '../../job/files.ts'
 import type { Place, Section } from '../../job/model.ts'
 import type { View } from '../../job/per-section.ts'
 import { referencesOf } from '../../job/references.ts'
-import { once } from '../../syntax/once.ts'
 import type { FilesAround, Known } from '../navigation/around.ts'
 import { mayMention, mentionsOf } from '../navigation/may-mention.ts'
 
@@ -47,7 +47,7 @@ export async function triedOut({ changes, from, to, around }: Trial): Promise<st
   const users = around.usersOf(changes.keys())
   const isReplacedIn = (code: string, key: string): boolean =>
     mentionsOf(code, from) === (changes.get(key)?.length ?? 0) && !mayMention(code, [to])
-  const isClean = once(
+  const isClean = memoizeByIdentity(
     ({ key, text }: Known): boolean => isReplacedIn(text, key) || isReplacedIn(withoutComments(text), key),
   )
   /** Files that, like all they use, have every word of the one name replaced by the other, which was not there. Their sections without the name

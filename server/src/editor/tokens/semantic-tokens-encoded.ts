@@ -1,6 +1,6 @@
+import { memoizeByIdentity } from '../../common/memoize-by-identity.ts'
 import { type Document, positionOf } from '../../job/document.ts'
 import type { Section } from '../../job/model.ts'
-import { once } from '../../syntax/once.ts'
 import { tokenModifiers, tokenTypes } from './semantic-legend.ts'
 import { type SemanticToken, semanticTokens } from './semantic-tokens.ts'
 
@@ -13,7 +13,7 @@ interface Encoded {
 }
 
 /** A section's tokens, the first of them counted from where the section begins. */
-const encoded = once((section: Section): Encoded => encode(semanticTokens(section)))
+const encoded = memoizeByIdentity((section: Section): Encoded => encode(semanticTokens(section)))
 
 function encode(tokens: readonly SemanticToken[]): Encoded {
   const data: number[] = []
@@ -34,7 +34,7 @@ function encode(tokens: readonly SemanticToken[]): Encoded {
 }
 
 /** The tokens of a text as the protocol has them. */
-export const encodedTokens = once((document: Document): readonly number[] => {
+export const encodedTokens = memoizeByIdentity((document: Document): readonly number[] => {
   const data: number[] = []
   let before = 0 // line of the token before
   for (const section of document.sections) {

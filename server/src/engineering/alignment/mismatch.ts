@@ -39,7 +39,7 @@ export type Readings = {
 }
 
 /** 99 % points of chi-square for 1 to 4 degrees of freedom. Source: NIST/SEMATECH e-Handbook, 1.3.6.7.4. */
-const most = [6.635, 9.21, 11.345, 13.277] as const
+const chiSquare99 = [6.635, 9.21, 11.345, 13.277] as const
 
 /** An explanation has to lower chi-square by this much: four standard deviations of one quantity. By simulation, a slip is then named in fewer than one in a thousand logs without one. */
 const clearly = 16
@@ -142,7 +142,8 @@ function logOf(of: Readings): Result<Log, FeetProblem> {
 
 /** Where everything that was read is fitted nothing may be left. */
 const isNoise = (chiSquare: number, degreesOfFreedom: number): boolean =>
-  chiSquare <= (degreesOfFreedom === 0 ? 1e-9 : (most[degreesOfFreedom - 1] ?? Number.NEGATIVE_INFINITY))
+  chiSquare <=
+  (degreesOfFreedom === 0 ? 1e-9 : (chiSquare99[degreesOfFreedom - 1] ?? Number.NEGATIVE_INFINITY))
 
 const leftBy = (expected: readonly Expected[], components: readonly Component[]): number =>
   expected.reduce(

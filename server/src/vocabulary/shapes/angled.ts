@@ -1,6 +1,6 @@
 import type { Entry, Part, Span } from '../../syntax/tree.ts'
+import { closestMatch } from '../closest-match.ts'
 import { type Limits, within } from '../limits.ts'
-import { meant } from '../meant.ts'
 import type { Reader } from '../reader.ts'
 import { isTooLong, notThis, type Placed, type Shape } from '../shape.ts'
 
@@ -63,7 +63,7 @@ export const angled = (limits: Required<Pick<Limits, 'min' | 'max'>>): Shape<rea
       const [place, length] = entry.parts
       const angle = place && entry.parts.length === 2 ? placeOf(place, reader) : undefined
       if (place?.type === 'word' && entry.parts.length === 2 && angle === undefined) {
-        const near = meant(place.text, Object.keys(places))
+        const near = closestMatch(place.text, Object.keys(places))
         return notThis([{ parts: [place], span: place.span }], reader, placeWords, near)
       }
       if (angle === undefined || !length) return notThis([entry], reader, wanted)

@@ -1,8 +1,8 @@
 import { findUnit } from '../../quantity/units.ts'
 import type { Part } from '../../syntax/tree.ts'
+import { closestMatch } from '../closest-match.ts'
 import type { Slot } from '../form.ts'
 import { type Limits, within } from '../limits.ts'
-import { meant } from '../meant.ts'
 import type { Reader } from '../reader.ts'
 import { notThis, type Shape } from '../shape.ts'
 
@@ -89,7 +89,7 @@ export const footMove: Shape<FootMove> = {
           [{ parts: [way], span: way.span }],
           reader,
           `one of ${ways.join(', ')}`,
-          meant(way.text, ways),
+          closestMatch(way.text, ways),
         )
       if (by.length === 0) return notThis([entry], reader, wanted)
       const sign = way.text === 'up' || way.text === 'starboard' ? 1 : -1

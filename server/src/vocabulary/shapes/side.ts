@@ -1,6 +1,6 @@
 import type { Entry } from '../../syntax/tree.ts'
+import { closestMatch } from '../closest-match.ts'
 import { allowedBy, type Limits, within } from '../limits.ts'
-import { meant } from '../meant.ts'
 import type { Reader } from '../reader.ts'
 import { notThis, type Shape } from '../shape.ts'
 
@@ -17,7 +17,7 @@ function notSided(entries: readonly Entry[], reader: Reader): undefined {
   const whole = entries.length === 1 && !more
   if (whole && first?.type === 'word' && second?.type === 'amount') {
     const length = [second.number, second.unit?.text ?? ''].join(' ').trim()
-    const way = sides.includes(first.text) ? first.text : meant(first.text, sides)
+    const way = sides.includes(first.text) ? first.text : closestMatch(first.text, sides)
     if (way) return notThis(entries, reader, 'a length and its side, in that order', `${length} ${way}`)
   }
   if (whole && second?.type === 'word' && !sides.includes(second.text)) {
@@ -25,7 +25,7 @@ function notSided(entries: readonly Entry[], reader: Reader): undefined {
       [{ parts: [second], span: second.span }],
       reader,
       'a side, port or starboard',
-      meant(second.text, sides),
+      closestMatch(second.text, sides),
     )
   }
   return notThis(entries, reader, wanted)

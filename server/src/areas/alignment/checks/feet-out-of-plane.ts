@@ -1,5 +1,5 @@
 import { atHead, check, commonPractice } from '../../../checks/check.ts'
-import { formatLength, formatLimit } from '../../../quantity/said.ts'
+import { formatLength, formatLimit } from '../../../quantity/format-measures.ts'
 import { listed } from '../../common/listed.ts'
 import { outOfPlane } from '../plans/feet-out-of-plane.ts'
 

@@ -1,5 +1,5 @@
 import { at, check, published } from '../../../checks/check.ts'
-import { formatGaugeStep, formatLimit } from '../../../quantity/said.ts'
+import { formatGaugeStep, formatLimit } from '../../../quantity/format-measures.ts'
 import { correction } from '../at-read.ts'
 import { replacedBy } from '../plans/reading-history.ts'
 

@@ -1,7 +1,7 @@
 import { at, check, commonPractice } from '../../../checks/check.ts'
 import { factOf } from '../../../job/model.ts'
 import { formatNumber } from '../../../quantity/format.ts'
-import { formatLimit } from '../../../quantity/said.ts'
+import { formatLimit } from '../../../quantity/format-measures.ts'
 import { usualTolerances } from '../plans/tolerance.ts'
 
 /** A stated limit of more times the usual one is most often a slip, such as 1.0 mm for 0.10 mm. */

@@ -1,7 +1,7 @@
 import { at, type Context, check, theJobFile } from '../../../checks/check.ts'
 import { firstLine } from '../../../checks/one-line.ts'
 import type { Value } from '../../../job/model.ts'
-import { formatLength, formatLimit, formatSlope } from '../../../quantity/said.ts'
+import { formatLength, formatLimit, formatSlope } from '../../../quantity/format-measures.ts'
 import { expanded } from '../../../quantity/uncertainty.ts'
 import { correction } from '../at-read.ts'
 import { afterOutside } from '../gaps-and-offsets.ts'

@@ -1,5 +1,5 @@
 import { atHead, check, theJobFile } from '../../../checks/check.ts'
-import { formatLength } from '../../../quantity/said.ts'
+import { formatLength } from '../../../quantity/format-measures.ts'
 import { listed } from '../../common/listed.ts'
 import { beyondRoom } from '../plans/beyond-room.ts'
 import { isPlanned } from '../plans/moves.ts'

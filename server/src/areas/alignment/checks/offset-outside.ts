@@ -1,5 +1,5 @@
 import { check, published } from '../../../checks/check.ts'
-import { formatLimit, formatUncertain } from '../../../quantity/said.ts'
+import { formatLimit, formatUncertain } from '../../../quantity/format-measures.ts'
 import { atRead, correction } from '../at-read.ts'
 import { nextReading, writeMove } from '../fixes.ts'
 import { afterOutside } from '../gaps-and-offsets.ts'

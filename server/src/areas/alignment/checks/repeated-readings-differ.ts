@@ -1,5 +1,5 @@
 import { check, published } from '../../../checks/check.ts'
-import { formatLength, formatLimit } from '../../../quantity/said.ts'
+import { formatLength, formatLimit } from '../../../quantity/format-measures.ts'
 import { atRead, correction } from '../at-read.ts'
 import { nextReading } from '../fixes.ts'
 import { formatAngle } from '../plans/fault.ts'

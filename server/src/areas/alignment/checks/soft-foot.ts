@@ -1,5 +1,5 @@
 import { at, check, published } from '../../../checks/check.ts'
-import { formatLength, formatLimit } from '../../../quantity/said.ts'
+import { formatLength, formatLimit } from '../../../quantity/format-measures.ts'
 import { isStillSoft, softLimit, softOf } from '../plans/lifts.ts'
 import { aboutSoft } from '../plans/soft-foot-words.ts'
 

@@ -1,5 +1,5 @@
 import type { Target } from '../../../engineering/alignment/feet.ts'
-import { formatSlope } from '../../../quantity/said.ts'
+import { formatSlope } from '../../../quantity/format-measures.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Correction } from './correction.ts'
 

@@ -7,12 +7,12 @@ import { movedFace, movedRim } from '../../../engineering/alignment/rigid-move.t
 import { type Block, childrenOf } from '../../../job/model.ts'
 import { exactly, type Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Lookup } from '../../../store/lookup.ts'
-import { said } from '../../common/said.ts'
+import { statedFact } from '../../common/stated-fact.ts'
 import { chooseMoves, errorOf, limitOf, provableFor, type Way } from './choose-moves.ts'
 import { type AlignmentFault, asFault, blaming, WrongFact } from './fault.ts'
 import { feetOf } from './feet.ts'
 import type { Found } from './found.ts'
-import { type Adjuster, type CorrectedFoot, left, stepFor, unseen } from './steps.ts'
+import { type Adjuster, belowUncertainty, type CorrectedFoot, left, stepFor } from './steps.ts'
 
 /** What the next reading should show after the steps; `inside` when that is within both limits, or within that of the gap variation where
  * the offset is not known. The uncertainty is that of what it will show:
@@ -72,7 +72,7 @@ export function askedOf(
   if (!machine.ok) return asFault(machine.problem)
   const after = (chosen: readonly CorrectedFoot[]): Outcome =>
     outcomeOf(found, machine.value(carriedByEnds(chosen)))
-  const said_ = bed && said(bed, 'bed.adjuster')
+  const said_ = bed && statedFact(bed, 'bed.adjuster')
   return {
     ...(said_ && { adjuster: said_ }),
     feet,
@@ -127,7 +127,8 @@ function refuseFarMoves(bed: Block, feet: readonly FootCorrection[], lookup: Loo
 
 /** Whether U is larger than the move at every foot, up and sideways. */
 export const allUnseen = (feet: readonly FootCorrection[]): boolean =>
-  feet.length > 0 && feet.every(({ vertical, horizontal }) => unseen(vertical) && unseen(horizontal))
+  feet.length > 0 &&
+  feet.every(({ vertical, horizontal }) => belowUncertainty(vertical) && belowUncertainty(horizontal))
 
 interface Outcome extends Omit<Predicted, 'inside' | 'provable'> {
   /** Share of the limits that is used up: 1 is on a limit. */

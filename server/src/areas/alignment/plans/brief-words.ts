@@ -1,5 +1,5 @@
+import { formatLength, formatOfLimit, formatTogether } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { formatLength, formatOfLimit, formatTogether } from '../../../quantity/said.ts'
 import type { Correction } from './correction.ts'
 import type { Judged } from './judged.ts'
 import type { MovedInWords } from './moved-in-words.ts'

@@ -1,6 +1,6 @@
 import type { Closure } from '../../../engineering/alignment/closure.ts'
+import { formatLength, formatLimit } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { formatLength, formatLimit } from '../../../quantity/said.ts'
 
 /** How far readings of one round disagree, and what the gauge explains of it. `what`: `gaps`, as `formatRound` has it. */
 export function formatOpen(

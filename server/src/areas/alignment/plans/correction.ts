@@ -11,7 +11,7 @@ import type { Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
-import { said, Unreadable } from '../../common/said.ts'
+import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { type Asked, allUnseen, askedOf, type Predicted, type Steps } from './asked.ts'
 import type { Way } from './choose-moves.ts'
 import { type Doubt, doubtsAbout, type Withheld } from './doubts.ts'
@@ -209,14 +209,14 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
       ),
     }
   if ('words' in coupling) return { ok: false, fault: coupling }
-  const flange = said(coupling, 'coupling.flange-diameter')
+  const flange = statedFact(coupling, 'coupling.flange-diameter')
   const circle = gaugeCircle(coupling)
   if (circle === undefined || flange === undefined)
     return { ok: false, fault: fault('no-diameter', 'The coupling needs its flange-diameter.') }
 
   const assumptions: string[] = []
   const readAt = circle.diameter
-  const pilot = said(coupling, 'coupling.pilot') === 'yes'
+  const pilot = statedFact(coupling, 'coupling.pilot') === 'yes'
   const stand = standOf(reading, { radius: readAt / 2, pilot }, assumptions)
   if (!stand.ok) return stand
   const { face, rim, pose } = stand.value
@@ -327,7 +327,7 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
         },
       }),
       contradictory,
-      hot: said(reading, 'reading.hot') === 'yes',
+      hot: statedFact(reading, 'reading.hot') === 'yes',
       ...(afloat && { afloat: afloat === 'yes' }),
       movedSince,
       doubts,

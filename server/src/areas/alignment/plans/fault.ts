@@ -3,8 +3,8 @@ import type { SlopeProblem } from '../../../engineering/alignment/face.ts'
 import type { FeetProblem } from '../../../engineering/alignment/feet.ts'
 import type { Value } from '../../../job/model.ts'
 import { formatSi } from '../../../quantity/format.ts'
+import { formatSlope } from '../../../quantity/format-measures.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
-import { formatSlope } from '../../../quantity/said.ts'
 
 /** What stands in the way of a correction, with words for a person. */
 export interface AlignmentFault {

@@ -3,7 +3,7 @@ import { rigidMachine } from '../../../engineering/alignment/rigid-move.ts'
 import { parseThread } from '../../../engineering/thread.ts'
 import { type Block, childrenOf } from '../../../job/model.ts'
 import { blockPlan } from '../../../store/plan.ts'
-import { said, Unreadable } from '../../common/said.ts'
+import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { type AlignmentFault, asFault, fault } from './fault.ts'
 import type { Adjuster, BedFoot } from './steps.ts'
 
@@ -53,7 +53,7 @@ const feetIn = blockPlan((bed: Block): Feet | NoFeet => {
     }
   const feet: BedFoot[] = []
   for (const foot of childrenOf(bed, 'foot')) {
-    const [x, y] = [said(foot, 'foot.from-coupling'), said(foot, 'foot.across')]
+    const [x, y] = [statedFact(foot, 'foot.from-coupling'), statedFact(foot, 'foot.across')]
     if (x === undefined || y === undefined)
       return {
         ok: false,
@@ -62,8 +62,8 @@ const feetIn = blockPlan((bed: Block): Feet | NoFeet => {
           `Foot ${foot.name ?? ''} needs from-coupling and across before moves can be worked out.`,
         ),
       }
-    const [up, down] = [said(foot, 'foot.travel-up'), said(foot, 'foot.travel-down')]
-    const [sideways, pack] = [said(foot, 'foot.hole-clearance'), said(foot, 'foot.pack')]
+    const [up, down] = [statedFact(foot, 'foot.travel-up'), statedFact(foot, 'foot.travel-down')]
+    const [sideways, pack] = [statedFact(foot, 'foot.hole-clearance'), statedFact(foot, 'foot.pack')]
     feet.push({
       name: foot.name ?? '',
       x,
@@ -100,8 +100,8 @@ const feetIn = blockPlan((bed: Block): Feet | NoFeet => {
 const partsOfFlat = { 'whole-flat': 1, 'half-flat': 2, 'quarter-flat': 4 } as const
 
 function adjusterOf(bed: Block, assumptions: string[]): Adjuster {
-  if (said(bed, 'bed.adjuster') === 'shims') {
-    const stock = said(bed, 'bed.shims')
+  if (statedFact(bed, 'bed.adjuster') === 'shims') {
+    const stock = statedFact(bed, 'bed.shims')
     if (!stock) assumptions.push('the bed does not list its shims: the moves are given as lengths')
     else
       assumptions.push(
@@ -109,13 +109,13 @@ function adjusterOf(bed: Block, assumptions: string[]): Adjuster {
       )
     return stock ? { by: 'shims', stock: stock.map((shim) => shim.value) } : { by: 'hand' }
   }
-  const designation = said(bed, 'bed.thread')
+  const designation = statedFact(bed, 'bed.thread')
   const thread = designation === undefined ? undefined : parseThread(designation)
   if (thread?.ok)
     return {
       by: 'nut',
       thread: thread.value,
-      partsOfFlat: partsOfFlat[said(bed, 'bed.nut-step') ?? 'half-flat'],
+      partsOfFlat: partsOfFlat[statedFact(bed, 'bed.nut-step') ?? 'half-flat'],
     }
   assumptions.push(
     designation === undefined

@@ -1,14 +1,14 @@
-import type { UnitSystem } from '../../../quantity/kinds.ts'
 import {
   formatLength,
   formatShim,
   formatShims,
   formatUncertain,
   isSaidAsNothing,
-} from '../../../quantity/said.ts'
+} from '../../../quantity/format-measures.ts'
+import type { UnitSystem } from '../../../quantity/kinds.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Correction } from './correction.ts'
-import { type CorrectedFoot, type FootStep, unseen } from './steps.ts'
+import { belowUncertainty, type CorrectedFoot, type FootStep } from './steps.ts'
 import { formatTurns } from './turn-words.ts'
 
 export { formatTurns }
@@ -69,7 +69,7 @@ export function formatStep(foot: CorrectedFoot, c: Correction, system: UnitSyste
 
 /** What to say beside a move whose own uncertainty is larger than it is. */
 const doubt = (move: Uncertain, c: Correction): string =>
-  c.verdict !== 'within' && unseen(move) ? ' (U is larger than the move)' : ''
+  c.verdict !== 'within' && belowUncertainty(move) ? ' (U is larger than the move)' : ''
 
 const across = (u: Uncertain, system: UnitSystem): string =>
   `${formatUncertain(magnitude(u), system)} to ${u.value > 0 ? 'starboard' : 'port'}`

@@ -1,5 +1,5 @@
 import type { Block } from '../../../job/model.ts'
-import { said } from '../../common/said.ts'
+import { statedFact } from '../../common/stated-fact.ts'
 import type { RoundFact } from './readings.ts'
 
 /** The circle on which the gauge goes in, m; `stated` where the coupling says it, else it is the rim of the flange. */
@@ -10,8 +10,8 @@ export interface GaugeCircle {
 
 /** Undefined where the coupling says neither. Throws Unreadable. */
 export function gaugeCircle(coupling: Block | undefined): GaugeCircle | undefined {
-  const stated = said(coupling, 'coupling.gauge-diameter')
-  const diameter = stated ?? said(coupling, 'coupling.flange-diameter')
+  const stated = statedFact(coupling, 'coupling.gauge-diameter')
+  const diameter = stated ?? statedFact(coupling, 'coupling.flange-diameter')
   return diameter === undefined ? undefined : { diameter, stated: stated !== undefined }
 }
 

@@ -1,5 +1,5 @@
+import { formatLength, formatRoom } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { formatLength, formatRoom } from '../../../quantity/said.ts'
 import { canDrop } from '../../common/dangers.ts'
 import type { Correction } from './correction.ts'
 import { alike, holder, named, onStuds } from './feet-together.ts'

@@ -6,7 +6,7 @@ import { type Block, factOf } from '../../../job/model.ts'
 import { plus, type Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { isLater } from '../../common/days.ts'
-import { said } from '../../common/said.ts'
+import { statedFact } from '../../common/stated-fact.ts'
 import type { Correction } from './correction.ts'
 import { feetOf } from './feet.ts'
 import { type GaugeCircle, gaugeCircle } from './gauge-circle.ts'
@@ -86,7 +86,7 @@ export function holdAgainst(
   if (!machine.ok) return undefined
   const [was, is] = [standOf(earlier.correction), standOf(later.correction)]
   const { face } = later.correction.readBy
-  const flange = said(lookup.near('coupling'), 'coupling.flange-diameter')
+  const flange = statedFact(lookup.near('coupling'), 'coupling.flange-diameter')
   const readings: Readings = {
     feet: bed.feet,
     moves,
@@ -136,7 +136,7 @@ const standOf = ({ slope, offset }: Correction): Readings['before'] => ({
 /** Whether the boat was launched between two readings, of which one does not say whether it was taken afloat. */
 function launchedBetween(before: Block, now: Block, launched: string | undefined): boolean {
   const [was, is] = [before, now].map((one) => factOf(one, 'reading.taken')?.value)
-  const silent = [before, now].some((one) => said(one, 'reading.afloat') === undefined)
+  const silent = [before, now].some((one) => statedFact(one, 'reading.afloat') === undefined)
   return (
     silent &&
     launched !== undefined &&
@@ -151,15 +151,18 @@ function launchedBetween(before: Block, now: Block, launched: string | undefined
  * the boat was launched meanwhile. `launched`: the day the job says. Throws Unreadable. */
 export function shapeChanged(before: Block, now: Block, launched?: string): OtherShape['type'] | undefined {
   if (launchedBetween(before, now, launched)) return 'launched'
-  const [wasAfloat, isAfloat] = [before, now].map((one) => said(one, 'reading.afloat') === 'yes')
-  const [wasHot, isHot] = [before, now].map((one) => said(one, 'reading.hot') === 'yes')
+  const [wasAfloat, isAfloat] = [before, now].map((one) => statedFact(one, 'reading.afloat') === 'yes')
+  const [wasHot, isHot] = [before, now].map((one) => statedFact(one, 'reading.hot') === 'yes')
   if (wasAfloat !== isAfloat) return isAfloat ? 'launched' : 'hauled-out'
   if (wasHot !== isHot) return isHot ? 'heated' : 'cooled'
-  const [wasUp, isUp] = [before, now].map((one) => said(one, 'reading.parted-end') === 'supported')
+  const [wasUp, isUp] = [before, now].map((one) => statedFact(one, 'reading.parted-end') === 'supported')
   if (wasUp !== isUp) return isUp ? 'end-supported' : 'end-freed'
   return undefined
 }
 
 /** Readings of one shape have the same, as long as the boat is not launched or hauled out. Throws Unreadable. */
 export const shapeOf = (reading: Block): string =>
-  [said(reading, 'reading.hot') === 'yes', said(reading, 'reading.parted-end') === 'supported'].join()
+  [
+    statedFact(reading, 'reading.hot') === 'yes',
+    statedFact(reading, 'reading.parted-end') === 'supported',
+  ].join()

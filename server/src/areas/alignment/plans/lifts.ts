@@ -1,3 +1,4 @@
+import { memoizeByIdentity } from '../../../common/memoize-by-identity.ts'
 import { type NutMove, nutMove } from '../../../engineering/adjusters.ts'
 import { softFeet } from '../../../engineering/alignment/soft-foot.ts'
 import { shimPack } from '../../../engineering/shim-packs.ts'
@@ -5,9 +6,8 @@ import { type Block, factOf } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { once } from '../../../syntax/once.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
-import { said, Unreadable } from '../../common/said.ts'
+import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { feetOf } from './feet.ts'
 import { lastReading, movesAfter, plannedAfter, readingsOf } from './moves.ts'
 import { stepOf } from './steps.ts'
@@ -50,7 +50,7 @@ export interface SoftFound {
 /** The soft feet of a reading; undefined where there are none, or no lifts were read. With fewer than three lifts none can be held against the
  * others, so none is said to stand out. Throws Unreadable. */
 export function softOf(reading: Block, lookup: Lookup): SoftFound | undefined {
-  const lifts = said(reading, 'reading.lifts')
+  const lifts = statedFact(reading, 'reading.lifts')
   if (!lifts) return undefined
   const gaugeStep = factOf(reading, 'reading.gauge')?.value ?? 0
   if (lifts.length < 3) {
@@ -119,7 +119,7 @@ function softAlong(
     if (reading.unread.has('lifts') || factOf(reading, 'reading.lifts')) {
       unreadable = orUnreadable(() => {
         const found = softOf(reading, lookup)
-        for (const { name } of said(reading, 'reading.lifts') ?? []) softSince.delete(name)
+        for (const { name } of statedFact(reading, 'reading.lifts') ?? []) softSince.delete(name)
         for (const name of found?.soft ?? []) softSince.set(name, reading)
       })
       const since = [...new Set(softSince.values())]
@@ -173,7 +173,7 @@ export function softUpTo(reading: Block, lookup: Lookup): StillSoft | undefined 
   return found
 }
 
-const asSet = once((readings: readonly Block[]): ReadonlySet<Block> => new Set(readings))
+const asSet = memoizeByIdentity((readings: readonly Block[]): ReadonlySet<Block> => new Set(readings))
 
 /** Whether a foot that this reading found soft was not found to bear since. Throws Unreadable. */
 export function isStillSoft(reading: Block, lookup: Lookup): boolean {

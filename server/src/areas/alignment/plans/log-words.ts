@@ -1,7 +1,7 @@
 import type { InPlanes } from '../../../engineering/alignment/planes.ts'
 import { formatNumber } from '../../../quantity/format.ts'
+import { formatLength, formatUncertain } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { formatLength, formatUncertain } from '../../../quantity/said.ts'
 import { expanded, type Uncertain } from '../../../quantity/uncertainty.ts'
 import { briefVerdict, formatMoved, ofLimit } from './brief-words.ts'
 import type { Comparison, OtherShape, Standing } from './held-against.ts'

@@ -3,7 +3,7 @@ import { type Block, factOf } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { said } from '../../common/said.ts'
+import { statedFact } from '../../common/stated-fact.ts'
 import { type CorrectionOutcome, correctionOf } from './correction.ts'
 import { feetOf } from './feet.ts'
 import {
@@ -140,7 +140,9 @@ const figuresOf = ({ reading, correction }: Worked): string =>
   JSON.stringify(
     Object.values(correction.readBy).map((by) => [
       by,
-      ...(said(reading, `reading.${by}`) ?? []).map(({ angle, value }) => [angle, value]).toSorted(inPlace),
+      ...(statedFact(reading, `reading.${by}`) ?? [])
+        .map(({ angle, value }) => [angle, value])
+        .toSorted(inPlace),
     ]),
   )
 
@@ -177,7 +179,7 @@ const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog> => 
       })
       if (isMended(previous, lookup.from(previous))) bases.forget()
     }
-    for (const { name, lift } of unlessWrong(() => said(reading, 'reading.lifts')) ?? [])
+    for (const { name, lift } of unlessWrong(() => statedFact(reading, 'reading.lifts')) ?? [])
       firmAt.set(name, lift <= softLimit ? place : -1)
     const now = whole(reading, lookup.from(reading))
     if (!now) {

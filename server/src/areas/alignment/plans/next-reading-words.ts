@@ -1,7 +1,12 @@
 import type { Target } from '../../../engineering/alignment/feet.ts'
 import type { InPlanes } from '../../../engineering/alignment/planes.ts'
+import {
+  formatLength,
+  formatLimit,
+  formatUncertain,
+  isSaidAsNothing,
+} from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { formatLength, formatLimit, formatUncertain, isSaidAsNothing } from '../../../quantity/said.ts'
 import { expanded, type Uncertain } from '../../../quantity/uncertainty.ts'
 import { listed } from '../../common/listed.ts'
 import type { Predicted } from './asked.ts'

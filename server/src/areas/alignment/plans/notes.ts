@@ -1,6 +1,6 @@
 import { usualSlide } from '../../../engineering/usual-holes.ts'
+import { formatLength, isSaidAsNothing } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { formatLength, isSaidAsNothing } from '../../../quantity/said.ts'
 import { expanded } from '../../../quantity/uncertainty.ts'
 import { listed } from '../../common/listed.ts'
 import type { Correction } from './correction.ts'

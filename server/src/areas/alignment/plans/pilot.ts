@@ -1,6 +1,6 @@
 import type { Target } from '../../../engineering/alignment/feet.ts'
 import type { Pose } from '../../../engineering/alignment/pose.ts'
-import { formatLength } from '../../../quantity/said.ts'
+import { formatLength } from '../../../quantity/format-measures.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import type { Doubt } from './doubts.ts'
 

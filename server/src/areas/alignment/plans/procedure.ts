@@ -1,6 +1,6 @@
 import { formatSi } from '../../../quantity/format.ts'
+import { formatLength, isSaidAsNothing } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { formatLength, isSaidAsNothing } from '../../../quantity/said.ts'
 import type { Correction } from './correction.ts'
 import { crosswise, endsOf, holder, named, onStuds } from './feet-together.ts'
 import { heightTasks } from './heights.ts'

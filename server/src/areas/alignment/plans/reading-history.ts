@@ -1,7 +1,7 @@
+import { memoizeByIdentity } from '../../../common/memoize-by-identity.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { once } from '../../../syntax/once.ts'
 import { between, isLater } from '../../common/days.ts'
 import { type Correction, correctionOf } from './correction.ts'
 import { standingIn } from './log.ts'
@@ -75,7 +75,7 @@ const historyOf = plan((drive: Block, lookup: Lookup): readonly InHistory[] => {
     .toReversed()
 })
 
-const replacedIn = once(
+const replacedIn = memoizeByIdentity(
   (history: readonly InHistory[]) => new Map(history.map((one) => [one.reading, one.replacedBy])),
 )
 

@@ -15,7 +15,7 @@ import { faceAndRimFromTwoPlanes, rimAtFace } from '../../../engineering/alignme
 import type { Result } from '../../../engineering/result.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
-import { said } from '../../common/said.ts'
+import { statedFact } from '../../common/stated-fact.ts'
 import { type AlignmentFault, asFault, fault, WrongFact } from './fault.ts'
 import { type Repeats, repeatsApart } from './repeats.ts'
 
@@ -57,7 +57,7 @@ const refused = (problem: AlignmentFault): Refused => ({ ok: false, fault: probl
 
 /** The ways a face, or a rim, was read in, where those are more than one. Two rim dials, with or without a place each, are a way of their own. */
 function readTwice(reading: Block): readonly (readonly RoundFact[])[] {
-  const are = (ways: readonly RoundFact[]) => ways.filter((way) => said(reading, `reading.${way}`))
+  const are = (ways: readonly RoundFact[]) => ways.filter((way) => statedFact(reading, `reading.${way}`))
   return [are(['gaps', 'face-dial', 'reverse-dial']), are(['offsets', 'rim-dial'])].filter(
     (ways) => ways.length > 1,
   )
@@ -111,7 +111,7 @@ function standAsRead(
         `The reading has ${twice.join(' and ')}, so it is not clear which counts. Make two readings of them.`,
       ),
     )
-  if (said(reading, 'reading.reverse-dial')) return byTwoPlanes(reading, radius, assumptions)
+  if (statedFact(reading, 'reading.reverse-dial')) return byTwoPlanes(reading, radius, assumptions)
   const face = faceOf(reading, radius)
   if (!face.ok) return face
   const rim = rimOf(reading, assumptions)
@@ -173,10 +173,10 @@ function bothPositions<T extends Trust>(
 }
 
 function faceOf(reading: Block, radius: number): SeenOutcome<FaceFit> {
-  const gaugeStep = said(reading, 'reading.gauge')
-  const gaps = said(reading, 'reading.gaps')
-  const dial = said(reading, 'reading.face-dial')
-  const again = said(reading, 'reading.gaps-half-turn')
+  const gaugeStep = statedFact(reading, 'reading.gauge')
+  const gaps = statedFact(reading, 'reading.gaps')
+  const dial = statedFact(reading, 'reading.face-dial')
+  const again = statedFact(reading, 'reading.gaps-half-turn')
   if (gaugeStep === undefined || !(gaps ?? dial))
     return refused(
       fault('no-gaps', 'The reading needs gaps, or the faces by dial, and the smallest step of the gauge.'),
@@ -198,9 +198,9 @@ function rimOf(
   reading: Block,
   assumptions: string[],
 ): (SeenOutcome<RimFit> & { readonly x: number }) | undefined {
-  const gaugeStep = said(reading, 'reading.offset-gauge') ?? said(reading, 'reading.gauge')
-  const offsets = said(reading, 'reading.offsets')
-  const again = said(reading, 'reading.offsets-half-turn')
+  const gaugeStep = statedFact(reading, 'reading.offset-gauge') ?? statedFact(reading, 'reading.gauge')
+  const offsets = statedFact(reading, 'reading.offsets')
+  const again = statedFact(reading, 'reading.offsets-half-turn')
   if (gaugeStep === undefined) return undefined
   const seen = (by: RoundFact, values: readonly Reading[]) =>
     look(reading, by, { values, gaugeStep }, () => fitRim(values, { gaugeStep }))
@@ -211,16 +211,16 @@ function rimOf(
     const without = rimWithoutRunOut(one.value.value, two.value.value)
     return { ok: true, x: 0, value: bothPositions(one.value, two.value, without) }
   }
-  const dial = said(reading, 'reading.rim-dial')
+  const dial = statedFact(reading, 'reading.rim-dial')
   if (!dial) return undefined
-  const x = said(reading, 'reading.rim-dial-at') ?? 0
+  const x = statedFact(reading, 'reading.rim-dial-at') ?? 0
   return { ...seen('rim-dial', rimFromDial(dial, dialOf(reading, assumptions))), x }
 }
 
 /** Which half carries the rim dial, and how far its bar hangs. */
 function dialOf(reading: Block, assumptions: string[]): Required<DialOptions> {
-  const carriedBy = said(reading, 'reading.dial-carried-by')
-  const droop = said(reading, 'reading.bar-droop')
+  const carriedBy = statedFact(reading, 'reading.dial-carried-by')
+  const droop = statedFact(reading, 'reading.bar-droop')
   if (carriedBy === undefined) assumptions.push('the shaft carries the dial: dial-carried-by is not stated')
   if (droop === undefined) assumptions.push('the bar of the rim dial does not droop: bar-droop is not stated')
   return { carriedBy: carriedBy ?? 'shaft', droop: droop ?? 0 }
@@ -228,10 +228,13 @@ function dialOf(reading: Block, assumptions: string[]): Required<DialOptions> {
 
 /** Reverse indicator: the offset in two planes. */
 function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): StandOutcome {
-  const at = [said(reading, 'reading.rim-dial-at'), said(reading, 'reading.reverse-dial-at')] as const
-  const gaugeStep = said(reading, 'reading.offset-gauge') ?? said(reading, 'reading.gauge')
+  const at = [
+    statedFact(reading, 'reading.rim-dial-at'),
+    statedFact(reading, 'reading.reverse-dial-at'),
+  ] as const
+  const gaugeStep = statedFact(reading, 'reading.offset-gauge') ?? statedFact(reading, 'reading.gauge')
   const [x, reverseX] = at
-  if (!said(reading, 'reading.rim-dial'))
+  if (!statedFact(reading, 'reading.rim-dial'))
     return refused(fault('no-gaps', 'The reverse dial needs the other dial, rim-dial, beside it.'))
   if (gaugeStep === undefined || x === undefined || reverseX === undefined || Math.abs(x - reverseX) < 1e-3)
     return refused(
@@ -243,10 +246,10 @@ function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): Sta
   const dial = dialOf(reading, assumptions)
   const other = { ...dial, carriedBy: dial.carriedBy === 'shaft' ? 'machine' : 'shaft' } as const
   const seen = (by: 'rim-dial' | 'reverse-dial', options: DialOptions) => {
-    const values = rimFromDial(said(reading, `reading.${by}`) ?? [], options)
+    const values = rimFromDial(statedFact(reading, `reading.${by}`) ?? [], options)
     return look(reading, by, { values, gaugeStep }, () => fitRim(values, { gaugeStep }))
   }
-  if (said(reading, 'reading.bar-droop') !== undefined)
+  if (statedFact(reading, 'reading.bar-droop') !== undefined)
     assumptions.push('both dial bars droop by the same: one bar-droop is stated for both')
   const [one, two] = [seen('rim-dial', dial), seen('reverse-dial', other)]
   if (!one.ok) return one

@@ -1,5 +1,5 @@
+import { formatLength, isSaidAsNothing } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { formatLength, isSaidAsNothing } from '../../../quantity/said.ts'
 import { listed } from '../../common/listed.ts'
 import type { Hardware } from './hardware.ts'
 import type { BedFoot, CorrectedFoot } from './steps.ts'

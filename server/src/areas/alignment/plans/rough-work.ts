@@ -1,6 +1,6 @@
 import type { FootCorrection } from '../../../engineering/alignment/feet.ts'
+import { formatRoom, formatRough } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { formatRoom, formatRough } from '../../../quantity/said.ts'
 import { canDrop } from '../../common/dangers.ts'
 import { listed } from '../../common/listed.ts'
 import type { Correction } from './correction.ts'

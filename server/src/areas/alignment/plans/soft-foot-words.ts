@@ -1,5 +1,5 @@
+import { formatLength, formatLimit, formatShim } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { formatLength, formatLimit, formatShim } from '../../../quantity/said.ts'
 import { isolateBriefly } from '../../common/dangers.ts'
 import { listed } from '../../common/listed.ts'
 import type { Doubt } from './doubts.ts'

@@ -1,3 +1,4 @@
+import { memoizeByIdentity } from '../../../common/memoize-by-identity.ts'
 import {
   anyOf,
   between,
@@ -11,7 +12,6 @@ import type { InPlanes } from '../../../engineering/alignment/planes.ts'
 import { shimPack } from '../../../engineering/shim-packs.ts'
 import type { Thread } from '../../../engineering/thread.ts'
 import { expanded, type Uncertain } from '../../../quantity/uncertainty.ts'
-import { once } from '../../../syntax/once.ts'
 
 /** How one foot gets its height: the lower nut of its stud, shims, by whatever is at hand, or not at all. */
 export type FootStep =
@@ -60,7 +60,7 @@ export interface BedFoot extends Foot {
 }
 
 /** Whether U (k = 2) is larger than the move itself: then not even its direction is sure. */
-export const unseen = (move: Uncertain): boolean => expanded(move) > Math.abs(move.value)
+export const belowUncertainty = (move: Uncertain): boolean => expanded(move) > Math.abs(move.value)
 
 /** A foot that is left alone. */
 export const left = (foot: FootCorrection): CorrectedFoot => ({
@@ -81,7 +81,7 @@ export const touching = 1e-5
 const quarters = 4
 
 /** The packs of a stock are the same for every foot. */
-const packsOf = once(shimHeights)
+const packsOf = memoizeByIdentity(shimHeights)
 
 /** Heights that the adjuster of a foot can make. */
 export function heightsOf(

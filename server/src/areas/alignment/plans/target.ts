@@ -8,7 +8,7 @@ import {
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { listed } from '../../common/listed.ts'
-import { said } from '../../common/said.ts'
+import { statedFact } from '../../common/stated-fact.ts'
 
 /** One part of the target: why, and where the machine is to stand for it, m and rad. */
 export interface TargetPart extends Target {
@@ -56,18 +56,18 @@ function unsaid(reading: Block, bed: Block | undefined, block: Block | undefined
   const grows = bed !== undefined && childrenOf(bed, 'foot').some((foot) => factOf(foot, 'foot.growth'))
   const causes = [
     !says('shaft-') && !isSupported(reading) && 'droop of the parted shaft end',
-    !grows && said(reading, 'reading.hot') !== 'yes' && 'heat growth',
-    !says('afloat-') && said(reading, 'reading.afloat') !== 'yes' && 'movement afloat',
+    !grows && statedFact(reading, 'reading.hot') !== 'yes' && 'heat growth',
+    !says('afloat-') && statedFact(reading, 'reading.afloat') !== 'yes' && 'movement afloat',
   ]
   return causes.filter((cause) => cause !== false)
 }
 
-const isSupported = (reading: Block): boolean => said(reading, 'reading.parted-end') === 'supported'
+const isSupported = (reading: Block): boolean => statedFact(reading, 'reading.parted-end') === 'supported'
 
 /** Holds for a shaft end that hangs free: supported, it stands where it runs. */
 function shaftEnd(reading: Block, block: Block | undefined, assumptions: string[]): TargetPart | undefined {
-  const droop = said(block, 'target.shaft-droop') ?? 0
-  const slope = said(block, 'target.shaft-slope') ?? 0
+  const droop = statedFact(block, 'target.shaft-droop') ?? 0
+  const slope = statedFact(block, 'target.shaft-slope') ?? 0
   if (droop === 0 && slope === 0) return undefined
   if (isSupported(reading)) {
     assumptions.push(
@@ -75,7 +75,7 @@ function shaftEnd(reading: Block, block: Block | undefined, assumptions: string[
     )
     return undefined
   }
-  if (said(reading, 'reading.parted-end') === undefined)
+  if (statedFact(reading, 'reading.parted-end') === undefined)
     assumptions.push(
       'the end of the parted shaft hung free: parted-end is not stated, and the target has a droop',
     )
@@ -90,19 +90,19 @@ type Way = 'afloat' | 'maker'
 /** The four figures of one cause. */
 const stated = (block: Block | undefined, way: Way): Target => ({
   vertical: {
-    offset: said(block, `target.${way}-up`) ?? 0,
-    slope: said(block, `target.${way}-slope-up`) ?? 0,
+    offset: statedFact(block, `target.${way}-up`) ?? 0,
+    slope: statedFact(block, `target.${way}-slope-up`) ?? 0,
   },
   horizontal: {
-    offset: said(block, `target.${way}-to-starboard`) ?? 0,
-    slope: said(block, `target.${way}-slope-to-starboard`) ?? 0,
+    offset: statedFact(block, `target.${way}-to-starboard`) ?? 0,
+    slope: statedFact(block, `target.${way}-slope-to-starboard`) ?? 0,
   },
 })
 
 /** Holds for a dry reading: afloat, the machine has moved already. */
 function afloat(reading: Block, block: Block | undefined, assumptions: string[]): TargetPart | undefined {
   const movement = stated(block, 'afloat')
-  const is = said(reading, 'reading.afloat')
+  const is = statedFact(reading, 'reading.afloat')
   if (!has(movement) || is === 'yes') return undefined
   if (is === undefined)
     assumptions.push('the reading was taken dry: afloat is not stated, and the target has a movement afloat')
@@ -112,8 +112,8 @@ function afloat(reading: Block, block: Block | undefined, assumptions: string[])
 /** Holds for a cold reading: hot, the feet have risen already. */
 function growth(reading: Block, bed: Block | undefined, assumptions: string[]): TargetPart | undefined {
   const blocks = bed ? childrenOf(bed, 'foot') : []
-  const rises = blocks.map((foot) => said(foot, 'foot.growth'))
-  const hot = said(reading, 'reading.hot')
+  const rises = blocks.map((foot) => statedFact(foot, 'foot.growth'))
+  const hot = statedFact(reading, 'reading.hot')
   if (hot === 'yes' || rises.every((rise) => !rise)) return undefined
   const feet = blocks.map((foot, i): (Foot & { readonly growth: number }) | undefined => {
     const x = factOf(foot, 'foot.from-coupling')?.value

@@ -2,10 +2,10 @@ import { assumedGapLimit } from '../../../engineering/alignment/gap-variation.ts
 import { type SpeedLimits, speedLimits, tableEnds } from '../../../engineering/alignment/speed-limits.ts'
 import { type Block, factOf, type Value } from '../../../job/model.ts'
 import { formatSi } from '../../../quantity/format.ts'
+import { formatLimit } from '../../../quantity/format-measures.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
-import { formatLimit } from '../../../quantity/said.ts'
 import type { Lookup } from '../../../store/lookup.ts'
-import { said } from '../../common/said.ts'
+import { statedFact } from '../../common/stated-fact.ts'
 import { gaugeCircle } from './gauge-circle.ts'
 
 /** What is allowed, m, and where that is from: `the maker`, `the job file`, or the rule that was assumed. */
@@ -19,7 +19,7 @@ const statedBy = (value: Value<unknown>): string =>
 
 /** The upper end that the coupling states itself. */
 function stated(coupling: Block, of: 'gap-variation' | 'offset'): Tolerance | undefined {
-  said(coupling, `coupling.${of}`)
+  statedFact(coupling, `coupling.${of}`)
   const fact = factOf(coupling, `coupling.${of}`)
   return fact?.value.high === undefined ? undefined : { limit: fact.value.high, limitFrom: statedBy(fact) }
 }
@@ -38,11 +38,11 @@ interface BySpeed extends SpeedLimits {
 /** Undefined for a coupling that is not flexible, or whose speed is not known. A coupling turns with the shaft, so behind a gear at the speed
  * of the motor over the ratio. */
 function bySpeed(coupling: Block, lookup: Lookup, assumptions: string[]): BySpeed | undefined {
-  if (said(coupling, 'coupling.kind') !== 'flexible') return undefined
-  const motor = said(lookup.near('motor'), 'motor.speed')
+  if (statedFact(coupling, 'coupling.kind') !== 'flexible') return undefined
+  const motor = statedFact(lookup.near('motor'), 'motor.speed')
   if (motor === undefined) return undefined
   const gear = lookup.near('gear')
-  const ratio = said(gear, 'gear.ratio')
+  const ratio = statedFact(gear, 'gear.ratio')
   const noRatio = 'the coupling turns as fast as the motor: the gear does not state its ratio'
   if (gear && ratio === undefined && !assumptions.includes(noRatio)) assumptions.push(noRatio)
   // A nominal speed has to meet its row of the table: what the units leave behind it is rounded off.
@@ -66,7 +66,7 @@ function beyondTable({ beyondTable }: BySpeed, assumptions: string[]): void {
 }
 
 const noSpeed = (coupling: Block): string | undefined =>
-  said(coupling, 'coupling.kind') === 'flexible'
+  statedFact(coupling, 'coupling.kind') === 'flexible'
     ? 'the speed of the flexible coupling is not known, so no limit by speed is used'
     : undefined
 
@@ -84,7 +84,7 @@ export function gapTolerance(
   lookup: Lookup,
   assumptions: string[],
 ): Tolerance {
-  const angle = said(coupling, 'coupling.max-angle')
+  const angle = statedFact(coupling, 'coupling.max-angle')
   const rated = angle === undefined ? undefined : angle * circle.readAt
   return ratedFor(gapsAllowed(coupling, circle, lookup, assumptions), rated)
 }
@@ -139,7 +139,7 @@ export const offsetTolerance = (
   lookup: Lookup,
   assumptions: string[],
 ): Tolerance =>
-  ratedFor(offsetAllowed(coupling, gaps, lookup, assumptions), said(coupling, 'coupling.max-offset'))
+  ratedFor(offsetAllowed(coupling, gaps, lookup, assumptions), statedFact(coupling, 'coupling.max-offset'))
 
 const offsetAllowed = (coupling: Block, gaps: Tolerance, lookup: Lookup, assumptions: string[]): Tolerance =>
   stated(coupling, 'offset') ?? usualOffset(coupling, gaps, lookup, assumptions)
@@ -165,7 +165,7 @@ export function usualTolerances(
   lookup: Lookup,
 ): Readonly<Record<'gap-variation' | 'offset', Tolerance>> | undefined {
   try {
-    const flange = said(coupling, 'coupling.flange-diameter')
+    const flange = statedFact(coupling, 'coupling.flange-diameter')
     const circle = gaugeCircle(coupling)
     if (flange === undefined || !circle) return undefined
     const gaps = usualGaps(coupling, { flange, readAt: circle.diameter }, lookup, [])

@@ -1,7 +1,7 @@
 import type { Closure } from '../../../engineering/alignment/closure.ts'
 import { elide } from '../../../quantity/elide.ts'
+import { formatGaugeStep, formatLength, formatLimit, formatRough } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { formatGaugeStep, formatLength, formatLimit, formatRough } from '../../../quantity/said.ts'
 import { allUnseen } from './asked.ts'
 import { formatOpen } from './closure-words.ts'
 import type { Correction } from './correction.ts'

@@ -1,5 +1,5 @@
+import { formatGaugeStep, formatLength, formatShim } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { formatGaugeStep, formatLength, formatShim } from '../../../quantity/said.ts'
 import { listed } from '../../common/listed.ts'
 import type { Way } from './choose-moves.ts'
 import type { Correction } from './correction.ts'

@@ -1,11 +1,11 @@
-import type { UnitSystem } from '../../../quantity/kinds.ts'
 import {
   formatGaugeStep,
   formatLength,
   formatLimit,
   formatUncertain,
   formatUncertainSlope,
-} from '../../../quantity/said.ts'
+} from '../../../quantity/format-measures.ts'
+import type { UnitSystem } from '../../../quantity/kinds.ts'
 import { expanded } from '../../../quantity/uncertainty.ts'
 import { dangers, isolateBriefly, keepClear, lastWord } from '../../common/dangers.ts'
 import { code, list, type Markdown, md, paragraphs, prose, table } from '../../common/markdown.ts'

@@ -1,8 +1,8 @@
+import { memoizeByIdentity } from '../../../common/memoize-by-identity.ts'
 import { nutTravel } from '../../../engineering/adjusters.ts'
 import { packChanges, passesOf } from '../../../engineering/alignment/passes.ts'
+import { isSaidAsNothing } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { isSaidAsNothing } from '../../../quantity/said.ts'
-import { once } from '../../../syntax/once.ts'
 import type { Correction } from './correction.ts'
 import type { CorrectedFoot } from './steps.ts'
 
@@ -54,8 +54,8 @@ const upTo = (length: number, step: number): number => Math.max(1, Math.ceil(len
 export const workOf = (c: Correction, system: UnitSystem): Work | undefined => works[system](c)
 
 const works = {
-  metric: once((c: Correction) => worked(c, 'metric')),
-  inch: once((c: Correction) => worked(c, 'inch')),
+  metric: memoizeByIdentity((c: Correction) => worked(c, 'metric')),
+  inch: memoizeByIdentity((c: Correction) => worked(c, 'inch')),
 }
 
 function worked(c: Correction, system: UnitSystem): Work | undefined {

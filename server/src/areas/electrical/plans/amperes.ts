@@ -1,5 +1,5 @@
 import { formatSi } from '../../../quantity/format.ts'
-import { formatAmperes } from '../../../quantity/said.ts'
+import { formatAmperes } from '../../../quantity/format-measures.ts'
 
 /** To the safe side, the last bits of a double aside. */
 const rounded = (amps: number, decimals: number, to: (n: number) => number): number =>

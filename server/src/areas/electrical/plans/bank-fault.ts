@@ -2,7 +2,7 @@ import { faultCurrent } from '../../../engineering/electrical/fault-current.ts'
 import type { Block } from '../../../job/model.ts'
 import { formatSi } from '../../../quantity/format.ts'
 import type { Lookup } from '../../../store/lookup.ts'
-import { said, Unreadable } from '../../common/said.ts'
+import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { onCharge } from './cable-protection.ts'
 import { batteriesOf } from './design-current.ts'
 
@@ -16,7 +16,7 @@ interface BankFault {
 
 /** The short-circuit current of the batteries of a cable, at their terminals: strings and banks side by side add up. Undefined where one of them
  * says neither its short-circuit current nor its internal resistance: then it cannot be told. */
-export function bankFault(cable: Block, lookup: Lookup): BankFault | undefined {
+export function bankShortCircuitCurrent(cable: Block, lookup: Lookup): BankFault | undefined {
   try {
     const banks = batteriesOf(cable, lookup).map(ofBattery)
     const known = banks.flatMap((bank) => bank ?? [])
@@ -51,7 +51,7 @@ export function contradictoryFault(
   battery: Block,
 ): { readonly stated: number; readonly calculated: number; readonly from: string } | undefined {
   try {
-    const stated = said(battery, 'battery.short-circuit-current')
+    const stated = statedFact(battery, 'battery.short-circuit-current')
     const other = calculated(battery)
     if (stated === undefined || !other) return undefined
     return Math.max(stated, other.current) > asMeasured * Math.min(stated, other.current)
@@ -67,7 +67,7 @@ export function contradictoryFault(
 function ofBattery(
   battery: Block,
 ): { readonly highest: number; readonly lowest: number; readonly from: string } | undefined {
-  const stated = said(battery, 'battery.short-circuit-current')
+  const stated = statedFact(battery, 'battery.short-circuit-current')
   const asStated = `as ${battery.name} states it`
   const other = calculated(battery)
   if (stated === undefined)
@@ -82,9 +82,9 @@ function ofBattery(
 
 /** From the internal resistance. */
 function calculated(battery: Block): { readonly current: number; readonly from: string } | undefined {
-  const internalResistance = said(battery, 'battery.internal-resistance')
-  const nominal = said(battery, 'battery.nominal')
-  const high = said(battery, 'battery.window')?.high
+  const internalResistance = statedFact(battery, 'battery.internal-resistance')
+  const nominal = statedFact(battery, 'battery.nominal')
+  const high = statedFact(battery, 'battery.window')?.high
   const charged = high ?? (nominal === undefined ? undefined : onCharge * nominal)
   // A window below the nominal voltage is wrong in one of the two: the higher one counts.
   const voltage = charged === undefined ? undefined : Math.max(charged, nominal ?? 0)

@@ -1,6 +1,6 @@
 import { type Block, childrenOf } from '../../../job/model.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
-import { Unreadable } from '../../common/said.ts'
+import { Unreadable } from '../../common/stated-fact.ts'
 import { endsOf } from './cable-circuit.ts'
 import { batteriesMet } from './cable-feed.ts'
 import { distinct } from './dc-network.ts'

@@ -1,7 +1,7 @@
+import { memoizeByIdentity } from '../../../common/memoize-by-identity.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
 import type { Lookup } from '../../../store/lookup.ts'
-import { once } from '../../../syntax/once.ts'
 import { onCharge } from './cable-protection.ts'
 
 /** The highest voltage of a bank, V: of its window, else as it is on charge; undefined where it is not known. */
@@ -14,12 +14,12 @@ export function highestOfBank(battery: Block): number | undefined {
 }
 
 /** The highest voltage of each of some banks where it is known, worked out once for all drives that they may feed. */
-export const highestOfBanks = once((batteries: readonly Block[]): readonly number[] => {
+export const highestOfBanks = memoizeByIdentity((batteries: readonly Block[]): readonly number[] => {
   const known = batteries.flatMap((battery) => highestOfBank(battery) ?? [])
   const highest = greatest(known)
   return highest === undefined ? [] : [highest]
 })
-const asSet = once((blocks: readonly Block[]): ReadonlySet<Block> => new Set(blocks))
+const asSet = memoizeByIdentity((blocks: readonly Block[]): ReadonlySet<Block> => new Set(blocks))
 
 /** The batteries of the file that may feed a drive, each of which is warned of itself, and the one that feeds it from another file. */
 export function batteriesOf(drive: Block, lookup: Lookup) {

@@ -7,7 +7,7 @@ import type { Block } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
-import { said } from '../../common/said.ts'
+import { statedFact } from '../../common/stated-fact.ts'
 import { systemOf, type Unsaid } from './cable-circuit.ts'
 import { outcomeOf } from './cable-outcome.ts'
 
@@ -48,7 +48,7 @@ export function canCarry(
 
 /** What a cable carries from its own facts alone, or why that cannot be told. */
 export const cableAmpacity = plan((cable: Block, lookup: Lookup) =>
-  outcomeOf(() => carriedWith(said(cable, 'cable.insulation'), cable, lookup)),
+  outcomeOf(() => carriedWith(statedFact(cable, 'cable.insulation'), cable, lookup)),
 )
 
 /** Whether the job leaves open what insulation a cable has: it is not stated, or not known yet. */
@@ -62,7 +62,7 @@ export const ampacityAtMost = plan((cable: Block, lookup: Lookup) =>
 
 /** `insulation` in K. */
 function carriedWith(insulation: number | undefined, cable: Block, lookup: Lookup): CableAmpacity | Unsaid {
-  const area = said(cable, 'cable.conductor')
+  const area = statedFact(cable, 'cable.conductor')
   if (area === undefined) return { unsaid: 'the size of its conductors' }
   if (insulation === undefined) return { unsaid: 'the temperature rating of its insulation' }
   const laid = layingOf(cable, lookup)
@@ -92,9 +92,9 @@ interface Laid {
 
 /** Where the conductors lie, and how many together. */
 function layingOf(cable: Block, lookup: Lookup): Laid | Unsaid {
-  const place = said(cable, 'cable.place')
-  const parallel = said(cable, 'cable.parallel') ?? 1
-  const bundled = said(cable, 'cable.bundled')
+  const place = statedFact(cable, 'cable.place')
+  const parallel = statedFact(cable, 'cable.parallel') ?? 1
+  const bundled = statedFact(cable, 'cable.bundled')
   const system = bundled === undefined ? systemOf(cable, lookup) : undefined
   if (bundled === undefined && !system) return { unsaid: 'whether it carries DC or three phases' }
   const own = (system === 'three-phase' ? 3 : 2) * parallel

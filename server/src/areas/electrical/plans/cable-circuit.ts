@@ -1,7 +1,7 @@
 import type { Block } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { said } from '../../common/said.ts'
+import { statedFact } from '../../common/stated-fact.ts'
 
 export type CableSystem = 'dc' | 'three-phase'
 
@@ -13,7 +13,7 @@ export interface Unsaid {
 /** The blocks a cable joins, in the order from, to. Throws Unreadable. */
 export const endsOf = plan((cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
   (['from', 'to'] as const).map((end) =>
-    said(cable, `cable.${end}`) === undefined ? undefined : lookup.referred(end),
+    statedFact(cable, `cable.${end}`) === undefined ? undefined : lookup.referred(end),
   ),
 )
 
@@ -22,7 +22,7 @@ export const endsOf = plan((cable: Block, lookup: Lookup): readonly (Block | und
 export const systemOf = plan((cable: Block, lookup: Lookup): CableSystem | undefined => {
   const ends = endsOf(cable, lookup).map((end) => end?.kind)
   if (ends.includes('battery')) return 'dc'
-  const system = said(cable, 'cable.system')
+  const system = statedFact(cable, 'cable.system')
   if (system) return system
   if (ends.includes('protection')) return 'dc'
   return ends.includes('motor') ? 'three-phase' : undefined

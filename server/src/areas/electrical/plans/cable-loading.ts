@@ -8,7 +8,7 @@ import {
 import { type Block, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { said } from '../../common/said.ts'
+import { statedFact } from '../../common/stated-fact.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import type { CableSystem, Unsaid } from './cable-circuit.ts'
 import { type CableOutcome, outcomeOf } from './cable-outcome.ts'
@@ -38,7 +38,7 @@ export const cableLoading = plan((cable: Block, lookup: Lookup): CableOutcome<Ca
   const { system, current, currentFrom, volts, powerFactor } = design.value
   const { area, insulationC, parallel } = carrying.value
   return outcomeOf((): CableLoading | Unsaid => {
-    const length = said(cable, 'cable.length')
+    const length = statedFact(cable, 'cable.length')
     if (length === undefined) return { unsaid: 'its length' }
     const resistance = conductorResistance({ section: sectionOf(area) })
     const working = operatingResistance({ ohmPerMetre: resistance.ohmPerMetre, insulationC })

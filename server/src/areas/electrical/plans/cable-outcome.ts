@@ -1,5 +1,5 @@
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
-import { Unreadable } from '../../common/said.ts'
+import { Unreadable } from '../../common/stated-fact.ts'
 import type { Unsaid } from './cable-circuit.ts'
 
 /** What stands in the way, with words for a person. `unread`: something that is written and could not be read, which is said where it stands. */

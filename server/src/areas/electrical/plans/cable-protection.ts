@@ -21,7 +21,7 @@ import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { said, Unreadable } from '../../common/said.ts'
+import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
@@ -69,11 +69,12 @@ export function needsProtection(cable: Block, lookup: Lookup): boolean {
 export function highestOf(cable: Block, lookup: Lookup, overNominal = 1): number | undefined {
   try {
     const volts = batteriesOf(cable, lookup).map((battery) => {
-      const nominal = said(battery, 'battery.nominal') ?? 0
-      return Math.max(said(battery, 'battery.window')?.high ?? overNominal * nominal, nominal)
+      const nominal = statedFact(battery, 'battery.nominal') ?? 0
+      return Math.max(statedFact(battery, 'battery.window')?.high ?? overNominal * nominal, nominal)
     })
     const motors = systemOf(cable, lookup) === 'three-phase' ? motorsAt(cable, lookup) : []
-    const highest = greatest([0, ...volts, ...motors.map((motor) => said(motor, 'motor.voltage') ?? 0)]) ?? 0
+    const highest =
+      greatest([0, ...volts, ...motors.map((motor) => statedFact(motor, 'motor.voltage') ?? 0)]) ?? 0
     return highest > 0 ? highest : undefined
   } catch (error) {
     if (error instanceof Unreadable) return undefined

@@ -1,6 +1,6 @@
 import type { InTables } from '../../../engineering/electrical/ampacity.ts'
 import { formatNumber, formatSi } from '../../../quantity/format.ts'
-import { formatShare } from '../../../quantity/said.ts'
+import { formatShare } from '../../../quantity/format-measures.ts'
 import { list, type Markdown, md, paragraphs, prose, table } from '../../common/markdown.ts'
 import { formatCarried, formatLoad, formatLoading } from './amperes.ts'
 import type { CableAmpacity } from './cable-ampacity.ts'

@@ -1,6 +1,6 @@
 import type { Block } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
-import { said, Unreadable } from '../../common/said.ts'
+import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { batteriesAlong } from './dc-network.ts'
 
 /** A battery that feeds a controller, with the lowest and the highest voltage that the job says of it, V. */
@@ -18,8 +18,8 @@ export function suppliesOf(controller: Block, lookup: Lookup): readonly Supply[]
     // One at the margin that no cable leads to may be a part for other jobs.
     const near = met.length === 0 && controller.parent ? lookup.near('battery') : undefined
     return (near ? [near] : met).flatMap((battery) => {
-      const nominal = said(battery, 'battery.nominal')
-      const window = said(battery, 'battery.window')
+      const nominal = statedFact(battery, 'battery.nominal')
+      const window = statedFact(battery, 'battery.window')
       const volts = [window?.low, nominal, window?.high].filter((volt) => volt !== undefined)
       return volts.length === 0 ? [] : [{ battery, low: Math.min(...volts), high: Math.max(...volts) }]
     })

@@ -1,7 +1,7 @@
 import { type Block, childrenOf } from '../../../job/model.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { Unreadable } from '../../common/said.ts'
+import { Unreadable } from '../../common/stated-fact.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 
 /** A cable with the blocks that it joins, as far as they are known. */

@@ -5,7 +5,7 @@ import { formatNumber, formatSi } from '../../../quantity/format.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
-import { said } from '../../common/said.ts'
+import { statedFact } from '../../common/stated-fact.ts'
 import { type CableSystem, endsOf, systemOf, type Unsaid } from './cable-circuit.ts'
 import { batteriesMet, type Driven, feedOf, feedsAlone } from './cable-feed.ts'
 import { type CableOutcome, outcomeOf } from './cable-outcome.ts'
@@ -28,7 +28,7 @@ const usual = { motorEfficiency: 0.9, controllerEfficiency: 0.95, powerFactor: 0
 /** The continuous current a cable is sized for: as it states, else from the motors it feeds, at the low end of the battery window; or why it
  * cannot be told. What it states is not used where the motors need far more. */
 export const cableCurrent = plan((cable: Block, lookup: Lookup): CableOutcome<CableCurrent> => {
-  const outcome = outcomeOf(() => currentOf(cable, lookup, said(cable, 'cable.current')))
+  const outcome = outcomeOf(() => currentOf(cable, lookup, statedFact(cable, 'cable.current')))
   const low = statedTooLow(cable, lookup)
   return low ? { ok: true, value: low.calculated } : outcome
 })
@@ -98,8 +98,8 @@ type Assume = (words: string) => void
 /** Lowest voltage of the batteries, and whether the job says it. */
 function lowestOf(batteries: readonly Block[], assume: Assume): number | undefined {
   const lows = batteries.flatMap((battery) => {
-    const low = said(battery, 'battery.window')?.low
-    const nominal = said(battery, 'battery.nominal')
+    const low = statedFact(battery, 'battery.window')?.low
+    const nominal = statedFact(battery, 'battery.nominal')
     if (low === undefined && nominal !== undefined)
       assume(
         `the battery does not fall below its nominal ${formatSi(nominal, 'voltage')}: the low end of its window is not stated`,
@@ -130,7 +130,7 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
   if ('unsaid' in feed) return feed
   const driven = feed.motors.flatMap(({ motor, controller }) => [motor, controller])
   markedAssumed([...batteries, ...driven]).forEach(assume)
-  const powers = feed.motors.flatMap(({ motor }) => said(motor, 'motor.power') ?? [])
+  const powers = feed.motors.flatMap(({ motor }) => statedFact(motor, 'motor.power') ?? [])
   if (powers.length < feed.motors.length) return { unsaid: 'the power of the motor' }
   if (volts === undefined) return { unsaid: 'the voltage of the battery' }
   if (feed.batteries > 1) assume('the cable carries the whole load: other batteries that feed it may be off')
@@ -138,9 +138,13 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
     dcCurrent({
       shaftPower,
       lowestVoltage: volts,
-      motorEfficiency: or(said(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
+      motorEfficiency: or(
+        statedFact(motor, 'motor.efficiency'),
+        usual.motorEfficiency,
+        'efficiency of the motor',
+      ),
       inverterEfficiency: or(
-        said(controller, 'controller.efficiency'),
+        statedFact(controller, 'controller.efficiency'),
         usual.controllerEfficiency,
         'efficiency of the controller',
       ),
@@ -166,7 +170,11 @@ function ofPhase(cable: Block, lookup: Lookup, stated: number | undefined): Cabl
   const batteries = batteriesOf(cable, lookup)
   markedAssumed([motor, ...batteries]).forEach(assume)
   const volts = phaseVoltage(motor, batteries, assume)
-  const powerFactor = or(said(motor, 'motor.power-factor'), usual.powerFactor, 'power factor of the motor')
+  const powerFactor = or(
+    statedFact(motor, 'motor.power-factor'),
+    usual.powerFactor,
+    'power factor of the motor',
+  )
   const common = {
     system: 'three-phase',
     powerFactor,
@@ -176,14 +184,14 @@ function ofPhase(cable: Block, lookup: Lookup, stated: number | undefined): Cabl
   if (stated !== undefined) return { ...common, current: stated, currentFrom: asStated }
   if (motors.length > 1) return { unsaid: 'which of the two motors it feeds' }
   if (!motor) return { unsaid: 'which motor it feeds' }
-  const power = said(motor, 'motor.power')
+  const power = statedFact(motor, 'motor.power')
   if (power === undefined) return { unsaid: 'the power of the motor' }
   if (volts === undefined) return { unsaid: 'the voltage of motor or battery' }
   const current = lineCurrent({
     shaftPower: power,
     lineVoltage: volts,
     powerFactor,
-    efficiency: or(said(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
+    efficiency: or(statedFact(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
   })
   const currentFrom = `${shaftWords([power])}, ${formatSi(volts, 'voltage')} between phases, power factor ${formatNumber(powerFactor, 3)}`
   return { ...common, current, currentFrom }
@@ -196,9 +204,9 @@ function phaseVoltage(
   batteries: readonly Block[],
   assume: Assume,
 ): number | undefined {
-  const rated = said(motor, 'motor.voltage')
+  const rated = statedFact(motor, 'motor.voltage')
   if (rated !== undefined) {
-    const lows = batteries.flatMap((battery) => said(battery, 'battery.window')?.low ?? [])
+    const lows = batteries.flatMap((battery) => statedFact(battery, 'battery.window')?.low ?? [])
     const low = least(lows)
     const most = low === undefined ? undefined : inverterVoltage(low).volts
     if (most !== undefined && most < rated) {

@@ -1,7 +1,7 @@
 import { at, check, commonPractice } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatSi } from '../../../../quantity/format.ts'
-import { formatShare } from '../../../../quantity/said.ts'
+import { formatShare } from '../../../../quantity/format-measures.ts'
 import { largerConductor } from '../../fixes.ts'
 import { cableLoading } from '../../plans/cable-loading.ts'
 

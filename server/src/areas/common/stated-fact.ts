@@ -19,7 +19,7 @@ class NotKnownYet extends Unreadable {
 
 /** The value of a fact, undefined when the block is silent. Unreadable when it is written but could not be read: that is no silence, and no
  * default may stand in for it. */
-export function said<P extends FactPath>(block: Block | undefined, path: P): FactValue<P> | undefined {
+export function statedFact<P extends FactPath>(block: Block | undefined, path: P): FactValue<P> | undefined {
   const name = path.slice(path.indexOf('.') + 1)
   if (block?.blanks.has(name))
     throw new NotKnownYet(`the ${name} of the ${block.kind} ${isPlural(name) ? 'are' : 'is'} not known yet`)

@@ -12,7 +12,7 @@ function isShortFor(word: string, whole: string): boolean {
 }
 
 /** The one of a few words that was meant: the one it is short for, or the nearest. */
-export function meant(word: string, among: readonly string[]): string | undefined {
+export function closestMatch(word: string, among: readonly string[]): string | undefined {
   const longer = among.filter((whole) => isShortFor(word, whole))
   return longer.length === 1 ? longer[0] : nearest(word, among)
 }

@@ -5,7 +5,7 @@ interface Kept<K, V> {
 }
 
 /** What is kept for the key, or else is made and kept. */
-export function keep<K, V>(kept: Kept<K, V>, key: K, make: () => V): V {
+export function getOrInsert<K, V>(kept: Kept<K, V>, key: K, make: () => V): V {
   const known = kept.get(key)
   if (known !== undefined || kept.has(key)) return known as V
   const made = make()
