@@ -156,7 +156,8 @@ ${times(count, (i) => `cable c${i + 1} { from: p${i} to: p${i + 1} conductor: 95
       drive(`${motor}${controller}${times(count, (i) => `${cable(`c${i}`)}${fuse(`f${i}`, `c${i}`)}`)}`),
   },
   banks: {
-    from: 15,
+    // At each size the place typed at is in a block of the same kind.
+    from: 16,
     by: typed,
     text: (count) =>
       `${head}${times(count, (i) => bank.replace('house', `b${i}`))}${times(count, (i) => `drive d${i} {\n  battery: b${i}\n${controller}${cable('feed', `b${i}`)}}\n`)}`,

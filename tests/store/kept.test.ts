@@ -88,4 +88,17 @@ describe('what is kept of a job', () => {
       { numRuns: 25 },
     )
   })
+
+  it('follows a battery that only the list of all batteries leads to', () => {
+    const job = (window: string) => `job "J" { vessel: "V"  revision: "A"  status: draft }
+battery house { nominal: 48 V  window: ${window} }
+drive d1 { motor m { power: 5 kW  voltage: 65 V } }
+`
+    const session = new Session()
+    const before = openDocument(job('40..56 V'))
+    session.seen(before)
+    const at = textOf(before).indexOf('40..56 V')
+    const after = edit(before, at, at + 8, '84..108 V')
+    expect(session.seen(after)).toEqual(new Session().seen(job('84..108 V')))
+  })
 })

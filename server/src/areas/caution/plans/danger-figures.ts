@@ -10,7 +10,7 @@ import { lastReading } from '../../alignment/plans/moves.ts'
 import { type Danger, dangerousFrom } from '../../common/dangers.ts'
 import { formatLoad } from '../../electrical/plans/amperes.ts'
 import { bankCurrent } from '../../electrical/plans/bank-fault.ts'
-import { batteriesOf, highestOfBank, highestOfBanks } from '../../electrical/plans/banks-around.ts'
+import { batteriesAround, highestOfBank } from '../../electrical/plans/banks-around.ts'
 import { suppliesOf } from '../../electrical/plans/controller-supply.ts'
 
 /** A danger as it is met in a job. */
@@ -80,9 +80,8 @@ function needOf(motor: Block): number | undefined {
 function liveInDrive(drive: Block, lookup: Lookup): readonly Met[] {
   const block = electrical(drive)
   if (!block) return []
-  const { own, elsewhere } = batteriesOf(drive, lookup)
+  const { hasOwn, highest: banks, elsewhere } = batteriesAround(drive, lookup)
   if (elsewhere) return liveVoltage(elsewhere).map((met) => ({ ...met, block }))
-  const banks = own.flatMap(highestOfBanks)
   const controllers = childrenOf(drive, 'controller').flatMap((controller): Met[] => {
     const volts = factOf(controller, 'controller.input')?.value.high
     if (volts === undefined || suppliesOf(controller, lookup.from(controller)).length > 0) return []
@@ -117,7 +116,7 @@ function liveInDrive(drive: Block, lookup: Lookup): readonly Met[] {
       },
     ]
   })
-  if (own.length > 0 || controllers.length + motors.length > 0) return [...controllers, ...motors]
+  if (hasOwn || controllers.length + motors.length > 0) return [...controllers, ...motors]
   return [
     {
       block,
@@ -157,9 +156,9 @@ function shortCircuit(battery: Block): readonly Met[] {
 function shortCircuitInDrive(drive: Block, lookup: Lookup): readonly Met[] {
   const block = electrical(drive)
   if (!block) return []
-  const { own, elsewhere } = batteriesOf(drive, lookup)
+  const { hasOwn, elsewhere } = batteriesAround(drive, lookup)
   if (elsewhere) return shortCircuit(elsewhere).map((met) => ({ ...met, block }))
-  if (own.length > 0) return []
+  if (hasOwn) return []
   return [
     {
       block,

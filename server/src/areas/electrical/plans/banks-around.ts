@@ -1,7 +1,6 @@
-import { memoizeByIdentity } from '../../../common/memoize-by-identity.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
-import type { Lookup } from '../../../store/lookup.ts'
+import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { onCharge } from './cable-protection.ts'
 
 /** The highest voltage of a bank, V: of its window, else as it is on charge; undefined where it is not known. */
@@ -13,17 +12,25 @@ export function highestOfBank(battery: Block): number | undefined {
   return high === undefined ? undefined : Math.max(high, nominal ?? 0, window?.low ?? 0)
 }
 
-/** The highest voltage of each of some banks where it is known, worked out once for all drives that they may feed. */
-export const highestOfBanks = memoizeByIdentity((batteries: readonly Block[]): readonly number[] => {
-  const known = batteries.flatMap((battery) => highestOfBank(battery) ?? [])
-  const highest = greatest(known)
+/** The highest voltage of some banks where it is known, V. */
+function highestOf(batteries: readonly Block[]): readonly number[] {
+  const highest = greatest(batteries.flatMap((battery) => highestOfBank(battery) ?? []))
   return highest === undefined ? [] : [highest]
-})
-const asSet = memoizeByIdentity((blocks: readonly Block[]): ReadonlySet<Block> => new Set(blocks))
+}
 
-/** The batteries of the file that may feed a drive, each of which is warned of itself, and the one that feeds it from another file. */
-export function batteriesOf(drive: Block, lookup: Lookup) {
-  const own = [childrenOf(drive, 'battery'), lookup.ofKind('battery')].filter(({ length }) => length > 0)
+/** Worked out once for all drives that the banks may feed. */
+const highestInFile = ({ ofKind }: FileLookup): readonly number[] => highestOf(ofKind('battery'))
+const banksOfFile = ({ ofKind }: FileLookup): ReadonlySet<Block> => new Set(ofKind('battery'))
+
+/** The batteries of the file that may feed a drive, each of which is warned of itself: whether there are any, and the highest voltage that is known,
+ * V; and the one that feeds it from another file. */
+export function batteriesAround(drive: Block, lookup: Lookup) {
+  const own = childrenOf(drive, 'battery')
+  const inFile = lookup.ofFile(banksOfFile)
   const near = lookup.near('battery')
-  return { own, elsewhere: near && !own.some((banks) => asSet(banks).has(near)) ? near : undefined }
+  return {
+    hasOwn: own.length + inFile.size > 0,
+    highest: [...highestOf(own), ...lookup.ofFile(highestInFile)],
+    elsewhere: near && !own.includes(near) && !inFile.has(near) ? near : undefined,
+  }
 }
