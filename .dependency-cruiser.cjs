@@ -1,6 +1,16 @@
 // The floors of the house, lowest first: a floor imports from floors below it, never upwards or sideways.
 // Parsed with SWC because dependency-cruiser reads TypeScript through the compiler's API, which TypeScript 7 does not have.
-const floors = ['common', 'quantity', 'engineering', 'syntax', 'vocabulary', 'job', 'store', 'checks', 'areas']
+const floors = [
+  'common',
+  'quantity',
+  'engineering',
+  'syntax',
+  'vocabulary',
+  'job',
+  'store',
+  'checks',
+  'areas',
+]
 const within = (names) => `^server/src/(${names.join('|')})/`
 
 /** What each floor imports from, besides itself. */
