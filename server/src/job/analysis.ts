@@ -313,7 +313,7 @@ export class Analysis {
         systemOf(file.document),
         statusOf(file.document),
         takenOf(file.document),
-        names,
+        ...file.used.map(({ path, document }) => [path, heads(document).outline]),
       ],
     }
   })

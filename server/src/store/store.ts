@@ -24,6 +24,12 @@ class Directory implements Source {
   outline: readonly unknown[] = []
 }
 
+/** A top-level block of a used file: by its name, or where it has none by its kind. */
+interface Used {
+  readonly path: string | undefined
+  readonly name: string
+}
+
 /** What was worked out under a supposition, by what is kept of the same work. */
 type Supposed = Map<Trace, Trace>
 
@@ -36,8 +42,8 @@ export class Store implements Home {
   #snapshot: Snapshot | undefined
   #revision = 0
   #tops: ReadonlyMap<string, Top> = new Map()
-  /** Blocks of used files that were asked for, with their names. */
-  readonly #used = new Map<Top, string>()
+  /** Blocks of used files that were asked for. */
+  readonly #used = new Map<Top, Used>()
   readonly #stored = new WeakMap<Block, StoredBlock>()
   #lists = new Map<string, readonly StoredBlock[]>()
   #supposed: Supposed | undefined
@@ -55,7 +61,6 @@ export class Store implements Home {
   takeIn(file: JobFile): void {
     const snapshot = this.#analysis.snapshot(file)
     if (snapshot === this.#snapshot) return
-    this.#snapshot = snapshot
     this.#file = file
     this.#scope = this.#analysis.scope(file)
     this.#revision += 1
@@ -67,6 +72,8 @@ export class Store implements Home {
       this.#directory.version = {}
       this.#lists = new Map()
     }
+    // After a fault of ours, all is taken in again.
+    this.#snapshot = snapshot
   }
 
   #takeInOwn(): void {
@@ -86,14 +93,24 @@ export class Store implements Home {
   }
 
   #takeInUsed(): void {
-    for (const [top, name] of this.#used) {
-      const block = this.#scope.named(name)
-      if (block && this.#isUsed(block)) this.#takeInTop(top, block, block)
-      else {
+    for (const [top, used] of this.#used) {
+      const block = this.#blockAt(used)
+      // Where two come to be the same block, the first is kept.
+      const known = block && this.#known(block)
+      if (block && !known) this.#takeInTop(top, block, block)
+      else if (known?.top !== top) {
         top.remove()
         this.#used.delete(top)
       }
     }
+  }
+
+  /** A used file may have a block whose name means another one here. */
+  #blockAt({ path, name }: Used): Block | undefined {
+    const file = this.#file.used.find((one) => one.path === path)
+    const scope = file && this.#analysis.scope(file)
+    const block = scope?.named(name) ?? scope?.only(name)
+    return file && block && hasSection(file.document, block.section) ? block : undefined
   }
 
   #takeInTop(top: Top, block: Block, text: unknown): void {
@@ -101,17 +118,22 @@ export class Store implements Home {
     takeIn(top, block, text, (bound, stored) => this.#stored.set(bound, stored))
   }
 
-  #isUsed = ({ section }: Block): boolean => !hasSection(this.#file.document, section)
+  #known(block: Block): StoredBlock | undefined {
+    const known = this.#stored.get(block)
+    return known?.content?.block === block ? known : undefined
+  }
 
   /** A block by what it says. */
   stored(block: Block): StoredBlock {
     if (block instanceof StoredBlock) return block
-    const known = this.#stored.get(block)
-    if (known?.content?.block === block) return known
+    const known = this.#known(block)
+    if (known) return known
     let root = block
     while (root.parent) root = root.parent
+    const { section } = root
+    const holder = this.#file.used.find(({ document }) => hasSection(document, section))
     const top = new Top(this)
-    this.#used.set(top, root.name ?? root.kind)
+    this.#used.set(top, { path: holder?.path, name: root.name ?? root.kind })
     this.#takeInTop(top, root, root)
     const stored = this.#stored.get(block)
     if (!stored) throw new Error(`The block ${block.path} is not one of the job.`)

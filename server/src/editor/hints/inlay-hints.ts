@@ -7,7 +7,6 @@ import { nutMove } from '../../engineering/adjusters.ts'
 import { heightOf, type Thread } from '../../engineering/thread.ts'
 import { type Block, isTakenWhole, type Section } from '../../job/model.ts'
 import type { View } from '../../job/per-section.ts'
-import type { Scope } from '../../job/scope.ts'
 import { formatLength } from '../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../quantity/kinds.ts'
 import type { Lookup } from '../../store/lookup.ts'
@@ -64,10 +63,10 @@ const hintsOf = sectionPlan(({ blocks }, view) =>
   allBlocks(blocks)
     // What a drive takes from another has no text here to put them at.
     .filter((block) => !isTakenWhole(block))
-    .flatMap((block) => [
-      ...unitHints(block, view.analysis.scope(view.file)),
-      ...blockHints(lookupFrom(block, view)),
-    ])
+    .flatMap((block) => {
+      const lookup = lookupFrom(block, view)
+      return [...unitHints(block, lookup.system), ...blockHints(lookup)]
+    })
     .sort((a, b) => a.at - b.at),
 )
 
@@ -75,11 +74,11 @@ const hintsOf = sectionPlan(({ blocks }, view) =>
 const allBlocks = (blocks: readonly Block[]): readonly Block[] =>
   blocks.flatMap((block) => [block, ...allBlocks(block.children)])
 
-function unitHints(block: Block, scope: Scope): readonly Hint[] {
+function unitHints(block: Block, system: UnitSystem): readonly Hint[] {
   const facts = findKind(block.kind)?.facts ?? {}
   return [...block.facts].flatMap(([name, value]): Hint[] => {
     const shape = facts[name]?.shape
-    const found = shape && !value.origin ? converted(value, shape, scope.system()) : undefined
+    const found = shape && !value.origin ? converted(value, shape, system) : undefined
     return found
       ? [
           {
