@@ -1,7 +1,12 @@
 // Edits of one block that change what is shown of another: all is as if read for the first time.
+import { setImmediate } from 'node:timers/promises'
+import { setFlagsFromString } from 'node:v8'
+import { runInNewContext } from 'node:vm'
 import { describe, expect, it } from 'vitest'
 import { type Document, edit, openDocument, textOf } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
+import type { Section } from '../../server/src/job/model.ts'
+import { plan } from '../../server/src/store/plan.ts'
 import { storeOf } from '../../server/src/store/store.ts'
 import { Session } from './jobs.ts'
 
@@ -128,4 +133,27 @@ it('a fault while a text is taken in is forgotten with the next look at it', () 
   expect(session.findings(file).map(({ message }) => message)).toEqual(
     fresh.findings(fresh.file(textOf(after))).map(({ message }) => message),
   )
+})
+
+it('sections that are no longer in the text are let go', async () => {
+  setFlagsFromString('--expose-gc')
+  const collect = runInNewContext('gc') as () => void
+  const session = new Session()
+  let document = openDocument(job(96, 'metric'))
+  const seen: WeakRef<Section>[] = []
+  // Asked once and not again, it keeps the block as it was then.
+  const spanOf = plan((block) => block.node.span)
+  const { roots, fileLookup } = storeOf(session.analysis, session.file(document))
+  for (const root of roots) spanOf(root, fileLookup.from(root))
+  for (let n = 0; n < 40; n++) {
+    session.seen(document)
+    seen.push(...document.sections.map((section) => new WeakRef(section)))
+    const name = n % 2 === 0 ? 'port' : 'starboard'
+    document = changed(document, `drive ${name} {`, `# ${n}\ndrive ${name} {`)
+  }
+  // What a weak reference was made to in this turn is held until its end.
+  await setImmediate()
+  collect()
+  const left = new Set(seen.flatMap((section) => section.deref() ?? []))
+  expect(left.size).toBeLessThan(20)
 })

@@ -236,8 +236,7 @@ export class Store implements Home {
   ofSection<T>(section: Section, make: (bound: Bound, view: View) => T, view: View): T {
     const works = getOrInsert(this.#sections, section, () => new Map<object, SectionWork>())
     const work = getOrInsert(works, make, () => new SectionWork(this, section, make))
-    work.view = view
-    return resultIn(work.answer()) as T
+    return work.seenIn(view) as T
   }
 
   boundSection(section: Section): Bound {

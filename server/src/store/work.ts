@@ -82,7 +82,7 @@ class BlockWork extends Kept {
 
 /** What is made of a section, with where it is written. */
 export class SectionWork extends Kept {
-  view: View | undefined
+  #view: View | undefined
   readonly #section: Section
   readonly #make: (bound: Bound, view: View) => unknown
 
@@ -90,6 +90,16 @@ export class SectionWork extends Kept {
     super(store)
     this.#section = section
     this.#make = make
+  }
+
+  /** The view is not kept: it leads to all sections of the file as it was, and each of those to another state of it. */
+  seenIn(view: View): unknown {
+    this.#view = view
+    try {
+      return resultIn(this.answer())
+    } finally {
+      this.#view = undefined
+    }
   }
 
   protected override get title(): string {
@@ -101,8 +111,8 @@ export class SectionWork extends Kept {
   }
 
   protected override work(): unknown {
-    if (!this.view) throw new Error('A section is seen in a file.')
-    return this.#make(ask(new BoundSection(this.store, this.#section)), this.view)
+    if (!this.#view) throw new Error('A section is seen in a file.')
+    return this.#make(ask(new BoundSection(this.store, this.#section)), this.#view)
   }
 }
 
