@@ -1,6 +1,8 @@
 import {
   commands,
   languages,
+  type Tab,
+  TabInputText,
   type TextDocument,
   type TextEditor,
   Uri,
@@ -13,7 +15,7 @@ import { untitledJob } from './untitled-job.ts'
 export type DemoJob = {
   /** Shows the copy that is open, else a new one. */
   readonly show: () => Promise<TextEditor>
-  /** Shows it where it is visible, else beside the active editor, as soon as it has been checked. */
+  /** Shows it where it has a tab, else beside the active editor, as soon as it has been checked. */
   readonly showChecked: () => Promise<TextEditor>
 }
 
@@ -44,9 +46,12 @@ export const createDemoJob = (extension: Uri): DemoJob => {
   return { show, showChecked }
 }
 
-/** Where the document is visible, else the active group. */
-const columnOf = (document: TextDocument): ViewColumn =>
-  window.visibleTextEditors.find((editor) => editor.document === document)?.viewColumn ?? ViewColumn.Active
+/** The group with a tab of the document, also where another tab is in front of it; else the active group. */
+const columnOf = (document: TextDocument): ViewColumn => {
+  const isOfIt = ({ input }: Tab): boolean =>
+    input instanceof TabInputText && input.uri.toString() === document.uri.toString()
+  return window.tabGroups.all.find(({ tabs }) => tabs.some(isOfIt))?.viewColumn ?? ViewColumn.Active
+}
 
 /** Goes to the group beside the active one first. VS Code opens an unsaved text by itself in the active group when nobody has shown it for a
  * while: `ViewColumn.Beside` would then show it twice. */

@@ -20,6 +20,10 @@ const moveTo = (editor: TextEditor, position: Position): void => {
   editor.revealRange(editor.selection)
 }
 
+/** The page that was clicked may take the focus back while the server answers, and an editor without focus closes what it shows. */
+const focus = ({ document, viewColumn, selection }: TextEditor): Thenable<unknown> =>
+  window.showTextDocument(document, { ...(viewColumn && { viewColumn }), selection, preview: false })
+
 const findingsOf = ({ document }: TextEditor) => languages.getDiagnostics(document.uri)
 
 const atFirstReading = (editor: TextEditor): boolean => {
@@ -60,6 +64,7 @@ const steps: Readonly<Record<string, Step>> = {
       document.uri,
       selection.active,
     )
+    await focus(editor)
     await commands.executeCommand('editor.action.showHover')
     return hovers.length > 0
   },
@@ -76,6 +81,7 @@ const steps: Readonly<Record<string, Step>> = {
       document.uri,
       selection.active,
     )
+    await focus(editor)
     await commands.executeCommand('editor.action.triggerSuggest')
     return items.length > 0
   },
