@@ -1,5 +1,6 @@
 import assert from 'node:assert/strict'
 import { afterEach, describe, it } from 'mocha'
+import type { Locator } from 'playwright-core'
 import { linesInView, press, runCommand } from './support/person.ts'
 import { page } from './support/session.ts'
 
@@ -12,6 +13,15 @@ const click = async (title: string, button: string): Promise<void> => {
   const shown = step.getByRole('button', { name: button, exact: true })
   if (!(await shown.isVisible())) await step.locator('.step-title').click()
   await shown.click()
+}
+
+/** Clicks until what the step shows is there: the page that was clicked may take the focus back, which closes it. A person clicks again. */
+const clickUntil = async (title: string, button: string, shown: Locator): Promise<void> => {
+  for (let asked = 0; asked < 6 && !(await shown.isVisible()); asked++) {
+    await click(title, button)
+    await shown.waitFor({ timeout: 8_000 }).catch(() => {})
+  }
+  await shown.waitFor()
 }
 
 const ticked = (title: string): Promise<void> => stepOf(title).locator('.codicon.complete').first().waitFor()
@@ -46,33 +56,23 @@ describe('the walkthrough', () => {
     await ticked('Open a demo job')
     assert.equal(await isTicked('See what is wrong'), false)
 
-    await click('See what is wrong', 'Next Finding')
-    await page.locator('.peekview-widget, .zone-widget').filter({ hasText: 'problems' }).first().waitFor()
+    const peek = page.locator('.peekview-widget, .zone-widget').filter({ hasText: 'problems' }).first()
+    await clickUntil('See what is wrong', 'Next Finding', peek)
     await ticked('See what is wrong')
-    await click('See what is wrong', 'List Findings')
-    await page.locator('.markers-panel .monaco-list-row').first().waitFor()
+    const listed = page.locator('.markers-panel .monaco-list-row').first()
+    await clickUntil('See what is wrong', 'List Findings', listed)
     await press('ControlOrMeta+j')
     await page.locator('.markers-panel').waitFor({ state: 'hidden' })
 
     const hover = page.locator('.monaco-hover:visible').filter({ hasText: 'dry-1' }).first()
-    // VS Code closes a hover when the mouse or the focus moves meanwhile: a person clicks again.
-    for (let asked = 0; asked < 5 && !(await hover.isVisible()); asked++) {
-      await click('Ask what a word means', 'Show Hover')
-      await hover.waitFor({ timeout: 5_000 }).catch(() => {})
-    }
-    await hover.waitFor()
+    await clickUntil('Ask what a word means', 'Show Hover', hover)
     await ticked('Ask what a word means')
 
-    await click('Get the plan', 'Show Plan')
-    await page.locator('.tab').filter({ hasText: 'Plan of' }).waitFor()
+    await clickUntil('Get the plan', 'Show Plan', page.locator('.tab').filter({ hasText: 'Plan of' }))
     await ticked('Get the plan')
 
-    await click('Add a reading', 'Show Suggestions')
-    await page
-      .locator('.suggest-widget.visible .monaco-list-row')
-      .filter({ hasText: 'reading' })
-      .first()
-      .waitFor()
+    const offered = page.locator('.suggest-widget.visible .monaco-list-row').filter({ hasText: 'reading' })
+    await clickUntil('Add a reading', 'Show Suggestions', offered.first())
     await ticked('Add a reading')
     await press('Escape')
 
