@@ -130,7 +130,7 @@ describe('a unit', () => {
   })
 
   // m is milli, M mega (SI Brochure, 9th edition, table 7).
-  it('of another case is never put right unasked, and not offered where it would be beyond the fact', () => {
+  it('of another case is never fixed without asking, and not offered where the fact does not allow the value', () => {
     const motor = (power: string) => `drive main {\n  motor main { power: ${power} }\n}\n`
     expect(laws(motor('15 mW'), 'job/unit-unknown')).toEqual([])
     expect(laws(motor('15 KW'), 'job/unit-unknown')).toEqual(['Write kW'])

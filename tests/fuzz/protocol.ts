@@ -72,7 +72,7 @@ const folders = [
 /** No answer may take longer, on the slowest machine. */
 const generous = 20_000
 
-/** A server for editors that ask for findings, or are told of them. */
+/** A server for editors that request findings, or receive them when they are published. */
 export const serveFuzzed = (pulls: boolean, workspaceFolders: readonly object[] | null): Promise<Served> =>
   serve({
     params: {

@@ -133,7 +133,7 @@ export const wholeWorkspace = fc.asyncProperty(fc.nat(), async (seed) => {
       stamps.set(uri, changes)
       if (disk.has(uri) && random.chance(0.2)) disk.delete(uri)
       else disk.set(uri, other)
-      // An editor that watches the disk tells of it.
+      // An editor that watches the disk reports the change.
       workspace.refresh([uri])
     }
     await compare(workspace, random)

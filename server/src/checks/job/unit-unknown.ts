@@ -54,7 +54,7 @@ export default problemCheck({
   fixes: ({ at, data }, { block }) => {
     const near = data?.nearest
     if (near === undefined || !mayBe(near, at, data?.kind, block)) return []
-    // Letters of a unit say something by their case, m is milli and M mega: none is put right unasked.
+    // Letters of a unit say something by their case, m is milli and M mega: none is fixed without asking.
     // A sign touches its number, a unit does not.
     if (unitOfMark(textAt(at)) !== undefined)
       return useNearest(at, near).map((fix) => ({ ...fix, edits: [replace(at, ` ${near}`)] }))

@@ -48,7 +48,7 @@ export function* actionsFor(given: Given, isAsked: (finding: Finding) => boolean
   }
 }
 
-/** Everything that may be put right unasked, as one change. */
+/** All fixes that are safe without asking, as one change. */
 export function fixAll(given: Given): readonly Rewritten[] {
   return layOut(
     given.findings.flatMap((finding) => safeEdits(finding, given)),
