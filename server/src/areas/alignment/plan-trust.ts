@@ -6,6 +6,7 @@ import { type Block, childrenOf, isWithin } from '../../job/model.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { contains } from '../../syntax/tree.ts'
 import { findKind } from '../../vocabulary/index.ts'
+import { ok } from '../common/outcome.ts'
 import {
   type Accepted,
   type Correction,
@@ -30,7 +31,7 @@ export function trustedCorrection(of: Block, asked: Lookup, checked: Checked): C
   const { block: reading } = lookup
   const outcome = trusted(reading, lookup, checked)
   const accepted = acceptedUnder(reading, lookup, checked)
-  return outcome.ok && accepted.length > 0 ? { ok: true, value: { ...outcome.value, accepted } } : outcome
+  return outcome.ok && accepted.length > 0 ? ok({ ...outcome.value, accepted }) : outcome
 }
 
 /** What concessions accept in the drive, and in what it shares with others: whoever works by the plan has to know it. */
@@ -53,11 +54,11 @@ function trusted(reading: Block, lookup: Lookup, checked: Checked): CorrectionOu
   const outcome = acceptsSoft(reading, lookup, checked) ? correctionOnSoftFeet(reading, lookup) : found
   if (!outcome.ok) return outcome
   const awaited = awaitedUnder(reading, lookup, checked)
-  if (awaited.length > 0) return { ok: true, value: waiting(outcome.value, awaited, checked.file) }
+  if (awaited.length > 0) return ok(waiting(outcome.value, awaited, checked.file))
   const slip = slipOf(reading, lookup)
   if (!slip) return outcome
   const told = { ...outcome.value, slip: slip.words }
-  return { ok: true, value: slip.withholds ? withhold(told, 'another-effect') : told }
+  return ok(slip.withholds ? withhold(told, 'another-effect') : told)
 }
 
 /** Whether every reading that found a foot soft that still is has a concession for it. */

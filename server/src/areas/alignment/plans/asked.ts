@@ -3,14 +3,15 @@ import { byStation, type FootCorrection, footCorrections } from '../../../engine
 import { gapVariation } from '../../../engineering/alignment/gap-variation.ts'
 import { shareUsed } from '../../../engineering/alignment/move-search.ts'
 import { type Covariance, type InPlanes, inBothPlanes } from '../../../engineering/alignment/planes.ts'
-import { movedFace, movedRim } from '../../../engineering/alignment/rigid-move.ts'
+import { movedFace, movedRim, type RigidMove } from '../../../engineering/alignment/rigid-move.ts'
 import { type Block, childrenOf } from '../../../job/model.ts'
 import { exactly, type Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Lookup } from '../../../store/lookup.ts'
+import { failed, ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import { chooseMoves, errorOf, limitOf, provableFor, type Way } from './choose-moves.ts'
-import { type AlignmentFault, asFault, blaming, WrongFact } from './fault.ts'
-import { feetOf } from './feet.ts'
+import { type AlignmentOutcome, asFault, blaming, WrongFact } from './fault.ts'
+import { feetOf, machineOn } from './feet.ts'
 import type { Found } from './found.ts'
 import { type Adjuster, belowUncertainty, type CorrectedFoot, left, stepFor } from './steps.ts'
 
@@ -43,60 +44,60 @@ export interface Asked {
   /** What sets the heights of the feet, where the bed says. */
   readonly adjuster?: 'stud-and-nuts' | 'shims'
   readonly feet: readonly FootCorrection[]
-  /** The steps that bring the feet there, and what they lead to. */
-  readonly steps: () => Steps | AlignmentFault
   /** What the next reading should show when nothing is moved. */
   readonly unmoved: Predicted
 }
 
-/** The corrections of the feet; a fault where the bed does not give them. Throws Unreadable and OutOfRange. */
+/** The corrections of the feet, where the bed gives them. Throws Unreadable and OutOfRange. */
 export function askedOf(
   bed: Block | undefined,
   found: Found,
   lookup: Lookup,
   assumptions: string[],
-): Asked | AlignmentFault {
-  const moves = feetOf(bed)
-  if (!moves.ok) return moves.fault
+): AlignmentOutcome<Asked> {
+  const outcome = feetOf(bed)
+  if (!outcome.ok) return outcome
+  const moves = outcome.value
   assumptions.push(...moves.assumptions)
   const { adjuster } = moves
   const corrected = footCorrections(found.pose, moves.feet, found.target)
-  if (!corrected.ok) return asFault(corrected.problem)
+  if (!corrected.ok) return failed(asFault(corrected.problem))
   const { feet } = corrected.value
   if (bed) refuseFarMoves(bed, feet, lookup)
   const loses = (i: number): boolean =>
     adjuster.by === 'shims' && (feet[i]?.vertical.value ?? 0) < Math.min(...adjuster.stock)
   if (moves.feet.some(({ pack }, i) => pack === undefined && loses(i)))
     assumptions.push('the shims to take out are there: not every foot states its pack, so measure first')
-  const machine = moves.machine()
-  if (!machine.ok) return asFault(machine.problem)
-  const after = (chosen: readonly CorrectedFoot[]): Outcome =>
-    outcomeOf(found, machine.value(carriedByEnds(chosen)))
+  const machine = machineOn(moves)
+  if (!machine.ok) return failed(asFault(machine.problem))
   const said_ = bed && statedFact(bed, 'bed.adjuster')
-  return {
+  return ok({
     ...(said_ && { adjuster: said_ }),
     feet,
-    steps: () => {
-      if (adjuster.by === 'hand') {
-        const exact = feet.map((foot) => stepFor(foot, wholeMove(foot), adjuster))
-        return { feet: exact, predicted: foreseen(after(exact), found), ways: [], untried: false }
-      }
-      return blaming(factOfSteps(bed, adjuster), tooOdd, () => {
-        const choice = chooseMoves(moves.feet, adjuster, found)
-        if ('words' in choice) return choice
-        const chosen = feet.map((foot, i) =>
-          stepFor(foot, choice.moves[i] ?? standing, adjuster, moves.feet[i]),
-        )
-        return {
-          feet: chosen,
-          predicted: foreseen(after(chosen), found),
-          ways: choice.ways,
-          untried: !choice.sure,
-        }
-      })
-    },
-    unmoved: foreseen(after(feet.map(left)), found),
+    unmoved: foreseen(found, machine.value(carriedByEnds(feet.map(left)))),
+  })
+}
+
+/** The steps that bring the feet of a bed there, and what they lead to. Throws Unreadable and OutOfRange. */
+export function stepsOf(bed: Block | undefined, { feet }: Asked, found: Found): AlignmentOutcome<Steps> {
+  const outcome = feetOf(bed)
+  if (!outcome.ok) return outcome
+  const { adjuster, feet: stands } = outcome.value
+  const machine = machineOn(outcome.value)
+  if (!machine.ok) return failed(asFault(machine.problem))
+  const after = (chosen: readonly CorrectedFoot[]): Predicted =>
+    foreseen(found, machine.value(carriedByEnds(chosen)))
+  if (adjuster.by === 'hand') {
+    const exact = feet.map((foot) => stepFor(foot, wholeMove(foot), adjuster))
+    return ok({ feet: exact, predicted: after(exact), ways: [], untried: false })
   }
+  return blaming(factOfSteps(bed, adjuster), tooOdd, () => {
+    const choice = chooseMoves(stands, adjuster, found)
+    if (!choice.ok) return choice
+    const { moves, ways, sure } = choice.value
+    const chosen = feet.map((foot, i) => stepFor(foot, moves[i] ?? standing, adjuster, stands[i]))
+    return ok({ feet: chosen, predicted: after(chosen), ways, untried: !sure })
+  })
 }
 
 const standing: InPlanes<number> = { vertical: 0, horizontal: 0 }
@@ -130,12 +131,7 @@ export const allUnseen = (feet: readonly FootCorrection[]): boolean =>
   feet.length > 0 &&
   feet.every(({ vertical, horizontal }) => belowUncertainty(vertical) && belowUncertainty(horizontal))
 
-interface Outcome extends Omit<Predicted, 'inside' | 'provable'> {
-  /** Share of the limits that is used up: 1 is on a limit. */
-  readonly used: number
-}
-
-function outcomeOf(found: Found, moved: Parameters<typeof movedFace>[1]): Outcome {
+function foreseen(found: Found, moved: RigidMove): Predicted {
   const { rim } = found
   const face = readAgain(movedFace(found.face, moved))
   const diameter = 2 * face.radius
@@ -146,6 +142,7 @@ function outcomeOf(found: Found, moved: Parameters<typeof movedFace>[1]): Outcom
     slope: wanted[plane].slope + moved[plane].slope.value,
   }))
   const length = (what: 'offset' | 'slope') => Math.hypot(left.vertical[what], left.horizontal[what])
+  const used = shareUsed(left, limitOf(found))
   return {
     gapVariation: gapVariation(face),
     opening: inBothPlanes((plane) => ({
@@ -154,7 +151,8 @@ function outcomeOf(found: Found, moved: Parameters<typeof movedFace>[1]): Outcom
     })),
     ...(offset && { offset }),
     fromTarget: { gapVariation: diameter * length('slope'), ...(offset && { offset: length('offset') }) },
-    used: shareUsed(left, limitOf(found)),
+    inside: used <= 1 + 1e-9,
+    provable: used <= provableFor(found) + 1e-9,
   }
 }
 
@@ -166,12 +164,6 @@ const readAgain = (face: Face): Face => ({
   ...face,
   slope: inBothPlanes((plane) => twice(face.slope[plane])),
   covariance: doubled(face.covariance),
-})
-
-const foreseen = ({ used, ...shown }: Outcome, found: Found): Predicted => ({
-  ...shown,
-  inside: used <= 1 + 1e-9,
-  provable: used <= provableFor(found) + 1e-9,
 })
 
 /** What the moves do to a machine that rests on its end stations: feet between, which touch or hang a little, are carried along. */

@@ -25,10 +25,10 @@ export function beyondRoom(move: Block, lookup: Lookup): readonly BeyondRoom[] {
   try {
     const bed = lookup.near('bed')
     const read = feetOf(bed)
-    const moved = read.ok ? notedMoves([move], read) : undefined
+    const moved = read.ok ? notedMoves([move], read.value) : undefined
     if (!read.ok || !moved) return []
     const onShims = bed && factOf(bed, 'bed.adjuster')?.value === 'shims'
-    return read.feet.flatMap(({ name, up, down, pack, sideways }, i) => {
+    return read.value.feet.flatMap(({ name, up, down, pack, sideways }, i) => {
       const [rise, slid] = [moved[i]?.vertical.value ?? 0, moved[i]?.horizontal.value ?? 0]
       const ways: readonly (Omit<BeyondRoom, 'name' | 'can'> & { readonly can: number | undefined })[] = [
         { room: 'travel-up', way: 'up', went: rise, can: up },

@@ -8,7 +8,8 @@ import {
 } from '../../../engineering/alignment/move-search.ts'
 import { type AxisError, type InPlanes, inBothPlanes } from '../../../engineering/alignment/planes.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
-import { type AlignmentFault, asFault, fault } from './fault.ts'
+import { failed, ok } from '../../common/outcome.ts'
+import { type AlignmentOutcome, asFault, fault } from './fault.ts'
 import type { Found } from './found.ts'
 import { type Adjuster, type BedFoot, heightsOf, touching } from './steps.ts'
 
@@ -70,17 +71,19 @@ export function chooseMoves(
   feet: readonly BedFoot[],
   adjuster: Steps,
   found: Found,
-): Choice | AlignmentFault {
+): AlignmentOutcome<Choice> {
   const outcome = searchMoves(problemOf(feet, adjuster, found))
   if (!outcome.ok)
-    return outcome.problem.type === 'no-heights'
-      ? fault(
-          'no-steps',
-          'The feet have no heights in reach that go together: look at travel-up, travel-down and the packs of each foot.',
-        )
-      : asFault(outcome.problem)
+    return failed(
+      outcome.problem.type === 'no-heights'
+        ? fault(
+            'no-steps',
+            'The feet have no heights in reach that go together: look at travel-up, travel-down and the packs of each foot.',
+          )
+        : asFault(outcome.problem),
+    )
   const { moves, used, sure } = outcome.value
-  return { moves, sure, ways: isInside(used) ? [] : waysInside(feet, adjuster, found) }
+  return ok({ moves, sure, ways: isInside(used) ? [] : waysInside(feet, adjuster, found) })
 }
 
 const isInside = (used: number): boolean => used <= 1 + 1e-9

@@ -11,11 +11,12 @@ import type { Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
+import { failed, ok } from '../../common/outcome.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
-import { type Asked, allUnseen, askedOf, type Predicted, type Steps } from './asked.ts'
+import { type Asked, allUnseen, askedOf, type Predicted, type Steps, stepsOf } from './asked.ts'
 import type { Way } from './choose-moves.ts'
 import { type Doubt, doubtsAbout, type Withheld } from './doubts.ts'
-import { type AlignmentFault, fault, WrongFact } from './fault.ts'
+import { type AlignmentFault, type AlignmentOutcome, fault, WrongFact } from './fault.ts'
 import { feetOf } from './feet.ts'
 import type { Found } from './found.ts'
 import { formatAssumedCircle, gaugeCircle } from './gauge-circle.ts'
@@ -124,9 +125,7 @@ export interface Correction {
   readonly stepAssumptions: readonly string[]
 }
 
-export type CorrectionOutcome =
-  | { readonly ok: true; readonly value: Correction }
-  | { readonly ok: false; readonly fault: AlignmentFault }
+export type CorrectionOutcome = AlignmentOutcome<Correction>
 
 const untried = 'not all ways to set these feet were tried: there may be better moves'
 
@@ -141,10 +140,8 @@ const worst = (a: Verdict, b: Verdict): Verdict =>
 
 const outcomeOf =
   (softAccepted: boolean) =>
-  (reading: Block, lookup: Lookup): CorrectionOutcome => {
-    const outcome = orFault(() => work(reading, lookup, softAccepted))
-    return 'ok' in outcome ? outcome : { ok: false, fault: outcome }
-  }
+  (reading: Block, lookup: Lookup): CorrectionOutcome =>
+    orFault(() => work(reading, lookup, softAccepted))
 
 /** Works out a reading of the coupling: verdict, slope, offset, and the correction of each foot. Never throws: what stands in the way is data. */
 export const correctionOf = plan(outcomeOf(false))
@@ -167,17 +164,20 @@ export function withhold(c: Correction, why: Withheld): Correction {
 }
 
 /** What the work gives, or what stands in its way. */
-function orFault<T>(work: () => T): T | AlignmentFault {
+function orFault<T>(work: () => AlignmentOutcome<T>): AlignmentOutcome<T> {
   try {
     return work()
   } catch (error) {
-    if (error instanceof Unreadable) return fault('unreadable', `${capital(error.message)}. ${error.todo}`)
+    if (error instanceof Unreadable)
+      return failed(fault('unreadable', `${capital(error.message)}. ${error.todo}`))
     if (error instanceof WrongFact)
-      return { ...fault('impossible', error.message), ...(error.at && { at: error.at }) }
+      return failed({ ...fault('impossible', error.message), ...(error.at && { at: error.at }) })
     if (error instanceof OutOfRange)
-      return fault(
-        'impossible',
-        'The numbers of the reading, the coupling and the feet cannot be used together. Check each of them and its unit.',
+      return failed(
+        fault(
+          'impossible',
+          'The numbers of the reading, the coupling and the feet cannot be used together. Check each of them and its unit.',
+        ),
       )
     throw error
   }
@@ -188,31 +188,30 @@ function theOne(
   reading: Block,
   kind: 'coupling' | 'bed',
   lookup: Lookup,
-): Block | AlignmentFault | undefined {
+): AlignmentOutcome<Block | undefined> {
   const own = reading.parent ? childrenOf(reading.parent, kind).length : 0
   return own > 1
-    ? fault(
-        kind === 'coupling' ? 'no-coupling' : 'no-feet',
-        `The drive has ${own} ${kind} blocks, so it is not clear which counts. Keep the right one.`,
+    ? failed(
+        fault(
+          kind === 'coupling' ? 'no-coupling' : 'no-feet',
+          `The drive has ${own} ${kind} blocks, so it is not clear which counts. Keep the right one.`,
+        ),
       )
-    : lookup.near(kind)
+    : ok(lookup.near(kind))
 }
 
 function work(reading: Block, lookup: Lookup, softAccepted: boolean): CorrectionOutcome {
-  const coupling = theOne(reading, 'coupling', lookup)
+  const oneCoupling = theOne(reading, 'coupling', lookup)
+  if (!oneCoupling.ok) return oneCoupling
+  const coupling = oneCoupling.value
   if (!coupling)
-    return {
-      ok: false,
-      fault: fault(
-        'no-coupling',
-        'The drive has no coupling block, so the diameter for the gaps is not known.',
-      ),
-    }
-  if ('words' in coupling) return { ok: false, fault: coupling }
+    return failed(
+      fault('no-coupling', 'The drive has no coupling block, so the diameter for the gaps is not known.'),
+    )
   const flange = statedFact(coupling, 'coupling.flange-diameter')
   const circle = gaugeCircle(coupling)
   if (circle === undefined || flange === undefined)
-    return { ok: false, fault: fault('no-diameter', 'The coupling needs its flange-diameter.') }
+    return failed(fault('no-diameter', 'The coupling needs its flange-diameter.'))
 
   const assumptions: string[] = []
   const readAt = circle.diameter
@@ -222,7 +221,7 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
   const { face, rim, pose } = stand.value
   if (!circle.stated) assumptions.unshift(formatAssumedCircle(face.by, lookup.show(flange, 'length')))
   const bed = theOne(reading, 'bed', lookup)
-  const oneBed = bed && 'words' in bed ? undefined : bed
+  const oneBed = bed.ok ? bed.value : undefined
   assumptions.push(
     ...markedAssumed([coupling, reading, lookup.near('target'), oneBed, ...(oneBed?.children ?? [])]),
   )
@@ -268,9 +267,8 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
     target: aim.target,
   }
   // The verdict does not depend on the bed: what is wrong there stands in the way of the steps alone.
-  const asked: Asked | AlignmentFault =
-    bed && 'words' in bed ? bed : orFault(() => askedOf(bed, found, lookup, assumptions))
-  const wanted = 'words' in asked ? [] : asked.feet
+  const asked = bed.ok ? orFault(() => askedOf(bed.value, found, lookup, assumptions)) : bed
+  const wanted = asked.ok ? asked.value.feet : []
   const unsure = overall === 'undecided' && allUnseen(wanted)
   const withheld: Withheld | undefined = movedSince
     ? 'moved-since'
@@ -288,63 +286,60 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
     ways: [],
     untried: false,
   })
-  const steps =
-    'words' in asked
-      ? asked
-      : orFault(() => (withheld || overall === 'within' ? unmoved(asked) : asked.steps()))
-  const feetFault = 'words' in steps ? steps : undefined
+  const steps = !asked.ok
+    ? asked
+    : withheld || overall === 'within'
+      ? ok(unmoved(asked.value))
+      : orFault(() => stepsOf(oneBed, asked.value, found))
   const last = reading.parent && lastReading(reading.parent)
   const bedFeet = orFault(() => feetOf(oneBed))
-  const planned = plannedFrom(reading, 'ok' in bedFeet && bedFeet.ok ? bedFeet : undefined)
-  const adjuster = 'words' in asked ? undefined : asked.adjuster
-  const hardware = 'words' in asked || !oneBed ? undefined : hardwareOf(oneBed, coupling)
-  return {
-    ok: true,
-    value: {
-      drive: reading.parent?.name ?? '',
-      reading: reading.name ?? '',
-      verdict: overall,
-      gapVariation: gapsFound,
-      ...(offset && rim && { offset: { ...offset, parts: rim.value.offset } }),
-      readBy: { face: face.by, ...(rim && { rim: rim.by }) },
-      ...(aim.parts.length > 0 && { target: aim }),
-      ...(soft && { soft }),
-      ...((face.runOut || rim?.runOut) && {
-        runOut: { ...(face.runOut && { face: face.runOut }), ...(rim?.runOut && { rim: rim.runOut }) },
-      }),
-      offsetBasis: pose.offsetBasis,
-      slope: face.value.slope,
-      closure: face.value.closure,
-      ...(rim && { rimClosure: rim.value.closure }),
-      gaugeStep: face.value.gaugeStep,
-      gaugeDiameter: readAt,
-      ...(decidedBy !== undefined && { decidedBy }),
-      feet: 'words' in steps ? [] : steps.feet,
-      ...((face.repeats || rim?.repeats) && {
-        repeats: {
-          ...(face.repeats && { gaps: face.repeats }),
-          ...(rim?.repeats && { offsets: rim.repeats }),
-        },
-      }),
-      contradictory,
-      hot: statedFact(reading, 'reading.hot') === 'yes',
-      ...(afloat && { afloat: afloat === 'yes' }),
-      movedSince,
-      doubts,
-      ...(last && last !== reading && { laterReading: last.name ?? '' }),
-      planned,
-      ...(withheld && { withheld }),
-      ...(adjuster && { adjuster }),
-      ...(hardware && { hardware }),
-      ...(feetFault && { feetFault }),
-      ...(!('words' in steps) && !withheld && { predicted: steps.predicted }),
-      ways: 'words' in steps ? [] : steps.ways,
-      untried: !('words' in steps) && steps.untried,
-      assumptions,
-      stepAssumptions: [
-        ...('words' in steps || !hardware ? [] : roomAssumed(steps.feet, adjuster, hardware, lookup.system)),
-        ...('words' in steps || !steps.untried ? [] : [untried]),
-      ],
-    },
-  }
+  const planned = plannedFrom(reading, bedFeet.ok ? bedFeet.value : undefined)
+  const adjuster = asked.ok ? asked.value.adjuster : undefined
+  const hardware = asked.ok && oneBed ? hardwareOf(oneBed, coupling) : undefined
+  return ok({
+    drive: reading.parent?.name ?? '',
+    reading: reading.name ?? '',
+    verdict: overall,
+    gapVariation: gapsFound,
+    ...(offset && rim && { offset: { ...offset, parts: rim.value.offset } }),
+    readBy: { face: face.by, ...(rim && { rim: rim.by }) },
+    ...(aim.parts.length > 0 && { target: aim }),
+    ...(soft && { soft }),
+    ...((face.runOut || rim?.runOut) && {
+      runOut: { ...(face.runOut && { face: face.runOut }), ...(rim?.runOut && { rim: rim.runOut }) },
+    }),
+    offsetBasis: pose.offsetBasis,
+    slope: face.value.slope,
+    closure: face.value.closure,
+    ...(rim && { rimClosure: rim.value.closure }),
+    gaugeStep: face.value.gaugeStep,
+    gaugeDiameter: readAt,
+    ...(decidedBy !== undefined && { decidedBy }),
+    feet: steps.ok ? steps.value.feet : [],
+    ...((face.repeats || rim?.repeats) && {
+      repeats: {
+        ...(face.repeats && { gaps: face.repeats }),
+        ...(rim?.repeats && { offsets: rim.repeats }),
+      },
+    }),
+    contradictory,
+    hot: statedFact(reading, 'reading.hot') === 'yes',
+    ...(afloat && { afloat: afloat === 'yes' }),
+    movedSince,
+    doubts,
+    ...(last && last !== reading && { laterReading: last.name ?? '' }),
+    planned,
+    ...(withheld && { withheld }),
+    ...(adjuster && { adjuster }),
+    ...(hardware && { hardware }),
+    ...(!steps.ok && { feetFault: steps.fault }),
+    ...(steps.ok && !withheld && { predicted: steps.value.predicted }),
+    ways: steps.ok ? steps.value.ways : [],
+    untried: steps.ok && steps.value.untried,
+    assumptions,
+    stepAssumptions: [
+      ...(steps.ok && hardware ? roomAssumed(steps.value.feet, adjuster, hardware, lookup.system) : []),
+      ...(steps.ok && steps.value.untried ? [untried] : []),
+    ],
+  })
 }

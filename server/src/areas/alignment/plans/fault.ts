@@ -5,10 +5,11 @@ import type { Value } from '../../../job/model.ts'
 import { formatSi } from '../../../quantity/format.ts'
 import { formatSlope } from '../../../quantity/format-measures.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
+import type { Fault, Outcome } from '../../common/outcome.ts'
 
 /** What stands in the way of a correction, with words for a person. */
-export interface AlignmentFault {
-  readonly type:
+export interface AlignmentFault
+  extends Fault<
     | 'no-coupling'
     | 'no-gaps'
     | 'read-twice'
@@ -21,10 +22,12 @@ export interface AlignmentFault {
     | AngleProblem['type']
     | SlopeProblem['type']
     | FeetProblem['type']
-  readonly words: string
+  > {
   /** The fact that is to blame, where it is one. */
   readonly at?: Value<unknown>
 }
+
+export type AlignmentOutcome<T> = Outcome<T, AlignmentFault>
 
 export const fault = (type: AlignmentFault['type'], words: string): AlignmentFault => ({ type, words })
 

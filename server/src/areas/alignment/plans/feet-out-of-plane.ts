@@ -3,7 +3,7 @@ import { type Block, factOf } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { feetOf } from './feet.ts'
+import { feetOf, machineOn } from './feet.ts'
 import { movesAfter, readingsOf } from './moves.ts'
 import { notedMoves } from './noted-moves.ts'
 import { stepOf } from './steps.ts'
@@ -31,9 +31,11 @@ export const outOfPlane = (move: Block, lookup: Lookup): OutOfPlane | undefined 
 const openIn = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, OutOfPlane> => {
   let open: (OutOfPlane & { readonly sum: readonly NotedMove[]; readonly lifted: Set<string> }) | undefined
   try {
-    const bed = feetOf(lookup.near('bed'))
-    const machine = bed.ok ? bed.machine() : undefined
-    if (!bed.ok || !machine?.ok) return new Map()
+    const outcome = feetOf(lookup.near('bed'))
+    if (!outcome.ok) return new Map()
+    const bed = outcome.value
+    const machine = machineOn(bed)
+    if (!machine.ok) return new Map()
     const limit = bed.adjuster.by === 'nut' ? stepOf(bed.adjuster) / 2 : byHand
     for (const reading of readingsOf(drive)) {
       for (const { name } of factOf(reading, 'reading.lifts')?.value ?? []) open?.lifted.add(name)

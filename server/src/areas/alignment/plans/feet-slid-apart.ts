@@ -2,7 +2,7 @@ import type { Block } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { feetOf } from './feet.ts'
+import { feetOf, machineOn } from './feet.ts'
 import { movesAfter, readingsOf } from './moves.ts'
 import { notedMoves } from './noted-moves.ts'
 
@@ -25,9 +25,11 @@ export const slidApart = (move: Block, lookup: Lookup): SlidApart | undefined =>
 /** Moves between two readings are taken together, for they may complete each other. */
 const apartIn = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, SlidApart> => {
   try {
-    const bed = feetOf(lookup.near('bed'))
-    const machine = bed.ok ? bed.machine() : undefined
-    if (!bed.ok || !machine?.ok) return new Map()
+    const outcome = feetOf(lookup.near('bed'))
+    if (!outcome.ok) return new Map()
+    const bed = outcome.value
+    const machine = machineOn(bed)
+    if (!machine.ok) return new Map()
     return new Map(
       readingsOf(drive).flatMap((reading) => {
         const moves = movesAfter(reading)

@@ -1,33 +1,23 @@
+import { memoizeByIdentity } from '../../../common/memoize-by-identity.ts'
 import { byStation } from '../../../engineering/alignment/feet.ts'
 import { rigidMachine } from '../../../engineering/alignment/rigid-move.ts'
 import { parseThread } from '../../../engineering/thread.ts'
 import { type Block, childrenOf } from '../../../job/model.ts'
 import { blockPlan } from '../../../store/plan.ts'
+import { failed, ok } from '../../common/outcome.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
-import { type AlignmentFault, asFault, fault } from './fault.ts'
+import { type AlignmentFault, type AlignmentOutcome, asFault, fault } from './fault.ts'
 import type { Adjuster, BedFoot } from './steps.ts'
 
-interface Feet {
-  readonly ok: true
+export interface Feet {
   readonly feet: readonly BedFoot[]
   readonly adjuster: Adjuster
   readonly assumptions: readonly string[]
-  /** The feet as those of one rigid machine. OutOfRange where they stand where none can. */
-  readonly machine: () => ReturnType<typeof rigidMachine>
 }
 
-interface NoFeet {
-  readonly ok: false
-  readonly fault: AlignmentFault
-}
-
-const noBed: NoFeet = {
-  ok: false,
-  fault: fault(
-    'no-feet',
-    'The drive has no bed block with the feet of the machine, so no moves can be worked out.',
-  ),
-}
+const noBed = failed(
+  fault('no-feet', 'The drive has no bed block with the feet of the machine, so no moves can be worked out.'),
+)
 
 /** Moves are a search over all feet, and no machine has more than a dozen or so. */
 export const mostFeet = 40
@@ -39,29 +29,24 @@ export function feetTooMany(bed: Block): number | undefined {
 }
 
 /** The feet of a bed and how they are set, or why they are not known. Throws Unreadable. */
-export const feetOf = (bed: Block | undefined): Feet | NoFeet => (bed ? feetIn(bed) : noBed)
+export const feetOf = (bed: Block | undefined): AlignmentOutcome<Feet> => (bed ? feetIn(bed) : noBed)
 
-const feetIn = blockPlan((bed: Block): Feet | NoFeet => {
+const feetIn = blockPlan((bed: Block): AlignmentOutcome<Feet> => {
   const count = feetTooMany(bed)
   if (count !== undefined)
-    return {
-      ok: false,
-      fault: fault(
-        'too-many-feet',
-        `The bed has ${count} feet. Moves are worked out for at most ${mostFeet}.`,
-      ),
-    }
+    return failed(
+      fault('too-many-feet', `The bed has ${count} feet. Moves are worked out for at most ${mostFeet}.`),
+    )
   const feet: BedFoot[] = []
   for (const foot of childrenOf(bed, 'foot')) {
     const [x, y] = [statedFact(foot, 'foot.from-coupling'), statedFact(foot, 'foot.across')]
     if (x === undefined || y === undefined)
-      return {
-        ok: false,
-        fault: fault(
+      return failed(
+        fault(
           'no-feet',
           `Foot ${foot.name ?? ''} needs from-coupling and across before moves can be worked out.`,
         ),
-      }
+      )
     const [up, down] = [statedFact(foot, 'foot.travel-up'), statedFact(foot, 'foot.travel-down')]
     const [sideways, pack] = [statedFact(foot, 'foot.hole-clearance'), statedFact(foot, 'foot.pack')]
     feet.push({
@@ -78,24 +63,14 @@ const feetIn = blockPlan((bed: Block): Feet | NoFeet => {
   const between = new Set(stations.slice(1, -1).flatMap((station) => station.feet))
   const placed = feet.map((foot, i) => (between.has(i) ? { ...foot, between: true } : foot))
   if (feet.length === 0)
-    return {
-      ok: false,
-      fault: fault('no-feet', 'The bed has no foot blocks, so no moves can be worked out.'),
-    }
+    return failed(fault('no-feet', 'The bed has no foot blocks, so no moves can be worked out.'))
   const assumptions: string[] = []
   const adjuster = adjusterOf(bed, assumptions)
-  let machine: ReturnType<typeof rigidMachine> | undefined
-  return {
-    ok: true,
-    feet: placed,
-    adjuster,
-    assumptions,
-    machine: () => {
-      machine ??= rigidMachine(feet)
-      return machine
-    },
-  }
+  return ok({ feet: placed, adjuster, assumptions })
 })
+
+/** The feet as those of one rigid machine. OutOfRange where they stand where none can. */
+export const machineOn = memoizeByIdentity(({ feet }: Feet) => rigidMachine(feet))
 
 const partsOfFlat = { 'whole-flat': 1, 'half-flat': 2, 'quarter-flat': 4 } as const
 
@@ -138,6 +113,6 @@ function readable<T>(work: () => T): T | undefined {
 /** Why the feet of this bed cannot set the slope of any machine; undefined when they can, or when they are not all known yet. */
 export function bedFault(bed: Block): AlignmentFault | undefined {
   const read = readable(() => feetOf(bed))
-  const rigid = read?.ok ? read.machine() : undefined
+  const rigid = read?.ok ? machineOn(read.value) : undefined
   return rigid && !rigid.ok ? asFault(rigid.problem) : undefined
 }

@@ -18,15 +18,16 @@ export interface Hardware {
 /** The nuts and bolts of a bed whose feet are known. A torque that cannot be read is none: the plan then sends to the maker's. Throws Unreadable
  * where the feet are written wrong. */
 export function hardwareOf(bed: Block, coupling: Block): Hardware | undefined {
-  const read = feetOf(bed)
-  if (!read.ok) return undefined
+  const outcome = feetOf(bed)
+  if (!outcome.ok) return undefined
+  const { feet, adjuster } = outcome.value
   const designation = factOf(bed, 'bed.thread')?.value
   const thread = designation === undefined ? undefined : parseThread(designation)
   const [torque, lowerTorque] = [factOf(bed, 'bed.torque')?.value, factOf(bed, 'bed.lower-torque')?.value]
   const couplingBolts = factOf(coupling, 'coupling.bolts')?.value
   return {
-    feet: read.feet,
-    ...(read.adjuster.by === 'nut' && { partsOfFlat: read.adjuster.partsOfFlat }),
+    feet,
+    ...(adjuster.by === 'nut' && { partsOfFlat: adjuster.partsOfFlat }),
     ...(thread?.ok && { thread: thread.value }),
     ...(torque !== undefined && { torque }),
     ...(lowerTorque !== undefined && { lowerTorque }),

@@ -8,7 +8,7 @@ import type { Lookup } from '../../../store/lookup.ts'
 import { isLater } from '../../common/days.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import type { Correction } from './correction.ts'
-import { feetOf } from './feet.ts'
+import { feetOf, machineOn } from './feet.ts'
 import { type GaugeCircle, gaugeCircle } from './gauge-circle.ts'
 import { type KnownBesides, withKnown } from './known-besides.ts'
 import { movesBetween } from './moves.ts'
@@ -79,10 +79,11 @@ export function holdAgainst(
   known: KnownBesides,
   lookup: Lookup,
 ): Held | undefined {
-  const bed = feetOf(lookup.near('bed'))
+  const feet = feetOf(lookup.near('bed'))
   const readAt = gaugeCircle(lookup.near('coupling'))
-  if (!bed.ok || !readAt) return undefined
-  const machine = bed.machine()
+  if (!feet.ok || !readAt) return undefined
+  const bed = feet.value
+  const machine = machineOn(bed)
   if (!machine.ok) return undefined
   const [was, is] = [standOf(earlier.correction), standOf(later.correction)]
   const { face } = later.correction.readBy

@@ -79,7 +79,7 @@ function stepFor(height: number, bed: Block | undefined): SoftStep {
 }
 
 function stepBy(height: number, feet: ReturnType<typeof feetOf>): SoftStep | undefined {
-  const adjuster = feet.ok ? feet.adjuster : undefined
+  const adjuster = feet.ok ? feet.value.adjuster : undefined
   if (adjuster?.by === 'nut') {
     const { thread, partsOfFlat } = adjuster
     const smallest = stepOf(adjuster)

@@ -161,7 +161,8 @@ function isMended(reading: Block, lookup: Lookup): boolean {
  * with one in doubt settles nothing. One pass: a log can be long. */
 const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog> => {
   const readings = readingsOf(drive)
-  const bed = unlessWrong(() => feetOf(lookup.near('bed')))
+  const feet = unlessWrong(() => feetOf(lookup.near('bed')))
+  const bed = feet?.ok ? feet.value : undefined
   const job = lookup.ofKind('job')[0]
   const bases = new Bases(job && factOf(job, 'job.launched')?.value)
   const log = new Map<Block, InLog>()
@@ -175,7 +176,7 @@ const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog> => 
       bases.pass(previous, reading, (base) => {
         if (moves.length > 0) base.movedAt = place
         base.unsure ||= openAfter(drive)[place - 1] !== false
-        base.noted = bed?.ok && base.noted ? notedMoves(moves, bed, base.noted) : undefined
+        base.noted = bed && base.noted ? notedMoves(moves, bed, base.noted) : undefined
       })
       if (isMended(previous, lookup.from(previous))) bases.forget()
     }
@@ -201,7 +202,7 @@ const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog> => 
     const doubt = doubts.at(-1)
     log.set(reading, { ...(against && { against }), ...(doubt && { doubt }), outdated: false })
     if (!held || !inDoubt(held.comparison)) {
-      const noted = bed?.ok ? notedMoves([], bed) : undefined
+      const noted = bed ? notedMoves([], bed) : undefined
       bases.set({ ...now, place, figures, movedAt: undefined, unsure: false, noted })
     }
     if (!copied) firstWith.set(figures, { place, name: reading.name ?? '' })

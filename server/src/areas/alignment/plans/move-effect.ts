@@ -6,7 +6,7 @@ import { exactly } from '../../../quantity/uncertainty.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
 import { correctionOf } from './correction.ts'
-import { feetOf } from './feet.ts'
+import { feetOf, machineOn } from './feet.ts'
 import { gaugeCircle } from './gauge-circle.ts'
 import { readingBefore } from './moves.ts'
 
@@ -65,10 +65,10 @@ function slopeAfter(move: Block, feet: readonly MovedFoot[], lookup: Lookup): Mo
   try {
     const bed = feetOf(lookup.near('bed'))
     if (!bed.ok || feet.some(({ height }) => height === undefined)) return undefined
-    const machine = bed.machine()
+    const machine = machineOn(bed.value)
     if (!machine.ok) return undefined
     const moved = machine.value(
-      bed.feet.map((foot) => {
+      bed.value.feet.map((foot) => {
         const by = feet.find(({ name }) => name === foot.name)
         return { vertical: exactly(by?.height ?? 0), horizontal: exactly(by?.starboard ?? 0) }
       }),

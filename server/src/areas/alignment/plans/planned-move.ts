@@ -1,5 +1,5 @@
 import type { Block } from '../../../job/model.ts'
-import type { feetOf } from './feet.ts'
+import type { Feet } from './feet.ts'
 import { type MovedInWords, movedIn } from './moved-in-words.ts'
 import { plannedAfter } from './moves.ts'
 import { notedMoves } from './noted-moves.ts'
@@ -11,10 +11,8 @@ export interface PlannedMove {
   readonly feet?: readonly { readonly name: string; readonly up: number; readonly starboard: number }[]
 }
 
-type Bed = Extract<ReturnType<typeof feetOf>, { ok: true }>
-
 /** The moves planned after a reading, for the feet of the bed where those are known. */
-export const plannedFrom = (reading: Block, bed: Bed | undefined): readonly PlannedMove[] =>
+export const plannedFrom = (reading: Block, bed: Feet | undefined): readonly PlannedMove[] =>
   plannedAfter(reading).map((move) => {
     const noted = bed && notedMoves([move], bed)
     const feet = bed?.feet.map(({ name }, i) => ({

@@ -15,8 +15,9 @@ import { faceAndRimFromTwoPlanes, rimAtFace } from '../../../engineering/alignme
 import type { Result } from '../../../engineering/result.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
+import { failed, ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
-import { type AlignmentFault, asFault, fault, WrongFact } from './fault.ts'
+import { type AlignmentOutcome, asFault, fault, WrongFact } from './fault.ts'
 import { type Repeats, repeatsApart } from './repeats.ts'
 
 /** A fact of a reading that holds values at places round the flange. */
@@ -49,12 +50,6 @@ export interface Stand {
   readonly pose: Pose
 }
 
-export type StandOutcome = { readonly ok: true; readonly value: Stand } | Refused
-
-type Refused = { readonly ok: false; readonly fault: AlignmentFault }
-
-const refused = (problem: AlignmentFault): Refused => ({ ok: false, fault: problem })
-
 /** The ways a face, or a rim, was read in, where those are more than one. Two rim dials, with or without a place each, are a way of their own. */
 function readTwice(reading: Block): readonly (readonly RoundFact[])[] {
   const are = (ways: readonly RoundFact[]) => ways.filter((way) => statedFact(reading, `reading.${way}`))
@@ -82,7 +77,7 @@ export function standOf(
   reading: Block,
   circle: { readonly radius: number; readonly pilot: boolean },
   assumptions: string[],
-): StandOutcome {
+): AlignmentOutcome<Stand> {
   const stand = standAsRead(reading, circle, assumptions)
   if (stand.ok) assumptions.push(...untested(stand.value))
   return stand
@@ -102,10 +97,10 @@ function standAsRead(
   reading: Block,
   { radius, pilot }: { readonly radius: number; readonly pilot: boolean },
   assumptions: string[],
-): StandOutcome {
+): AlignmentOutcome<Stand> {
   const twice = readTwice(reading)[0]
   if (twice)
-    return refused(
+    return failed(
       fault(
         'read-twice',
         `The reading has ${twice.join(' and ')}, so it is not clear which counts. Make two readings of them.`,
@@ -122,22 +117,17 @@ function standAsRead(
         ? 'the pilot of the coupling holds the faces concentric: no offset was read, and zero is used'
         : 'the offset was not read: the moves correct the slope only and leave the coupling centre where it is, so they do not prove that the machine is aligned',
     )
-    return {
-      ok: true,
-      value: {
-        face: face.value,
-        rim: undefined,
-        pose: poseFromFace(face.value.value, pilot ? 'pilot' : 'unknown'),
-      },
-    }
+    return ok({
+      face: face.value,
+      rim: undefined,
+      pose: poseFromFace(face.value.value, pilot ? 'pilot' : 'unknown'),
+    })
   }
   const { x, value: read } = rim
   const pose = poseFromFace(face.value.value, read.value, { rimAt: x })
   const atFace = { ...read, value: rimAtFace({ x, rim: read.value }, face.value.value) }
-  return { ok: true, value: { face: face.value, rim: atFace, pose } }
+  return ok({ face: face.value, rim: atFace, pose })
 }
-
-type SeenOutcome<T> = { readonly ok: true; readonly value: Seen<T> } | Refused
 
 /** Repeats and the fit of one set of values. */
 function look<T extends Trust>(
@@ -145,16 +135,16 @@ function look<T extends Trust>(
   by: RoundFact,
   { values, gaugeStep }: { readonly values: readonly Reading[]; readonly gaugeStep: number },
   fitting: () => Result<T, AngleProblem | SlopeProblem>,
-): SeenOutcome<T> {
+): AlignmentOutcome<Seen<T>> {
   if (gather(values, gaugeStep).length > mostPlaces)
     throw new WrongFact(
       `At most ${mostPlaces} places round the flange can be used.`,
       factOf(reading, `reading.${by}`),
     )
   const fitted = fitting()
-  if (!fitted.ok) return refused(asFault(fitted.problem, formatRound(by)))
+  if (!fitted.ok) return failed(asFault(fitted.problem, formatRound(by)))
   const repeats = repeatsApart(values, gaugeStep)
-  return { ok: true, value: { value: fitted.value, by, repeats, runOut: undefined } }
+  return ok({ value: fitted.value, by, repeats, runOut: undefined })
 }
 
 /** Both positions of the flange as one: what is said of the closure and the repeats is that of the worse. */
@@ -172,13 +162,13 @@ function bothPositions<T extends Trust>(
   }
 }
 
-function faceOf(reading: Block, radius: number): SeenOutcome<FaceFit> {
+function faceOf(reading: Block, radius: number): AlignmentOutcome<Seen<FaceFit>> {
   const gaugeStep = statedFact(reading, 'reading.gauge')
   const gaps = statedFact(reading, 'reading.gaps')
   const dial = statedFact(reading, 'reading.face-dial')
   const again = statedFact(reading, 'reading.gaps-half-turn')
   if (gaugeStep === undefined || !(gaps ?? dial))
-    return refused(
+    return failed(
       fault('no-gaps', 'The reading needs gaps, or the faces by dial, and the smallest step of the gauge.'),
     )
   const seen = (by: RoundFact, values: readonly Reading[]) =>
@@ -187,17 +177,14 @@ function faceOf(reading: Block, radius: number): SeenOutcome<FaceFit> {
   const [one, two] = [seen('gaps', gaps), again && seen('gaps-half-turn', again)]
   if (!one.ok || !two) return one
   if (!two.ok) return two
-  return {
-    ok: true,
-    value: bothPositions(one.value, two.value, faceWithoutRunOut(one.value.value, two.value.value)),
-  }
+  return ok(bothPositions(one.value, two.value, faceWithoutRunOut(one.value.value, two.value.value)))
 }
 
 /** The rim, and the plane it was read in; undefined where none was read. */
 function rimOf(
   reading: Block,
   assumptions: string[],
-): (SeenOutcome<RimFit> & { readonly x: number }) | undefined {
+): (AlignmentOutcome<Seen<RimFit>> & { readonly x: number }) | undefined {
   const gaugeStep = statedFact(reading, 'reading.offset-gauge') ?? statedFact(reading, 'reading.gauge')
   const offsets = statedFact(reading, 'reading.offsets')
   const again = statedFact(reading, 'reading.offsets-half-turn')
@@ -209,7 +196,7 @@ function rimOf(
     if (!one.ok || !two) return { ...one, x: 0 }
     if (!two.ok) return { ...two, x: 0 }
     const without = rimWithoutRunOut(one.value.value, two.value.value)
-    return { ok: true, x: 0, value: bothPositions(one.value, two.value, without) }
+    return { ...ok(bothPositions(one.value, two.value, without)), x: 0 }
   }
   const dial = statedFact(reading, 'reading.rim-dial')
   if (!dial) return undefined
@@ -227,7 +214,7 @@ function dialOf(reading: Block, assumptions: string[]): Required<DialOptions> {
 }
 
 /** Reverse indicator: the offset in two planes. */
-function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): StandOutcome {
+function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): AlignmentOutcome<Stand> {
   const at = [
     statedFact(reading, 'reading.rim-dial-at'),
     statedFact(reading, 'reading.reverse-dial-at'),
@@ -235,9 +222,9 @@ function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): Sta
   const gaugeStep = statedFact(reading, 'reading.offset-gauge') ?? statedFact(reading, 'reading.gauge')
   const [x, reverseX] = at
   if (!statedFact(reading, 'reading.rim-dial'))
-    return refused(fault('no-gaps', 'The reverse dial needs the other dial, rim-dial, beside it.'))
+    return failed(fault('no-gaps', 'The reverse dial needs the other dial, rim-dial, beside it.'))
   if (gaugeStep === undefined || x === undefined || reverseX === undefined || Math.abs(x - reverseX) < 1e-3)
-    return refused(
+    return failed(
       fault(
         'no-gaps',
         'Two rim dials need rim-dial-at and reverse-dial-at, in two different planes, and the smallest step of the dials.',
@@ -266,12 +253,9 @@ function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): Sta
     gaugeStep,
     gaugeExplains: one.value.value.gaugeExplains && two.value.value.gaugeExplains,
   }
-  return {
-    ok: true,
-    value: {
-      face: { ...two.value, value: { ...face, ...trust, closure: two.value.value.closure } },
-      rim: { ...one.value, value: { ...rim, ...trust, closure: one.value.value.closure } },
-      pose,
-    },
-  }
+  return ok({
+    face: { ...two.value, value: { ...face, ...trust, closure: two.value.value.closure } },
+    rim: { ...one.value, value: { ...rim, ...trust, closure: one.value.value.closure } },
+    pose,
+  })
 }

@@ -7,9 +7,10 @@ import type { Block } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
+import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
-import { systemOf, type Unsaid } from './cable-circuit.ts'
-import { outcomeOf } from './cable-outcome.ts'
+import { systemOf } from './cable-circuit.ts'
+import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
 
 /** What a cable can carry, whatever it has to. */
 export interface CableAmpacity {
@@ -61,17 +62,21 @@ export const ampacityAtMost = plan((cable: Block, lookup: Lookup) =>
 )
 
 /** `insulation` in K. */
-function carriedWith(insulation: number | undefined, cable: Block, lookup: Lookup): CableAmpacity | Unsaid {
+function carriedWith(
+  insulation: number | undefined,
+  cable: Block,
+  lookup: Lookup,
+): CableOutcome<CableAmpacity> {
   const area = statedFact(cable, 'cable.conductor')
-  if (area === undefined) return { unsaid: 'the size of its conductors' }
-  if (insulation === undefined) return { unsaid: 'the temperature rating of its insulation' }
+  if (area === undefined) return unsaid('the size of its conductors')
+  if (insulation === undefined) return unsaid('the temperature rating of its insulation')
   const laid = layingOf(cable, lookup)
-  if ('unsaid' in laid) return laid
+  if (!laid.ok) return laid
   // Rounded: a class that came through kelvins is said as it was written.
   const insulationC = Math.round((insulation - 273.15) * 1e6) / 1e6
-  const { parallel, bundled, place } = laid
+  const { parallel, bundled, place } = laid.value
   const rated = ampacity({ section: sectionOf(area), insulationC, place, bundled })
-  return {
+  return ok({
     area,
     insulationC,
     parallel,
@@ -79,8 +84,8 @@ function carriedWith(insulation: number | undefined, cable: Block, lookup: Looku
     ampacity: rated,
     carries: rated.amps * parallel,
     sources: [rated.source, ...rated.factors.map((factor) => factor.source)],
-    assumptions: [...markedAssumed([cable]), ...laid.assumptions, ...rated.assumptions],
-  }
+    assumptions: [...markedAssumed([cable]), ...laid.value.assumptions, ...rated.assumptions],
+  })
 }
 
 interface Laid {
@@ -91,14 +96,14 @@ interface Laid {
 }
 
 /** Where the conductors lie, and how many together. */
-function layingOf(cable: Block, lookup: Lookup): Laid | Unsaid {
+function layingOf(cable: Block, lookup: Lookup): CableOutcome<Laid> {
   const place = statedFact(cable, 'cable.place')
   const parallel = statedFact(cable, 'cable.parallel') ?? 1
   const bundled = statedFact(cable, 'cable.bundled')
   const system = bundled === undefined ? systemOf(cable, lookup) : undefined
-  if (bundled === undefined && !system) return { unsaid: 'whether it carries DC or three phases' }
+  if (bundled === undefined && !system) return unsaid('whether it carries DC or three phases')
   const own = (system === 'three-phase' ? 3 : 2) * parallel
-  return {
+  return ok({
     place: place ?? ('machinery-space' as const),
     parallel,
     bundled: bundled ?? own,
@@ -106,5 +111,5 @@ function layingOf(cable: Block, lookup: Lookup): Laid | Unsaid {
       ...(place ? [] : ['the cable lies in a machinery space: its place is not stated']),
       ...(bundled === undefined ? [`its ${own} conductors are bundled, with no others`] : []),
     ],
-  }
+  })
 }

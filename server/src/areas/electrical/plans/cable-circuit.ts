@@ -5,11 +5,6 @@ import { statedFact } from '../../common/stated-fact.ts'
 
 export type CableSystem = 'dc' | 'three-phase'
 
-/** What the job does not say and a result cannot be worked out without. */
-export interface Unsaid {
-  readonly unsaid: string
-}
-
 /** The blocks a cable joins, in the order from, to. Throws Unreadable. */
 export const endsOf = plan((cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
   (['from', 'to'] as const).map((end) =>

@@ -1,7 +1,9 @@
 import { type Block, childrenOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { endsOf, type Unsaid } from './cable-circuit.ts'
+import { ok } from '../../common/outcome.ts'
+import { endsOf } from './cable-circuit.ts'
+import { type CableOutcome, unsaid } from './cable-outcome.ts'
 import { batteriesAlong, distinct, driveOf, endsWay, motorsAlong, type Side, sideOf } from './dc-network.ts'
 
 /** What a DC cable feeds and from where. */
@@ -33,21 +35,21 @@ function batteriesBehind(ends: readonly Block[], cable: Block, lookup: Lookup): 
 }
 
 /** What a DC cable feeds: the side that has loads and no battery; else, where a controller or motor is at one end, that end. */
-export function feedOf(cable: Block, lookup: Lookup): Feed | Unsaid {
+export function feedOf(cable: Block, lookup: Lookup): CableOutcome<Feed> {
   const ends = endsOf(cable, lookup)
   const sides = ends.map((end) => end && sideOf(cable, end, lookup))
   const side = loadedSide(ends, sides)
-  if (side === 'unclear') return { unsaid: 'which way the current flows in it' }
+  if (side === 'unclear') return unsaid('which way the current flows in it')
   const loads = side === 'none' ? around(lookup) : (sides[side]?.loads() ?? [])
-  if (loads.length === 0) return { unsaid: 'what it feeds' }
+  if (loads.length === 0) return unsaid('what it feeds')
   const motors = new Map<Block, Driven>()
   for (const load of loads) {
-    const driven = load.kind === 'motor' ? [{ motor: load }] : motorsOf(load, lookup)
-    if ('unsaid' in driven) return driven
-    for (const each of driven) if (!motors.has(each.motor)) motors.set(each.motor, each)
+    const driven = load.kind === 'motor' ? ok([{ motor: load }]) : motorsOf(load, lookup)
+    if (!driven.ok) return driven
+    for (const each of driven.value) if (!motors.has(each.motor)) motors.set(each.motor, each)
   }
   const known = ends.flatMap((end) => end ?? [])
-  return { motors: [...motors.values()], batteries: batteriesBehind(known, cable, lookup).length }
+  return ok({ motors: [...motors.values()], batteries: batteriesBehind(known, cable, lookup).length })
 }
 
 /** Whether all that lies behind a DC cable is fed through it alone. */
@@ -89,20 +91,19 @@ const leftOver = plan((drive, lookup): Block | undefined => {
 })
 
 /** The motors a controller drives: those its phase cables lead to and, where it is the only one of its drive, those of the drive. */
-function motorsOf(controller: Block, lookup: Lookup): readonly Driven[] | Unsaid {
+function motorsOf(controller: Block, lookup: Lookup): CableOutcome<readonly Driven[]> {
   const drive = driveOf(controller)
   const own = drive ? childrenOf(drive, 'motor') : []
   const isOneOfSeveral = drive !== undefined && childrenOf(drive, 'controller').length > 1
   const linked = motorsAlong(controller, lookup)
   if (isOneOfSeveral) {
     const left = leftOver(drive, lookup)
-    if (left) return { unsaid: `which controller drives ${called(left)}: no cable joins them` }
-    if (linked.length === 0)
-      return { unsaid: `which motor ${called(controller)} drives: no cable joins them` }
+    if (left) return unsaid(`which controller drives ${called(left)}: no cable joins them`)
+    if (linked.length === 0) return unsaid(`which motor ${called(controller)} drives: no cable joins them`)
   }
   const near = linked.length + own.length > 0 ? undefined : lookup.from(controller).near('motor')
   const motors = distinct([...linked, ...(isOneOfSeveral ? [] : own), ...(near ? [near] : [])])
   return motors.length === 0
-    ? { unsaid: `which motor ${called(controller)} drives` }
-    : motors.map((motor) => ({ motor, controller }))
+    ? unsaid(`which motor ${called(controller)} drives`)
+    : ok(motors.map((motor) => ({ motor, controller })))
 }

@@ -8,10 +8,11 @@ import {
 import { type Block, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
-import type { CableSystem, Unsaid } from './cable-circuit.ts'
-import { type CableOutcome, outcomeOf } from './cable-outcome.ts'
+import type { CableSystem } from './cable-circuit.ts'
+import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
 import { cableCurrent } from './design-current.ts'
 
 /** What a cable has to carry, what it can, and what is lost in it. A, V, m; `drop` is a ratio of `volts`. */
@@ -37,9 +38,9 @@ export const cableLoading = plan((cable: Block, lookup: Lookup): CableOutcome<Ca
   if (!design.ok) return design
   const { system, current, currentFrom, volts, powerFactor } = design.value
   const { area, insulationC, parallel } = carrying.value
-  return outcomeOf((): CableLoading | Unsaid => {
+  return outcomeOf((): CableOutcome<CableLoading> => {
     const length = statedFact(cable, 'cable.length')
-    if (length === undefined) return { unsaid: 'its length' }
+    if (length === undefined) return unsaid('its length')
     const resistance = conductorResistance({ section: sectionOf(area) })
     const working = operatingResistance({ ohmPerMetre: resistance.ohmPerMetre, insulationC })
     const run = { length, ohmPerMetre: working.ohmPerMetre / parallel }
@@ -53,7 +54,7 @@ export const cableLoading = plan((cable: Block, lookup: Lookup): CableOutcome<Ca
             powerFactor,
           })
     const allowed = factOf(cable, 'cable.drop')?.value.high
-    return {
+    return ok({
       ...carrying.value,
       system,
       current,
@@ -74,6 +75,6 @@ export const cableLoading = plan((cable: Block, lookup: Lookup): CableOutcome<Ca
           ? []
           : ['reactance is that of touching cores at 50 Hz: the frequency is not stated']),
       ],
-    }
+    })
   })
 })

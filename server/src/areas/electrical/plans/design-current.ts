@@ -5,10 +5,11 @@ import { formatNumber, formatSi } from '../../../quantity/format.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
+import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
-import { type CableSystem, endsOf, systemOf, type Unsaid } from './cable-circuit.ts'
+import { type CableSystem, endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesMet, type Driven, feedOf, feedsAlone } from './cable-feed.ts'
-import { type CableOutcome, outcomeOf } from './cable-outcome.ts'
+import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
 
 /** What a cable has to carry. */
 export interface CableCurrent {
@@ -30,7 +31,7 @@ const usual = { motorEfficiency: 0.9, controllerEfficiency: 0.95, powerFactor: 0
 export const cableCurrent = plan((cable: Block, lookup: Lookup): CableOutcome<CableCurrent> => {
   const outcome = outcomeOf(() => currentOf(cable, lookup, statedFact(cable, 'cable.current')))
   const low = statedTooLow(cable, lookup)
-  return low ? { ok: true, value: low.calculated } : outcome
+  return low ? ok(low.calculated) : outcome
 })
 
 /** What a cable needs is at most so many times what it states: one that shares its load with others carries a part of it, one that does not
@@ -62,9 +63,9 @@ export const statedTooLow = plan((cable: Block, lookup: Lookup) => {
     : undefined
 })
 
-function currentOf(cable: Block, lookup: Lookup, stated: number | undefined): CableCurrent | Unsaid {
+function currentOf(cable: Block, lookup: Lookup, stated: number | undefined): CableOutcome<CableCurrent> {
   const system = systemOf(cable, lookup)
-  if (!system) return { unsaid: 'whether it carries DC or three phases' }
+  if (!system) return unsaid('whether it carries DC or three phases')
   return system === 'dc' ? ofFeeder(cable, lookup, stated) : ofPhase(cable, lookup, stated)
 }
 
@@ -117,22 +118,23 @@ export function batteriesOf(cable: Block, lookup: Lookup): readonly Block[] {
   return near ? [near] : []
 }
 
-function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): CableCurrent | Unsaid {
+function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): CableOutcome<CableCurrent> {
   const { assumptions, assume, or } = assuming()
   const batteries = batteriesOf(cable, lookup)
   const volts = lowestOf(batteries, assume)
   const common = { system: 'dc', powerFactor: 1, assumptions, ...(volts !== undefined && { volts }) } as const
   if (stated !== undefined) {
     markedAssumed(batteries).forEach(assume)
-    return { ...common, current: stated, currentFrom: asStated }
+    return ok({ ...common, current: stated, currentFrom: asStated })
   }
-  const feed = feedOf(cable, lookup)
-  if ('unsaid' in feed) return feed
+  const fed = feedOf(cable, lookup)
+  if (!fed.ok) return fed
+  const feed = fed.value
   const driven = feed.motors.flatMap(({ motor, controller }) => [motor, controller])
   markedAssumed([...batteries, ...driven]).forEach(assume)
   const powers = feed.motors.flatMap(({ motor }) => statedFact(motor, 'motor.power') ?? [])
-  if (powers.length < feed.motors.length) return { unsaid: 'the power of the motor' }
-  if (volts === undefined) return { unsaid: 'the voltage of the battery' }
+  if (powers.length < feed.motors.length) return unsaid('the power of the motor')
+  if (volts === undefined) return unsaid('the voltage of the battery')
   if (feed.batteries > 1) assume('the cable carries the whole load: other batteries that feed it may be off')
   const drawn = ({ motor, controller }: Driven, shaftPower: number): number =>
     dcCurrent({
@@ -149,11 +151,11 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
         'efficiency of the controller',
       ),
     })
-  return {
+  return ok({
     ...common,
     current: feed.motors.reduce((sum, driven, index) => sum + drawn(driven, powers[index] ?? 0), 0),
     currentFrom: `${shaftWords(powers)}, ${formatSi(volts, 'voltage')} at the low end of the battery`,
-  }
+  })
 }
 
 /** The motors at the ends of a cable; without one the motor that goes with it. */
@@ -163,7 +165,7 @@ export function motorsAt(cable: Block, lookup: Lookup): readonly Block[] {
   return near ? [near] : here
 }
 
-function ofPhase(cable: Block, lookup: Lookup, stated: number | undefined): CableCurrent | Unsaid {
+function ofPhase(cable: Block, lookup: Lookup, stated: number | undefined): CableOutcome<CableCurrent> {
   const { assumptions, assume, or } = assuming()
   const motors = motorsAt(cable, lookup)
   const [motor] = motors
@@ -181,12 +183,12 @@ function ofPhase(cable: Block, lookup: Lookup, stated: number | undefined): Cabl
     assumptions,
     ...(volts !== undefined && { volts }),
   } as const
-  if (stated !== undefined) return { ...common, current: stated, currentFrom: asStated }
-  if (motors.length > 1) return { unsaid: 'which of the two motors it feeds' }
-  if (!motor) return { unsaid: 'which motor it feeds' }
+  if (stated !== undefined) return ok({ ...common, current: stated, currentFrom: asStated })
+  if (motors.length > 1) return unsaid('which of the two motors it feeds')
+  if (!motor) return unsaid('which motor it feeds')
   const power = statedFact(motor, 'motor.power')
-  if (power === undefined) return { unsaid: 'the power of the motor' }
-  if (volts === undefined) return { unsaid: 'the voltage of motor or battery' }
+  if (power === undefined) return unsaid('the power of the motor')
+  if (volts === undefined) return unsaid('the voltage of motor or battery')
   const current = lineCurrent({
     shaftPower: power,
     lineVoltage: volts,
@@ -194,7 +196,7 @@ function ofPhase(cable: Block, lookup: Lookup, stated: number | undefined): Cabl
     efficiency: or(statedFact(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
   })
   const currentFrom = `${shaftWords([power])}, ${formatSi(volts, 'voltage')} between phases, power factor ${formatNumber(powerFactor, 3)}`
-  return { ...common, current, currentFrom }
+  return ok({ ...common, current, currentFrom })
 }
 
 /** The rated voltage of the motor, or the most its controller can make of the lowest battery voltage when that is less: the current for full
