@@ -95,8 +95,8 @@ ${chance(0.8) ? `    offsets: ${round((cos, sin) => oz * cos + oy * sin)}\n` : '
       log.push(
         `  move after r${day} { done: 2026-03-0${day}  ${feet.map(({ name }) => `${name}: ${rise < 0 ? 'down' : 'up'} ${mm(Math.abs(rise))}`).join('  ')} }\n`,
       )
-      const slip = chance(0.3) ? -1 : 1
-      pose = { ...pose, oz: oz + slip * rise }
+      const sign = chance(0.3) ? -1 : 1
+      pose = { ...pose, oz: oz + sign * rise }
     }
   }
   return `job "random" { vessel: "x"  show-in: ${system} }

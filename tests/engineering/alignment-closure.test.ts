@@ -1,7 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { normalAngle } from '../../server/src/engineering/alignment/angles.ts'
-import { type Closure, closure, mostPlaces } from '../../server/src/engineering/alignment/closure.ts'
+import { type Closure, closure, maxPlaces } from '../../server/src/engineering/alignment/closure.ts'
 import { gather, type Place, type Reading } from '../../server/src/engineering/alignment/readings.ts'
 import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
 import { deg, face, mm, round } from './alignment-helpers.ts'
@@ -116,7 +116,7 @@ describe('closure of more readings', () => {
     expect(face(round([1.92, 1.8, 1.66, 1.84], mm), 55 * mm).gaugeExplains).toBe(false)
   })
   it('refuses more places than it can try', () => {
-    const many = Array.from({ length: mostPlaces + 1 }, (_, i) => ({ angle: i * 5 * deg, value: 1e-3 }))
+    const many = Array.from({ length: maxPlaces + 1 }, (_, i) => ({ angle: i * 5 * deg, value: 1e-3 }))
     expect(() => close(many)).toThrow(OutOfRange)
   })
 })

@@ -1,5 +1,5 @@
 // A machine on four feet for the tests of mismatches: what a move of its stations does to it, and how it is read. Geometry alone.
-import type { Stand } from '../../server/src/engineering/alignment/mismatch.ts'
+import type { AxisReading } from '../../server/src/engineering/alignment/mismatch.ts'
 
 export const mm = 1e-3
 export const feet = [
@@ -34,7 +34,7 @@ export const moved = (
 
 export const uSlope = 0.08e-3
 export const uOffset = 0.006 * mm
-export const read = ({ oz, tv, oy, th }: Axis, offsets = true): Stand => ({
+export const read = ({ oz, tv, oy, th }: Axis, offsets = true): AxisReading => ({
   slope: {
     vertical: { value: tv, standard: uSlope },
     horizontal: { value: th, standard: uSlope },

@@ -4,7 +4,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import type { Hypothesis } from '../../server/src/engineering/alignment/hypothesis.ts'
 import { allowsSteps, explainMismatch } from '../../server/src/engineering/alignment/mismatch.ts'
-import { isSound, suppositions } from '../../server/src/engineering/alignment/slips.ts'
+import { isSound, suppositions } from '../../server/src/engineering/alignment/suppositions.ts'
 import { type Axis, feet, mm, moved, noted, read, start, uOffset, uSlope } from './mismatch-machine.ts'
 
 const up = [0.3 * mm, 1.2 * mm] as const

@@ -1,7 +1,7 @@
 // `npm run simulate:alignment [CASES]`: how often the plan's moves bring a machine within its limits, and how often a reading says so wrongly; then how
-// often a slip between two readings is named. Prints the tables of docs/engineering/alignment.md.
+// often a mistake between two readings is named. Prints the tables of docs/engineering/alignment.md.
 import { tally } from './simulated-machine.ts'
-import { cleanLogs, namedOf, slipNames } from './simulated-slips.ts'
+import { cleanLogs, mistakeNames, namedOf } from './simulated-mistakes.ts'
 
 const cases = Number(process.argv[2] ?? 10_000)
 if (!(Number.isInteger(cases) && cases > 0 && cases <= 1e6))
@@ -26,7 +26,7 @@ console.log(
   '| slip | named alone | among at most three | among more | nothing named | named wrongly | steps given | steps wrongly given | effect of 1.5 to 3 U | among at most three | named wrongly | steps wrongly given |',
 )
 console.log('| :-- | --: | --: | --: | --: | --: | --: | --: | --: | --: | --: | --: |')
-for (const name of slipNames) {
+for (const name of mistakeNames) {
   const { beyond, near } = namedOf(name, each, each / 5)
   const of = (part: number) => percent(part, beyond.drawn)
   console.log(

@@ -1,4 +1,4 @@
-// What two readings say of a slip that was supposed of two others. Geometry alone is the reference; the 99 % points of chi-square are those of the
+// What two readings say of a mistake that was supposed of two others. Geometry alone is the reference; the 99 % points of chi-square are those of the
 // NIST/SEMATECH e-Handbook, 1.3.6.7.4.
 import { describe, expect, it } from 'vitest'
 import type { Hypothesis } from '../../server/src/engineering/alignment/hypothesis.ts'
@@ -7,7 +7,7 @@ import {
   type Readings,
   speaksAgainst,
 } from '../../server/src/engineering/alignment/mismatch.ts'
-import { isLasting, slipKey, supposed } from '../../server/src/engineering/alignment/slips.ts'
+import { hypothesisKey, isLasting, supposed } from '../../server/src/engineering/alignment/suppositions.ts'
 import { feet, mm, moved, noted, read, start } from './mismatch-machine.ts'
 
 describe('what was supposed of other readings', () => {
@@ -65,8 +65,8 @@ describe('what was supposed of other readings', () => {
 
   it('keeps the figure that was fitted, and goes by the same name whatever that is', () => {
     const of = { type: 'other-pitch', factor: 0.75 } as const
-    expect(slipKey(of)).toBe(slipKey({ ...of, factor: 0.8 }))
-    expect(slipKey(of)).not.toBe(slipKey({ ...of, type: 'other-gauge-diameter' }))
+    expect(hypothesisKey(of)).toBe(hypothesisKey({ ...of, factor: 0.8 }))
+    expect(hypothesisKey(of)).not.toBe(hypothesisKey({ ...of, type: 'other-gauge-diameter' }))
     const component = {
       kind: 'slope',
       plane: 'vertical',

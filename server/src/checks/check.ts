@@ -107,9 +107,6 @@ export type Reported = Omit<
   readonly plan?: ForPlan
 }
 
-/** What a check may ask besides the facts it needs. */
-export type Context = Lookup
-
 /** What a fix may ask besides its finding. */
 export interface FixGround {
   readonly file: JobFile
@@ -147,14 +144,14 @@ interface Described {
 }
 
 type Paths = Readonly<Record<string, FactPath>>
-export type Found<N extends Paths> = { readonly [K in keyof N]: Value<FactValue<N[K]>> }
+export type FactValues<N extends Paths> = { readonly [K in keyof N]: Value<FactValue<N[K]>> }
 
 /** Kinds of block that the steps of an alignment plan are made from. */
 export const planKinds = ['reading', 'coupling', 'bed', 'foot', 'move', 'target'] as const
 type PlanKind = (typeof planKinds)[number]
 
 /** A check on a block that a plan is made from must say what its findings mean for that plan; one on a reading also what they become with the next. */
-type On =
+type CheckTarget =
   | { readonly on: 'reading'; readonly plan: ForPlan; readonly onceReplaced: OnceReplaced }
   | { readonly on: Exclude<PlanKind, 'reading'>; readonly plan: ForPlan; readonly onceReplaced?: never }
   | {
@@ -166,12 +163,12 @@ type On =
   | { readonly on: 'every kind'; readonly plan?: never; readonly onceReplaced?: never }
 
 /** Looks at one block of a kind, or of each of some kinds. Runs only when every fact it needs is there. */
-export type BlockCheck<N extends Paths = Paths, W extends Paths = Paths> = Looks<N, W> & On
+export type BlockCheck<N extends Paths = Paths, W extends Paths = Paths> = BlockCheckBody<N, W> & CheckTarget
 
-interface Looks<N extends Paths, W extends Paths> extends Described {
+interface BlockCheckBody<N extends Paths, W extends Paths> extends Described {
   readonly needs?: N
   readonly wants?: W
-  readonly run: (facts: Found<N> & Partial<Found<W>>, context: Context) => readonly Reported[]
+  readonly run: (facts: FactValues<N> & Partial<FactValues<W>>, lookup: Lookup) => readonly Reported[]
 }
 
 export type Problem = SyntaxProblem | BindingProblem

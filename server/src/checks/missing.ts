@@ -26,13 +26,13 @@ export const severityOfMissing = (status: Status | undefined): Severity =>
   status === undefined ? 'information' : severities[status]
 
 /** Whether what a block, or one around it, is like cannot be found: all that it does not say may be said there. */
-export const isOfUnknown = (block: Block): boolean =>
-  block.likeUnknown || (block.parent !== undefined && isOfUnknown(block.parent))
+export const isLikeUnknown = (block: Block): boolean =>
+  block.likeUnknown || (block.parent !== undefined && isLikeUnknown(block.parent))
 
 /** Whether the block is asked for what its kind needs. Not in a library, nor a part of the file that others take over. */
-export const isAsked = ({ block, status, isTaken }: Lookup, kind: BlockKind): boolean =>
+export const isRequired = ({ block, status, isTaken }: Lookup, kind: BlockKind): boolean =>
   status !== undefined &&
-  !isOfUnknown(block) &&
+  !isLikeUnknown(block) &&
   (block.parent !== undefined || kind.within[0] === 'top' || !isTaken)
 
 /** Whether a fact makes sense in the block as it is. */
@@ -63,7 +63,7 @@ export function missingFacts(lookup: Lookup): readonly string[] {
   const kind = findKind(block.kind)
   // What the other drive does not say either is told there.
   if (!kind || isTakenWhole(block)) return []
-  const asked = isAsked(lookup, kind) ? status : undefined
+  const asked = isRequired(lookup, kind) ? status : undefined
   const known = Object.entries(kind.facts).flatMap(([name, fact]) => {
     if (block.blanks.has(name)) return [name]
     const isOpen =
@@ -80,7 +80,7 @@ export function missingFacts(lookup: Lookup): readonly string[] {
 export function missingBlocks(lookup: Lookup): readonly string[] {
   const { block, status } = lookup
   const kind = findKind(block.kind)
-  if (!kind?.needs || !status || isTakenWhole(block) || !isAsked(lookup, kind)) return []
+  if (!kind?.needs || !status || isTakenWhole(block) || !isRequired(lookup, kind)) return []
   const { needs } = kind
   return statuses
     .filter((from) => asks(status, from))
@@ -137,7 +137,7 @@ export function namesInLine(start: string, names: readonly string[]): string {
 }
 
 /** Why it counts as much as it does. */
-export function whyAsked(status: Status | undefined): string {
+export function whyRequired(status: Status | undefined): string {
   switch (status) {
     case 'issued':
       return 'The job is issued: the yard builds from it.'

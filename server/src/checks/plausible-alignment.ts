@@ -2,8 +2,9 @@ import { parseThread } from '../engineering/thread.ts'
 import { factOf, type Value } from '../job/model.ts'
 import { formatSi } from '../quantity/format.ts'
 import type { Kind } from '../quantity/kinds.ts'
+import type { Lookup } from '../store/lookup.ts'
 import type { FactPath } from '../vocabulary/index.ts'
-import { type Context, commonPractice, type Reported } from './check.ts'
+import { commonPractice, type Reported } from './check.ts'
 import { between, isOutside, off, practice, type Relation, shown } from './relation.ts'
 
 /** Tightening torque over the cube of the diameter, Pa: class 8.8 takes about 50 MPa, 12.9 about 85 MPa. */
@@ -14,18 +15,18 @@ function torqueFitsThread(
   value: Value<unknown>,
   torque: number | undefined,
   designation: string | undefined,
-  context: Context,
+  lookup: Lookup,
 ): readonly Reported[] {
   const thread = designation === undefined ? undefined : parseThread(designation)
   if (torque === undefined || !thread?.ok) return []
   const cube = thread.value.diameter ** 3
   if (!isOutside(torque / cube, tightening)) return []
-  const found = shown(context, torque, 'torque')
-  const limit = context.showBand({ low: tightening.low * cube, high: tightening.high * cube }, 'torque')
+  const found = shown(lookup, torque, 'torque')
+  const limit = lookup.showBand({ low: tightening.low * cube, high: tightening.high * cube }, 'torque')
   return off(value, {
     found,
     limit,
-    message: `A tightening torque of ${found} does not suit a thread of ${shown(context, thread.value.diameter, 'length')}.`,
+    message: `A tightening torque of ${found} does not suit a thread of ${shown(lookup, thread.value.diameter, 'length')}.`,
     detail: `Threads of this size take ${limit}, from soft to the strongest steel.`,
   })
 }
@@ -40,10 +41,10 @@ const allowance = (on: 'target' | 'foot', path: FactPath, kind: Kind, high: numb
   source: practice(formatSi(high, kind)),
   severity: 'warning',
   plan: 'waits',
-  broken: (context) => {
-    const value = factOf(context.block, path) as Value<number> | undefined
+  broken: (lookup) => {
+    const value = factOf(lookup.block, path) as Value<number> | undefined
     if (!value || !isOutside(value.value, { low: -high, high })) return []
-    const [found, limit] = [value.value, high].map((si) => shown(context, si, kind)) as [string, string]
+    const [found, limit] = [value.value, high].map((si) => shown(lookup, si, kind)) as [string, string]
     return off(value, {
       found,
       limit: `at most ${limit}`,
@@ -80,9 +81,9 @@ export const plausibleAlignment: readonly Relation[] = [
     source: practice('0.5 to 200 MPa'),
     severity: 'warning',
     plan: 'goes-on',
-    broken: (context) => {
-      const bolts = factOf(context.block, 'coupling.bolts')
-      return bolts ? torqueFitsThread(bolts, bolts.value.torque, bolts.value.thread, context) : []
+    broken: (lookup) => {
+      const bolts = factOf(lookup.block, 'coupling.bolts')
+      return bolts ? torqueFitsThread(bolts, bolts.value.torque, bolts.value.thread, lookup) : []
     },
   },
   {
@@ -94,22 +95,22 @@ export const plausibleAlignment: readonly Relation[] = [
     source: commonPractice('geometry'),
     severity: 'warning',
     plan: 'goes-on',
-    broken: (context) => {
-      const bolts = factOf(context.block, 'coupling.bolts')
-      const flange = factOf(context.block, 'coupling.flange-diameter')
+    broken: (lookup) => {
+      const bolts = factOf(lookup.block, 'coupling.bolts')
+      const flange = factOf(lookup.block, 'coupling.flange-diameter')
       const thread = bolts && parseThread(bolts.value.thread)
       if (!bolts || !flange || !thread?.ok) return []
       const { diameter } = thread.value
       const least = Math.max(2 * diameter, diameter + (bolts.value.count * diameter) / Math.PI)
       if (!isOutside(flange.value, { low: least })) return []
-      const [found, limit] = [flange.value, least].map((si) => shown(context, si, 'length')) as [
+      const [found, limit] = [flange.value, least].map((si) => shown(lookup, si, 'length')) as [
         string,
         string,
       ]
       return off(bolts, {
         found,
         limit: `at least ${limit}`,
-        message: `${bolts.value.count} bolts of ${shown(context, diameter, 'length')} have no room on a flange of ${found}.`,
+        message: `${bolts.value.count} bolts of ${shown(lookup, diameter, 'length')} have no room on a flange of ${found}.`,
         besides: [[flange, 'the diameter of the flange']],
       })
     },
@@ -123,10 +124,10 @@ export const plausibleAlignment: readonly Relation[] = [
     source: practice('0.5 to 200 MPa'),
     severity: 'warning',
     plan: 'goes-on',
-    broken: (context) => {
-      const torque = factOf(context.block, 'bed.torque')
-      const thread = factOf(context.block, 'bed.thread')
-      return torque ? torqueFitsThread(torque, torque.value, thread?.value, context) : []
+    broken: (lookup) => {
+      const torque = factOf(lookup.block, 'bed.torque')
+      const thread = factOf(lookup.block, 'bed.thread')
+      return torque ? torqueFitsThread(torque, torque.value, thread?.value, lookup) : []
     },
   },
   ...(

@@ -4,16 +4,9 @@ import type { Band } from '../quantity/band.ts'
 import { formatBandWith, formatSi } from '../quantity/format.ts'
 import { formatShare } from '../quantity/format-measures.ts'
 import type { Kind } from '../quantity/kinds.ts'
+import type { Lookup } from '../store/lookup.ts'
 import type { BlockName, FactPath, FactValue } from '../vocabulary/index.ts'
-import {
-  at,
-  type Context,
-  commonPractice,
-  type ForPlan,
-  type Reported,
-  type Severity,
-  type Source,
-} from './check.ts'
+import { at, commonPractice, type ForPlan, type Reported, type Severity, type Source } from './check.ts'
 
 /** A rule between facts, which no real job breaks. Its row is all there is of it: the check, the page and the tests follow. */
 export interface Relation {
@@ -29,25 +22,25 @@ export interface Relation {
   readonly severity: Severity
   /** What a finding means for an alignment plan made from its block. */
   readonly plan?: ForPlan
-  readonly broken: (context: Context) => readonly Reported[]
+  readonly broken: (lookup: Lookup) => readonly Reported[]
 }
 
 /** A fact of the block that goes with the one that is looked at. */
-export function near<P extends FactPath>(context: Context, path: P): Value<FactValue<P>> | undefined {
-  const block: Block | undefined = context.near(path.slice(0, path.indexOf('.')) as BlockName)
+export function near<P extends FactPath>(lookup: Lookup, path: P): Value<FactValue<P>> | undefined {
+  const block: Block | undefined = lookup.near(path.slice(0, path.indexOf('.')) as BlockName)
   return block && factOf(block, path)
 }
 
 /** Findings of the relations of a table, at the block that is looked at. */
-export const brokenIn = (table: readonly Relation[], context: Context): readonly Reported[] =>
+export const brokenIn = (table: readonly Relation[], lookup: Lookup): readonly Reported[] =>
   table
-    .filter(({ on }) => on === context.block.kind)
+    .filter(({ on }) => on === lookup.block.kind)
     .flatMap(({ severity, source, plan, broken }) =>
-      broken(context).map((found) => ({ severity, source, ...(plan && { plan }), ...found })),
+      broken(lookup).map((found) => ({ severity, source, ...(plan && { plan }), ...found })),
     )
 
 /** In the job's own units alone: a line that holds two figures has no room for both systems. */
-export const shown = ({ system }: Context, si: number, kind: Kind): string => formatSi(si, kind, system)
+export const shown = ({ system }: Lookup, si: number, kind: Kind): string => formatSi(si, kind, system)
 
 /** Whether a figure is outside its bounds, the last bits of a double aside. */
 export const isOutside = (value: number, { low, high }: Band): boolean =>
@@ -105,16 +98,16 @@ export const between = ({
 }: Between): Relation => ({
   ...row,
   facts: [fact, other],
-  broken: (context) => {
-    const [value, beside] = [near(context, fact), near(context, other)]
+  broken: (lookup) => {
+    const [value, beside] = [near(lookup, fact), near(lookup, other)]
     if (!value || !beside) return []
     const bounds = sides(amountOf(beside))
     if (!isOutside(amountOf(value), bounds)) return []
-    const found = shown(context, amountOf(value), kind)
+    const found = shown(lookup, amountOf(value), kind)
     return off(value, {
       found,
-      limit: context.showBand(bounds, kind),
-      message: message(found, shown(context, amountOf(beside), otherKind)),
+      limit: lookup.showBand(bounds, kind),
+      message: message(found, shown(lookup, amountOf(beside), otherKind)),
       besides: [[beside, otherWords]],
     })
   },
@@ -132,12 +125,12 @@ interface Alone extends Omit<Relation, 'facts' | 'broken'> {
 export const alone = ({ fact, kind, bounds, message, detail, ...row }: Alone): Relation => ({
   ...row,
   facts: [fact],
-  broken: (context) => {
-    const value = near(context, fact)
+  broken: (lookup) => {
+    const value = near(lookup, fact)
     if (!value) return []
     const amount = amountOf(value)
     if (!isOutside(amount, bounds)) return []
-    const say = (si: number) => (kind === 'ratio' ? formatShare(si, 4) : shown(context, si, kind))
+    const say = (si: number) => (kind === 'ratio' ? formatShare(si, 4) : shown(lookup, si, kind))
     const found = say(amount)
     return off(value, {
       found,

@@ -5,6 +5,7 @@ import { startOf } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
 import type { Block, Section, Taken, Value } from '../job/model.ts'
 import { placeNow } from '../store/anchor.ts'
+import type { Lookup } from '../store/lookup.ts'
 import { storeOf } from '../store/store.ts'
 import type { StoredBlock } from '../store/stored-block.ts'
 import { resultOf, type Work } from '../store/work.ts'
@@ -13,7 +14,6 @@ import type { Status } from '../vocabulary/status.ts'
 import {
   type BlockCheck,
   type Check,
-  type Context,
   type FileCheck,
   type FileView,
   type Finding,
@@ -48,7 +48,7 @@ export interface Run {
 }
 
 /** A fact that a check gets. */
-interface Asked {
+interface InputFact {
   readonly key: string
   readonly kind: BlockName
   readonly fact: string
@@ -56,14 +56,14 @@ interface Asked {
   readonly needed: boolean
 }
 
-interface OnBlock {
+interface PreparedCheck {
   readonly check: BlockCheck
-  readonly asked: readonly Asked[]
+  readonly asked: readonly InputFact[]
 }
 
 /** Checks by what they look at. */
-interface Sorted {
-  readonly onKind: ReadonlyMap<string, readonly OnBlock[]>
+interface ChecksByTarget {
+  readonly onKind: ReadonlyMap<string, readonly PreparedCheck[]>
   readonly onProblem: ReadonlyMap<string, ProblemCheck>
   readonly onFile: readonly FileCheck[]
   readonly ids: readonly string[]
@@ -71,10 +71,10 @@ interface Sorted {
   readonly worstOnly: ReadonlySet<string>
 }
 
-const sorted = memoizeByIdentity((checks: readonly Check[]): Sorted => {
-  const onKind = new Map<string, OnBlock[]>()
+const checksByTarget = memoizeByIdentity((checks: readonly Check[]): ChecksByTarget => {
+  const onKind = new Map<string, PreparedCheck[]>()
   for (const check of checks.filter(isBlockCheck)) {
-    const asked = [...askedBy(check.needs, true), ...askedBy(check.wants, false)]
+    const asked = [...inputFacts(check.needs, true), ...inputFacts(check.wants, false)]
     const kinds = check.on === 'every kind' ? Object.keys(vocabulary) : [check.on].flat()
     for (const kind of kinds) onKind.set(kind, [...(onKind.get(kind) ?? []), { check, asked }])
   }
@@ -88,7 +88,7 @@ const sorted = memoizeByIdentity((checks: readonly Check[]): Sorted => {
   }
 })
 
-const askedBy = (paths: BlockCheck['needs'], needed: boolean): readonly Asked[] =>
+const inputFacts = (paths: BlockCheck['needs'], needed: boolean): readonly InputFact[] =>
   Object.entries(paths ?? {}).map(([key, path]) => {
     const dot = path.indexOf('.')
     return { key, kind: path.slice(0, dot) as BlockName, fact: path.slice(dot + 1), needed }
@@ -97,11 +97,11 @@ const askedBy = (paths: BlockCheck['needs'], needed: boolean): readonly Asked[] 
 /** Runs a set of checks over job files; what was found in an unchanged section is kept. */
 export class Checker {
   readonly #analysis: Analysis
-  readonly #checks: Sorted
+  readonly #checks: ChecksByTarget
 
   constructor(analysis: Analysis, checks: readonly Check[]) {
     this.#analysis = analysis
-    this.#checks = sorted(checks)
+    this.#checks = checksByTarget(checks)
   }
 
   /** Every finding of the file, in order of where it stands. */
@@ -169,12 +169,12 @@ export class Checker {
   /** What the checks find in a block. A fault in one costs its findings, not the others'. */
   readonly #onBlock: Work<Checked> = {
     name: 'checks',
-    of: (block, context) => {
+    of: (block, lookup) => {
       const findings: Finding[] = []
       const faults: Fault[] = []
       for (const { check, asked } of this.#checks.onKind.get(block.kind) ?? [])
         try {
-          for (const finding of onBlock(check, asked, context)) findings.push(finding)
+          for (const finding of runOnBlock(check, asked, lookup)) findings.push(finding)
         } catch (error) {
           faults.push({ check: check.id, error })
         }
@@ -211,17 +211,17 @@ function worstOf(found: readonly Finding[], worstOnly: ReadonlySet<string>): rea
   })
 }
 
-function onBlock(check: BlockCheck, asked: readonly Asked[], context: Context): readonly Finding[] {
+function runOnBlock(check: BlockCheck, asked: readonly InputFact[], lookup: Lookup): readonly Finding[] {
   const facts: Record<string, Value<unknown>> = {}
   for (const { key, kind, fact, needed } of asked) {
-    const value = context.near(kind)?.facts.get(fact)
+    const value = lookup.near(kind)?.facts.get(fact)
     if (value) facts[key] = value
     else if (needed) return []
   }
-  const found = check.run(facts as never, context).map((reported) => complete(check, reported))
+  const found = check.run(facts as never, lookup).map((reported) => complete(check, reported))
   const { onceReplaced } = check
   if (typeof onceReplaced !== 'function' || found.length === 0) return found
-  const later = onceReplaced(context.block, context)
+  const later = onceReplaced(lookup.block, lookup)
   return later ? asHistory(found, later) : found
 }
 

@@ -13,7 +13,7 @@ import type { FindingJson, JobJson } from './schemas.ts'
 import type { Line } from './terminal.ts'
 
 /** More findings of one file than this are counted, not shown: nobody reads them at one go. JSON has them all. */
-const mostShown = 100
+const maxShown = 100
 
 /** What was found in some files: with `text` asked for, the reports themselves and how many findings there are; else the findings. */
 export interface Checked {
@@ -67,8 +67,8 @@ export function checkBatch(
       continue
     }
     const lines = refusal ? [] : linesOf(textOf(job.file.document))
-    for (const finding of found.slice(0, mostShown)) reports.push(...report(asJson(finding, job), lines))
-    if (found.length > mostShown) reports.push(more(found.length - mostShown, shown), '')
+    for (const finding of found.slice(0, maxShown)) reports.push(...report(asJson(finding, job), lines))
+    if (found.length > maxShown) reports.push(more(found.length - maxShown, shown), '')
   }
   return { files, jobs, findings, counts, report: reports, faults, unread }
 }

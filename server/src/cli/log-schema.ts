@@ -44,7 +44,7 @@ const explanation = z.object({
   made: z.enum(['all', 'heights']).optional().describe('What was made at the wrong end.'),
 })
 
-const standing = z.object({
+const flangeMisalignment = z.object({
   opening_mm: parts.describe('Gap at top minus bottom, and at starboard minus port.'),
   offset_mm: parts.nullable().describe('null if it was not read both times.'),
 })
@@ -53,10 +53,10 @@ const against = z.discriminatedUnion('type', [
   z.object({
     type: z.literal('compared'),
     since: z.string(),
-    predicted: standing.describe(
+    predicted: flangeMisalignment.describe(
       'What was expected from the moves since the earlier reading. The uncertainty is that of the difference: of both readings and the moves.',
     ),
-    found: standing,
+    found: flangeMisalignment,
     chiSquare: z.number().min(0),
     degreesOfFreedom: z.int().min(1),
     noise: z.boolean().describe('Gauge and adjusters explain the difference (99 %).'),

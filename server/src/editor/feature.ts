@@ -12,7 +12,7 @@ import type { Settings } from './settings.ts'
 import type { OpenFile, Workspace } from './workspace/workspace.ts'
 
 /** What a feature is asked about: the whole workspace. */
-export interface AskedOfAll<P> {
+export interface WorkspaceRequestContext<P> {
   readonly params: P
   readonly workspace: Workspace
   readonly settings: Settings
@@ -32,7 +32,7 @@ export interface AskedOfAll<P> {
 }
 
 /** What a feature is asked about: a text that is open. */
-export interface Asked<P> extends AskedOfAll<P> {
+export interface TextRequestContext<P> extends WorkspaceRequestContext<P> {
   readonly open: OpenFile
 }
 
@@ -44,7 +44,7 @@ export interface Feature {
   readonly method: string
   readonly capability: Capability
   readonly of: 'text' | 'workspace'
-  readonly answer: (asked: Asked<never>) => unknown
+  readonly answer: (asked: TextRequestContext<never>) => unknown
 }
 
 type Request<P, R> = ProtocolRequestType<P, R | null, unknown, void, unknown> & {
@@ -58,16 +58,16 @@ type Answer<R> = R | null | ResponseError<void>
 export const feature = <P, R>(
   { method }: Request<P, R>,
   capability: Capability,
-  answer: (asked: Asked<P>) => Answer<R> | Promise<Answer<R>>,
+  answer: (asked: TextRequestContext<P>) => Answer<R> | Promise<Answer<R>>,
 ): Feature => ({ method, capability, of: 'text', answer })
 
-type Found = NonNullable<ReturnType<typeof locate>>
+type LocatedPosition = NonNullable<ReturnType<typeof locate>>
 
 /** A thing to ask of a place in a text that is open; beyond the end of the text the answer is null. */
 export const featureAt = <P extends TextDocumentPositionParams, R>(
   request: Request<P, R>,
   capability: Capability,
-  answer: (asked: Asked<P>, at: Found) => Answer<R> | Promise<Answer<R>>,
+  answer: (asked: TextRequestContext<P>, at: LocatedPosition) => Answer<R> | Promise<Answer<R>>,
 ): Feature =>
   feature(request, capability, (asked) => {
     const at = locate(asked.open.document, asked.params.position)
@@ -78,5 +78,5 @@ export const featureAt = <P extends TextDocumentPositionParams, R>(
 export const workspaceFeature = <P, R>(
   { method }: Request<P, R>,
   capability: Capability,
-  answer: (asked: AskedOfAll<P>) => Answer<R> | Promise<Answer<R>>,
+  answer: (asked: WorkspaceRequestContext<P>) => Answer<R> | Promise<Answer<R>>,
 ): Feature => ({ method, capability, of: 'workspace', answer })

@@ -23,7 +23,7 @@ import { Checker } from '../checks/run.ts'
 import type { Host } from '../host/host.ts'
 import { type PlanChangedParams, planChanged } from './client-requests.ts'
 import { diagnosticsFor } from './diagnostics/diagnostics-feature.ts'
-import type { Asked, Feature } from './feature.ts'
+import type { Feature, TextRequestContext } from './feature.ts'
 import { jobsAndFolders } from './rename/file-renames-feature.ts'
 import { bareSettings, readSettings } from './settings.ts'
 import { guards, type Phase, refusal, wordsOf } from './transport/guard.ts'
@@ -57,13 +57,13 @@ export function startServer(connection: Connection, host: Host, features: readon
       today: host.today(),
       onFault: (check, error) => log(`check ${check} failed: ${wordsOf(error)}`),
     })
-  const tellPlans = guard.own(planChanged, (uris: readonly string[]) => {
+  const notifyPlans = guard.own(planChanged, (uris: readonly string[]) => {
     const params: PlanChangedParams = { uris }
     return connection.sendNotification(planChanged, params)
   })
   workspace.onUnread = (uri, why) =>
     connection.console.warn(`${uri} cannot be read: ${why}. The job files in it are not checked.`)
-  const followed = new Followed(workspace, (uris) => void tellPlans(uris))
+  const followed = new Followed(workspace, (uris) => void notifyPlans(uris))
   const diagnostics = diagnosticsFor(connection, {
     workspace,
     guard,
@@ -251,7 +251,7 @@ export function startServer(connection: Connection, host: Host, features: readon
             return host.today()
           },
         }
-        const answered = answer(asked as unknown as Asked<never>)
+        const answered = answer(asked as unknown as TextRequestContext<never>)
         return answered instanceof Promise ? answered.finally(work.end) : answered
       }),
     )

@@ -125,7 +125,7 @@ const newSnapshots = () => memoizeByIdentity((_: JobFile): Snapshot => Symbol('s
 const newLists = () => memoizeByIdentity((_: JobFile) => new Map<string, readonly Block[]>())
 
 /** A section in the file that it is bound for. */
-interface Held {
+interface PendingSection {
   readonly file: JobFile
   readonly section: Section
 }
@@ -142,7 +142,7 @@ const nothing: Bound = { blocks: [], problems: [], references: [] }
 export class Analysis {
   readonly #bound = new Memo<Bound>()
   /** Sections that are being bound, each asked for by the one before it. */
-  readonly #row = new Row<Held>()
+  readonly #row = new Row<PendingSection>()
   readonly #askers = new WeakMap<Section, Asker>()
   /** How many of them are bound one inside the other. */
   #nested = 0
@@ -179,7 +179,7 @@ export class Analysis {
     if (this.#row.length > 0) return this.#asked({ file, section })
     // Those it mentions first, so that few are bound one inside the other.
     const seen = new Set<Section>()
-    const waiting: (Held & { readonly opened: boolean })[] = [{ file, section, opened: false }]
+    const waiting: (PendingSection & { readonly opened: boolean })[] = [{ file, section, opened: false }]
     for (let next = waiting.pop(); next; next = waiting.pop()) {
       if (next.opened) this.#bind(next)
       if (next.opened || seen.has(next.section)) continue
@@ -204,7 +204,7 @@ export class Analysis {
   }
 
   /** Binds a section, and all that it turns out to ask for. */
-  #bind(held: Held): void {
+  #bind(held: PendingSection): void {
     this.#begin(held)
     while (this.#row.length > 0) {
       try {
@@ -218,14 +218,14 @@ export class Analysis {
   }
 
   /** A section that one that is being bound asks for; nothing where it is being bound itself. */
-  #asked(held: Held): Bound {
+  #asked(held: PendingSection): Bound {
     if (this.#askers.get(held.section)?.place !== undefined) return nothing
     this.#begin(held)
     if (this.#nested >= deepest) throw new TooDeep()
     return this.#bindLast() ?? nothing
   }
 
-  #begin(held: Held): void {
+  #begin(held: PendingSection): void {
     this.#askers.set(held.section, this.#row.push(held))
   }
 
@@ -248,16 +248,16 @@ export class Analysis {
   }
 
   /** References between top-level blocks go one way: a block that leads back to the one that asks is not given, whichever is read first. */
-  #oneWay({ file, section }: Held): Scope {
+  #oneWay({ file, section }: PendingSection): Scope {
     const scope = this.scope(file)
     /** What the section of a block means; undefined for itself, and where it leads back. */
-    const given = (at: Held | undefined): Bound | undefined => {
+    const given = (at: PendingSection | undefined): Bound | undefined => {
       if (!at || at.section === section) return undefined
       const bound = this.bound(at.file, at.section)
       const asker = this.#askers.get(at.section)
       return asker && this.#row.leadsBack(asker) ? undefined : bound
     }
-    const onlyHolder = (kind: string): Held | undefined => {
+    const onlyHolder = (kind: string): PendingSection | undefined => {
       const others = (heads(file.document).ofKind.get(kind) ?? []).filter((other) => other !== section)
       const [other] = others
       const isOnly = other && others.length === 1 && countIn(other, kind) === 1
@@ -328,7 +328,7 @@ export class Analysis {
 }
 
 /** The section that has the top-level block of this name, in the file itself first, then in those it uses. */
-function holderOf(file: JobFile, name: string): Held | undefined {
+function holderOf(file: JobFile, name: string): PendingSection | undefined {
   const own = heads(file.document).named.get(name)
   if (own) return { file, section: own }
   for (const used of file.used) {

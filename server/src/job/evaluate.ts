@@ -18,7 +18,7 @@ import { type Block, isAssumed, type Place, type Value } from './model.ts'
 import { namesFor } from './names.ts'
 import { originKnown } from './origin-known.ts'
 import { canBeRead, hasOpenText, withoutQuotes } from './quoted-value.ts'
-import { isNotYetSaid, layerOf, leftOut, mayBeTaken, saidAbove, takenFrom, unknownBut } from './take-over.ts'
+import { isPending, layerOf, leftOut, mayBeTaken, statedAbove, takenFrom, unknownBut } from './take-over.ts'
 
 import { type Surroundings, type Text, textsFor } from './texts.ts'
 import { unclearPoints } from './unclear-points.ts'
@@ -262,16 +262,16 @@ export function evaluator(around: Surroundings) {
         inherit(source)
         take(source)
       }
-      const isSaid = saidAbove(block, layer)
+      const isStated = statedAbove(block, layer)
       for (const [name, value] of source.facts) {
-        if (block.facts.has(name) || isSaid(name) || block.unread.has(name)) continue
+        if (block.facts.has(name) || isStated(name) || block.unread.has(name)) continue
         const origin = value.origin ?? value.at
         if (!mayBeTaken(block.definition, name, value.provenance?.words, from)) block.left.set(name, origin)
         else block.facts.set(name, { ...value, at: text.placeOf(part.span), origin })
       }
       const taken = [...source.unread].filter(
         (name) =>
-          Object.hasOwn(block.definition?.facts ?? {}, name) && !block.facts.has(name) && !isSaid(name),
+          Object.hasOwn(block.definition?.facts ?? {}, name) && !block.facts.has(name) && !isStated(name),
       )
       for (const name of taken) block.unread.add(name)
       // What is not known there yet is not known here.
@@ -344,7 +344,7 @@ export function evaluator(around: Surroundings) {
         const found = factAt(block, part, text)
         if (found && 'unread' in found) {
           const name = part.text.split('.').at(-1) ?? ''
-          if (isNotYetSaid(found.unread as Draft, name)) dependsOnBlank()
+          if (isPending(found.unread as Draft, name)) dependsOnBlank()
           // In the same section the finding stands where it is written.
           else if (!isDraft(found.unread))
             text.report(part.span, { type: 'source-unread', path: part.text, names: [name] })

@@ -15,7 +15,7 @@ interface Sought {
 }
 
 /** Among more names than this none is offered for one that is not found. */
-const mostOffered = 500
+const maxOffered = 500
 
 /** The path that was meant where this one leads nowhere: each segment that is not there is the nearest that is. Undefined when one has none. */
 export function meantPath(path: string, sought: Sought): string | undefined {
@@ -40,7 +40,7 @@ function namesIn(holder: Block | undefined, isLast: boolean, { kinds, from, scop
   const hasAmount = isLast && !kinds
   const known = new Set<string>()
   const take = (block: Block) => {
-    if (block.children.length <= mostOffered)
+    if (block.children.length <= maxOffered)
       for (const child of block.children) if (fits(child.kind)) known.add(child.name ?? child.kind)
     if (hasAmount) for (const name of amountsOf(block)) known.add(name)
   }
@@ -49,7 +49,7 @@ function namesIn(holder: Block | undefined, isLast: boolean, { kinds, from, scop
     return known
   }
   const names = scope.names()
-  if (names.length <= mostOffered) for (const name of names) if (fits(scope.kindOf(name))) known.add(name)
+  if (names.length <= maxOffered) for (const name of names) if (fits(scope.kindOf(name))) known.add(name)
   for (let block: Draft | undefined = from; block; block = block.parent) take(block)
   return known
 }

@@ -5,13 +5,13 @@ import type { BindingProblem } from './model.ts'
 import { separatedNumbers } from './separated-numbers.ts'
 import { touchingSign } from './touching-sign.ts'
 
-interface Found {
+interface Misread {
   readonly span: Span
   readonly problem: BindingProblem
 }
 
 /** What in the numbers of a value could be read in another way than it is meant. Such a value is not read. */
-export function misreadIn(entries: readonly Entry[], given: Given): readonly Found[] {
+export function misreadIn(entries: readonly Entry[], given: Given): readonly Misread[] {
   const separated = separatedNumbers(entries, given)
   if (separated.length > 0) return separated
   // A designation may have dashes: it is told to put it in quotes.

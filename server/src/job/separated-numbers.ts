@@ -6,7 +6,7 @@ import { type Given, meaningOf, type NumberPart, numbersIn, type Ranked, takesLi
 import type { BindingProblem } from './model.ts'
 import { type AmountPart, clearDecimals } from './unclear-points.ts'
 
-interface Found {
+interface SeparatedNumber {
   readonly span: Span
   readonly problem: Extract<
     BindingProblem,
@@ -15,12 +15,12 @@ interface Found {
 }
 
 /** A value of more numbers is noise: what is found in these is enough to leave it unread. */
-const mostFound = 100
+const maxSeparated = 100
 
 /** The numbers of a value that have separators in them. A value with one is not read: a factor of a thousand must not slip in. */
-export function separatedNumbers(entries: readonly Entry[], given: Given): readonly Found[] {
+export function separatedNumbers(entries: readonly Entry[], given: Given): readonly SeparatedNumber[] {
   const numbers = withSpaced(entries, given)
-  const parts = numbers.filter(mayBeSeparated).slice(0, mostFound)
+  const parts = numbers.filter(mayBeSeparated).slice(0, maxSeparated)
   if (parts.length === 0) return []
   const broken = brokenNumber(numbers, given)
   if (broken) return [{ span: broken, problem: { type: 'not-a-number', text: textOf(broken, given) } }]
@@ -32,7 +32,7 @@ export function separatedNumbers(entries: readonly Entry[], given: Given): reado
   })
   // Whoever writes 0,5 beside it means no list.
   const decimalsUsed = written.some(({ text }) => /^\D*0?,\d/.test(text))
-  return written.map(({ part, text, decimal, thousands }): Found => {
+  return written.map(({ part, text, decimal, thousands }): SeparatedNumber => {
     const mayBeList = part.type === 'amount' && isList(given.fact) && !decimalsUsed
     const list = mayBeList ? listMeant(text, part, unit, given) : limitsMeant(part, given)
     const ways = [decimal, ...(thousands === decimal ? [] : [thousands])]

@@ -257,7 +257,7 @@ export const layerOf = ({ layers }: Draft, name: string): Layer | undefined =>
   layers.find(({ written, left }) => written.has(name) || left.has(name))
 
 /** Whether a fact is said before the `like` of a layer counts: by the block itself, or by the layers up to that one. */
-export function saidAbove(block: Draft, layer: Layer | undefined): (name: string) => boolean {
+export function statedAbove(block: Draft, layer: Layer | undefined): (name: string) => boolean {
   const above = layer ? block.layers.slice(0, block.layers.indexOf(layer) + 1) : []
   return (name) =>
     block.written.has(name) || above.some((each) => each.written.has(name) || each.left.has(name))
@@ -265,11 +265,11 @@ export function saidAbove(block: Draft, layer: Layer | undefined): (name: string
 
 /** What a block is like is not known: nothing that it does not say itself is absent for sure. */
 export function unknownBut(block: Draft, layer: Layer | undefined): void {
-  const isSaid = saidAbove(block, layer)
+  const isStated = statedAbove(block, layer)
   for (const name of Object.keys(block.definition?.facts ?? {}))
-    if (!isSaid(name) && !block.facts.has(name)) block.unread.add(name)
+    if (!isStated(name) && !block.facts.has(name)) block.unread.add(name)
 }
 
 /** Whether a fact will be said: a `?` stands for it, or the other drive says it and it is not taken. */
-export const isNotYetSaid = (block: Draft, name: string): boolean =>
+export const isPending = (block: Draft, name: string): boolean =>
   block.blanks.has(name) || (!block.unread.has(name) && leftOut(block).has(name))

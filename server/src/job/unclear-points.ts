@@ -4,14 +4,14 @@ import type { Entry, Span } from '../syntax/tree.ts'
 import { apart, type Given, meaningOf, type NumberPart, numbersIn, usual } from './meanings.ts'
 import type { BindingProblem } from './model.ts'
 
-interface Found {
+interface UnclearPoint {
   readonly span: Span
   readonly problem: Extract<BindingProblem, { type: 'point-unclear' }>
 }
 
 /** Numbers with a point before three digits, `15.000 W`, that would suit their fact far better if it parted thousands. They are read as they are
  * written; the question is only raised. */
-export const unclearPoints = (entries: readonly Entry[], given: Given): readonly Found[] =>
+export const unclearPoints = (entries: readonly Entry[], given: Given): readonly UnclearPoint[] =>
   entries.flatMap(({ parts }) => {
     const numbers = parts.flatMap(numbersIn)
     // `1.084..1.108 kV`: both ends are in kV.
@@ -24,7 +24,11 @@ export const unclearPoints = (entries: readonly Entry[], given: Given): readonly
 
 export type AmountPart = Extract<NumberPart, { type: 'amount' }>
 
-function unclear(part: AmountPart, unit: string | undefined, given: Given): Found['problem'] | undefined {
+function unclear(
+  part: AmountPart,
+  unit: string | undefined,
+  given: Given,
+): UnclearPoint['problem'] | undefined {
   const readings = pointReadings(part.number)
   if (!readings) return undefined
   const text = given.text.slice(part.span.start, part.span.end)

@@ -32,7 +32,7 @@ function sure(u: Uncertain, { size, name, decimals }: Shown): string {
 export const formatLength = (si: number, system: UnitSystem): string => fixed(si, length[system])
 
 /** Whether a length is shown as nothing. */
-export const isSaidAsNothing = (si: number, system: UnitSystem): boolean =>
+export const isFormattedAsZero = (si: number, system: UnitSystem): boolean =>
   Number.parseFloat(formatLength(Math.abs(si), system)) === 0
 
 /** `0.26 ± 0.02 mm`. */

@@ -295,7 +295,7 @@ function endOf({ ended }: Trace, name: string): Ended {
 }
 
 /** More files than this are not edited by turns. What is kept of the one that was asked for longest ago is dropped. */
-const mostStores = 32
+const maxStores = 32
 
 const storesOf = memoizeByIdentity((_: Analysis) => new Map<string, Store>())
 
@@ -307,7 +307,7 @@ export function storeOf(analysis: Analysis, file: JobFile): Store {
   stores.delete(file.path)
   stores.set(file.path, store)
   const [oldest] = stores.keys()
-  if (stores.size > mostStores && oldest !== undefined) stores.delete(oldest)
+  if (stores.size > maxStores && oldest !== undefined) stores.delete(oldest)
   return store
 }
 

@@ -26,7 +26,7 @@ export function takeIn(
     const children = block.children.map((child) => visit(child, stored))
     const before = stored.content
     const now = contentOf(block, children, stored, before)
-    isSame &&= before !== undefined && saysSame(before, now)
+    isSame &&= before !== undefined && haveEqualContent(before, now)
     stored.content = now
     return stored
   }
@@ -77,7 +77,7 @@ function contentOf(
 const sameOr = <T>(before: T | undefined, now: T): T =>
   before !== undefined && equal(before, now) ? before : now
 
-const saysSame = (a: Content, b: Content): boolean =>
+const haveEqualContent = (a: Content, b: Content): boolean =>
   a.facts === b.facts &&
   a.others === b.others &&
   a.unread === b.unread &&

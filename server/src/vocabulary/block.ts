@@ -2,7 +2,7 @@ import type { Shape } from './shape.ts'
 import { type Status, statuses } from './status.ts'
 
 /** From which status on a fact is asked for, and where. Parts in a library are asked for nothing. */
-interface Asked {
+interface Requirement {
   /** Absent: it is optional. From `draft`: nothing can be worked out without it. */
   readonly from?: Status
   /** It is asked for only where another fact of the block says this. */
@@ -13,7 +13,7 @@ interface Asked {
   readonly onBoat?: true
 }
 
-export interface Fact<T = unknown> extends Asked {
+export interface Fact<T = unknown> extends Requirement {
   readonly shape: Shape<T>
   /** What it is, for hover and the reference. */
   readonly doc: string
@@ -28,7 +28,7 @@ export interface Fact<T = unknown> extends Asked {
 export const fact = <T>(
   shape: Shape<T>,
   doc: string,
-  more: Pick<Fact<T>, 'example' | 'perDrive' | 'lacks'> & Asked,
+  more: Pick<Fact<T>, 'example' | 'perDrive' | 'lacks'> & Requirement,
 ): Fact<T> => ({
   shape,
   doc,
@@ -38,7 +38,7 @@ export const fact = <T>(
 export const isFoundOnBoat = ({ from, onBoat }: Fact): boolean => from === 'as-built' || onBoat === true
 
 /** From which status on it is asked for, in words: `issued, where adjuster is shims`. Undefined where it is optional. */
-export const formatAsked = ({ from, when, or }: Fact): string | undefined =>
+export const formatRequirement = ({ from, when, or }: Fact): string | undefined =>
   from &&
   `${from}${when ? `, where \`${when.fact}\` is \`${when.is}\`` : ''}${or === undefined ? '' : `, unless \`${or}\` is stated`}`
 

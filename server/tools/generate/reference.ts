@@ -1,7 +1,13 @@
 import { formatNumber } from '../../src/quantity/format.ts'
 import { type Kind, kinds } from '../../src/quantity/kinds.ts'
 import { otherSpellings, type Unit, unitsOf } from '../../src/quantity/units.ts'
-import { type BlockKind, type Fact, formatAsked, type Heading, needsOf } from '../../src/vocabulary/block.ts'
+import {
+  type BlockKind,
+  type Fact,
+  formatRequirement,
+  type Heading,
+  needsOf,
+} from '../../src/vocabulary/block.ts'
 import { blockKinds } from '../../src/vocabulary/index.ts'
 import { formatAllowed } from '../../src/vocabulary/shape.ts'
 import { code, fence, madeBy, table } from './markdown.ts'
@@ -31,7 +37,7 @@ const factRow = (name: string, fact: Fact): readonly string[] => {
     formatAllowed(shape) ?? '',
     unitsShown(shape.quantity),
     code(example),
-    formatAsked(fact) ?? '',
+    formatRequirement(fact) ?? '',
   ]
 }
 

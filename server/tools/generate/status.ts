@@ -1,6 +1,6 @@
 import type { Check } from '../../src/checks/check.ts'
 import { severityOfMissing } from '../../src/checks/missing.ts'
-import { type BlockKind, formatAsked, needsOf } from '../../src/vocabulary/block.ts'
+import { type BlockKind, formatRequirement, needsOf } from '../../src/vocabulary/block.ts'
 import { blockKinds } from '../../src/vocabulary/index.ts'
 import { type Status, silentStatus, statuses } from '../../src/vocabulary/status.ts'
 import { code, madeBy, table } from './markdown.ts'
@@ -18,7 +18,7 @@ const reportedAs = { error: 'errors', warning: 'warnings', information: 'informa
 const factsFrom = (kind: BlockKind, status: Status): readonly string[] =>
   Object.entries(kind.facts).flatMap(([name, fact]) =>
     fact.from === status
-      ? [`${code(name)}${formatAsked(fact)?.slice(status.length).replace(/^,/, '') ?? ''}`]
+      ? [`${code(name)}${formatRequirement(fact)?.slice(status.length).replace(/^,/, '') ?? ''}`]
       : [],
   )
 

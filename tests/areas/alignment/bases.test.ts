@@ -1,8 +1,8 @@
 // Which earlier reading one is held against: the last sound one of its shape. Where the machine goes is worked out from the line through its feet, at 180 mm
 // and 560 mm; that readings of another shape cannot be compared, and that a soft foot makes a reading worthless: common practice, no source.
 import { describe, expect, it } from 'vitest'
-import { standingIn } from '../../../server/src/areas/alignment/plans/log.ts'
-import { slipOf } from '../../../server/src/areas/alignment/plans/slip.ts'
+import { readingInLog } from '../../../server/src/areas/alignment/plans/log.ts'
+import { moveDiscrepancy } from '../../../server/src/areas/alignment/plans/move-discrepancy.ts'
 import { blockIn } from '../job-text.ts'
 import { saidOf } from '../said-of.ts'
 
@@ -43,7 +43,7 @@ ${log.join('')}}
 `
 const at = (text: string, name: string) => {
   const { block, lookup } = blockIn(text, `main.${name}`)
-  return { against: standingIn(block, lookup).against, slip: slipOf(block, lookup) }
+  return { against: readingInLog(block, lookup).against, discrepancy: moveDiscrepancy(block, lookup) }
 }
 const up = (name: string) => move(name, 'up 1 flat', 'up 3 flats')
 const noted = raised(start, flat, 3 * flat)
@@ -55,7 +55,9 @@ describe.each(['hot: yes', 'parted-end: supported'])('a reading with %s in betwe
     const log = (last: Pose) =>
       drive(reading('r1', start), up('r1'), reading('r2', noted, other), reading('r3', last))
     expect(at(log(noted), 'r3')).toMatchObject({ against: { since: 'r1', mismatch: { noise: true } } })
-    expect(at(log(topped(noted)), 'r3').slip?.words).toContain('top and bottom are swapped in this reading')
+    expect(at(log(topped(noted)), 'r3').discrepancy?.words).toContain(
+      'top and bottom are swapped in this reading',
+    )
     expect(saidOf(log(topped(noted))).stepped).toBe(false)
   })
   it('takes nothing from the moves noted before and after it', () => {
@@ -67,7 +69,7 @@ describe.each(['hot: yes', 'parted-end: supported'])('a reading with %s in betwe
       up('r2'),
       reading('r3', wrong),
     )
-    expect(at(text, 'r3').slip?.words).toContain('the thread is left-hand')
+    expect(at(text, 'r3').discrepancy?.words).toContain('the thread is left-hand')
   })
   it('is held against the last one of its own shape', () => {
     const text = drive(
@@ -80,7 +82,7 @@ describe.each(['hot: yes', 'parted-end: supported'])('a reading with %s in betwe
       type: expect.stringMatching(/cooled|end-freed/),
       since: 'r1',
     })
-    expect(at(text, 'r3')).toMatchObject({ against: { since: 'r1' }, slip: { withholds: true } })
+    expect(at(text, 'r3')).toMatchObject({ against: { since: 'r1' }, discrepancy: { withholds: true } })
   })
 })
 
@@ -90,7 +92,7 @@ it('a boat that was launched and hauled out again is not held against what was r
     reading('r2', start, 'afloat: yes'),
     reading('r3', topped(start), 'afloat: no'),
   )
-  expect(at(text, 'r3')).toEqual({ against: { type: 'hauled-out', since: 'r2' }, slip: undefined })
+  expect(at(text, 'r3')).toEqual({ against: { type: 'hauled-out', since: 'r2' }, discrepancy: undefined })
 })
 
 it('an exact copy of an older reading is named, and gives no steps', () => {
@@ -101,26 +103,28 @@ it('an exact copy of an older reading is named, and gives no steps', () => {
     reading('r2', moved),
     reading('r3', start),
   )
-  const { slip } = at(text, 'r3')
-  expect(slip?.words).toContain('the figures are exactly those of r1: were they copied from it?')
-  expect(slip?.words).toContain('If the figures were copied from r1, replace them with what is read now.')
+  const { discrepancy } = at(text, 'r3')
+  expect(discrepancy?.words).toContain('the figures are exactly those of r1: were they copied from it?')
+  expect(discrepancy?.words).toContain(
+    'If the figures were copied from r1, replace them with what is read now.',
+  )
   expect(saidOf(text).stepped).toBe(false)
   // One digit off, it is no copy; put back, it agrees with the reading before.
-  expect(at(text.replace(/(reading r3[\s\S]*?starboard )1.87/, '$11.88'), 'r3').slip?.words).not.toContain(
-    'copied',
-  )
+  expect(
+    at(text.replace(/(reading r3[\s\S]*?starboard )1.87/, '$11.88'), 'r3').discrepancy?.words,
+  ).not.toContain('copied')
   const back = text.replace('  reading r3', `${move('r2', 'down 1 flat', 'down 2 flats')}  reading r3`)
-  expect(at(back, 'r3').slip?.words ?? '').not.toContain('copied')
+  expect(at(back, 'r3').discrepancy?.words ?? '').not.toContain('copied')
 })
 
 describe('a reading with a soft foot', () => {
   const mend = '  move after r1 { done: 2026-03-01  aft-stbd: up 1 flat }\n'
   it('is not held against another, nor another against it', () => {
     const text = drive(reading('r1', start, lifts(0.3)), mend, reading('r2', start, lifts(0.02)))
-    expect(at(text, 'r2')).toEqual({ against: undefined, slip: undefined })
+    expect(at(text, 'r2')).toEqual({ against: undefined, discrepancy: undefined })
     expect(saidOf(text).stepped).toBe(true)
     const again = drive(reading('r1', start), up('r1'), reading('r2', start, lifts(0.3)))
-    expect(at(again, 'r2')).toEqual({ against: undefined, slip: undefined })
+    expect(at(again, 'r2')).toEqual({ against: undefined, discrepancy: undefined })
   })
   it('ends what could be compared over it, once the foot is mended', () => {
     const text = drive(
@@ -129,7 +133,7 @@ describe('a reading with a soft foot', () => {
       mend.replace('r1', 'r2'),
       reading('r3', start, lifts(0.02)),
     )
-    expect(at(text, 'r3')).toEqual({ against: undefined, slip: undefined })
+    expect(at(text, 'r3')).toEqual({ against: undefined, discrepancy: undefined })
   })
 })
 
@@ -143,13 +147,13 @@ it('a foot that lifts show to stand did not fail to follow: its move was not mad
     log(reading('r2', hangs, lifts(0.02)), reading('r3', hangs)),
   ]) {
     const name = text.includes('reading r3') ? 'r3' : 'r2'
-    const { slip } = at(text, name)
-    expect(slip?.words).toContain('the move at fwd-port or fwd-stbd was not made as noted')
-    expect(slip?.words).toContain('write it in the log as it was made')
-    expect(slip?.words).not.toContain('did not follow')
-    expect(slip?.withholds).toBe(true)
+    const { discrepancy } = at(text, name)
+    expect(discrepancy?.words).toContain('the move at fwd-port or fwd-stbd was not made as noted')
+    expect(discrepancy?.words).toContain('write it in the log as it was made')
+    expect(discrepancy?.words).not.toContain('did not follow')
+    expect(discrepancy?.withholds).toBe(true)
   }
   // Of one of both only.
   const one = log(reading('r2', hangs, 'lifts: fwd-port 0.02 mm'))
-  expect(at(one, 'r2').slip?.words).toContain('Most likely fwd-stbd did not follow')
+  expect(at(one, 'r2').discrepancy?.words).toContain('Most likely fwd-stbd did not follow')
 })

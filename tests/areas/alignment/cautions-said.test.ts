@@ -2,12 +2,12 @@
 // a foot, seen from above, goes counter-clockwise to rise.
 import { describe, expect, it } from 'vitest'
 import { correctionOf } from '../../../server/src/areas/alignment/plans/correction.ts'
+import { moveDiscrepancy } from '../../../server/src/areas/alignment/plans/move-discrepancy.ts'
 import { procedureLines } from '../../../server/src/areas/alignment/plans/procedure.ts'
-import { slipOf } from '../../../server/src/areas/alignment/plans/slip.ts'
 import { correctionText } from '../../../server/src/areas/alignment/plans/words.ts'
 import { isolateBriefly } from '../../../server/src/areas/common/dangers.ts'
 import { blockIn } from '../job-text.ts'
-import { feet, flat, job } from './slip-jobs.ts'
+import { feet, flat, job } from './move-discrepancy-jobs.ts'
 
 const level = 'top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm'
 const open = 'top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm'
@@ -124,5 +124,5 @@ it.each([
   ['ends exchanged', [3 * flat, flat]],
 ] as const)('looks at a machine that moved otherwise begin with isolating: %s', (_, went) => {
   const { block, lookup } = blockIn(job(feet('up 1 flat', 'up 3 flats'), went), 'main.r2')
-  expect(slipOf(block, lookup)?.words).toContain(isolateBriefly)
+  expect(moveDiscrepancy(block, lookup)?.words).toContain(isolateBriefly)
 })

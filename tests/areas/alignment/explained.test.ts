@@ -3,7 +3,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { logUpTo } from '../../../server/src/areas/alignment/plans/log.ts'
-import { formatExplanations } from '../../../server/src/areas/alignment/plans/slip-words.ts'
+import { formatExplanations } from '../../../server/src/areas/alignment/plans/move-discrepancy-words.ts'
 import type { Hypothesis } from '../../../server/src/engineering/alignment/hypothesis.ts'
 import { blockIn } from '../job-text.ts'
 
@@ -95,15 +95,15 @@ const hypotheses = (text: string): readonly Hypothesis[] =>
 const start: Axis = { tv: -2.4, th: 0.2, oz: 0.06, oy: -0.03 }
 const right: Ends = [flat, 3.5 * flat]
 
-interface Slip {
-  readonly slip: string
+interface Mistake {
+  readonly mistake: string
   readonly words: string
   readonly log: (say: Say) => string
 }
 
-const slips: readonly Slip[] = [
+const mistakes: readonly Mistake[] = [
   {
-    slip: 'forward nuts the wrong way',
+    mistake: 'forward nuts the wrong way',
     words: 'Most likely the nuts at fwd-port and fwd-stbd were turned the wrong way.',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
@@ -111,7 +111,7 @@ const slips: readonly Slip[] = [
       reading('dry-2', '05', moved(start, [flat, -3.5 * flat]), { say }),
   },
   {
-    slip: 'an end that did not follow, the same for a stiff machine as one of its nuts the wrong way',
+    mistake: 'an end that did not follow, the same for a stiff machine as one of its nuts the wrong way',
     words:
       'Either the nuts at aft-port or aft-stbd were turned the wrong way. Or the move at aft-port and aft-stbd was not made: was it forgotten?',
     log: (say) =>
@@ -120,14 +120,14 @@ const slips: readonly Slip[] = [
       reading('dry-2', '05', moved(start, [0, 3.5 * flat]), { say }),
   },
   {
-    slip: 'read before the move',
+    mistake: 'read before the move',
     words:
       'Most likely nothing moved: was this read before the move was made, was the move not made, or were old figures copied?',
     log: (say) =>
       reading('dry-1', '04', start, { say }) + move([1, 3.5]) + reading('dry-2', '05', start, { say }),
   },
   {
-    slip: 'half the way, with an offset that tells it from a gauge circle',
+    mistake: 'half the way, with an offset that tells it from a gauge circle',
     words:
       'Either the machine went only about half the way: were the nuts tight when it was read? Or the thread is wrong: the figures fit a pitch of about 1',
     log: (say) =>
@@ -136,7 +136,7 @@ const slips: readonly Slip[] = [
       reading('dry-2', '05', moved(start, [1.5 * flat, 3 * flat]), { say }),
   },
   {
-    slip: 'a gauge circle half as wide, with an offset that tells it from half the way',
+    mistake: 'a gauge circle half as wide, with an offset that tells it from half the way',
     words: 'Most likely the gauge circle is wrong: the figures fit a gauge-diameter of about 5',
     log: (say) =>
       reading('dry-1', '04', start, { say, circle: 55 }) +
@@ -144,7 +144,7 @@ const slips: readonly Slip[] = [
       reading('dry-2', '05', moved(start, [3 * flat, 12 * flat]), { say, circle: 55 }),
   },
   {
-    slip: 'sides swapped',
+    mistake: 'sides swapped',
     words:
       'Either port and starboard are swapped in this reading. Or port and starboard are swapped in dry-1.',
     log: (say) => {
@@ -158,7 +158,7 @@ const slips: readonly Slip[] = [
     },
   },
   {
-    slip: 'top and bottom swapped',
+    mistake: 'top and bottom swapped',
     words: 'Most likely top and bottom are swapped in this reading.',
     log: (say) => {
       const to = moved(start, [flat, 2 * flat])
@@ -170,7 +170,7 @@ const slips: readonly Slip[] = [
     },
   },
   {
-    slip: 'an offset not read again',
+    mistake: 'an offset not read again',
     words: 'Most likely the offset did not change with the slope: are the offsets old ones?',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
@@ -183,7 +183,7 @@ const slips: readonly Slip[] = [
       ),
   },
   {
-    slip: 'sideways to the other side',
+    mistake: 'sideways to the other side',
     words:
       'Either the machine went to the opposite side. Or port and starboard are swapped in both readings, dry-1 and this one.',
     log: (say) =>
@@ -192,7 +192,7 @@ const slips: readonly Slip[] = [
       reading('dry-2', '05', moved(start, right, [0, -0.5]), { say }),
   },
   {
-    slip: 'made twice over',
+    mistake: 'made twice over',
     words: 'Most likely the move was made twice.',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
@@ -200,7 +200,7 @@ const slips: readonly Slip[] = [
       reading('dry-2', '05', moved(start, [4 * flat, 7 * flat], [0.2, 1]), { say }),
   },
   {
-    slip: 'made at the wrong end',
+    mistake: 'made at the wrong end',
     words: 'Most likely the moves of the two ends were swapped.',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
@@ -208,7 +208,7 @@ const slips: readonly Slip[] = [
       reading('dry-2', '05', moved(start, [3.5 * flat, flat], [0.5, 0]), { say }),
   },
   {
-    slip: 'sideways not done',
+    mistake: 'sideways not done',
     words: 'Most likely the heights were set, and the sideways move was not made.',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
@@ -216,7 +216,7 @@ const slips: readonly Slip[] = [
       reading('dry-2', '05', moved(start, right), { say }),
   },
   {
-    slip: 'heights not set',
+    mistake: 'heights not set',
     words: 'Most likely the heights were not set, and only the sideways move was made.',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
@@ -224,7 +224,7 @@ const slips: readonly Slip[] = [
       reading('dry-2', '05', moved(start, [0, 0], [0, 0.5]), { say }),
   },
   {
-    slip: 'nothing moved, though a sideways move was noted',
+    mistake: 'nothing moved, though a sideways move was noted',
     words: 'Most likely nothing moved: was this read before the move was made',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
@@ -232,7 +232,7 @@ const slips: readonly Slip[] = [
       reading('dry-2', '05', start, { say }),
   },
   {
-    slip: 'a stud of M16x1.5',
+    mistake: 'a stud of M16x1.5',
     words: 'Most likely the thread is wrong: the figures fit a pitch of about 1.5',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
@@ -240,7 +240,7 @@ const slips: readonly Slip[] = [
       reading('dry-2', '05', moved(start, [3 * flat, 4.5 * flat], [0, 1.5]), { say }),
   },
   {
-    slip: 'top and bottom swapped in both readings, a left-hand thread or all nuts the wrong way',
+    mistake: 'top and bottom swapped in both readings, a left-hand thread or all nuts the wrong way',
     words:
       'Either the nuts at aft-port, aft-stbd, fwd-port and fwd-stbd were turned the wrong way. Or the thread is left-hand, but the file does not say so. Or top and bottom are swapped in both readings, dry-1 and this one.',
     log: (say) => {
@@ -253,7 +253,7 @@ const slips: readonly Slip[] = [
     },
   },
   {
-    slip: 'top and bottom swapped in the first reading',
+    mistake: 'top and bottom swapped in the first reading',
     words: 'Most likely top and bottom are swapped in dry-1.',
     log: (say) => {
       const to = moved(start, [1 * flat, 2 * flat])
@@ -265,7 +265,7 @@ const slips: readonly Slip[] = [
     },
   },
   {
-    slip: 'something else altogether',
+    mistake: 'something else altogether',
     words: 'No single mistake explains it.',
     log: (say) =>
       reading('dry-1', '04', start, { say }) +
@@ -285,7 +285,7 @@ const mirroredName = (name: string) =>
   /port/.test(name) ? name.replace('port', 'stbd') : name.replace('stbd', 'port')
 
 describe('a reading after a move', () => {
-  it.each(slips)('names the slip: $slip', ({ log, words }) => {
+  it.each(mistakes)('names the mistake: $mistake', ({ log, words }) => {
     expect(formatExplanations(compared(driveOf(log(metric))), 'metric')).toContain(words)
   })
 
@@ -301,13 +301,13 @@ describe('a reading after a move', () => {
     expect(circle?.type === 'other-gauge-diameter' && Math.abs(circle.factor * 110 - 55)).toBeLessThan(2.75)
   })
 
-  it.each(slips)('names the same slip in inches: $slip', ({ log }) => {
+  it.each(mistakes)('names the same mistake in inches: $mistake', ({ log }) => {
     const kinds = (say: Say) =>
       hypotheses(driveOf(log(say), say)).map((of) => JSON.stringify({ ...of, factor: 0, share: 0 }))
     expect(new Set(kinds(inches))).toEqual(new Set(kinds(metric)))
   })
 
-  it.each(slips)('names the mirrored slip of the mirrored boat: $slip', ({ log }) => {
+  it.each(mistakes)('names the mirrored mistake of the mirrored boat: $mistake', ({ log }) => {
     const said = (all: readonly Hypothesis[], name = (one: string) => one) =>
       all.map((of) => ('feet' in of ? `${of.type} ${of.feet.map(name).sort().join()}` : of.type)).sort()
     expect(said(hypotheses(driveOf(mirrored(log(metric)))), mirroredName)).toEqual(

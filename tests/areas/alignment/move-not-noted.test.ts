@@ -1,8 +1,8 @@
 // A machine that stands otherwise though no move is noted was moved all the same, or one reading is not what it says: common practice, no source.
 import { describe, expect, it } from 'vitest'
 import { correctionOf } from '../../../server/src/areas/alignment/plans/correction.ts'
-import { standingIn } from '../../../server/src/areas/alignment/plans/log.ts'
-import { slipOf } from '../../../server/src/areas/alignment/plans/slip.ts'
+import { readingInLog } from '../../../server/src/areas/alignment/plans/log.ts'
+import { moveDiscrepancy } from '../../../server/src/areas/alignment/plans/move-discrepancy.ts'
 import { allChecks } from '../../../server/src/areas/index.ts'
 import { findingsOf } from '../../checks/marks.ts'
 import { blockIn } from '../job-text.ts'
@@ -28,23 +28,25 @@ drive main {
   }
 ${log}}
 `
-const slip = (text: string) => {
+const discrepancy = (text: string) => {
   const { block, lookup } = blockIn(text, 'main.b')
-  return slipOf(block, lookup)
+  return moveDiscrepancy(block, lookup)
 }
 
 describe('two readings with no move noted between them', () => {
   it('that show the same say nothing', () => {
-    expect(slip(job(reading('a', '03-01', -2.3, 0.1) + reading('b', '03-02', -2.3, 0.1)))).toBeUndefined()
+    expect(
+      discrepancy(job(reading('a', '03-01', -2.3, 0.1) + reading('b', '03-02', -2.3, 0.1))),
+    ).toBeUndefined()
   })
 
   it('that differ ask for the move, and steps go on from the later one', () => {
     const text = job(reading('a', '03-01', -3, 0.1) + reading('b', '03-02', -1.4, 0.3))
-    expect(slip(text)).toMatchObject({ withholds: false })
-    expect(slip(text)?.words).toContain(
+    expect(discrepancy(text)).toMatchObject({ withholds: false })
+    expect(discrepancy(text)?.words).toContain(
       'No move is noted since a, but the machine has moved. Most likely a move was made and not noted.',
     )
-    expect(slip(text)?.first).toContain('write that as a move after a')
+    expect(discrepancy(text)?.first).toContain('write that as a move after a')
     expect(findingsOf(text, allChecks).findings.map(({ check }) => check)).toContain(
       'alignment/move-had-another-effect',
     )
@@ -56,9 +58,9 @@ describe('two readings with no move noted between them', () => {
   it('that are mirrors of each other give no steps', () => {
     // Not quite mirrors: a move would explain it as well.
     const text = job(reading('a', '03-01', -3, 0.3) + reading('b', '03-02', 3, -0.29))
-    expect(slip(text)).toMatchObject({ withholds: true })
-    expect(slip(text)?.words).toContain('top and bottom are swapped')
-    expect(slip(text)?.words).toContain('a move was made and not noted')
+    expect(discrepancy(text)).toMatchObject({ withholds: true })
+    expect(discrepancy(text)?.words).toContain('top and bottom are swapped')
+    expect(discrepancy(text)?.words).toContain('a move was made and not noted')
   })
 })
 
@@ -67,7 +69,7 @@ it('readings before and after a launch are not held against each other, though t
     job(reading('a', '03-01', -3, 0.1, more) + reading('b', '04-20', -1.4, 0.3, more), launched)
   const against = (said: string) => {
     const { block, lookup } = blockIn(said, 'main.b')
-    return standingIn(block, lookup).against?.type
+    return readingInLog(block, lookup).against?.type
   }
   expect(against(text('launched: 2026-03-10'))).toBe('launched')
   expect(against(text('launched: 2026-03-10', 'afloat: no'))).toBe('compared')
@@ -80,7 +82,7 @@ it('readings of one shape are not held against each other where the boat was afl
   const between = reading('m', '03-05', -3, 0.1, 'afloat: yes').replace('gaps: top', 'gaps: top 1.00 mm, top')
   const text = job(reading('a', '03-01', -3, 0.1) + between + reading('b', '03-09', -3, 0.1))
   const { block, lookup } = blockIn(text, 'main.b')
-  expect(standingIn(block, lookup).against).toEqual({ type: 'hauled-out', since: 'a' })
+  expect(readingInLog(block, lookup).against).toEqual({ type: 'hauled-out', since: 'a' })
 })
 
 it('a job with a reading in doubt cannot be as-built', () => {

@@ -9,7 +9,7 @@ import { fixed } from '../../checks/offers.ts'
 import { randomFrom } from '../../fuzz/random.ts'
 import { randomDrive } from '../random-drive.ts'
 import { saidOf } from '../said-of.ts'
-import { feet, job } from './slip-jobs.ts'
+import { feet, job } from './move-discrepancy-jobs.ts'
 
 const both = job(feet('up 1 flat', 'up 4 flats'), [1 / 3, 4 / 3])
 /** The first reading alone, far outside its limits. */

@@ -2,10 +2,10 @@
 // in the next reading: common practice, no source.
 import { describe, expect, it } from 'vitest'
 import { correctionOf } from '../../../server/src/areas/alignment/plans/correction.ts'
-import { logUpTo, standingIn } from '../../../server/src/areas/alignment/plans/log.ts'
+import { logUpTo, readingInLog } from '../../../server/src/areas/alignment/plans/log.ts'
 import { logJson } from '../../../server/src/areas/alignment/plans/log-json.ts'
 import { logText } from '../../../server/src/areas/alignment/plans/log-words.ts'
-import { slipOf } from '../../../server/src/areas/alignment/plans/slip.ts'
+import { moveDiscrepancy } from '../../../server/src/areas/alignment/plans/move-discrepancy.ts'
 import { allChecks } from '../../../server/src/areas/index.ts'
 import { childrenOf } from '../../../server/src/job/model.ts'
 import { findingsOf } from '../../checks/marks.ts'
@@ -57,9 +57,9 @@ const drive = (log: string, thread = 'M16') => `drive main {
   }
 ${log}}
 `
-const slipIn = (text: string, name: string) => {
+const discrepancyIn = (text: string, name: string) => {
   const { block, lookup } = blockIn(text, `main.${name}`)
-  return slipOf(block, lookup)
+  return moveDiscrepancy(block, lookup)
 }
 const id = 'alignment/move-had-another-effect'
 const found = (text: string) => findingsOf(text, allChecks).findings.filter(({ check }) => check === id)
@@ -72,45 +72,45 @@ const aside = move('r1', 'starboard 0.2 mm', 'starboard 0.9 mm')
 const launched = 'afloat: yes'
 
 /** Logs of which the second reading leaves a doubt that is not of it alone. */
-const lasting: readonly { readonly slip: string; readonly log: string; readonly last: Pose }[] = [
-  { slip: 'a left-hand thread', log: reading('r1', start) + up, last: wrong },
+const lasting: readonly { readonly mistake: string; readonly log: string; readonly last: Pose }[] = [
+  { mistake: 'a left-hand thread', log: reading('r1', start) + up, last: wrong },
   {
-    slip: 'top and bottom swapped in both',
+    mistake: 'top and bottom swapped in both',
     log: reading('r1', topped(start)) + up,
     last: topped(noted),
   },
   {
-    slip: 'top and bottom swapped in the first',
+    mistake: 'top and bottom swapped in the first',
     log: reading('r1', topped(start)) + up,
     last: noted,
   },
   {
-    slip: 'sides swapped in both',
+    mistake: 'sides swapped in both',
     log: reading('r1', sided(start)) + aside,
     last: sided(after(start, [0, 0], [0.2, 0.9])),
   },
   {
-    slip: 'another pitch',
+    mistake: 'another pitch',
     log: reading('r1', start) + move('r1', 'up 4 flats, starboard 0.2 mm', 'up 12 flats, starboard 0.9 mm'),
     last: after(start, [3 * flat, 9 * flat], [0.2, 0.9]),
   },
   {
-    slip: 'what nothing explains',
+    mistake: 'what nothing explains',
     log: reading('r1', start) + up,
     last: { oz: 2.5, oy: 1.5, tv: 5, th: -6 },
   },
 ]
 /** Of the second reading alone. */
-const passing: readonly { readonly slip: string; readonly log: string; readonly last: Pose }[] = [
-  { slip: 'nothing moved', log: reading('r1', start) + up, last: start },
+const passing: readonly { readonly mistake: string; readonly log: string; readonly last: Pose }[] = [
+  { mistake: 'nothing moved', log: reading('r1', start) + up, last: start },
   {
-    slip: 'half the way',
+    mistake: 'half the way',
     log: reading('r1', start) + move('r1', 'starboard 0.2 mm', 'starboard 1.2 mm'),
     last: after(start, [0, 0], [0.1, 0.6]),
   },
 ]
 
-describe.each(lasting)('a doubt over $slip', ({ log, last }) => {
+describe.each(lasting)('a doubt over $mistake', ({ log, last }) => {
   const doubted = log + reading('r2', last)
   it.each([
     ['the same reading again', reading('r3', last)],
@@ -123,45 +123,45 @@ describe.each(lasting)('a doubt over $slip', ({ log, last }) => {
   ])('is not settled by %s', (_, more) => {
     const text = drive(doubted + more)
     const name = /.*reading (r\d)/s.exec(text)?.[1] ?? ''
-    expect(slipIn(text, name)?.withholds).toBe(true)
+    expect(discrepancyIn(text, name)?.withholds).toBe(true)
     expect(found(text)).toHaveLength(1)
     expect(saidOf(text).stepped).toBe(false)
   })
 })
 
-describe.each(passing)('a doubt over $slip', ({ log, last }) => {
+describe.each(passing)('a doubt over $mistake', ({ log, last }) => {
   it('stays while the same is read', () => {
-    expect(slipIn(drive(log + reading('r2', last) + reading('r3', last)), 'r3')?.withholds).toBe(true)
+    expect(discrepancyIn(drive(log + reading('r2', last) + reading('r3', last)), 'r3')?.withholds).toBe(true)
   })
   it('ends with the reading it is of, where the next is of another shape', () => {
     const text = drive(log + reading('r2', last) + reading('r3', noted, launched))
-    expect([slipIn(text, 'r3'), found(text)]).toEqual([undefined, []])
+    expect([discrepancyIn(text, 'r3'), found(text)]).toEqual([undefined, []])
   })
 })
 
 it('places that are swapped in the later reading stay in doubt until one agrees with the same earlier reading', () => {
   const log = (more: string) => drive(reading('r1', start) + up + reading('r2', topped(noted)) + more)
   for (const other of [launched, 'hot: yes', 'parted-end: supported']) {
-    expect(slipIn(log(reading('r3', noted, other)), 'r3')?.words).toContain(
+    expect(discrepancyIn(log(reading('r3', noted, other)), 'r3')?.words).toContain(
       'top and bottom are swapped in r2',
     )
   }
   const cold = log(reading('r3', noted, 'hot: yes') + reading('r4', noted))
-  expect([slipIn(cold, 'r4'), found(cold)]).toEqual([undefined, []])
+  expect([discrepancyIn(cold, 'r4'), found(cold)]).toEqual([undefined, []])
   // Afloat there is nothing to hold r3 against; a move that turns out as noted shows that places are not swapped in both.
   const more = move('r3', 'up 1 flat', 'up 6 flats')
   const afloat = (to: Pose, of: Pose) => log(reading('r3', of, launched) + more + reading('r4', to, launched))
   const next = after(noted, [flat, 6 * flat])
-  expect(slipIn(afloat(next, noted), 'r4')).toBeUndefined()
-  expect(slipIn(afloat(topped(next), topped(noted)), 'r4')?.withholds).toBe(true)
+  expect(discrepancyIn(afloat(next, noted), 'r4')).toBeUndefined()
+  expect(discrepancyIn(afloat(topped(next), topped(noted)), 'r4')?.withholds).toBe(true)
 })
 
 it('a good reading settles it: the doubted one was the odd one out', () => {
   for (const last of [start, topped(noted), wrong]) {
     const text = drive(reading('r1', start) + up + reading('r2', last) + reading('r3', noted))
     const { block, lookup } = blockIn(text, 'main.r3')
-    expect(standingIn(block, lookup).against).toMatchObject({ since: 'r1', mismatch: { noise: true } })
-    expect([slipIn(text, 'r3'), found(text)]).toEqual([undefined, []])
+    expect(readingInLog(block, lookup).against).toMatchObject({ since: 'r1', mismatch: { noise: true } })
+    expect([discrepancyIn(text, 'r3'), found(text)]).toEqual([undefined, []])
     expect(saidOf(text).stepped).toBe(true)
   }
 })
@@ -170,12 +170,12 @@ it('moves put back show nothing of a mirror or a thread', () => {
   const back = move('r2', 'down 1 flat', 'down 2 flats')
   const text = drive(reading('r1', start) + up + reading('r2', wrong) + back + reading('r3', start))
   const { block, lookup } = blockIn(text, 'main.r3')
-  expect(standingIn(block, lookup).against).toMatchObject({ mismatch: { noise: true } })
-  expect(slipIn(text, 'r3')?.words).toContain(
+  expect(readingInLog(block, lookup).against).toMatchObject({ mismatch: { noise: true } })
+  expect(discrepancyIn(text, 'r3')?.words).toContain(
     'r2 did not match the moves since r1, and no later reading explains why.',
   )
-  expect(slipIn(text, 'r3')?.words).toContain('swapped in both readings, r1 and r2')
-  expect(slipIn(text, 'r3')?.words).toContain('let the moves after it come after r1')
+  expect(discrepancyIn(text, 'r3')?.words).toContain('swapped in both readings, r1 and r2')
+  expect(discrepancyIn(text, 'r3')?.words).toContain('let the moves after it come after r1')
 })
 
 it('moves afloat that turn out as noted settle a thread', () => {
@@ -190,8 +190,8 @@ it('moves afloat that turn out as noted settle a thread', () => {
         reading('r4', to, launched),
     )
   const good = log(after(wrong, [flat, 6 * flat]))
-  expect([slipIn(good, 'r4'), found(good)]).toEqual([undefined, []])
-  expect(slipIn(log(after(wrong, [-flat, -6 * flat])), 'r4')?.withholds).toBe(true)
+  expect([discrepancyIn(good, 'r4'), found(good)]).toEqual([undefined, []])
+  expect(discrepancyIn(log(after(wrong, [-flat, -6 * flat])), 'r4')?.withholds).toBe(true)
 })
 
 it('a foot that hangs stays in doubt until lifts are read', () => {
@@ -199,15 +199,15 @@ it('a foot that hangs stays in doubt until lifts are read', () => {
   const lifts = `lifts: aft-port 0.01 mm, aft-stbd 0.01 mm, fwd-port 0.01 mm, fwd-stbd 0.01 mm`
   const log = (more: string) =>
     drive(reading('r1', start) + up + reading('r2', hangs) + reading('r3', hangs, more))
-  expect(slipIn(log(launched), 'r3')?.words).toContain('fwd-port or fwd-stbd did not follow')
-  expect(slipIn(log(`${launched}  ${lifts}`), 'r3')).toBeUndefined()
-  expect(slipIn(log(lifts), 'r3')?.withholds).toBe(true)
+  expect(discrepancyIn(log(launched), 'r3')?.words).toContain('fwd-port or fwd-stbd did not follow')
+  expect(discrepancyIn(log(`${launched}  ${lifts}`), 'r3')).toBeUndefined()
+  expect(discrepancyIn(log(lifts), 'r3')?.withholds).toBe(true)
   // Of another foot only: nothing is known of those that hang.
   const other = `${launched}  lifts: aft-port 0.01 mm`
-  expect(slipIn(log(other), 'r3')?.words).toContain('fwd-port or fwd-stbd did not follow')
+  expect(discrepancyIn(log(other), 'r3')?.words).toContain('fwd-port or fwd-stbd did not follow')
   const one = `${launched}  lifts: fwd-port 0.01 mm`
-  expect(slipIn(log(one), 'r3')?.words).toContain('fwd-stbd did not follow')
-  expect(slipIn(log(one), 'r3')?.words).not.toContain('fwd-port')
+  expect(discrepancyIn(log(one), 'r3')?.words).toContain('fwd-stbd did not follow')
+  expect(discrepancyIn(log(one), 'r3')?.words).not.toContain('fwd-port')
 })
 
 describe('is settled at once', () => {
@@ -228,7 +228,7 @@ describe('is settled at once', () => {
     ['by taking the later reading out', [drive(reading('r1', start) + up + reading('r3', noted))]],
   ])('%s', (_, texts) => {
     for (const text of texts) {
-      expect([slipIn(text, 'r3'), found(text)]).toEqual([undefined, []])
+      expect([discrepancyIn(text, 'r3'), found(text)]).toEqual([undefined, []])
       expect(saidOf(text).stepped).toBe(true)
     }
   })
@@ -255,8 +255,8 @@ it('the log says what a reading is held against, and what it leaves open', () =>
 it('reading again that settles nothing is not asked for without end', () => {
   const odd = { oz: 2.5, oy: 1.5, tv: 5, th: -6 }
   const text = drive(reading('r1', start) + up + reading('r2', odd) + reading('r3', odd))
-  expect(slipIn(text, 'r2')).toBeUndefined()
-  const first = slipIn(text, 'r3')?.first
+  expect(discrepancyIn(text, 'r2')).toBeUndefined()
+  const first = discrepancyIn(text, 'r3')?.first
   expect(first).toContain('Check r1, the readings since')
   expect(first).toContain('Reading again has not settled it.')
 })
@@ -268,13 +268,13 @@ it('a gauge circle larger than the flange explains nothing', () => {
   // Slopes as read on a circle that the file says too small: 110 mm for 160 mm.
   const seen = (pose: Pose): Pose => ({ ...pose, tv: (pose.tv * 160) / 110, th: (pose.th * 160) / 110 })
   const text = drive(reading('r1', seen(start)) + made + reading('r2', seen(to)))
-  expect(slipIn(text, 'r2')?.words).not.toContain('gauge circle')
-  expect(slipIn(text, 'r2')?.withholds).toBe(true)
+  expect(discrepancyIn(text, 'r2')?.words).not.toContain('gauge circle')
+  expect(discrepancyIn(text, 'r2')?.withholds).toBe(true)
   const wide = text.replace('flange-diameter: 125 mm', 'flange-diameter: 165 mm')
-  expect(slipIn(wide, 'r2')?.words).toContain('a gauge-diameter of about 160 mm')
+  expect(discrepancyIn(wide, 'r2')?.words).toContain('a gauge-diameter of about 160 mm')
   // A dial that sits at the rim may seem to sit a little outside it.
   const rim = text.replace('flange-diameter: 125 mm', 'flange-diameter: 159 mm')
-  expect(slipIn(rim, 'r2')?.words).toContain('a gauge-diameter of about 159 mm')
+  expect(discrepancyIn(rim, 'r2')?.words).toContain('a gauge-diameter of about 159 mm')
 })
 
 // That it takes no search back through the log for each is counted in tests/growth, moves of a log.
@@ -287,6 +287,6 @@ it('2,000 readings with moves are all held against the first', () => {
   const { block, lookup } = blockIn(drive(log.join('')), 'main.r1999')
   const all = block.parent ? childrenOf(block.parent, 'reading') : []
   for (const one of all) correctionOf(one, lookup.from(one))
-  for (const one of all) slipOf(one, lookup.from(one))
-  expect(standingIn(block, lookup).against).toMatchObject({ type: 'compared', since: 'r0' })
+  for (const one of all) moveDiscrepancy(one, lookup.from(one))
+  expect(readingInLog(block, lookup).against).toMatchObject({ type: 'compared', since: 'r0' })
 }, 60_000)

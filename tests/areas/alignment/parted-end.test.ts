@@ -2,7 +2,7 @@
 // parted flange as a target because the shaft is lifted by it when joined.
 import { describe, expect, it } from 'vitest'
 import { correctionOf } from '../../../server/src/areas/alignment/plans/correction.ts'
-import { standingIn } from '../../../server/src/areas/alignment/plans/log.ts'
+import { readingInLog } from '../../../server/src/areas/alignment/plans/log.ts'
 import { fixesFor } from '../../../server/src/areas/fixes.ts'
 import { allChecks } from '../../../server/src/areas/index.ts'
 import { Checker } from '../../../server/src/checks/run.ts'
@@ -86,7 +86,7 @@ describe('the end of the parted shaft', () => {
       drive(reading('a', '04', first), move, reading('b', '05', second)),
       'main.b',
     )
-    expect(standingIn(block, lookup).against).toEqual({ type, since: 'a' })
+    expect(readingInLog(block, lookup).against).toEqual({ type, since: 'a' })
   })
 
   it.each([
@@ -97,7 +97,7 @@ describe('the end of the parted shaft', () => {
       drive(reading('a', '04', first), move, reading('b', '05', second)),
       'main.b',
     )
-    expect(standingIn(block, lookup).against?.type).toBe('compared')
+    expect(readingInLog(block, lookup).against?.type).toBe('compared')
   })
 
   it('is carried on to the next reading', () => {

@@ -2,10 +2,10 @@
 // common practice, no source.
 import { describe, expect, it } from 'vitest'
 import { correctionOf } from '../../../server/src/areas/alignment/plans/correction.ts'
-import { standingIn } from '../../../server/src/areas/alignment/plans/log.ts'
+import { readingInLog } from '../../../server/src/areas/alignment/plans/log.ts'
 import { warningsOf } from '../../../server/src/areas/alignment/plans/warnings.ts'
 import { blockIn } from '../job-text.ts'
-import { feet, flat, job } from './slip-jobs.ts'
+import { feet, flat, job } from './move-discrepancy-jobs.ts'
 
 const level = 'top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm'
 const centred = 'top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm'
@@ -74,15 +74,19 @@ describe('what withholds the steps comes first', () => {
   it('a reading that decides nothing, where every move is less than U', () => {
     const c = planned({ ...near, gauge: '0.5 mm' })
     expect(c).toMatchObject({ verdict: 'undecided', withheld: 'unsure' })
-    expect(warningsOf({ ...c, slip: 'The moves had another effect.' }, 'metric')[0]).toMatch(
+    expect(warningsOf({ ...c, moveDiscrepancy: 'The moves had another effect.' }, 'metric')[0]).toMatch(
       /^At every foot, U is larger/,
     )
   })
 
-  it('a slip, where it is that', () => {
+  it('a move discrepancy, where it is that', () => {
     const c = planned({ ...near, gauge: '0.5 mm' })
-    const slipped = { ...c, slip: 'The moves had another effect.', withheld: 'another-effect' } as const
-    expect(warningsOf(slipped, 'metric')[0]).toBe('The moves had another effect.')
+    const withDiscrepancy = {
+      ...c,
+      moveDiscrepancy: 'The moves had another effect.',
+      withheld: 'another-effect',
+    } as const
+    expect(warningsOf(withDiscrepancy, 'metric')[0]).toBe('The moves had another effect.')
   })
 })
 
@@ -106,7 +110,7 @@ it('two rims depend on no gauge circle, so none is blamed for slopes of half the
   )
   const named = (text: string) => {
     const { block, lookup } = blockIn(text, 'main.r2')
-    const { against } = standingIn(block, lookup)
+    const { against } = readingInLog(block, lookup)
     if (against?.type !== 'compared') throw new Error('not compared')
     expect(against.mismatch.noise).toBe(false)
     return against.mismatch.explanations.map(({ hypothesis: { type } }) => type)

@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../../server/src/areas/index.ts'
 import { findingsOf } from '../../checks/marks.ts'
-import { feet, flat, job } from './slip-jobs.ts'
+import { feet, flat, job } from './move-discrepancy-jobs.ts'
 
 const of = (text: string, id: string) =>
   findingsOf(text, allChecks).findings.filter(({ check }) => check === id)

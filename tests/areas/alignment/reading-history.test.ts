@@ -203,8 +203,8 @@ describe('a verdict on a reading', () => {
     const move = '  move after a { done: 2026-02-01  aft-stbd: up 2 flats  fwd-port: up 1 flat }\n'
     const log = job([was, { name: 'b', day: 2 }]).replace('  reading a', `  ${bed}  reading a`)
     const inDoubt = log.replace('  reading b', `${move}  reading b`)
-    const slip = over(inDoubt).find(({ check }) => check === 'alignment/move-had-another-effect')
-    expect(slip?.todo).toContain('Until then this reading gives no steps')
+    const discrepancy = over(inDoubt).find(({ check }) => check === 'alignment/move-had-another-effect')
+    expect(discrepancy?.todo).toContain('Until then this reading gives no steps')
     expect(said(log, outside)).toEqual(['information'])
     expect(said(inDoubt, outside)).toEqual(['error'])
   })

@@ -1,17 +1,18 @@
-import { type Context, commonPractice } from '../../checks/check.ts'
+import { commonPractice } from '../../checks/check.ts'
 import { between, isOutside, near, off, practice, type Relation, shown } from '../../checks/relation.ts'
 import { shearStress, torqueOf } from '../../engineering/torsion.ts'
 import { childrenOf, factOf } from '../../job/model.ts'
 import { formatSi } from '../../quantity/format.ts'
+import type { Lookup } from '../../store/lookup.ts'
 
 const geometry = commonPractice('geometry')
 
 /** Torque at the coupling, and so in the shaft, at the rated power of the motor, N·m; losses of a gear are not taken off. Undefined where it does
  * not follow: a gear whose ratio is not stated. */
-function shaftTorque(context: Context): number | undefined {
-  const power = near(context, 'motor.power')
-  const speed = near(context, 'motor.speed')
-  const ratio = context.near('gear') ? near(context, 'gear.ratio')?.value : 1
+function shaftTorque(lookup: Lookup): number | undefined {
+  const power = near(lookup, 'motor.power')
+  const speed = near(lookup, 'motor.speed')
+  const ratio = lookup.near('gear') ? near(lookup, 'gear.ratio')?.value : 1
   return power && speed && ratio !== undefined
     ? torqueOf({ power: power.value, speed: speed.value }) * ratio
     : undefined
@@ -83,11 +84,11 @@ export const plausibleShaft: readonly Relation[] = [
     why: 'Where it touches, it rubs through the log.',
     source: practice('clear all round'),
     severity: 'warning',
-    broken: (context) => {
-      const clearance = factOf(context.block, 'shaft-log.clearance')
+    broken: (lookup) => {
+      const clearance = factOf(lookup.block, 'shaft-log.clearance')
       const touching = clearance?.value.filter(({ value }) => value === 0).length ?? 0
       if (!clearance || touching === 0) return []
-      const found = shown(context, 0, 'length')
+      const found = shown(lookup, 0, 'length')
       return off(clearance, {
         found,
         limit: `above ${found}`,
@@ -139,15 +140,15 @@ export const plausibleShaft: readonly Relation[] = [
     why: 'Propeller shafts work at a quarter of that or less. This is no strength calculation: at 200 MPa of shear most shaft steels yield.',
     source: practice('torsion of a round bar; 200 MPa'),
     severity: 'warning',
-    broken: (context) => {
-      const diameter = factOf(context.block, 'shaft.diameter')
-      const torque = shaftTorque(context)
+    broken: (lookup) => {
+      const diameter = factOf(lookup.block, 'shaft.diameter')
+      const torque = shaftTorque(lookup)
       if (!diameter || torque === undefined) return []
       const stress = shearStress({ torque, diameter: diameter.value.nominal })
       const high = 200e6
       if (!isOutside(stress, { high })) return []
       const least = diameter.value.nominal * (stress / high) ** (1 / 3)
-      const [found, limit] = [diameter.value.nominal, least].map((si) => shown(context, si, 'length')) as [
+      const [found, limit] = [diameter.value.nominal, least].map((si) => shown(lookup, si, 'length')) as [
         string,
         string,
       ]
@@ -155,7 +156,7 @@ export const plausibleShaft: readonly Relation[] = [
         found,
         limit: `at least ${limit}`,
         message: `A shaft of ${found} is too thin for its motor: ${limit} is the least.`,
-        detail: `The torque of the motor is ${shown(context, torque, 'torque')}, and so the shear stress ${formatSi(stress, 'pressure')}; ${formatSi(high, 'pressure')} is the most.`,
+        detail: `The torque of the motor is ${shown(lookup, torque, 'torque')}, and so the shear stress ${formatSi(stress, 'pressure')}; ${formatSi(high, 'pressure')} is the most.`,
       })
     },
   },
@@ -209,24 +210,24 @@ export const plausibleShaft: readonly Relation[] = [
     why: 'Propeller shafts work at 5 to 50 MPa. With less the power is most often in the wrong unit, and the cables are then sized for too little current.',
     source: practice('torsion of a round bar; 0.05 MPa'),
     severity: 'warning',
-    broken: (context) => {
-      const power = factOf(context.block, 'motor.power')
-      const diameter = near(context, 'shaft.diameter')
-      const torque = shaftTorque(context)
+    broken: (lookup) => {
+      const power = factOf(lookup.block, 'motor.power')
+      const diameter = near(lookup, 'shaft.diameter')
+      const torque = shaftTorque(lookup)
       // Of several motors each gives a part.
-      const { parent } = context.block
+      const { parent } = lookup.block
       const isOnly = !parent || childrenOf(parent, 'motor').length === 1
       if (!power || !diameter || torque === undefined || !isOnly) return []
       const stress = shearStress({ torque, diameter: diameter.value.nominal })
       const low = 0.05e6
       if (!isOutside(stress, { low })) return []
       const [found, limit] = [power.value, (power.value * low) / stress].map((si) =>
-        shown(context, si, 'power'),
+        shown(lookup, si, 'power'),
       ) as [string, string]
       return off(power, {
         found,
         limit: `at least ${limit}`,
-        message: `A motor of ${found} is unlikely for a shaft of ${shown(context, diameter.value.nominal, 'length')}.`,
+        message: `A motor of ${found} is unlikely for a shaft of ${shown(lookup, diameter.value.nominal, 'length')}.`,
         detail: `Its torque stresses the shaft to only ${formatSi(stress, 'pressure')}.`,
         besides: [[diameter, 'the diameter of the shaft']],
       })
@@ -240,21 +241,21 @@ export const plausibleShaft: readonly Relation[] = [
     why: 'Above 40 m/s propellers cavitate; racing propellers reach 100 m/s and more.',
     source: practice('π times diameter times speed; 150 m/s'),
     severity: 'warning',
-    broken: (context) => {
-      const diameter = factOf(context.block, 'propeller.diameter')
-      const speed = near(context, 'motor.speed')
-      const ratio = context.near('gear') ? near(context, 'gear.ratio')?.value : 1
+    broken: (lookup) => {
+      const diameter = factOf(lookup.block, 'propeller.diameter')
+      const speed = near(lookup, 'motor.speed')
+      const ratio = lookup.near('gear') ? near(lookup, 'gear.ratio')?.value : 1
       if (!diameter || !speed || ratio === undefined) return []
       const tips = ((speed.value / ratio) * diameter.value) / 2
       const high = 150
       if (!isOutside(tips, { high })) return []
       const [found, limit] = [diameter.value, (diameter.value * high) / tips].map((si) =>
-        shown(context, si, 'length'),
+        shown(lookup, si, 'length'),
       ) as [string, string]
       return off(diameter, {
         found,
         limit: `at most ${limit}`,
-        message: `A propeller of ${found} is unlikely at ${shown(context, speed.value / ratio, 'rotational speed')}.`,
+        message: `A propeller of ${found} is unlikely at ${shown(lookup, speed.value / ratio, 'rotational speed')}.`,
         besides: [[speed, 'the speed of the motor']],
       })
     },
@@ -270,12 +271,12 @@ export const plausibleShaft: readonly Relation[] = [
     ),
     severity: 'warning',
     plan: 'goes-on',
-    broken: (context) => {
-      const rated = factOf(context.block, 'coupling.rated-torque')
-      const power = near(context, 'motor.power')
-      const torque = shaftTorque(context)
+    broken: (lookup) => {
+      const rated = factOf(lookup.block, 'coupling.rated-torque')
+      const power = near(lookup, 'motor.power')
+      const torque = shaftTorque(lookup)
       if (!rated || !power || torque === undefined || !isOutside(rated.value, { low: torque })) return []
-      const [found, limit] = [rated.value, torque].map((si) => shown(context, si, 'torque')) as [
+      const [found, limit] = [rated.value, torque].map((si) => shown(lookup, si, 'torque')) as [
         string,
         string,
       ]

@@ -47,10 +47,10 @@ export const statedTwice: readonly Relation[] = [
     why: 'The shaft fills what the clearances leave. One of the three figures is wrong, or belongs to another shaft.',
     source: commonPractice('geometry; 2 mm or a tenth: common practice, no source'),
     severity: 'warning',
-    broken: (context) => {
-      const clearance = factOf(context.block, 'shaft-log.clearance')
-      const bore = factOf(context.block, 'shaft-log.bore')
-      const diameter = near(context, 'shaft.diameter')
+    broken: (lookup) => {
+      const clearance = factOf(lookup.block, 'shaft-log.clearance')
+      const bore = factOf(lookup.block, 'shaft-log.bore')
+      const diameter = near(lookup, 'shaft.diameter')
       if (!clearance || !bore || !diameter) return []
       const room = bore.value - diameter.value.nominal
       if (room <= 0) return []
@@ -63,7 +63,7 @@ export const statedTwice: readonly Relation[] = [
       const off = (sum: number) => Math.abs(sum - room)
       const worst = sums.reduce((most, sum) => (off(sum) > off(most) ? sum : most), room)
       if (off(worst) <= Math.max(rough.least, rough.share * room)) return []
-      const [found, limit] = [worst, room].map((si) => shown(context, si, 'length')) as [string, string]
+      const [found, limit] = [worst, room].map((si) => shown(lookup, si, 'length')) as [string, string]
       return [
         at(clearance, {
           message: `Opposite clearances add up to ${found}, but the log leaves ${limit}.`,
@@ -87,11 +87,11 @@ export const statedTwice: readonly Relation[] = [
     why: 'A cable that is the only way to its motors carries all they need. Cables that share a load each carry a part of it, but hardly less than a quarter. Below that, the cable and its fuse are checked against what the motors need.',
     source: commonPractice('80 % and a quarter: common practice, no source'),
     severity: 'warning',
-    broken: (context) => {
-      const current = factOf(context.block, 'cable.current')
-      const low = current && statedTooLow(context.block, context)
+    broken: (lookup) => {
+      const current = factOf(lookup.block, 'cable.current')
+      const low = current && statedTooLow(lookup.block, lookup)
       if (!low) return []
-      const found = shown(context, low.stated, 'current')
+      const found = shown(lookup, low.stated, 'current')
       const limit = formatLoad(low.calculated.current)
       const share = low.times > 2 ? 'a quarter' : '80 %'
       return [
@@ -114,9 +114,9 @@ export const statedTwice: readonly Relation[] = [
     why: 'Cables and fuses are checked against the bank that the cables lead to, the rest of the drive against the one that it names. So one of them is checked against the wrong voltage.',
     source: theJobFile('the cables that lead to the drive'),
     severity: 'warning',
-    broken: (context) => {
-      const battery = factOf(context.block, 'drive.battery')
-      const [met, more] = banksInstead(context.block, context)
+    broken: (lookup) => {
+      const battery = factOf(lookup.block, 'drive.battery')
+      const [met, more] = banksInstead(lookup.block, lookup)
       if (!battery || !met) return []
       const found = elide(battery.value)
       const limit = more ? 'other batteries' : elide(met.name ?? 'another battery')

@@ -16,7 +16,7 @@ import {
   withhold,
 } from './plans/correction.ts'
 import { softUpTo } from './plans/lifts.ts'
-import { slipOf } from './plans/slip.ts'
+import { moveDiscrepancy } from './plans/move-discrepancy.ts'
 
 /** The job file a plan is made from, and what was found in it. */
 export interface Checked {
@@ -55,10 +55,10 @@ function trusted(reading: Block, lookup: Lookup, checked: Checked): CorrectionOu
   if (!outcome.ok) return outcome
   const awaited = awaitedUnder(reading, lookup, checked)
   if (awaited.length > 0) return ok(waiting(outcome.value, awaited, checked.file))
-  const slip = slipOf(reading, lookup)
-  if (!slip) return outcome
-  const told = { ...outcome.value, slip: slip.words }
-  return ok(slip.withholds ? withhold(told, 'another-effect') : told)
+  const discrepancy = moveDiscrepancy(reading, lookup)
+  if (!discrepancy) return outcome
+  const withDiscrepancy = { ...outcome.value, moveDiscrepancy: discrepancy.words }
+  return ok(discrepancy.withholds ? withhold(withDiscrepancy, 'another-effect') : withDiscrepancy)
 }
 
 /** Whether every reading that found a foot soft that still is has a concession for it. */

@@ -1,6 +1,6 @@
 import { atHead, type Check, check } from '../../checks/check.ts'
 import { type Danger, dangers } from '../common/dangers.ts'
-import { askedOf, metAt } from './plans/danger-figures.ts'
+import { dangerBlockKinds, dangersAt } from './plans/danger-figures.ts'
 
 /** The check of a danger, as the table of dangers has it: one caution a file, where the danger is worst. */
 export function caution(danger: Danger, examples: Pick<Check, 'fires' | 'quiet'>): Check {
@@ -11,12 +11,12 @@ export function caution(danger: Danger, examples: Pick<Check, 'fires' | 'quiet'>
     title,
     why,
     source,
-    on: askedOf(danger),
+    on: dangerBlockKinds(danger),
     plan: 'goes-on',
     worstOnly: true,
     ...examples,
-    run: (_facts, context) =>
-      metAt(danger, context).map(({ block, size, words, detail, found }) =>
+    run: (_facts, lookup) =>
+      dangersAt(danger, lookup).map(({ block, size, words, detail, found }) =>
         atHead(block, {
           message: words,
           ...(detail !== undefined && { detail }),

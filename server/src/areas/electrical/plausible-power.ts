@@ -19,10 +19,10 @@ export const plausiblePower: readonly Relation[] = [
     why: 'With less the motor cannot give its rated power. Power factor and efficiency are taken as 0.9 where the job does not state them.',
     source: published('P = √3 U I cos φ η, any text on electrical machines; 0.9: common practice, no source'),
     severity: 'warning',
-    broken: (context) => {
-      const { block } = context
+    broken: (lookup) => {
+      const { block } = lookup
       const current = factOf(block, 'controller.current')
-      const motor = context.near('motor')
+      const motor = lookup.near('motor')
       const power = motor && factOf(motor, 'motor.power')
       const voltage = motor && factOf(motor, 'motor.voltage')
       // Of several controllers each gives a part.
@@ -54,10 +54,10 @@ export const plausiblePower: readonly Relation[] = [
     why: 'A controller makes at most 0.78 times the voltage of the battery between two phases.',
     source: commonPractice('an inverter does not raise the voltage'),
     severity: 'warning',
-    broken: (context) => {
-      const voltage = factOf(context.block, 'motor.voltage')
-      const nominal = near(context, 'battery.nominal')
-      const window = near(context, 'battery.window')
+    broken: (lookup) => {
+      const voltage = factOf(lookup.block, 'motor.voltage')
+      const nominal = near(lookup, 'battery.nominal')
+      const window = near(lookup, 'battery.window')
       const high = Math.max(window?.value.high ?? onCharge * (nominal?.value ?? 0), nominal?.value ?? 0)
       const battery = window ?? nominal
       if (!voltage || !battery || high === 0 || !isOutside(voltage.value, { high })) return []
@@ -116,10 +116,10 @@ export const plausiblePower: readonly Relation[] = [
     why: 'Boats run for an hour to a day on a battery. Outside the bounds the power or the capacity is in the wrong unit.',
     source: practice('1 minute and 1000 hours'),
     severity: 'warning',
-    broken: (context) => {
-      const power = factOf(context.block, 'motor.power')
-      const nominal = near(context, 'battery.nominal')
-      const capacity = near(context, 'battery.capacity')
+    broken: (lookup) => {
+      const power = factOf(lookup.block, 'motor.power')
+      const nominal = near(lookup, 'battery.nominal')
+      const capacity = near(lookup, 'battery.capacity')
       if (!power || !nominal || !capacity) return []
       const energy = nominal.value * capacity.value
       const bounds = { low: energy / 3.6e6, high: energy / 60 }

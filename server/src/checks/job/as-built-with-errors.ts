@@ -4,11 +4,11 @@ import { replace } from '../fix-text.ts'
 import { missingChecks } from '../missing.ts'
 
 /** What is missing, and what else as-built claims, such as a reading, have a finding that says so. */
-const saysSo = ({ check }: Finding, { claims }: FileView): boolean =>
+const isAsBuiltClaim = ({ check }: Finding, { claims }: FileView): boolean =>
   missingChecks.includes(check) || claims.get(check) === 'as-built'
 
 const isOpen = (finding: Finding, view: FileView): boolean =>
-  !saysSo(finding, view) && (finding.severity === 'error' || finding.beforeAsBuilt === true)
+  !isAsBuiltClaim(finding, view) && (finding.severity === 'error' || finding.beforeAsBuilt === true)
 
 export default fileCheck({
   id: 'job/as-built-with-errors',

@@ -5,7 +5,7 @@ import { asks, type Status, statuses } from '../../vocabulary/status.ts'
 import { atHead, check, type FixGround, theLanguage } from '../check.ts'
 import type { Edit } from '../fix.ts'
 import { addAtEnd, addBlock, blank } from '../fix-text.ts'
-import { formatMissing, missingBlocks, severityOfMissing, whyAsked } from '../missing.ts'
+import { formatMissing, missingBlocks, severityOfMissing, whyRequired } from '../missing.ts'
 
 /** A block with a blank for each fact that the status asks for. */
 function skeleton(name: string, status: Status, indent = ''): string {
@@ -62,16 +62,16 @@ drive main {
     foot aft { from-coupling: 180 mm  across: 0 mm }
   }
 }`,
-  run: (_facts, context) => {
-    const names = missingBlocks(context)
+  run: (_facts, lookup) => {
+    const names = missingBlocks(lookup)
     return names.length === 0
       ? []
       : [
-          atHead(context.block, {
-            severity: severityOfMissing(context.status),
-            plan: context.block.kind === 'bed' ? 'waits' : 'goes-on',
+          atHead(lookup.block, {
+            severity: severityOfMissing(lookup.status),
+            plan: lookup.block.kind === 'bed' ? 'waits' : 'goes-on',
             message: formatMissing('block', names),
-            detail: whyAsked(context.status),
+            detail: whyRequired(lookup.status),
             todo: names.length === 1 ? 'Add the block.' : 'Add the blocks.',
             limit: names.join(', '),
             data: { names },

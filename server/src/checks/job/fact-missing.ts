@@ -1,12 +1,13 @@
+import type { Lookup } from '../../store/lookup.ts'
 import { factIn } from '../../vocabulary/block.ts'
 import { findKind } from '../../vocabulary/index.ts'
-import { atHead, type Context, check, theLanguage } from '../check.ts'
+import { atHead, check, theLanguage } from '../check.ts'
 import { addFact } from '../fix-text.ts'
-import { formatMissing, missingFacts, severityOfMissing, whyAsked } from '../missing.ts'
+import { formatMissing, missingFacts, severityOfMissing, whyRequired } from '../missing.ts'
 import { isBesidePlan } from '../plan-facts.ts'
 
 /** Whether the plan has to wait: it needs the fact, or a `?` stands where it would assume something. */
-const plansWait = ({ block }: Context, name: string): boolean => {
+const plansWait = ({ block }: Lookup, name: string): boolean => {
   const from = findKind(block.kind)?.facts[name]?.from
   return !isBesidePlan(block.kind, name) && (from === 'draft' || block.blanks.has(name))
 }
@@ -44,19 +45,19 @@ drive main {
   propeller { diameter: 420 mm  pitch: 300 mm }
   seal { shaft-size: 35 mm }
 }`,
-  run: (_facts, context) => {
-    const names = missingFacts(context)
+  run: (_facts, lookup) => {
+    const names = missingFacts(lookup)
     const [first] = names
     if (first === undefined) return []
-    const { block, status } = context
+    const { block, status } = lookup
     const kind = findKind(block.kind)
     const example = kind && factIn(kind, first)?.example
     return [
       atHead(block, {
         severity: severityOfMissing(status),
-        plan: names.some((name) => plansWait(context, name)) ? 'waits' : 'goes-on',
+        plan: names.some((name) => plansWait(lookup, name)) ? 'waits' : 'goes-on',
         message: formatMissing('fact', names),
-        detail: whyAsked(status),
+        detail: whyRequired(status),
         todo: todo(names, block.blanks, example),
         limit: names.join(', '),
         data: { names },

@@ -15,7 +15,7 @@ import { asSnippet, type Rewritten } from '../../checks/fix-layout.ts'
 import { isRevision } from '../../host/revision.ts'
 import { rangeOf } from '../../job/document.ts'
 import { harmless } from '../../syntax/harmless.ts'
-import { type Asked, feature } from '../feature.ts'
+import { feature, type TextRequestContext } from '../feature.ts'
 import { changedMeanwhile } from '../transport/changed-meanwhile.ts'
 import { pause } from '../transport/quiet.ts'
 import type { OpenFile } from '../workspace/workspace.ts'
@@ -34,7 +34,7 @@ const codeActionCapability = ({ textDocument }: ClientCapabilities): ServerCapab
 export const codeActionsFeature = feature(
   CodeActionRequest.type,
   codeActionCapability,
-  async (asked: Asked<CodeActionParams>) => {
+  async (asked: TextRequestContext<CodeActionParams>) => {
     const { params, workspace, open, client, token } = asked
     if (isRevision(open.uri)) return []
     const given = {

@@ -23,9 +23,9 @@ export interface Action {
 }
 
 /** No more is offered for one selection: nobody reads so long a list. */
-const mostOffered = 200
+const maxOffered = 200
 /** Nor is more text laid out for it, in UTF-16 units: each fix is shown in the layout of its whole section. */
-const mostLaidOut = 2_000_000
+const maxLaidOut = 2_000_000
 
 /** What is offered for the findings that `isAsked` picks, most likely first; of very many, for the first of them. One at a time, so that the caller can
  * do other work between them. */
@@ -33,7 +33,7 @@ export function* actionsFor(given: Given, isAsked: (finding: Finding) => boolean
   let offered = 0
   let laidOut = 0
   for (const finding of given.findings) {
-    if (offered >= mostOffered || laidOut >= mostLaidOut) return
+    if (offered >= maxOffered || laidOut >= maxLaidOut) return
     if (!isAsked(finding)) continue
     for (const { title, preferred = false, edits } of [
       ...fixesFor(finding, given),

@@ -77,14 +77,14 @@ function missingFacts(here: Here, kind: BlockKind, site: Site): Readonly<Record<
   return { required: ranked('required'), other: ranked('other'), inherited: ranked('inherited') }
 }
 
-interface Said {
+interface FactOfferOptions {
   readonly name: string
   readonly fact: Fact
   readonly kind: BlockKind
   readonly site: Site
 }
 
-const factOffer = ({ context, scope }: Here, { name, fact, kind, site }: Said): Offer => ({
+const factOffer = ({ context, scope }: Here, { name, fact, kind, site }: FactOfferOptions): Offer => ({
   label: name,
   kind: 'fact',
   detail: fact.shape.words,

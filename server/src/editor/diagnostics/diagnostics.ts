@@ -10,7 +10,7 @@ const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   information: DiagnosticSeverity.Information,
 }
 
-interface Told {
+interface DiagnosticsContext {
   readonly workspace: Workspace
   readonly open: OpenFile
   /** Where the pages of the checks stand. */
@@ -18,7 +18,7 @@ interface Told {
 }
 
 /** The findings of a file as an editor shows them. */
-export const toDiagnostics = (findings: readonly Finding[], told: Told): Diagnostic[] =>
+export const toDiagnostics = (findings: readonly Finding[], told: DiagnosticsContext): Diagnostic[] =>
   findings.flatMap((finding) => toDiagnostic(finding, told) ?? [])
 
 /** What is wrong in the first line, which a list of problems shows; then the limit and its source; then what to do. */
@@ -29,7 +29,10 @@ function inLines({ message, detail, source, todo }: Finding): string {
 }
 
 /** A finding as an editor shows it; undefined when its place is no longer there. */
-function toDiagnostic(finding: Finding, { workspace, open, docs }: Told): Diagnostic | undefined {
+function toDiagnostic(
+  finding: Finding,
+  { workspace, open, docs }: DiagnosticsContext,
+): Diagnostic | undefined {
   const at = workspace.locate(open, finding.at)
   if (!at) return undefined
   const related = (finding.related ?? []).flatMap(

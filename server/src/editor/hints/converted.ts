@@ -37,7 +37,7 @@ function oneUnit(amounts: readonly string[], tie: string): string {
 }
 
 /** `step`: how finely it is written, SI. */
-function say(value: unknown, kind: Kind, system: UnitSystem, step = 0): string | undefined {
+function convertedText(value: unknown, kind: Kind, system: UnitSystem, step = 0): string | undefined {
   const one = (si: number) => formatTo(si, kind, system, step)
   if (typeof value === 'number') return one(value)
   if (isList(value)) {
@@ -79,7 +79,7 @@ export function converted(
   if (!kind || kind === 'ratio') return undefined
   const parts = value.node.entries.flatMap((entry: Entry) => entry.parts.flatMap(withInside))
   if (parts.some(({ type }) => type === 'operation') || isReference(value.node.entries)) {
-    const words = say(of, kind, system)
+    const words = convertedText(of, kind, system)
     return words === undefined
       ? undefined
       : { words: `= ${words}`, source: 'calculated from what is written', isSum: true }
@@ -89,8 +89,9 @@ export function converted(
   const written = unitSystemOf(unit)
   const other = written === 'metric' ? 'inch' : 'metric'
   const step = stepOf(parts, kind)
-  const words = say(of, kind, other, step)
-  if (words === undefined || words === say(of, kind, written, step) || /^-?0 /.test(words)) return undefined
+  const words = convertedText(of, kind, other, step)
+  if (words === undefined || words === convertedText(of, kind, written, step) || /^-?0 /.test(words))
+    return undefined
   const shown = findUnit(words.slice(words.lastIndexOf(' ') + 1))
   const from = [...new Set([unit, ...(shown ? [shown] : [])].map(({ name, source }) => `${name}: ${source}`))]
   return { words: `(${words})`, source: from.join('; ') }

@@ -1,7 +1,7 @@
+import { directionOf } from '../../areas/alignment/plans/directions.ts'
 import { formatTurns } from '../../areas/alignment/plans/foot-words.ts'
 import { effectOf } from '../../areas/alignment/plans/move-effect.ts'
 import { isPlanned } from '../../areas/alignment/plans/moves.ts'
-import { wayOf } from '../../areas/alignment/plans/ways.ts'
 import { batteryStaysLive } from '../../areas/common/dangers.ts'
 import { code, list, type Markdown, md, paragraphs, prose, table } from '../../areas/common/markdown.ts'
 import { formatCarried, formatLoad } from '../../areas/electrical/plans/amperes.ts'
@@ -89,7 +89,7 @@ export function moveMarkdown(move: Block, lookup: Lookup): Markdown | undefined 
     return [code(name), ...[up, turns, way(starboard, 'to starboard', 'to port')].map(prose)]
   })
   const tilt = (which: 'vertical' | 'horizontal', rad: number): string =>
-    `${formatSlope(Math.abs(rad))} ${wayOf('slope', which, rad)}`
+    `${formatSlope(Math.abs(rad))} ${directionOf('slope', which, rad)}`
   const plane = (which: 'vertical' | 'horizontal'): string => {
     const { before, change = { vertical: 0, horizontal: 0 } } = slope ?? {}
     return before

@@ -15,7 +15,7 @@ import type { Block, Value } from '../../job/model.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { kinds, type UnitSystem } from '../../quantity/kinds.ts'
 import { otherSpellings, type Unit, unitsOf } from '../../quantity/units.ts'
-import { type BlockKind, type Fact, formatAsked, needsOf } from '../../vocabulary/block.ts'
+import { type BlockKind, type Fact, formatRequirement, needsOf } from '../../vocabulary/block.ts'
 import { vocabulary } from '../../vocabulary/index.ts'
 import { formatBandWith, formatProvenance, formatValue } from './format-value.ts'
 import { checkLink } from './sources.ts'
@@ -87,7 +87,7 @@ export const checkMarkdown = (check: Check, docs: string | undefined): Markdown 
   )
 }
 
-interface Said {
+interface FactHover {
   readonly kind: string
   readonly name: string
   readonly fact: Fact
@@ -98,9 +98,9 @@ interface Said {
 }
 
 /** A fact: its value here, what it is, how it is written and bounded. */
-export function factMarkdown({ kind, name, fact, value, replaced, system }: Said): Markdown {
+export function factMarkdown({ kind, name, fact, value, replaced, system }: FactHover): Markdown {
   const { shape } = fact
-  const asked = formatAsked(fact)
+  const asked = formatRequirement(fact)
   return paragraphs(
     md`**${plain(kind)}: ${plain(name)}**`,
     ours(fact.doc),

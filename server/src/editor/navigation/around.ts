@@ -6,7 +6,7 @@ import { type Document, documentFrom, textOf } from '../../job/document.ts'
 import { type Refusal, withoutMark } from '../../job/file-text.ts'
 import { type JobFile, linkFile, resolvePath } from '../../job/files.ts'
 import type { Section } from '../../job/model.ts'
-import type { Asked, AskedOfAll } from '../feature.ts'
+import type { TextRequestContext, WorkspaceRequestContext } from '../feature.ts'
 import { changedMeanwhile } from '../transport/changed-meanwhile.ts'
 import type { OpenFile, Workspace } from '../workspace/workspace.ts'
 import { breather, type Search } from './search.ts'
@@ -190,7 +190,7 @@ export async function filesAroundOpen({
   open,
   token,
   progress,
-}: Pick<Asked<unknown>, 'workspace' | 'open' | 'token' | 'progress'>): Promise<
+}: Pick<TextRequestContext<unknown>, 'workspace' | 'open' | 'token' | 'progress'>): Promise<
   FilesAround | ResponseError<void>
 > {
   const search = { token, progress }
@@ -203,7 +203,7 @@ export async function filesAroundOpen({
 /** Has a question answered about all files as they are at one moment. Where an open one is edited before the answer is there, its places would
  * be wrong: a refusal then. */
 export async function ofOneMoment<T>(
-  { workspace }: Pick<AskedOfAll<unknown>, 'workspace'>,
+  { workspace }: Pick<WorkspaceRequestContext<unknown>, 'workspace'>,
   answer: () => Promise<T>,
 ): Promise<T | ResponseError<void>> {
   const before = workspace.openFiles

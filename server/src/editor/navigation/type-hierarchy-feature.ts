@@ -7,7 +7,7 @@ import {
 } from 'vscode-languageserver'
 import { locate, rangeOf } from '../../job/document.ts'
 import { headingOf } from '../../job/model.ts'
-import { type AskedOfAll, featureAt, workspaceFeature } from '../feature.ts'
+import { featureAt, type WorkspaceRequestContext, workspaceFeature } from '../feature.ts'
 import { filesAround, filesAroundOpen } from './around.ts'
 import { symbolKind } from './symbol-kinds.ts'
 import { type Relative, relativeAt, subtypes, supertype } from './type-hierarchy.ts'
@@ -63,7 +63,7 @@ async function relativeOf({
   workspace,
   token,
   progress,
-}: AskedOfAll<{ readonly item: TypeHierarchyItem }>) {
+}: WorkspaceRequestContext<{ readonly item: TypeHierarchyItem }>) {
   const around = await filesAround(workspace, { token, progress })
   const file = around.at(item.uri)?.file
   const at = file && locate(file.document, item.selectionRange.start)

@@ -103,13 +103,13 @@ const wordsOf = (text: string): readonly string[] =>
 function rankOf(wanted: string, { name, kind, container }: WorkspaceSymbol): number | undefined {
   const names = wordsOf(name)
   if (names.join('').startsWith(wanted)) return 0
-  if (isSaidBy(wanted, names)) return 1
-  if (isSaidBy(wanted, [kind])) return 2
-  return isSaidBy(wanted, [...wordsOf(container), ...names, ...wordsOf(kind)]) ? 3 : undefined
+  if (matchesWords(wanted, names)) return 1
+  if (matchesWords(wanted, [kind])) return 2
+  return matchesWords(wanted, [...wordsOf(container), ...names, ...wordsOf(kind)]) ? 3 : undefined
 }
 
 /** Whether beginnings of the words, in their order, spell what is wanted: `ab` and `aftbe` those of `aft-bearing`, but not `ft`. */
-function isSaidBy(wanted: string, words: readonly string[]): boolean {
+function matchesWords(wanted: string, words: readonly string[]): boolean {
   /** How much of what is wanted the words so far can spell. */
   const spelt = new Set([0])
   for (const word of words)

@@ -16,7 +16,7 @@ export const planFeature = workspaceFeature(
     follow(uri, open)
     if (!open) return { type: 'no-file' }
     const view = workspace.viewOf(open)
-    const planned = blockAsked(params, view)
+    const planned = requestedBlock(params, view)
     if (!planned) return { type: 'no-such-drive', drives: drivesOf(view).map(({ path }) => path) }
     const text = planSheet(view, planned, { findings: findingsOf(open), today })
     return { type: 'plan', path: planned.path, text }
@@ -24,7 +24,7 @@ export const planFeature = workspaceFeature(
 )
 
 /** Of a place outside any drive, the only drive is meant. */
-function blockAsked({ path, position }: PlanParams, view: View): Block | undefined {
+function requestedBlock({ path, position }: PlanParams, view: View): Block | undefined {
   if (path !== undefined) return plannedBy(view, path)
   const at = position && locate(view.file.document, position)
   const planned = at && plannedAt(view, at.section, at.offset)

@@ -1,7 +1,7 @@
 import type { ResponseError } from 'vscode-languageserver'
 import type { Section } from '../../job/model.ts'
 import type { View } from '../../job/per-section.ts'
-import type { Asked } from '../feature.ts'
+import type { TextRequestContext } from '../feature.ts'
 import { changedMeanwhile } from './changed-meanwhile.ts'
 import { pause } from './quiet.ts'
 
@@ -11,7 +11,7 @@ const turn = 8
 /** Goes through sections of an open text in short turns, so that what is typed meanwhile is taken first. Once the text has changed, or nobody waits
  * any more, the rest is not worked out. */
 export async function sectionBySection<T>(
-  { workspace, open, token }: Pick<Asked<unknown>, 'workspace' | 'open' | 'token'>,
+  { workspace, open, token }: Pick<TextRequestContext<unknown>, 'workspace' | 'open' | 'token'>,
   sections: readonly Section[],
   work: (view: View, section: Section) => readonly T[],
 ): Promise<T[] | ResponseError<void>> {

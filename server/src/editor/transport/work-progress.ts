@@ -3,7 +3,7 @@ import type { Connection } from 'vscode-languageserver'
 /** Milliseconds before progress is reported for a request without a progress token. */
 const patience = 500
 
-interface Told {
+interface ProgressReporter {
   readonly report: (percent: number) => void
   readonly done: () => void
   readonly token?: { readonly isCancellationRequested: boolean }
@@ -23,7 +23,7 @@ export function workProgress(
   { title, token, shows }: { readonly title: string; readonly token: unknown; readonly shows: boolean },
 ): WorkProgress {
   const start = performance.now()
-  let told: Told | 'asked' | undefined
+  let told: ProgressReporter | 'asked' | undefined
   let ended = false
   const begin = (): void => {
     if (typeof token === 'string' || typeof token === 'number') {

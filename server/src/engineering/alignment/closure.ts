@@ -19,7 +19,7 @@ export type Closure =
     }
 
 /** How many places a plane is fitted to at most. */
-export const mostPlaces = 60
+export const maxPlaces = 60
 
 /** Whether four angles (rad) are two pairs half a turn apart. */
 function arePairs([first = 0, ...others]: readonly number[]): boolean {
@@ -114,7 +114,7 @@ function worstFour(places: readonly Place[]): Four | undefined {
  * @example closure(gather([0, 1, 2, 3].map((i) => ({ angle: (i * Math.PI) / 2, value: 0.001 })),
  * 2e-5)).state // 'closed' */
 export function closure(places: readonly Place[]): Closure {
-  inRange('number of angles read', places.length, 0, mostPlaces)
+  inRange('number of angles read', places.length, 0, maxPlaces)
   const inOrder = [...places].sort((a, b) => a.angle - b.angle)
   const worst = worstFour(inOrder)
   if (!worst) return { state: 'untestable' }

@@ -18,14 +18,14 @@ export function estimator(rows: readonly (readonly number[])[], weights: readonl
   const known = kept.get(key)
   if (known) return known
   const made = newEstimator(rows, weights)
-  if (kept.size === mostKept) kept.clear()
+  if (kept.size === maxKept) kept.clear()
   kept.set(key, made)
   return made
 }
 
 /** The same rows come again and again: flanges are read at the same four places, and a machine keeps its feet. */
 const kept = new Map<string, Estimator>()
-const mostKept = 64
+const maxKept = 64
 
 function newEstimator(rows: readonly (readonly number[])[], weights: readonly number[]): Estimator {
   const weighting = Matrix.diag([...weights])

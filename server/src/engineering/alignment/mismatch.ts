@@ -4,10 +4,10 @@ import type { FeetProblem, Foot } from './feet.ts'
 import type { Component, Expected, Hypothesis, MoveLog, NotedMove } from './hypothesis.ts'
 import { type InPlanes, inBothPlanes } from './planes.ts'
 import { rigidMachine } from './rigid-move.ts'
-import { isSound, supposed, suppositions } from './slips.ts'
+import { isSound, supposed, suppositions } from './suppositions.ts'
 
 /** How the machine flange stands, as read: slope (rad), and offset (m) where it was read. */
-export type Stand = { readonly slope: InPlanes<Uncertain>; readonly offset?: InPlanes<Uncertain> }
+export type AxisReading = { readonly slope: InPlanes<Uncertain>; readonly offset?: InPlanes<Uncertain> }
 
 export type Explanation = {
   readonly hypothesis: Hypothesis
@@ -30,8 +30,8 @@ export type Mismatch = {
 export type Readings = {
   readonly feet: readonly Foot[]
   readonly moves: readonly NotedMove[]
-  readonly before: Stand
-  readonly after: Stand
+  readonly before: AxisReading
+  readonly after: AxisReading
   /** The slopes depend on a gauge circle; from two rims they do not. Where it is not said, they do. */
   readonly onCircle?: boolean
   /** The largest circle that the gauge can go in on, over the one that is stated. */
@@ -41,12 +41,12 @@ export type Readings = {
 /** 99 % points of chi-square for 1 to 4 degrees of freedom. Source: NIST/SEMATECH e-Handbook, 1.3.6.7.4. */
 const chiSquare99 = [6.635, 9.21, 11.345, 13.277] as const
 
-/** An explanation has to lower chi-square by this much: four standard deviations of one quantity. By simulation, a slip is then named in fewer than one in a thousand logs without one. */
+/** An explanation has to lower chi-square by this much: four standard deviations of one quantity. By simulation, a mistake is then named in fewer than one in a thousand logs without one. */
 const clearly = 16
 /** Explanations nearer to each other than this (one standard deviation of one quantity, doubled) do as well as each other. */
 const alike = 4
 
-/** Holds a reading after a move against what the move should have done, and looks for what may have gone wrong (`slips.ts`).
+/** Holds a reading after a move against what the move should have done, and looks for what may have gone wrong (`suppositions.ts`).
  *
  * `moves` are those noted, in the order of the feet, with their own uncertainty. Only offsets read both times count. `onCircle`: the slopes
  * depend on a gauge circle; from two rims they do not. `largestCircle`: a circle that is larger, over the one stated, is none. Slopes rad, lengths m; signs as everywhere: + up, + to starboard. The planes' errors

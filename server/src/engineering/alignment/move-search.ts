@@ -56,13 +56,13 @@ const shares = ({ offset, slope }: AxisError, limit: AxisError): AxisError => ({
 
 /** Heights of stations, fore or between, that are tried at the most: inside the limits, and half as many outside. Machines of four feet take some
  * ten. */
-const mostTries = 20_000
+const maxTries = 20_000
 
 /** Tries that it counts for to find where a branch has its best place. */
 const toBegin = 20
 
 /** Feet of more stations than this are not tried standing still in every choice of them. */
-const mostStill = 6
+const maxStillStations = 6
 
 /** The moves of the feet that serve best, out of all that the adjusters can do: those within `goal` of the limits come first,
  * then those inside the limits by how little they use up, then the others by how far off both limits together they are (root of the squares of
@@ -84,7 +84,7 @@ export function searchMoves(problem: SearchProblem): Result<ChosenMoves, FeetPro
   const inside = bestInside(set.value)
   if (inside.best) return { ok: true, value: chosen(inside.best, set.value, inside.sure) }
   // What was spent inside the limits is not missing outside them.
-  const anew = setUp({ ...problem, tries: { left: mostTries / 2 } })
+  const anew = setUp({ ...problem, tries: { left: maxTries / 2 } })
   if (!anew.ok) return anew
   const outside = leastOutside(anew.value)
   if (!outside.best) return { ok: false, problem: { type: 'no-heights', sure: outside.sure } }
@@ -124,7 +124,7 @@ function setUp(problem: SearchProblem): Result<SetUp, FeetProblem> {
   shareUsed(problem.error, problem.limit)
   const machine = rigidMachine(problem.feet)
   if (!machine.ok) return machine
-  const tries = problem.tries ?? { left: mostTries }
+  const tries = problem.tries ?? { left: maxTries }
   const stations = stationsOf(problem.feet, tries)
   const slides = slidesOf(problem.feet, problem.error.horizontal, problem.limit.slope)
   return { ok: true, value: { ...problem, tries, stations, slides } }
@@ -144,33 +144,33 @@ type Candidate = {
 /** What is looked through at once: one way of sliding, some stations left as they stand. */
 type Branch = { readonly slide: Slide; readonly still: readonly boolean[]; readonly touched: number }
 
-type Found = { readonly best: Candidate | undefined; readonly sure: boolean }
+type SearchResult = { readonly best: Candidate | undefined; readonly sure: boolean }
 
 /** The best of those inside the limits. */
-function bestInside(set: SetUp): Found {
+function bestInside(set: SetUp): SearchResult {
   const { stations, slides, goal } = set
   const branches = slides
-    .flatMap((slide) => stills(stations).flatMap((still) => branchOf(set, slide, still)))
+    .flatMap((slide) => stillChoices(stations).flatMap((still) => branchOf(set, slide, still)))
     .map((branch) => ({ ...branch, across: acrossOf(set, branch.slide, 'used') }))
     .sort((a, b) => a.touched - b.touched || a.across - b.across)
-  const found = looking(set, 'used', branches, (best, { touched }) => {
+  const found = searchBranches(set, 'used', branches, (best, { touched }) => {
     if (!best) return 1 + tiny
     if (best.used > goal + tiny) return best.used + tiny
     // Fewer feet count for more than a better result; among the best others than the limits decide.
     if (touched < best.touched) return goal + tiny
     return touched === best.touched ? best.used + tiny : Number.NEGATIVE_INFINITY
   })
-  const every = stations.length <= mostStill || (found.best?.used ?? 1) > goal + tiny
+  const every = stations.length <= maxStillStations || (found.best?.used ?? 1) > goal + tiny
   return { ...found, sure: found.sure && every }
 }
 
 /** The first that is met inside the limits. */
-const someInside = (set: SetUp): Found =>
-  looking(set, 'used', slidesBy(set, 'used'), (best) => (best ? Number.NEGATIVE_INFINITY : 1 + tiny))
+const someInside = (set: SetUp): SearchResult =>
+  searchBranches(set, 'used', slidesBy(set, 'used'), (best) => (best ? Number.NEGATIVE_INFINITY : 1 + tiny))
 
 /** Of those outside the limits that which is least off both of them together. */
-const leastOutside = (set: SetUp): Found =>
-  looking(set, 'away', slidesBy(set, 'away'), (best) => best?.away ?? Number.MAX_VALUE)
+const leastOutside = (set: SetUp): SearchResult =>
+  searchBranches(set, 'away', slidesBy(set, 'away'), (best) => best?.away ?? Number.MAX_VALUE)
 
 /** A branch for every slide, whichever stations it leaves as they stand; those that leave least come first. */
 const slidesBy = (set: SetUp, measure: Measure) =>
@@ -184,8 +184,8 @@ const acrossOf = ({ limit }: SetUp, { left }: Slide, measure: Measure): number =
   measured(measure, { offset: 0, slope: 0 }, shares(left, limit))
 
 /** Every choice of stations that are left as they stand; past six stations none of them, each end, or both. */
-function stills(stations: readonly Station[]): readonly (readonly boolean[])[] {
-  const free = stations.length <= mostStill
+function stillChoices(stations: readonly Station[]): readonly (readonly boolean[])[] {
+  const free = stations.length <= maxStillStations
   return stations.reduce<readonly (readonly boolean[])[]>(
     (all, _, s) =>
       free || s === 0 || s === stations.length - 1
@@ -208,12 +208,12 @@ function branchOf({ stations }: SetUp, slide: Slide, still: readonly boolean[]):
 
 /** Looks through branches for the best, by what is used up for one inside the limits; `most` is the measure that a better one can have at the
  * most. */
-function looking<B extends Branch & { readonly across: number }>(
+function searchBranches<B extends Branch & { readonly across: number }>(
   set: SetUp,
   measure: Measure,
   branches: readonly B[],
   most: (best: Candidate | undefined, branch: B) => number,
-): Found {
+): SearchResult {
   const { stations, error, limit, stray, goal, tries } = set
   const [aft, fore] = [stations[0], stations.at(-1)]
   if (!aft || !fore) return { best: undefined, sure: true }
@@ -226,7 +226,7 @@ function looking<B extends Branch & { readonly across: number }>(
   }
   let best: Candidate | undefined
   for (const branch of branches) {
-    const mostNow = () => {
+    const currentBound = () => {
       tries.left -= 1
       return tries.left > 0 ? most(best, branch) : Number.NEGATIVE_INFINITY
     }
@@ -243,16 +243,16 @@ function looking<B extends Branch & { readonly across: number }>(
         leaves,
         across: shares(branch.slide.left, limit),
         measure,
-        aft: branch.still[0] ? standing(aft.heights) : aft.heights,
-        fore: branch.still[stations.length - 1] ? standing(fore.heights) : fore.heights,
+        aft: branch.still[0] ? unmovedHeights(aft.heights) : aft.heights,
+        fore: branch.still[stations.length - 1] ? unmovedHeights(fore.heights) : fore.heights,
         between: bounds,
       },
-      mostNow,
+      currentBound,
       (a, f) => {
         tries.left -= stations.length - 2
-        const heights = followed(between, a, f, stray)
+        const heights = stationHeights(between, a, f, stray)
         if ('above' in heights) return heights
-        const candidate = weighed(set, heights, branch.slide)
+        const candidate = candidateFor(set, heights, branch.slide)
         const counts = measure === 'away' || candidate.used <= 1 + tiny
         if (counts && (!best || compare(candidate, best, goal) < 0)) best = candidate
         return undefined
@@ -266,11 +266,11 @@ function looking<B extends Branch & { readonly across: number }>(
 const far = 100
 
 /** Left where it stands. */
-const standing = (heights: Heights): Heights => between(heights, 0, 0)
+const unmovedHeights = (heights: Heights): Heights => between(heights, 0, 0)
 
 /** Heights of all stations, those between at the highest they have on the line of the ends or under it, so that the machine rests on its ends;
  * where one has none near enough, the heights of the fore end with which it might. */
-function followed(
+function stationHeights(
   between: readonly Station[],
   aft: number,
   fore: number,
@@ -292,7 +292,11 @@ function followed(
   return [...heights, fore]
 }
 
-function weighed({ stations, error, limit }: SetUp, heights: readonly number[], slide: Slide): Candidate {
+function candidateFor(
+  { stations, error, limit }: SetUp,
+  heights: readonly number[],
+  slide: Slide,
+): Candidate {
   const vertical = after(error.vertical, stations, heights)
   const [off, across] = [shares(vertical, limit), shares(slide.left, limit)]
   let touched = 0

@@ -18,7 +18,7 @@ const tiny = 1e-9
 const alike = 1e-6
 
 /** Ways of sliding that are tried at the most. */
-const mostSlides = 240
+const maxSlides = 240
 
 /** Not at all, and by the whole correction. Where the holes do not let it go so far, in every way that leaves a slope of a thirtieth of what is
  * allowed, or two, or three (at most some 240 of them): the machine slides as one, as far as each foot can, and as near to the shaft as that
@@ -55,7 +55,7 @@ export function slidesOf(
   const least = Math.min(error.slope, -slopeAllowed) / thirtieth
   const most = Math.max(error.slope, slopeAllowed) / thirtieth
   // Counted from zero, so that a machine and its image in a mirror have the same; the last bits of a double add none.
-  const stride = Math.max(1, Math.ceil((most - least) / mostSlides - alike))
+  const stride = Math.max(1, Math.ceil((most - least) / maxSlides - alike))
   const from = Math.floor(least / stride + alike)
   const to = Math.ceil(most / stride - alike)
   const part = Array.from({ length: to - from + 1 }, (_, i) => leaving((from + i) * stride * thirtieth))

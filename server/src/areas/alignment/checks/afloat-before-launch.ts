@@ -35,10 +35,10 @@ drive main {
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: ({ taken }, context) => {
-    const [job] = context.ofKind('job')
+  run: ({ taken }, lookup) => {
+    const [job] = lookup.ofKind('job')
     const launched = job && factOf(job, 'job.launched')
-    const hours = hoursAfloat(context.block, context)
+    const hours = hoursAfloat(lookup.block, lookup)
     if (!launched || hours === undefined || hours >= 0) return []
     return [
       at(taken, {

@@ -34,10 +34,10 @@ drive main {
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: ({ taken }, context) => {
-    const [job] = context.ofKind('job')
+  run: ({ taken }, lookup) => {
+    const [job] = lookup.ofKind('job')
     const launched = job && factOf(job, 'job.launched')
-    const { facts, unread } = context.block
+    const { facts, unread } = lookup.block
     if (!launched || facts.has('afloat') || unread.has('afloat')) return []
     if (!isLater(taken.value, launched.value)) return []
     return [

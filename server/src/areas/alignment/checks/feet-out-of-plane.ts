@@ -42,9 +42,9 @@ export default check({
     aft-port: up 2 flats
     aft-stbd: up 2 flats
   }`),
-  run: (_facts, context) => {
-    const { block, system } = context
-    const found = outOfPlane(block, context)
+  run: (_facts, lookup) => {
+    const { block, system } = lookup
+    const found = outOfPlane(block, lookup)
     if (!found) return []
     const side = (where: string, sign: 1 | -1): readonly string[] => {
       const by = new Map<string, string[]>()

@@ -40,9 +40,9 @@ export default check({
     aft-port: starboard 2 mm
     aft-stbd: starboard 2 mm
   }`),
-  run: (_facts, context) => {
-    const { block, system } = context
-    const found = slidApart(block, context)
+  run: (_facts, lookup) => {
+    const { block, system } = lookup
+    const found = slidApart(block, lookup)
     if (!found) return []
     const feet = found.feet.map(
       ({ name, off }) =>

@@ -13,7 +13,7 @@ const sides: Readonly<Record<string, 'port' | 'starboard'>> = {
 const ends: Readonly<Record<string, 'aft' | 'forward'>> = { aft: 'aft', fwd: 'forward', forward: 'forward' }
 
 /** What the parts of a name say, where they say one thing: `aft-port` is port, and aft. */
-function saysOf<T>(name: string | undefined, words: Readonly<Record<string, T>>): T | undefined {
+function namedSide<T>(name: string | undefined, words: Readonly<Record<string, T>>): T | undefined {
   const said = new Set(
     (name ?? '').split(/[^a-z]+/i).flatMap((part) => (Object.hasOwn(words, part) ? [words[part]] : [])),
   )
@@ -53,15 +53,15 @@ export default check({
   }
 }`,
   run: ({ across, x }, { block }) => {
-    const side = saysOf(block.name, sides)
-    const end = saysOf(block.name, ends)
+    const side = namedSide(block.name, sides)
+    const end = namedSide(block.name, ends)
     const todo = 'Look at the machine, and correct the name or the place.'
     // Further from the coupling is further forward, whichever side of it the machine stands on: aft of the coupling is negative.
     const behind =
       end === 'aft'
         ? feetBeside(block).find(
             (other) =>
-              saysOf(other.block.name, ends) === 'forward' &&
+              namedSide(other.block.name, ends) === 'forward' &&
               other.x.value < x.value &&
               !atOneStation([other.x.value, x.value]),
           )

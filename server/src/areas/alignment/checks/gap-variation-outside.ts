@@ -36,18 +36,18 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: (_facts, context) => {
-    const c = correction(context)
+  run: (_facts, lookup) => {
+    const c = correction(lookup)
     if (c?.gapVariation.verdict !== 'outside') return []
     const { value, limit, limitFrom } = c.gapVariation
-    const found = formatUncertain(value, context.system)
-    const allowed = formatLimit(limit, context.system)
+    const found = formatUncertain(value, lookup.system)
+    const allowed = formatLimit(limit, lookup.system)
     const lean = formatLean(c)
     return [
-      atRead(context, c.readBy.face, {
+      atRead(lookup, c.readBy.face, {
         message: `${countedFrom(c, 'gap variation')} is ${found}; ${allowed} is allowed.`,
         detail: `Limit: ${limitFrom}. ${lean}`,
-        todo: afterOutside(c, context),
+        todo: afterOutside(c, lookup),
         found,
         limit: `at most ${allowed}`,
         assumptions: c.assumptions,

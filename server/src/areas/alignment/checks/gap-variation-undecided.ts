@@ -32,9 +32,9 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: (_facts, context) => {
-    const c = correction(context)
-    return c ? undecided(context, c, 'gap variation', { judged: c.gapVariation, by: c.readBy.face }) : []
+  run: (_facts, lookup) => {
+    const c = correction(lookup)
+    return c ? undecided(lookup, c, 'gap variation', { judged: c.gapVariation, by: c.readBy.face }) : []
   },
   fixes: ({ check: id }, ground) => nextReading(ground, id),
 })

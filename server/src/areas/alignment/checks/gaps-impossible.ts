@@ -38,24 +38,24 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: (_facts, context) => {
-    const found = faultOf(context.block, context)
+  run: (_facts, lookup) => {
+    const found = faultOf(lookup.block, lookup)
     if (found?.type !== 'slope-too-large' && found?.type !== 'impossible') return []
     const { words, at: fact } = found
     const todo =
       'Check the gaps, their units, the gauge, and the sizes of coupling and bed. Do not move anything.'
-    if (!fact || fact.at.section !== context.block.section)
+    if (!fact || fact.at.section !== lookup.block.section)
       return [
-        atRead(context, readInto(context, 'gaps', 'face-dial', 'rim-dial'), {
+        atRead(lookup, readInto(lookup, 'gaps', 'face-dial', 'rim-dial'), {
           ...firstLine(words),
           todo,
           ...(fact && { related: [{ at: fact.at, message: `the ${fact.name}` }] }),
         }),
       ]
     // A fact that all readings share is said once, for the first of them.
-    const first = childrenOf(context.block.parent ?? context.block, 'reading').find(
-      (reading) => faultOf(reading, context.from(reading))?.at === fact,
+    const first = childrenOf(lookup.block.parent ?? lookup.block, 'reading').find(
+      (reading) => faultOf(reading, lookup.from(reading))?.at === fact,
     )
-    return first === context.block ? [at(fact, { ...firstLine(words), todo })] : []
+    return first === lookup.block ? [at(fact, { ...firstLine(words), todo })] : []
   },
 })

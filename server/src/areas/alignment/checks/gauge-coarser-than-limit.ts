@@ -34,11 +34,11 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: ({ gauge }, context) => {
-    const c = correction(context)
+  run: ({ gauge }, lookup) => {
+    const c = correction(lookup)
     if (!c || gauge.value < c.gapVariation.limit) return []
-    const found = formatGaugeStep(gauge.value, context.system)
-    const limit = formatLimit(c.gapVariation.limit, context.system)
+    const found = formatGaugeStep(gauge.value, lookup.system)
+    const limit = formatLimit(c.gapVariation.limit, lookup.system)
     return [
       at(gauge, {
         message: `Gauge steps of ${found} are too coarse for a gap variation of ${limit}.`,

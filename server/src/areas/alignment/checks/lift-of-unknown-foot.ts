@@ -37,10 +37,10 @@ export default check({
     lifts: aft 0.02 mm, fwd 0.02 mm
   }
 }`,
-  run: ({ lifts }, context) =>
+  run: ({ lifts }, lookup) =>
     unknownFeet(
       lifts.value.map(({ name }, i) => ({ name, at: placeOfPart(lifts, i) })),
-      context,
+      lookup,
     ),
   fixes: (finding, { block, lookup }) => {
     const lifts = block && factOf(block, 'reading.lifts')?.value

@@ -24,9 +24,9 @@ export default check({
   quiet: `drive main {
   coupling { flange-diameter: 125 mm  gauge-diameter: 110 mm  gap-variation: max 0.10 mm  offset: max 0.15 mm }
 }`,
-  run: (_facts, context) => {
-    const { block, system } = context
-    const usual = usualTolerances(block, context)
+  run: (_facts, lookup) => {
+    const { block, system } = lookup
+    const usual = usualTolerances(block, lookup)
     if (!usual) return []
     return (['gap-variation', 'offset'] as const).flatMap((name) => {
       const fact = factOf(block, `coupling.${name}`)

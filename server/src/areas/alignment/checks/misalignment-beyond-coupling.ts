@@ -1,8 +1,9 @@
-import { at, type Context, check, theJobFile } from '../../../checks/check.ts'
+import { at, check, theJobFile } from '../../../checks/check.ts'
 import { firstLine } from '../../../checks/one-line.ts'
 import type { Value } from '../../../job/model.ts'
 import { formatLength, formatLimit, formatSlope } from '../../../quantity/format-measures.ts'
 import { expanded } from '../../../quantity/uncertainty.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import { correction } from '../at-read.ts'
 import { afterOutside } from '../gaps-and-offsets.ts'
 import { lastReading } from '../plans/moves.ts'
@@ -16,10 +17,10 @@ interface Beyond {
 
 /** Whether a later reading says more of how the machine runs: how it stood before it was aligned bends nothing in service. A later one ashore says nothing
  * of how it runs afloat. */
-function isPast(context: Context): boolean {
-  const { block } = context
+function isPast(lookup: Lookup): boolean {
+  const { block } = lookup
   const isLast = !block.parent || lastReading(block.parent) === block
-  return !isLast && (stateOf(block, context)?.afloat === 'dry' || replacedBy(block, context) !== undefined)
+  return !isLast && (stateOf(block, lookup)?.afloat === 'dry' || replacedBy(block, lookup) !== undefined)
 }
 
 export default check({
@@ -52,9 +53,9 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: ({ taken, offset, angle }, context) => {
-    const c = correction(context)
-    if (!c || isPast(context)) return []
+  run: ({ taken, offset, angle }, lookup) => {
+    const c = correction(lookup)
+    if (!c || isPast(lookup)) return []
     // Where the machine is to stand while it is read bends nothing once the coupling is joined: what counts is how far it is from there.
     const away = c.offset?.value
     const slope = {
@@ -66,7 +67,7 @@ export default check({
     if (offset && away && away.value - expanded(away) > offset.value)
       beyond.push({
         rating: offset,
-        words: `The machine flange is ${formatLength(away.value, context.system)} ${from}; the coupling allows ${formatLimit(offset.value, context.system)}.`,
+        words: `The machine flange is ${formatLength(away.value, lookup.system)} ${from}; the coupling allows ${formatLimit(offset.value, lookup.system)}.`,
       })
     if (angle && slope.value - expanded(slope) > angle.value)
       beyond.push({
@@ -74,7 +75,7 @@ export default check({
         words: `The axes are at ${formatSlope(slope.value)} to each other${c.target ? ', counted from the target' : ''}; the coupling allows ${formatSlope(angle.value)}.`,
       })
     if (beyond.length === 0) return []
-    const todo = c.verdict === 'outside' ? afterOutside(c, context) : 'Align it first.'
+    const todo = c.verdict === 'outside' ? afterOutside(c, lookup) : 'Align it first.'
     return [
       at(taken, {
         ...firstLine(beyond.map(({ words }) => words).join(' ')),

@@ -39,9 +39,9 @@ export default check({
     aft: up 3 flats
     fwd: port 0.5 mm
   }`),
-  run: (_facts, context) => {
-    const { block, system } = context
-    const found = beyondRoom(block, context)
+  run: (_facts, lookup) => {
+    const { block, system } = lookup
+    const found = beyondRoom(block, lookup)
     if (found.length === 0) return []
     const feet = found.map(
       ({ name, way, went, room, can }) =>

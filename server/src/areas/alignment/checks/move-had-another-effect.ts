@@ -2,10 +2,10 @@ import { atHead, check, published } from '../../../checks/check.ts'
 import { firstLine } from '../../../checks/one-line.ts'
 import { elide } from '../../../quantity/elide.ts'
 import { correction } from '../at-read.ts'
-import { writeAsMade } from '../fix-slip.ts'
+import { writeAsMade } from '../fix-move-discrepancy.ts'
 import { formatMismatch } from '../plans/log-words.ts'
-import { slipOf } from '../plans/slip.ts'
-import { formatRoughly } from '../plans/slip-words.ts'
+import { moveDiscrepancy } from '../plans/move-discrepancy.ts'
+import { formatRoughly } from '../plans/move-discrepancy-words.ts'
 
 /** A machine whose forward end was to come up 1.17 mm, and the aft end 0.33 mm. */
 const moved = (later: string) => `drive main {
@@ -54,16 +54,16 @@ export default check({
     offsets: top 1.10 mm, starboard -0.02 mm, bottom -1.10 mm, port 0.04 mm`),
   quiet: moved(`    gaps: top 1.82 mm, starboard 1.78 mm, bottom 1.78 mm, port 1.82 mm
     offsets: top 0.00 mm, starboard -0.02 mm, bottom 0.00 mm, port 0.04 mm`),
-  run: (_facts, context) => {
-    const { block, system } = context
-    const slip = slipOf(block, context)
-    if (!slip) return []
-    const { comparison } = slip
-    const by = correction(context)?.readBy.face
+  run: (_facts, lookup) => {
+    const { block, system } = lookup
+    const discrepancy = moveDiscrepancy(block, lookup)
+    if (!discrepancy) return []
+    const { comparison } = discrepancy
+    const by = correction(lookup)?.readBy.face
     const value = by && block.facts.get(by)
     const noted = comparison.moves.length > 0
     const what =
-      slip.since ??
+      discrepancy.since ??
       (noted
         ? `The moves since ${elide(comparison.since)} had an unexpected effect.`
         : formatRoughly(comparison))
@@ -71,9 +71,9 @@ export default check({
       // A machine that went elsewhere than its log says is not handed over unexplained.
       beforeAsBuilt: true,
       ...firstLine(
-        `${what} ${noted ? 'Expected from them:' : 'Expected:'} ${formatMismatch(comparison, system)}. ${slip.explained}`,
+        `${what} ${noted ? 'Expected from them:' : 'Expected:'} ${formatMismatch(comparison, system)}. ${discrepancy.explained}`,
       ),
-      todo: slip.first,
+      todo: discrepancy.first,
       related: comparison.moves.map((move) => ({
         at: move.head,
         message: 'what was to be done',

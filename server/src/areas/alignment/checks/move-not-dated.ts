@@ -30,9 +30,9 @@ export default check({
   plan: 'waits',
   fires: job('\n# ^^^^^^^^^^^^^^^^ dry-2'),
   quiet: job('\n    done: 2026-03-04'),
-  run: (_facts, context) => {
-    const { block } = context
-    const next = isPlanned(block) && !repeated(block, context) ? readingFollowing(block) : undefined
+  run: (_facts, lookup) => {
+    const { block } = lookup
+    const next = isPlanned(block) && !repeated(block, lookup) ? readingFollowing(block) : undefined
     return next
       ? [
           atHead(block, {

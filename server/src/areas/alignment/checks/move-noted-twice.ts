@@ -34,9 +34,9 @@ export default check({
     done: 2026-03-04
     fwd: up 1 flat
   }`),
-  run: (_facts, context) => {
-    const { block } = context
-    const first = repeated(block, context)
+  run: (_facts, lookup) => {
+    const { block } = lookup
+    const first = repeated(block, lookup)
     if (!first) return []
     const about = elide(block.about?.text ?? '')
     const wasMade = isPlanned(block) && !isPlanned(first)

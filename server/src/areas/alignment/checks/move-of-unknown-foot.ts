@@ -36,13 +36,13 @@ export default check({
   }
   move after dry-1 { done: 2026-03-04  fwd: up 2 flats }
 }`,
-  run: (_facts, context) =>
+  run: (_facts, lookup) =>
     unknownFeet(
-      [...context.block.others].map(([name, { at, node }]) => ({
+      [...lookup.block.others].map(([name, { at, node }]) => ({
         name,
         at: { section: at.section, span: node.name.span },
       })),
-      context,
+      lookup,
     ),
   fixes: (finding, { block, lookup }) =>
     otherFeet(finding, lookup, (name) => block?.others.has(name) === true),

@@ -25,9 +25,9 @@ export default check({
   plan: 'goes-on',
   fires: job('\n# ^^^^^^^^^^^^^^^^ planned'),
   quiet: job('\n    done: 2026-03-04'),
-  run: (_facts, context) => {
-    const { block } = context
-    return block.about && isPlanned(block) && !readingFollowing(block) && !repeated(block, context)
+  run: (_facts, lookup) => {
+    const { block } = lookup
+    return block.about && isPlanned(block) && !readingFollowing(block) && !repeated(block, lookup)
       ? [
           atHead(block, {
             message: `This move after ${elide(block.about.text)} is planned.`,

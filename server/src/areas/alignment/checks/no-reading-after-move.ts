@@ -32,8 +32,8 @@ export default check({
     gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm
   }
 }`,
-  run: (_facts, context) => {
-    const { block } = context
+  run: (_facts, lookup) => {
+    const { block } = lookup
     return block.parent && moveWithoutReading(block.parent) === block
       ? [
           atHead(block, {

@@ -1,5 +1,5 @@
 import { atHead, check, published } from '../../../checks/check.ts'
-import { isOfUnknown } from '../../../checks/missing.ts'
+import { isLikeUnknown } from '../../../checks/missing.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { correctionOf } from '../plans/correction.ts'
@@ -57,13 +57,13 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 `),
-  run: (_facts, context) => {
+  run: (_facts, lookup) => {
     const why =
-      context.status === 'as-built' && !isOfUnknown(context.block) ? open(context.block, context) : undefined
+      lookup.status === 'as-built' && !isLikeUnknown(lookup.block) ? open(lookup.block, lookup) : undefined
     return why === undefined
       ? []
       : [
-          atHead(context.block, {
+          atHead(lookup.block, {
             message: `The drive is not shown to be aligned: ${why}.`,
             todo: 'Read the coupling afloat, settled, with fuel and ballast aboard, and add the reading. Until then set the status back to issued.',
           }),

@@ -29,11 +29,11 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: (_facts, context) => {
-    const { block } = context
+  run: (_facts, lookup) => {
+    const { block } = lookup
     if (['gaps', 'face-dial', 'gauge', 'rim-dial', 'reverse-dial'].some((name) => block.unread.has(name)))
       return []
-    const outcome = correctionOf(block, context)
+    const outcome = correctionOf(block, lookup)
     return outcome.ok || outcome.fault.type !== 'no-gaps' || !block.facts.has('gauge')
       ? []
       : [

@@ -29,11 +29,11 @@ export default check({
     gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
   }
 }`,
-  run: ({ pilot }, context) => {
-    const rim = correction(context)?.readBy.rim
+  run: ({ pilot }, lookup) => {
+    const rim = correction(lookup)?.readBy.rim
     return pilot.value === 'yes' && rim
       ? [
-          atRead(context, rim, {
+          atRead(lookup, rim, {
             message: 'An offset was read, but the pilot of the coupling should hold it at zero.',
             detail: 'The offset that was read counts.',
             todo: 'Check that the pilot is engaged when you read the rims. If there is no pilot, write `pilot: no`.',

@@ -31,11 +31,11 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: (_facts, context) => {
-    const c = correction(context)
-    if (c?.offsetBasis !== 'unknown' || context.block.unread.has('offsets')) return []
+  run: (_facts, lookup) => {
+    const c = correction(lookup)
+    if (c?.offsetBasis !== 'unknown' || lookup.block.unread.has('offsets')) return []
     return [
-      atHead(context.block, {
+      atHead(lookup.block, {
         message: 'The offset was not measured, so this reading cannot show that the machine is aligned.',
         detail: 'Shafts with parallel faces can still be offset.',
         todo: 'Read the step between the flange rims at the same places and add `offsets`. Or write `pilot: yes` if a pilot holds the flanges concentric.',

@@ -35,16 +35,16 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: (_facts, context) => {
-    const c = correction(context)
+  run: (_facts, lookup) => {
+    const c = correction(lookup)
     if (c?.offset?.verdict !== 'outside') return []
-    const found = formatUncertain(c.offset.value, context.system)
-    const allowed = formatLimit(c.offset.limit, context.system)
+    const found = formatUncertain(c.offset.value, lookup.system)
+    const allowed = formatLimit(c.offset.limit, lookup.system)
     return [
-      atRead(context, c.readBy.rim, {
+      atRead(lookup, c.readBy.rim, {
         message: `The machine flange is ${found} from ${c.target ? 'its target' : 'the shaft axis'}; ${allowed} is allowed.`,
         detail: `Limit: ${c.offset.limitFrom}.`,
-        todo: afterOutside(c, context),
+        todo: afterOutside(c, lookup),
         found,
         limit: `at most ${allowed}`,
         assumptions: c.assumptions,

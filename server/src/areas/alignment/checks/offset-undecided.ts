@@ -32,9 +32,9 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: (_facts, context) => {
-    const c = correction(context)
-    return c ? undecided(context, c, 'offset', { judged: c.offset, by: c.readBy.rim }) : []
+  run: (_facts, lookup) => {
+    const c = correction(lookup)
+    return c ? undecided(lookup, c, 'offset', { judged: c.offset, by: c.readBy.rim }) : []
   },
   fixes: ({ check: id }, ground) => nextReading(ground, id),
 })

@@ -34,9 +34,9 @@ export default check({
     offsets: top 0.5 mm, starboard 0 mm, bottom -0.5 mm, port 0 mm
   }
 }`,
-  run: (_facts, context) => {
-    const c = correction(context)
-    return c ? doNotClose(context, c.readBy.rim ?? 'offsets', c.rimClosure) : []
+  run: (_facts, lookup) => {
+    const c = correction(lookup)
+    return c ? doNotClose(lookup, c.readBy.rim ?? 'offsets', c.rimClosure) : []
   },
   fixes: ({ check: id }, ground) => nextReading(ground, id),
 })

@@ -32,11 +32,11 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: (_facts, context) => {
-    const outcome = correctionOf(context.block, context)
+  run: (_facts, lookup) => {
+    const outcome = correctionOf(lookup.block, lookup)
     if (outcome.ok || outcome.fault.type !== 'read-twice') return []
     return [
-      atRead(context, readInto(context, 'reverse-dial', 'face-dial', 'rim-dial'), {
+      atRead(lookup, readInto(lookup, 'reverse-dial', 'face-dial', 'rim-dial'), {
         ...firstLine(outcome.fault.words),
         todo: 'Keep the better of the two, or write each as a reading of its own.',
       }),

@@ -34,9 +34,9 @@ export default check({
     offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
   }
 }`,
-  run: (_facts, context) => {
-    const c = correction(context)
-    return c ? doNotClose(context, c.readBy.face, c.closure) : []
+  run: (_facts, lookup) => {
+    const c = correction(lookup)
+    return c ? doNotClose(lookup, c.readBy.face, c.closure) : []
   },
   fixes: ({ check: id }, ground) => nextReading(ground, id),
 })

@@ -4,7 +4,7 @@ import { atRead, correction } from '../at-read.ts'
 import { nextReading } from '../fixes.ts'
 import { formatAngle } from '../plans/fault.ts'
 import { replacedBy } from '../plans/reading-history.ts'
-import { formatRound } from '../plans/readings.ts'
+import { formatRoundFact } from '../plans/readings.ts'
 
 export default check({
   id: 'alignment/repeated-readings-differ',
@@ -32,17 +32,17 @@ export default check({
     gaps: top 1.92 mm, starboard 1.80 mm, bottom 1.66 mm, port 1.78 mm, top 1.90 mm
   }
 }`,
-  run: (_facts, context) => {
-    const c = correction(context)
+  run: (_facts, lookup) => {
+    const c = correction(lookup)
     return (['gaps', 'offsets'] as const).flatMap((what) => {
       const by = what === 'gaps' ? c?.readBy.face : c?.readBy.rim
       const apart = c?.repeats?.[what]
       if (!by || !apart) return []
-      const found = formatLength(apart.difference, context.system)
-      const limit = formatLimit(apart.allowed, context.system)
+      const found = formatLength(apart.difference, lookup.system)
+      const limit = formatLimit(apart.allowed, lookup.system)
       return [
-        atRead(context, by, {
-          message: `The ${formatRound(by)} read more than once at ${formatAngle(apart.angle)} differ by ${found}; the gauge explains ${limit}.`,
+        atRead(lookup, by, {
+          message: `The ${formatRoundFact(by)} read more than once at ${formatAngle(apart.angle)} differ by ${found}; the gauge explains ${limit}.`,
           todo: 'Read all of them again before you move anything.',
           found,
           limit: `at most ${limit}`,

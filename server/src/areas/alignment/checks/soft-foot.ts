@@ -36,18 +36,18 @@ export default check({
     lifts: aft-port 0.05 mm, aft-stbd 0.05 mm, fwd-port 0.05 mm, fwd-stbd 0.05 mm
   }
 }`,
-  run: ({ lifts }, context) => {
-    const found = softOf(context.block, context)
+  run: ({ lifts }, lookup) => {
+    const found = softOf(lookup.block, lookup)
     if (!found) return []
-    const limit = formatLimit(softLimit, context.system)
-    const isSoft = isStillSoft(context.block, context)
-    const worst = formatLength(Math.max(...lifts.value.map(({ lift }) => lift)), context.system)
+    const limit = formatLimit(softLimit, lookup.system)
+    const isSoft = isStillSoft(lookup.block, lookup)
+    const worst = formatLength(Math.max(...lifts.value.map(({ lift }) => lift)), lookup.system)
     return [
       at(lifts, {
         ...(isSoft ? { beforeAsBuilt: true } : { severity: 'information' }),
         message: `${found.soft.length > 1 ? 'Feet rise' : 'A foot rises'} by up to ${worst} when slackened; ${limit} is allowed.`,
         detail: `Soft: ${found.soft.join(', ')}. ${isSoft ? 'While a foot is soft, do not trust the reading of the coupling.' : 'A later reading found it supported.'}`,
-        todo: isSoft ? aboutSoft(found, context.system) : 'Use the later reading.',
+        todo: isSoft ? aboutSoft(found, lookup.system) : 'Use the later reading.',
         found: worst,
         limit: `at most ${limit}`,
       }),

@@ -30,12 +30,12 @@ export default check({
     gaps: 0 deg 1.80 mm, 120 deg 1.80 mm, 240 deg 1.80 mm
   }
 }`,
-  run: (_facts, context) => {
-    const outcome = correctionOf(context.block, context)
+  run: (_facts, lookup) => {
+    const outcome = correctionOf(lookup.block, lookup)
     if (outcome.ok || (outcome.fault.type !== 'too-few-angles' && outcome.fault.type !== 'within-half-turn'))
       return []
     return [
-      atRead(context, readInto(context, 'gaps', 'face-dial', 'rim-dial'), {
+      atRead(lookup, readInto(lookup, 'gaps', 'face-dial', 'rim-dial'), {
         ...firstLine(outcome.fault.words),
         todo: 'Read the gap at top, starboard, bottom and port.',
       }),

@@ -1,6 +1,6 @@
 import { atHead, check, commonPractice } from '../../../checks/check.ts'
 import { childrenOf } from '../../../job/model.ts'
-import { feetTooMany, mostFeet } from '../plans/feet.ts'
+import { feetTooMany, maxFeet } from '../plans/feet.ts'
 
 const foot = (i: number): string => {
   const side = i % 2 === 0 ? 'port' : 'starboard'
@@ -8,7 +8,7 @@ const foot = (i: number): string => {
 }
 
 const bed = (length: number, mark = '') => {
-  const feet = Array.from({ length }, (_, i) => foot(i) + (i === mostFeet ? mark : ''))
+  const feet = Array.from({ length }, (_, i) => foot(i) + (i === maxFeet ? mark : ''))
   return `bed {\n${feet.join('')}}`
 }
 
@@ -20,20 +20,20 @@ export default check({
   source: commonPractice('machines stand on four to a dozen feet (common practice, no source)'),
   on: 'bed',
   plan: 'waits',
-  fires: bed(mostFeet + 1, '# ^^^^^^^^ has 41 feet\n'),
-  quiet: bed(mostFeet),
+  fires: bed(maxFeet + 1, '# ^^^^^^^^ has 41 feet\n'),
+  quiet: bed(maxFeet),
   run: (_facts, { block }) => {
     const count = feetTooMany(block)
-    const first = childrenOf(block, 'foot')[mostFeet]
+    const first = childrenOf(block, 'foot')[maxFeet]
     return count === undefined || !first
       ? []
       : [
           atHead(first, {
-            message: `The bed has ${count} feet; moves are worked out for at most ${mostFeet}.`,
+            message: `The bed has ${count} feet; moves are worked out for at most ${maxFeet}.`,
             detail: 'So the plan gives no steps, and the places of the feet are not compared.',
             todo: 'Delete the feet that the machine does not have.',
             found: String(count),
-            limit: `at most ${mostFeet}`,
+            limit: `at most ${maxFeet}`,
           }),
         ]
   },

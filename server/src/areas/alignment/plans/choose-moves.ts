@@ -9,14 +9,14 @@ import {
 import { type AxisError, type InPlanes, inBothPlanes } from '../../../engineering/alignment/planes.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
 import { failed, ok } from '../../common/outcome.ts'
+import type { AlignmentState } from './alignment-state.ts'
 import { type AlignmentOutcome, asFault, fault } from './fault.ts'
-import type { Found } from './found.ts'
 import { type Adjuster, type BedFoot, heightsOf, touching } from './steps.ts'
 
-type Steps = Exclude<Adjuster, { by: 'hand' }>
+type SteppedAdjuster = Exclude<Adjuster, { by: 'hand' }>
 
 /** Something that would bring the machine inside its limits. */
-export type Way =
+export type WayInside =
   | { readonly type: 'finer-step'; readonly partsOfFlat: number }
   | { readonly type: 'thinner-shim'; readonly thickness: number }
   /** Travel (m) that a foot would have to have, - down. */
@@ -31,11 +31,11 @@ interface Choice {
   /** No moves are better; false where there were too many to try all. */
   readonly sure: boolean
   /** Each by itself would do; what stands in one of them is needed together. */
-  readonly ways: readonly (readonly Way[])[]
+  readonly ways: readonly (readonly WayInside[])[]
 }
 
 /** Axis less target. */
-export const errorOf = ({ pose, target }: Found): InPlanes<AxisError> =>
+export const errorOf = ({ pose, target }: AlignmentState): InPlanes<AxisError> =>
   inBothPlanes((plane) => ({
     offset: pose[plane].offset.value - (pose.offsetBasis === 'read' ? target[plane].offset : 0),
     slope: pose[plane].slope.value - target[plane].slope,
@@ -43,14 +43,14 @@ export const errorOf = ({ pose, target }: Found): InPlanes<AxisError> =>
 
 /** An offset that has no limit of its own is held like the gap variation: so that a machine whose offset is not known, or held by a pilot, is not
  * pushed off its centre by the steps. */
-export const limitOf = ({ face, limits }: Found): AxisError => ({
+export const limitOf = ({ face, limits }: AlignmentState): AxisError => ({
   offset: limits.offset ?? limits.gapVariation,
   slope: limits.gapVariation / (2 * face.radius),
 })
 
 /** Least of what the limits leave room for, gaps and offset. */
 const least = (
-  { gapVariation, offset, limits }: Found,
+  { gapVariation, offset, limits }: AlignmentState,
   share: (now: Uncertain, next: Uncertain, limit: number) => number,
 ): number =>
   Math.min(
@@ -58,10 +58,10 @@ const least = (
     offset && limits.offset !== undefined ? share(offset, offset, limits.offset) : 1,
   )
 
-const goalFor = (found: Found): number => least(found, goalOf)
+const goalFor = (found: AlignmentState): number => least(found, goalOf)
 
 /** Share of the limits that a result may use up for the next reading to prove it. */
-export const provableFor = (found: Found): number => least(found, provableShare)
+export const provableFor = (found: AlignmentState): number => least(found, provableShare)
 
 /** Farthest (m) that a foot between others may stand off their line when it has shims: as a soft foot. Common practice, no source. */
 const strayOfShims = 5e-5
@@ -69,8 +69,8 @@ const strayOfShims = 5e-5
 /** The moves that serve best of all that the adjusters can make, and where these do not bring the machine inside, what would. */
 export function chooseMoves(
   feet: readonly BedFoot[],
-  adjuster: Steps,
-  found: Found,
+  adjuster: SteppedAdjuster,
+  found: AlignmentState,
 ): AlignmentOutcome<Choice> {
   const outcome = searchMoves(problemOf(feet, adjuster, found))
   if (!outcome.ok)
@@ -88,7 +88,11 @@ export function chooseMoves(
 
 const isInside = (used: number): boolean => used <= 1 + 1e-9
 
-const problemOf = (feet: readonly BedFoot[], adjuster: Steps, found: Found): SearchProblem => ({
+const problemOf = (
+  feet: readonly BedFoot[],
+  adjuster: SteppedAdjuster,
+  found: AlignmentState,
+): SearchProblem => ({
   feet: withHeights(feet, adjuster),
   error: errorOf(found),
   limit: limitOf(found),
@@ -97,7 +101,7 @@ const problemOf = (feet: readonly BedFoot[], adjuster: Steps, found: Found): Sea
 })
 
 /** Feet with the heights they can be set to; the same ones for feet that stand alike. */
-function withHeights(feet: readonly BedFoot[], adjuster: Steps): SearchProblem['feet'] {
+function withHeights(feet: readonly BedFoot[], adjuster: SteppedAdjuster): SearchProblem['feet'] {
   const known = new Map<string, Heights>()
   return feet.map((foot) => {
     const alike = [foot.up, foot.down, foot.pack, foot.between].join()
@@ -111,9 +115,16 @@ function withHeights(feet: readonly BedFoot[], adjuster: Steps): SearchProblem['
 const triesForWays = 20_000
 
 /** Of finer steps the coarsest; of travel and holes as little as will do. */
-function waysInside(feet: readonly BedFoot[], adjuster: Steps, found: Found): readonly (readonly Way[])[] {
+function waysInside(
+  feet: readonly BedFoot[],
+  adjuster: SteppedAdjuster,
+  found: AlignmentState,
+): readonly (readonly WayInside[])[] {
   const tries = { left: triesForWays }
-  const problem = (some: readonly BedFoot[], by: Steps) => ({ ...problemOf(some, by, found), tries })
+  const problem = (some: readonly BedFoot[], by: SteppedAdjuster) => ({
+    ...problemOf(some, by, found),
+    tries,
+  })
   const finer = finerThan(adjuster).find(([, by]) => comesInside(problem(feet, by)))
   const room = (which: Room) => roomFor(feet, which, (some) => problem(some, adjuster))
   const [travel, holes] = [room({ travel: true }), room({ holes: true })]
@@ -126,7 +137,7 @@ function waysInside(feet: readonly BedFoot[], adjuster: Steps, found: Found): re
 
 /** How far off its place the machine flange would have to go for the slope to come inside, where its place was not read: to a power of two, as far
  * as 50 mm. */
-function slopeAlone(found: Found, inside: (limit: AxisError) => boolean): readonly Way[] {
+function slopeAlone(found: AlignmentState, inside: (limit: AxisError) => boolean): readonly WayInside[] {
   if (found.pose.offsetBasis !== 'unknown') return []
   const limit = limitOf(found)
   for (let offset = 2 * limit.offset; offset <= 0.05; offset *= 2)
@@ -144,7 +155,7 @@ function roomFor(
   feet: readonly BedFoot[],
   { travel, holes }: Room,
   problem: (feet: readonly BedFoot[]) => SearchProblem,
-): readonly Way[] | undefined {
+): readonly WayInside[] | undefined {
   const free = movesInside(
     problem(
       feet.map(({ up, down, sideways, ...foot }) => ({
@@ -179,7 +190,7 @@ function roomFor(
     if (comesInside(problem(given(middle)))) enough = middle
     else short = middle
   }
-  return given(enough).flatMap((foot, i): Way[] => {
+  return given(enough).flatMap((foot, i): WayInside[] => {
     const now = feet[i]
     const more = (a: number | undefined, b: number | undefined) => (a ?? 0) > (b ?? 0) + 1e-9
     return [
@@ -199,7 +210,7 @@ function roomFor(
 /** To the hundredth of a millimetre, up: what is asked for has to be enough when it is there. */
 const roundedUp = (length: number): number => Math.ceil(length * 1e5 - 1e-4) / 1e5
 
-function finerThan(adjuster: Steps): readonly (readonly [Way, Steps])[] {
+function finerThan(adjuster: SteppedAdjuster): readonly (readonly [WayInside, SteppedAdjuster])[] {
   if (adjuster.by === 'nut')
     return [2, 4, 8]
       .filter((partsOfFlat) => partsOfFlat > adjuster.partsOfFlat)

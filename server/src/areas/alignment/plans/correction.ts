@@ -13,12 +13,19 @@ import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
 import { failed, ok } from '../../common/outcome.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
-import { type Asked, allUnseen, askedOf, type Predicted, type Steps, stepsOf } from './asked.ts'
-import type { Way } from './choose-moves.ts'
+import type { AlignmentState } from './alignment-state.ts'
+import type { WayInside } from './choose-moves.ts'
 import { type Doubt, doubtsAbout, type Withheld } from './doubts.ts'
 import { type AlignmentFault, type AlignmentOutcome, fault, WrongFact } from './fault.ts'
 import { feetOf } from './feet.ts'
-import type { Found } from './found.ts'
+import {
+  allBelowUncertainty,
+  type CorrectionSteps,
+  type FootCorrectionPlan,
+  footCorrectionPlan,
+  type Predicted,
+  stepsOf,
+} from './foot-correction-plan.ts'
 import { formatAssumedCircle, gaugeCircle } from './gauge-circle.ts'
 import { type Hardware, hardwareOf } from './hardware.ts'
 import { type Judged, judgeGaps, judgeOffset } from './judged.ts'
@@ -26,12 +33,12 @@ import { type SoftFound, softUpTo } from './lifts.ts'
 import { lastReading, movedAfter } from './moves.ts'
 import { hasOffset, pilotDoubt } from './pilot.ts'
 import { type PlannedMove, plannedFrom } from './planned-move.ts'
-import { type RoundFact, standOf } from './readings.ts'
+import { measuredAlignment, type RoundFact } from './readings.ts'
 import type { Repeats } from './repeats.ts'
 import { roomAssumed } from './room.ts'
 import { isFarOff } from './rough.ts'
 import { softDoubt } from './soft-foot-words.ts'
-import { type CorrectedFoot, left } from './steps.ts'
+import { type CorrectedFoot, unmovedFoot } from './steps.ts'
 import { type StatedTarget, targetOf } from './target.ts'
 
 /** An error of the job file, and where it stands. */
@@ -94,7 +101,7 @@ export interface Correction {
   /** Moves written after this reading that do not say that they were made. */
   readonly planned: readonly PlannedMove[]
   /** What the log shows of the moves before, where they had another effect than they should. */
-  readonly slip?: string
+  readonly moveDiscrepancy?: string
   readonly doubts: readonly Doubt[]
   /** What is written wrong in what the plan depends on. */
   readonly errors?: readonly WrittenWrong[]
@@ -113,7 +120,7 @@ export interface Correction {
   readonly decidedBy?: number
   readonly feet: readonly CorrectedFoot[]
   /** What would bring the machine inside, where the steps do not. */
-  readonly ways: readonly (readonly Way[])[]
+  readonly ways: readonly (readonly WayInside[])[]
   /** There were more ways to set the feet than were tried. */
   readonly untried: boolean
   /** Why there are no moves, when there are none. */
@@ -156,7 +163,7 @@ export function withhold(c: Correction, why: Withheld): Correction {
   return {
     ...kept,
     withheld: before ?? why,
-    feet: c.feet.map(left),
+    feet: c.feet.map(unmovedFoot),
     ways: [],
     untried: false,
     stepAssumptions: [],
@@ -216,9 +223,9 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
   const assumptions: string[] = []
   const readAt = circle.diameter
   const pilot = statedFact(coupling, 'coupling.pilot') === 'yes'
-  const stand = standOf(reading, { radius: readAt / 2, pilot }, assumptions)
-  if (!stand.ok) return stand
-  const { face, rim, pose } = stand.value
+  const measured = measuredAlignment(reading, { radius: readAt / 2, pilot }, assumptions)
+  if (!measured.ok) return measured
+  const { face, rim, pose } = measured.value
   if (!circle.stated) assumptions.unshift(formatAssumedCircle(face.by, lookup.show(flange, 'length')))
   const bed = theOne(reading, 'bed', lookup)
   const oneBed = bed.ok ? bed.value : undefined
@@ -257,7 +264,7 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
     ...(soft ? [softDoubt(soft, lookup.system, { since: softSince, accepted: softAccepted })] : []),
     ...pilotDoubt(pose, aim.target, lookup),
   ]
-  const found: Found = {
+  const found: AlignmentState = {
     face: face.value,
     rim: rim?.value,
     pose,
@@ -267,9 +274,9 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
     target: aim.target,
   }
   // The verdict does not depend on the bed: what is wrong there stands in the way of the steps alone.
-  const asked = bed.ok ? orFault(() => askedOf(bed.value, found, lookup, assumptions)) : bed
-  const wanted = asked.ok ? asked.value.feet : []
-  const unsure = overall === 'undecided' && allUnseen(wanted)
+  const footPlan = bed.ok ? orFault(() => footCorrectionPlan(bed.value, found, lookup, assumptions)) : bed
+  const wanted = footPlan.ok ? footPlan.value.feet : []
+  const unsure = overall === 'undecided' && allBelowUncertainty(wanted)
   const withheld: Withheld | undefined = movedSince
     ? 'moved-since'
     : (doubts.find(({ type }) => !(softAccepted && type === 'soft-foot'))?.type ??
@@ -280,22 +287,22 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
           : overall !== 'within' && isFarOff(wanted)
             ? 'far-off'
             : undefined))
-  const unmoved = (asking: Asked): Steps => ({
-    feet: asking.feet.map(left),
-    predicted: asking.unmoved,
+  const unmoved = (corrections: FootCorrectionPlan): CorrectionSteps => ({
+    feet: corrections.feet.map(unmovedFoot),
+    predicted: corrections.unmoved,
     ways: [],
     untried: false,
   })
-  const steps = !asked.ok
-    ? asked
+  const steps = !footPlan.ok
+    ? footPlan
     : withheld || overall === 'within'
-      ? ok(unmoved(asked.value))
-      : orFault(() => stepsOf(oneBed, asked.value, found))
+      ? ok(unmoved(footPlan.value))
+      : orFault(() => stepsOf(oneBed, footPlan.value, found))
   const last = reading.parent && lastReading(reading.parent)
   const bedFeet = orFault(() => feetOf(oneBed))
   const planned = plannedFrom(reading, bedFeet.ok ? bedFeet.value : undefined)
-  const adjuster = asked.ok ? asked.value.adjuster : undefined
-  const hardware = asked.ok && oneBed ? hardwareOf(oneBed, coupling) : undefined
+  const adjuster = footPlan.ok ? footPlan.value.adjuster : undefined
+  const hardware = footPlan.ok && oneBed ? hardwareOf(oneBed, coupling) : undefined
   return ok({
     drive: reading.parent?.name ?? '',
     reading: reading.name ?? '',

@@ -46,17 +46,17 @@ const undatedIn = blockPlan((drive: Block): readonly Block[] => {
 })
 
 /** More of one kind are not told one by one: each reading of a long log has them all. */
-const mostTold = 10
+const maxDoubtsPerKind = 10
 
 /** The words for each, and for those beyond the first few together. */
-const told = <T>(
+const limitedDoubts = <T>(
   all: readonly T[],
   type: Doubt['type'],
   each: (one: T) => string,
   rest: (count: number) => string,
 ): readonly Doubt[] => [
-  ...all.slice(0, mostTold).map((one) => ({ type, words: each(one) })),
-  ...(all.length > mostTold ? [{ type, words: rest(all.length - mostTold) }] : []),
+  ...all.slice(0, maxDoubtsPerKind).map((one) => ({ type, words: each(one) })),
+  ...(all.length > maxDoubtsPerKind ? [{ type, words: rest(all.length - maxDoubtsPerKind) }] : []),
 ]
 
 /** Whether a date is written that is none. */
@@ -73,14 +73,14 @@ export function doubtsAbout(reading: Block, bed: Block | undefined): readonly Do
     ...(bed ? feetTwice(bed) : []).map((name) => `Two feet of the bed are called ${name}`),
   ]
   return [
-    ...told(
+    ...limitedDoubts(
       undated,
       'order-unknown',
       (one) =>
         `The date of the reading ${one.name ?? ''} ${isWrittenWrong(one) ? 'cannot be read' : 'is not known'}, so the last reading is not known either. Write it first.`,
       (count) => `The dates of ${count} more readings are not known either.`,
     ),
-    ...told(
+    ...limitedDoubts(
       twice,
       'doubled-names',
       (said) => `${said}, so a name does not say which one. Give each its own name first.`,

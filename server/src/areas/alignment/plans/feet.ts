@@ -20,12 +20,12 @@ const noBed = failed(
 )
 
 /** Moves are a search over all feet, and no machine has more than a dozen or so. */
-export const mostFeet = 40
+export const maxFeet = 40
 
 /** How many feet a bed has, where they are more than moves are worked out for. */
 export function feetTooMany(bed: Block): number | undefined {
   const count = childrenOf(bed, 'foot').length
-  return count > mostFeet ? count : undefined
+  return count > maxFeet ? count : undefined
 }
 
 /** The feet of a bed and how they are set, or why they are not known. Throws Unreadable. */
@@ -35,7 +35,7 @@ const feetIn = blockPlan((bed: Block): AlignmentOutcome<Feet> => {
   const count = feetTooMany(bed)
   if (count !== undefined)
     return failed(
-      fault('too-many-feet', `The bed has ${count} feet. Moves are worked out for at most ${mostFeet}.`),
+      fault('too-many-feet', `The bed has ${count} feet. Moves are worked out for at most ${maxFeet}.`),
     )
   const feet: BedFoot[] = []
   for (const foot of childrenOf(bed, 'foot')) {

@@ -3,7 +3,7 @@ import {
   formatShim,
   formatShims,
   formatUncertain,
-  isSaidAsNothing,
+  isFormattedAsZero,
 } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
@@ -64,7 +64,7 @@ export function formatStep(foot: CorrectedFoot, c: Correction, system: UnitSyste
   if (step.by === 'none') return 'leave as it is'
   const { value } = foot.vertical
   const by = formatLength(Math.abs(value), system)
-  return isSaidAsNothing(value, system) ? 'leave as it is' : `${value > 0 ? 'raise' : 'lower'} ${by}`
+  return isFormattedAsZero(value, system) ? 'leave as it is' : `${value > 0 ? 'raise' : 'lower'} ${by}`
 }
 
 /** What to say beside a move whose own uncertainty is larger than it is. */
@@ -77,7 +77,7 @@ const across = (u: Uncertain, system: UnitSystem): string =>
 /** What the foot is to go sideways, or would have to: by the whole correction, as far as its hole lets it, or not at all. */
 export const formatSideways = (foot: CorrectedFoot, c: Correction, system: UnitSystem): string => {
   const { value } = foot.horizontal
-  if (isSaidAsNothing(value, system)) return 'none'
+  if (isFormattedAsZero(value, system)) return 'none'
   const whole = `${across(foot.horizontal, system)}${doubt(foot.horizontal, c)}`
   if (c.verdict === 'within' || c.withheld || foot.step.by === 'none' || Math.abs(foot.slid - value) < 1e-9)
     return whole

@@ -1,8 +1,8 @@
 import type { Hypothesis } from '../../../engineering/alignment/hypothesis.ts'
 import type { Swapped } from '../../../engineering/alignment/mirrors.ts'
-import type { Comparison, OtherShape, Standing } from './held-against.ts'
 import type { LogEntry } from './log.ts'
 import { both, type Figure, figure, round } from './plan-json.ts'
+import type { Comparison, FlangeMisalignment, OtherShape } from './reading-comparison.ts'
 
 interface Parts {
   readonly vertical: Figure
@@ -10,7 +10,7 @@ interface Parts {
 }
 
 /** How the flange stands: gap at top less bottom and at starboard less port; offset of the machine flange. */
-interface StandingJson {
+interface FlangeMisalignmentJson {
   readonly opening_mm: Parts
   readonly offset_mm: Parts | null
 }
@@ -37,8 +37,8 @@ interface ExplanationJson {
 interface ComparedJson {
   readonly type: 'compared'
   readonly since: string
-  readonly predicted: StandingJson
-  readonly found: StandingJson
+  readonly predicted: FlangeMisalignmentJson
+  readonly found: FlangeMisalignmentJson
   readonly chiSquare: number
   readonly degreesOfFreedom: number
   readonly noise: boolean
@@ -69,7 +69,7 @@ export interface LogJson {
   } | null
 }
 
-const standing = ({ opening, offset }: Standing): StandingJson => ({
+const flangeMisalignmentJson = ({ opening, offset }: FlangeMisalignment): FlangeMisalignmentJson => ({
   opening_mm: both(opening),
   offset_mm: offset ? both(offset) : null,
 })
@@ -95,8 +95,8 @@ function compared(against: NonNullable<LogEntry['against']>): NonNullable<LogJso
   return {
     type: 'compared',
     since,
-    predicted: standing(predicted),
-    found: standing(found),
+    predicted: flangeMisalignmentJson(predicted),
+    found: flangeMisalignmentJson(found),
     chiSquare: round(mismatch.chiSquare),
     degreesOfFreedom: mismatch.degreesOfFreedom,
     noise: mismatch.noise,

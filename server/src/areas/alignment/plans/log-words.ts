@@ -4,9 +4,9 @@ import { formatLength, formatUncertain } from '../../../quantity/format-measures
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import { expanded, type Uncertain } from '../../../quantity/uncertainty.ts'
 import { briefVerdict, formatMoved, ofLimit } from './brief-words.ts'
-import type { Comparison, OtherShape, Standing } from './held-against.ts'
 import type { LogEntry } from './log.ts'
-import { formatExplanations } from './slip-words.ts'
+import { formatExplanations } from './move-discrepancy-words.ts'
+import type { Comparison, FlangeMisalignment, OtherShape } from './reading-comparison.ts'
 
 interface Part {
   readonly what: string
@@ -15,7 +15,7 @@ interface Part {
 }
 
 function partsOf({ predicted, found }: Comparison): readonly Part[] {
-  const of = (kind: keyof Standing, [up, across]: readonly [string, string]): readonly Part[] => {
+  const of = (kind: keyof FlangeMisalignment, [up, across]: readonly [string, string]): readonly Part[] => {
     const [should, is]: readonly (InPlanes<Uncertain> | undefined)[] = [predicted[kind], found[kind]]
     if (!should || !is) return []
     return [

@@ -6,21 +6,21 @@ import { plan } from '../../../store/plan.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import { type CorrectionOutcome, correctionOf } from './correction.ts'
 import { feetOf } from './feet.ts'
-import {
-  type Comparison,
-  type Held,
-  holdAgainst,
-  type OtherShape,
-  shapeChanged,
-  shapeOf,
-  type Worked,
-} from './held-against.ts'
 import type { KnownBesides } from './known-besides.ts'
 import { softLimit } from './lifts.ts'
 import { type MovedInWords, movedIn } from './moved-in-words.ts'
 import { movesAfter, openAfter, plannedAfter, readingsOf, readingsUpTo } from './moves.ts'
 import { notedMoves } from './noted-moves.ts'
 import { doubtsAt, inDoubt, type OpenDoubt } from './open-doubts.ts'
+import {
+  type Comparison,
+  type CorrectedReading,
+  compareReadings,
+  type OtherShape,
+  type ReadingComparison,
+  shapeChanged,
+  shapeOf,
+} from './reading-comparison.ts'
 
 /** One reading in the log of a drive. */
 export interface LogEntry {
@@ -44,7 +44,7 @@ export const logUpTo = (reading: Block, lookup: Lookup): readonly LogEntry[] =>
     const at = lookup.from(one)
     const taken = factOf(one, 'reading.taken')?.value
     const [afloat, hot] = [factOf(one, 'reading.afloat')?.value, factOf(one, 'reading.hot')?.value]
-    const { against, doubt } = standingIn(one, at)
+    const { against, doubt } = readingInLog(one, at)
     const stillOpen = doubt && doubt.comparison !== against ? doubt.comparison : undefined
     return {
       name: one.name ?? '',
@@ -60,7 +60,7 @@ export const logUpTo = (reading: Block, lookup: Lookup): readonly LogEntry[] =>
   })
 
 /** How a reading stands in the log of its drive. */
-export interface InLog {
+export interface ReadingInLog {
   /** How it stands to what the moves since an earlier one should have done. Undefined where either cannot be worked out or contradicts itself, and where it
    * is open what was moved. */
   readonly against?: Comparison | OtherShape
@@ -71,11 +71,11 @@ export interface InLog {
 }
 
 /** How a reading stands in the log of its drive. Never throws on figures. */
-export const standingIn = (reading: Block, lookup: Lookup): InLog =>
+export const readingInLog = (reading: Block, lookup: Lookup): ReadingInLog =>
   (reading.parent && logOf(reading.parent, lookup.from(reading.parent)).get(reading)) ?? { outdated: false }
 
 /** A reading that the next ones of its shape are held against, and what has happened since. */
-interface Base extends Worked {
+interface ReferenceReading extends CorrectedReading {
   readonly place: number
   readonly figures: string
   /** Place of the reading that the last moves come before; undefined where none is noted. */
@@ -86,9 +86,9 @@ interface Base extends Worked {
 }
 
 /** The bases of a drive, one for each shape: hot or cold, with the end of the shaft free or supported. */
-class Bases {
-  readonly #byShape = new Map<string, Base>()
-  #latest: Base | undefined
+class ReferenceReadings {
+  readonly #byShape = new Map<string, ReferenceReading>()
+  #latest: ReferenceReading | undefined
   /** How the boat changed since the latest. */
   #floated: OtherShape['type'] | undefined
   readonly #launched: string | undefined
@@ -98,7 +98,7 @@ class Bases {
   }
 
   /** From one reading to the next. A boat that was launched and hauled out again may stand otherwise ashore. */
-  pass(previous: Block, now: Block, change: (base: Base) => void): void {
+  pass(previous: Block, now: Block, change: (base: ReferenceReading) => void): void {
     const shape = unlessWrong(() => [shapeChanged(previous, now, this.#launched)])
     for (const base of this.#byShape.values()) {
       change(base)
@@ -116,14 +116,14 @@ class Bases {
     this.#latest = undefined
   }
 
-  set(base: Base): void {
+  set(base: ReferenceReading): void {
     this.#byShape.set(keyOf(base.reading), base)
     this.#latest = base
     this.#floated = undefined
   }
 
   /** The base of its shape, or how it differs from the latest. */
-  of(now: Block): Base | OtherShape | undefined {
+  of(now: Block): ReferenceReading | OtherShape | undefined {
     const base = this.#byShape.get(keyOf(now))
     const from = base ?? this.#latest
     if (!from) return undefined
@@ -136,7 +136,7 @@ class Bases {
 const keyOf = (reading: Block): string => unlessWrong(() => shapeOf(reading)) ?? '?'
 
 /** The figures of face and rim as they are written, place by place. */
-const figuresOf = ({ reading, correction }: Worked): string =>
+const figuresOf = ({ reading, correction }: CorrectedReading): string =>
   JSON.stringify(
     Object.values(correction.readBy).map((by) => [
       by,
@@ -159,13 +159,13 @@ function isMended(reading: Block, lookup: Lookup): boolean {
 
 /** Readings of a drive, one after the other, each held against the last whole one of its shape that is not itself in doubt: a reading that only agrees
  * with one in doubt settles nothing. One pass: a log can be long. */
-const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog> => {
+const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, ReadingInLog> => {
   const readings = readingsOf(drive)
   const feet = unlessWrong(() => feetOf(lookup.near('bed')))
   const bed = feet?.ok ? feet.value : undefined
   const job = lookup.ofKind('job')[0]
-  const bases = new Bases(job && factOf(job, 'job.launched')?.value)
-  const log = new Map<Block, InLog>()
+  const bases = new ReferenceReadings(job && factOf(job, 'job.launched')?.value)
+  const log = new Map<Block, ReadingInLog>()
   let doubts: readonly OpenDoubt[] = []
   const firmAt = new Map<string, number>()
   const firstWith = new Map<string, { readonly place: number; readonly name: string }>()
@@ -213,10 +213,15 @@ const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog> => 
   return log
 })
 
-function compared(base: Base, now: Worked, lookup: Lookup, known: KnownBesides): Held | undefined {
+function compared(
+  base: ReferenceReading,
+  now: CorrectedReading,
+  lookup: Lookup,
+  known: KnownBesides,
+): ReadingComparison | undefined {
   const { unsure, noted } = base
   if (unsure || !noted) return undefined
-  return unlessWrong(() => holdAgainst(base, now, noted, known, lookup))
+  return unlessWrong(() => compareReadings(base, now, noted, known, lookup))
 }
 
 /** Undefined where a figure is none, or a fact cannot be used as written: other findings say so. */
@@ -231,7 +236,7 @@ function unlessWrong<T>(work: () => T): T | undefined {
 
 /** A reading that can be worked out, of which nothing is in doubt that a comparison depends on. With a soft foot the machine stands otherwise than it
  * will when all are tight. */
-function whole(reading: Block, lookup: Lookup): Worked | undefined {
+function whole(reading: Block, lookup: Lookup): CorrectedReading | undefined {
   const outcome = correctionOf(reading, lookup)
   if (!outcome.ok || outcome.value.contradictory || outcome.value.soft) return undefined
   const open = outcome.value.doubts.some(({ type }) => type === 'order-unknown' || type === 'doubled-names')

@@ -2,7 +2,7 @@ import { type Block, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { blockPlan, plan } from '../../../store/plan.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
-import { type InLog, standingIn } from './log.ts'
+import { type ReadingInLog, readingInLog } from './log.ts'
 import { isPlanned, movesAfter, plannedAfter, readingBefore, readingsOf } from './moves.ts'
 
 /** What was done to the feet, the same for two moves that did the same; undefined where nothing was moved, or not all could be read. */
@@ -50,12 +50,12 @@ export function repeated(move: Block, lookup: Lookup): Block | undefined {
 }
 
 /** The first reading after each that is held against an earlier one. */
-const nextHeld = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, InLog['against']> => {
-  const next = new Map<Block, InLog['against']>()
-  let held: InLog['against']
+const nextHeld = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, ReadingInLog['against']> => {
+  const next = new Map<Block, ReadingInLog['against']>()
+  let held: ReadingInLog['against']
   for (const reading of readingsOf(drive).toReversed()) {
     next.set(reading, held)
-    held = standingIn(reading, lookup).against ?? held
+    held = readingInLog(reading, lookup).against ?? held
   }
   return next
 })

@@ -4,15 +4,15 @@ import {
   formatLength,
   formatLimit,
   formatUncertain,
-  isSaidAsNothing,
+  isFormattedAsZero,
 } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import { expanded, type Uncertain } from '../../../quantity/uncertainty.ts'
 import { listed } from '../../common/listed.ts'
-import type { Predicted } from './asked.ts'
 import type { Correction } from './correction.ts'
+import { directionOf } from './directions.ts'
+import type { Predicted } from './foot-correction-plan.ts'
 import { magnitude } from './foot-words.ts'
-import { wayOf } from './ways.ts'
 
 const planes = ['vertical', 'horizontal'] as const
 
@@ -26,18 +26,18 @@ const placed = (what: 'offset' | 'opening', of: InPlanes<Uncertain>, system: Uni
   planes
     .map((plane) => {
       const u = magnitude(of[plane])
-      return what === 'opening' && isSaidAsNothing(u.value, system)
+      return what === 'opening' && isFormattedAsZero(u.value, system)
         ? `${alike[plane]} (± ${formatLength(expanded(u), system)})`
-        : `${formatUncertain(u, system)} ${wayOf(what, plane, of[plane].value)}`
+        : `${formatUncertain(u, system)} ${directionOf(what, plane, of[plane].value)}`
     })
     .join(', ')
 
 /** `0.20 mm high and 0.07 mm to starboard`; undefined where that is nothing. */
 function aimed(what: 'offset' | 'opening', of: InPlanes<number>, system: UnitSystem): string | undefined {
   const parts = planes.flatMap((plane) =>
-    isSaidAsNothing(of[plane], system)
+    isFormattedAsZero(of[plane], system)
       ? []
-      : [`${formatLength(Math.abs(of[plane]), system)} ${wayOf(what, plane, of[plane])}`],
+      : [`${formatLength(Math.abs(of[plane]), system)} ${directionOf(what, plane, of[plane])}`],
   )
   return parts.length === 0 ? undefined : listed(parts)
 }

@@ -1,10 +1,10 @@
 import { usualSlide } from '../../../engineering/usual-holes.ts'
-import { formatLength, isSaidAsNothing } from '../../../quantity/format-measures.ts'
+import { formatLength, isFormattedAsZero } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import { expanded } from '../../../quantity/uncertainty.ts'
 import { listed } from '../../common/listed.ts'
 import type { Correction } from './correction.ts'
-import { does, unsaid, type Way } from './room.ts'
+import { type TravelFact, travelDirection, unstatedTravel } from './room.ts'
 import { type CorrectedFoot, stepOf } from './steps.ts'
 
 /** What usually stands out of a stud above its nut, in pitches. Common practice, no source. */
@@ -16,10 +16,10 @@ function roomToMeasure(c: Correction, system: UnitSystem): readonly string[] {
   if (!hardware?.thread || c.withheld) return []
   const { pitch, diameter } = hardware.thread
   const slide = usualSlide(diameter)
-  const usual = (way: Way) => (way === 'hole-clearance' ? slide : usualThread * pitch)
-  return unsaid(c.feet, c.adjuster, hardware, (way, length) => length <= usual(way) + 1e-9).map(
+  const usual = (way: TravelFact) => (way === 'hole-clearance' ? slide : usualThread * pitch)
+  return unstatedTravel(c.feet, c.adjuster, hardware, (way, length) => length <= usual(way) + 1e-9).map(
     ({ way, feet, most }) =>
-      `${listed(feet)} ${feet.length === 1 ? 'goes' : 'go'} ${does[way]} by ${formatLength(most, system)}${feet.length === 1 ? '' : ' at most'}. That is more than ${
+      `${listed(feet)} ${feet.length === 1 ? 'goes' : 'go'} ${travelDirection[way]} by ${formatLength(most, system)}${feet.length === 1 ? '' : ' at most'}. That is more than ${
         way === 'hole-clearance'
           ? `the usual hole for the stud allows (${formatLength(slide, system)} to either side)`
           : `usually stands out of a stud (two pitches, ${formatLength(usualThread * pitch, system)})`
@@ -35,8 +35,8 @@ function against(c: Correction, system: UnitSystem): ReadonlyMap<string, readonl
   const { thread } = c.hardware ?? {}
   for (const foot of c.feet) {
     const { step, moved, vertical } = foot
-    if (step.by === 'none' || step.by === 'hand' || isSaidAsNothing(vertical.value, system)) continue
-    const stays = isSaidAsNothing(moved, system)
+    if (step.by === 'none' || step.by === 'hand' || isFormattedAsZero(vertical.value, system)) continue
+    const stays = isFormattedAsZero(moved, system)
     // A foot that stays because it is nearer so, or as near as anyone can tell, needs no reason.
     const finest = step.by === 'nut' && thread ? stepOf({ by: 'nut', thread, partsOfFlat: 1 }) : 0
     const slight = Math.abs(vertical.value) <= Math.max(finest, expanded(vertical))

@@ -1,8 +1,8 @@
 import type { Hypothesis } from '../../../engineering/alignment/hypothesis.ts'
 import { allowsSteps, speaksAgainst } from '../../../engineering/alignment/mismatch.ts'
-import { isLasting, slipKey } from '../../../engineering/alignment/slips.ts'
-import type { Comparison, Held } from './held-against.ts'
+import { hypothesisKey, isLasting } from '../../../engineering/alignment/suppositions.ts'
 import { isRefuted } from './known-besides.ts'
+import type { Comparison, ReadingComparison } from './reading-comparison.ts'
 
 /** A comparison that put its later reading, or what the job says, in doubt, and that nothing read since has settled. Its explanations are those that
  * are left. */
@@ -38,7 +38,7 @@ export const inDoubt = ({ mismatch }: Comparison): boolean => !allowsSteps(misma
  * hangs, until its lift is read. Where nothing explained it, a move that shows in such readings settles it. */
 function leftOf(
   doubt: OpenDoubt,
-  held: Held | undefined,
+  held: ReadingComparison | undefined,
   { firmAt, moved }: Pick<Meanwhile, 'firmAt' | 'moved'>,
 ): OpenDoubt | undefined {
   const agreeing = held && !inDoubt(held.comparison) ? held : undefined
@@ -71,7 +71,7 @@ const withMismatch = (of: Comparison, mismatch: Comparison['mismatch']): Compari
   })
 
 const keysOf = (doubt: OpenDoubt): readonly string[] => {
-  const lasting = hypothesesOf(doubt).filter(isLasting).map(slipKey)
+  const lasting = hypothesesOf(doubt).filter(isLasting).map(hypothesisKey)
   return hypothesesOf(doubt).length === 0 ? ['unexplained'] : lasting
 }
 
@@ -79,7 +79,7 @@ const keysOf = (doubt: OpenDoubt): readonly string[] => {
  * explanations. */
 export function doubtsAt(
   before: readonly OpenDoubt[],
-  held: Held | undefined,
+  held: ReadingComparison | undefined,
   { place, firmAt, moved }: Meanwhile,
 ): readonly OpenDoubt[] {
   const left = before.flatMap((doubt) => leftOf(doubt, held, { firmAt, moved }) ?? [])

@@ -3,7 +3,7 @@ import type { Closure } from '../../../engineering/alignment/closure.ts'
 import type { Target } from '../../../engineering/alignment/feet.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import { expanded, type Uncertain } from '../../../quantity/uncertainty.ts'
-import type { Way } from './choose-moves.ts'
+import type { WayInside } from './choose-moves.ts'
 import type { Accepted, Awaited, Correction, WrittenWrong } from './correction.ts'
 import type { Withheld } from './doubts.ts'
 import type { SoftFound } from './lifts.ts'
@@ -38,7 +38,7 @@ interface Shims {
 
 /** What would bring the machine inside its limits, where the steps do not. */
 export interface PlanWay {
-  readonly type: Way['type']
+  readonly type: WayInside['type']
   readonly partsOfFlat?: number
   readonly thickness_mm?: number
   readonly foot?: string
@@ -163,7 +163,7 @@ export const both = (of: { vertical: Uncertain; horizontal: Uncertain }) => ({
   horizontal: figure(of.horizontal),
 })
 
-const way = (one: Way): PlanWay => {
+const way = (one: WayInside): PlanWay => {
   switch (one.type) {
     case 'finer-step':
       return { type: one.type, partsOfFlat: one.partsOfFlat }
@@ -306,7 +306,7 @@ export const planJson = (c: Correction, system: UnitSystem = 'metric'): PlanJson
     feet: one.words.map(({ foot: name, words }) => ({ foot: name, move: words })),
     differsAt: differsAt(one, c) ?? null,
   })),
-  slip: c.slip ?? null,
+  slip: c.moveDiscrepancy ?? null,
   errors: c.errors ?? [],
   gauge_mm: round(c.gaugeStep * 1000),
   decidedBy_mm: c.decidedBy === undefined ? null : round(c.decidedBy * 1000),

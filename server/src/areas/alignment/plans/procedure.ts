@@ -1,5 +1,5 @@
 import { formatSi } from '../../../quantity/format.ts'
-import { formatLength, isSaidAsNothing } from '../../../quantity/format-measures.ts'
+import { formatLength, isFormattedAsZero } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import type { Correction } from './correction.ts'
 import { crosswise, endsOf, holder, named, onStuds } from './feet-together.ts'
@@ -16,7 +16,7 @@ function tasksOf(c: Correction, system: UnitSystem): readonly Task[] {
   if (c.verdict === 'within') return c.withheld || c.feet.length === 0 ? [] : [isolate, join(c, system)]
   if (c.withheld === 'far-off') return roughTasks(c, system)
   const work = workOf(c, system)
-  const slid = c.feet.filter((foot) => foot.step.by !== 'none' && !isSaidAsNothing(foot.slid, system))
+  const slid = c.feet.filter((foot) => foot.step.by !== 'none' && !isFormattedAsZero(foot.slid, system))
   if (c.withheld || (!work && slid.length === 0)) return []
   return [
     isolate,
@@ -34,7 +34,7 @@ function tasksOf(c: Correction, system: UnitSystem): readonly Task[] {
 
 /** What a dial at the foot shows at the end. */
 const dial = (foot: CorrectedFoot, system: UnitSystem): string =>
-  isSaidAsNothing(foot.slid, system)
+  isFormattedAsZero(foot.slid, system)
     ? 'still zero'
     : `${formatLength(Math.abs(foot.slid), system)} to ${foot.slid < 0 ? 'port' : 'starboard'}`
 
@@ -79,7 +79,7 @@ function tighten(c: Correction, system: UnitSystem): Task {
       .join(', ')}) to ${to}, in three rounds: one third, two thirds, then all of it.${
       studs ? ' Hold the lower nuts still with a second spanner.' : ''
     }${lower}${
-      c.feet.some(({ slid }) => !isSaidAsNothing(slid, system))
+      c.feet.some(({ slid }) => !isFormattedAsZero(slid, system))
         ? ' Watch the dials: they must not move. If one does, set the machine sideways again.'
         : ''
     }`,

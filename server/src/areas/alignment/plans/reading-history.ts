@@ -4,7 +4,7 @@ import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { between, isLater } from '../../common/days.ts'
 import { type Correction, correctionOf } from './correction.ts'
-import { standingIn } from './log.ts'
+import { readingInLog } from './log.ts'
 import { readingsOf } from './moves.ts'
 
 /** How the boat lay and whether the machine was warm: the same machine stands differently in each. */
@@ -107,7 +107,7 @@ function judgedIn(reading: Block, lookup: Lookup): Correction | undefined {
     c.contradictory ||
     c.soft !== undefined ||
     c.doubts.some(({ type }) => type === 'doubled-names') ||
-    standingIn(reading, lookup).doubt !== undefined
+    readingInLog(reading, lookup).doubt !== undefined
   const isOpen = [c.verdict, c.gapVariation.verdict, c.offset?.verdict].includes('undecided')
   const hours = hoursAfloat(reading, lookup)
   const isUnsettled = hours !== undefined && hours < hoursToSettle

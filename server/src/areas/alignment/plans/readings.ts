@@ -1,5 +1,5 @@
 import type { AngleProblem } from '../../../engineering/alignment/angles.ts'
-import { mostPlaces } from '../../../engineering/alignment/closure.ts'
+import { maxPlaces } from '../../../engineering/alignment/closure.ts'
 import { type DialOptions, gapsFromDial, rimFromDial } from '../../../engineering/alignment/dial.ts'
 import { type Face, type FaceFit, fitFace, type SlopeProblem } from '../../../engineering/alignment/face.ts'
 import type { Goodness } from '../../../engineering/alignment/harmonic.ts'
@@ -34,7 +34,7 @@ export type RoundFact =
 type Trust = Pick<Goodness, 'gaugeStep' | 'gaugeExplains' | 'closure'>
 
 /** A face or a rim as read, in whichever way. */
-interface Seen<T> {
+interface FittedReading<T> {
   readonly value: T & Trust
   /** The fact it was read into. */
   readonly by: RoundFact
@@ -44,9 +44,9 @@ interface Seen<T> {
 }
 
 /** How a machine was found to stand, whichever way it was read. */
-export interface Stand {
-  readonly face: Seen<Face>
-  readonly rim: Seen<Rim> | undefined
+export interface MeasuredAlignment {
+  readonly face: FittedReading<Face>
+  readonly rim: FittedReading<Rim> | undefined
   readonly pose: Pose
 }
 
@@ -58,7 +58,7 @@ function readTwice(reading: Block): readonly (readonly RoundFact[])[] {
   )
 }
 
-const spoken: Readonly<Record<RoundFact, string>> = {
+const roundFactNames: Readonly<Record<RoundFact, string>> = {
   gaps: 'gaps',
   'gaps-half-turn': 'gaps read after half a turn',
   offsets: 'offsets',
@@ -69,35 +69,35 @@ const spoken: Readonly<Record<RoundFact, string>> = {
 }
 
 /** `gaps`, `dial readings of the face`. */
-export const formatRound = (of: RoundFact): string => spoken[of]
+export const formatRoundFact = (of: RoundFact): string => roundFactNames[of]
 
 /** What a reading says about how the machine stands. `radius`, m, of the circle on which faces are read and the gap variation is judged.
  * Throws Unreadable and OutOfRange. */
-export function standOf(
+export function measuredAlignment(
   reading: Block,
   circle: { readonly radius: number; readonly pilot: boolean },
   assumptions: string[],
-): AlignmentOutcome<Stand> {
-  const stand = standAsRead(reading, circle, assumptions)
-  if (stand.ok) assumptions.push(...untested(stand.value))
-  return stand
+): AlignmentOutcome<MeasuredAlignment> {
+  const measured = alignmentAsRead(reading, circle, assumptions)
+  if (measured.ok) assumptions.push(...untestedClosure(measured.value))
+  return measured
 }
 
 /** Three places always lie in one plane, whatever was misread. */
-const untested = ({ face, rim }: Stand): readonly string[] =>
-  [face, rim].flatMap((seen) =>
-    seen?.value.closure.state === 'untestable'
+const untestedClosure = ({ face, rim }: MeasuredAlignment): readonly string[] =>
+  [face, rim].flatMap((fitted) =>
+    fitted?.value.closure.state === 'untestable'
       ? [
-          `none of the ${formatRound(seen.by)} was misread: three places were read, and only a fourth could show it`,
+          `none of the ${formatRoundFact(fitted.by)} was misread: three places were read, and only a fourth could show it`,
         ]
       : [],
   )
 
-function standAsRead(
+function alignmentAsRead(
   reading: Block,
   { radius, pilot }: { readonly radius: number; readonly pilot: boolean },
   assumptions: string[],
-): AlignmentOutcome<Stand> {
+): AlignmentOutcome<MeasuredAlignment> {
   const twice = readTwice(reading)[0]
   if (twice)
     return failed(
@@ -130,29 +130,29 @@ function standAsRead(
 }
 
 /** Repeats and the fit of one set of values. */
-function look<T extends Trust>(
+function fitReading<T extends Trust>(
   reading: Block,
   by: RoundFact,
   { values, gaugeStep }: { readonly values: readonly Reading[]; readonly gaugeStep: number },
   fitting: () => Result<T, AngleProblem | SlopeProblem>,
-): AlignmentOutcome<Seen<T>> {
-  if (gather(values, gaugeStep).length > mostPlaces)
+): AlignmentOutcome<FittedReading<T>> {
+  if (gather(values, gaugeStep).length > maxPlaces)
     throw new WrongFact(
-      `At most ${mostPlaces} places round the flange can be used.`,
+      `At most ${maxPlaces} places round the flange can be used.`,
       factOf(reading, `reading.${by}`),
     )
   const fitted = fitting()
-  if (!fitted.ok) return failed(asFault(fitted.problem, formatRound(by)))
+  if (!fitted.ok) return failed(asFault(fitted.problem, formatRoundFact(by)))
   const repeats = repeatsApart(values, gaugeStep)
   return ok({ value: fitted.value, by, repeats, runOut: undefined })
 }
 
 /** Both positions of the flange as one: what is said of the closure and the repeats is that of the worse. */
 function bothPositions<T extends Trust>(
-  one: Seen<T>,
-  two: Seen<T>,
+  one: FittedReading<T>,
+  two: FittedReading<T>,
   { mean, runOut }: WithoutRunOut<T>,
-): Seen<T> {
+): FittedReading<T> {
   const apart = one.repeats ? one : two
   return {
     value: mean,
@@ -162,7 +162,7 @@ function bothPositions<T extends Trust>(
   }
 }
 
-function faceOf(reading: Block, radius: number): AlignmentOutcome<Seen<FaceFit>> {
+function faceOf(reading: Block, radius: number): AlignmentOutcome<FittedReading<FaceFit>> {
   const gaugeStep = statedFact(reading, 'reading.gauge')
   const gaps = statedFact(reading, 'reading.gaps')
   const dial = statedFact(reading, 'reading.face-dial')
@@ -172,7 +172,7 @@ function faceOf(reading: Block, radius: number): AlignmentOutcome<Seen<FaceFit>>
       fault('no-gaps', 'The reading needs gaps, or the faces by dial, and the smallest step of the gauge.'),
     )
   const seen = (by: RoundFact, values: readonly Reading[]) =>
-    look(reading, by, { values, gaugeStep }, () => fitFace(values, { radius, gaugeStep }))
+    fitReading(reading, by, { values, gaugeStep }, () => fitFace(values, { radius, gaugeStep }))
   if (!gaps) return seen('face-dial', gapsFromDial(dial ?? []))
   const [one, two] = [seen('gaps', gaps), again && seen('gaps-half-turn', again)]
   if (!one.ok || !two) return one
@@ -184,13 +184,13 @@ function faceOf(reading: Block, radius: number): AlignmentOutcome<Seen<FaceFit>>
 function rimOf(
   reading: Block,
   assumptions: string[],
-): (AlignmentOutcome<Seen<RimFit>> & { readonly x: number }) | undefined {
+): (AlignmentOutcome<FittedReading<RimFit>> & { readonly x: number }) | undefined {
   const gaugeStep = statedFact(reading, 'reading.offset-gauge') ?? statedFact(reading, 'reading.gauge')
   const offsets = statedFact(reading, 'reading.offsets')
   const again = statedFact(reading, 'reading.offsets-half-turn')
   if (gaugeStep === undefined) return undefined
   const seen = (by: RoundFact, values: readonly Reading[]) =>
-    look(reading, by, { values, gaugeStep }, () => fitRim(values, { gaugeStep }))
+    fitReading(reading, by, { values, gaugeStep }, () => fitRim(values, { gaugeStep }))
   if (offsets) {
     const [one, two] = [seen('offsets', offsets), again && seen('offsets-half-turn', again)]
     if (!one.ok || !two) return { ...one, x: 0 }
@@ -214,7 +214,11 @@ function dialOf(reading: Block, assumptions: string[]): Required<DialOptions> {
 }
 
 /** Reverse indicator: the offset in two planes. */
-function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): AlignmentOutcome<Stand> {
+function byTwoPlanes(
+  reading: Block,
+  radius: number,
+  assumptions: string[],
+): AlignmentOutcome<MeasuredAlignment> {
   const at = [
     statedFact(reading, 'reading.rim-dial-at'),
     statedFact(reading, 'reading.reverse-dial-at'),
@@ -234,7 +238,7 @@ function byTwoPlanes(reading: Block, radius: number, assumptions: string[]): Ali
   const other = { ...dial, carriedBy: dial.carriedBy === 'shaft' ? 'machine' : 'shaft' } as const
   const seen = (by: 'rim-dial' | 'reverse-dial', options: DialOptions) => {
     const values = rimFromDial(statedFact(reading, `reading.${by}`) ?? [], options)
-    return look(reading, by, { values, gaugeStep }, () => fitRim(values, { gaugeStep }))
+    return fitReading(reading, by, { values, gaugeStep }, () => fitRim(values, { gaugeStep }))
   }
   if (statedFact(reading, 'reading.bar-droop') !== undefined)
     assumptions.push('both dial bars droop by the same: one bar-droop is stated for both')

@@ -1,4 +1,4 @@
-import { formatLength, isSaidAsNothing } from '../../../quantity/format-measures.ts'
+import { formatLength, isFormattedAsZero } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import { listed } from '../../common/listed.ts'
 import type { Hardware } from './hardware.ts'
@@ -7,19 +7,19 @@ import type { BedFoot, CorrectedFoot } from './steps.ts'
 /** What sets the heights of the feet, where the bed says. */
 type SetBy = 'stud-and-nuts' | 'shims' | undefined
 
-export type Way = 'travel-up' | 'travel-down' | 'hole-clearance'
+export type TravelFact = 'travel-up' | 'travel-down' | 'hole-clearance'
 
 /** Feet that go this way though the job does not say how far they can, and how far the farthest goes, m. */
-interface Unsaid {
-  readonly way: Way
+interface UnstatedTravel {
+  readonly way: TravelFact
   readonly feet: readonly string[]
   readonly most: number
 }
 
 /** How far a foot goes each way, and how far it can. */
-const ways: Readonly<
+const travelFacts: Readonly<
   Record<
-    Way,
+    TravelFact,
     { readonly goes: (f: CorrectedFoot) => number; readonly can: (f: BedFoot) => number | undefined }
   >
 > = {
@@ -29,16 +29,16 @@ const ways: Readonly<
 }
 
 /** Ways that steps go though the job does not say how far the feet can. What lies under a foot is what lets it down on shims. */
-export function unsaid(
+export function unstatedTravel(
   feet: readonly CorrectedFoot[],
   adjuster: SetBy,
   { feet: stands }: Hardware,
-  enough: (way: Way, length: number) => boolean,
-): readonly Unsaid[] {
+  enough: (way: TravelFact, length: number) => boolean,
+): readonly UnstatedTravel[] {
   return (['travel-up', 'travel-down', 'hole-clearance'] as const)
     .filter((way) => adjuster !== 'shims' || way !== 'travel-down')
-    .map((way): Unsaid => {
-      const { goes, can } = ways[way]
+    .map((way): UnstatedTravel => {
+      const { goes, can } = travelFacts[way]
       const found = feet.filter((foot, i) => {
         const stand = stands[i]
         return foot.step.by !== 'none' && stand && can(stand) === undefined && !enough(way, goes(foot))
@@ -48,14 +48,14 @@ export function unsaid(
     .filter(({ feet: found }) => found.length > 0)
 }
 
-const what = (way: Way, adjuster: SetBy): string =>
+const hardwareAssumed = (way: TravelFact, adjuster: SetBy): string =>
   way === 'hole-clearance'
     ? 'the holes let the feet slide'
     : adjuster === 'shims'
       ? 'the bolts are long enough'
       : 'the studs have enough thread'
 
-export const does: Readonly<Record<Way, string>> = {
+export const travelDirection: Readonly<Record<TravelFact, string>> = {
   'travel-up': 'up',
   'travel-down': 'down',
   'hole-clearance': 'sideways',
@@ -68,7 +68,12 @@ export const roomAssumed = (
   hardware: Hardware,
   system: UnitSystem,
 ): readonly string[] =>
-  unsaid(feet, adjuster, hardware, (_, length) => length <= 0 || isSaidAsNothing(length, system)).map(
+  unstatedTravel(
+    feet,
+    adjuster,
+    hardware,
+    (_, length) => length <= 0 || isFormattedAsZero(length, system),
+  ).map(
     ({ way, feet: found, most }) =>
-      `${what(way, adjuster)}: ${way} is not stated${found.length < feet.length ? ` at ${listed(found)}` : ''}, and the plan needs at most ${formatLength(most, system)} ${does[way]}`,
+      `${hardwareAssumed(way, adjuster)}: ${way} is not stated${found.length < feet.length ? ` at ${listed(found)}` : ''}, and the plan needs at most ${formatLength(most, system)} ${travelDirection[way]}`,
   )

@@ -63,7 +63,7 @@ export interface BedFoot extends Foot {
 export const belowUncertainty = (move: Uncertain): boolean => expanded(move) > Math.abs(move.value)
 
 /** A foot that is left alone. */
-export const left = (foot: FootCorrection): CorrectedFoot => ({
+export const unmovedFoot = (foot: FootCorrection): CorrectedFoot => ({
   ...foot,
   step: { by: 'none' },
   moved: 0,

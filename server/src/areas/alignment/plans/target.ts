@@ -85,10 +85,10 @@ function shaftEnd(reading: Block, block: Block | undefined, assumptions: string[
   }
 }
 
-type Way = 'afloat' | 'maker'
+type TargetSource = 'afloat' | 'maker'
 
 /** The four figures of one cause. */
-const stated = (block: Block | undefined, way: Way): Target => ({
+const stated = (block: Block | undefined, way: TargetSource): Target => ({
   vertical: {
     offset: statedFact(block, `target.${way}-up`) ?? 0,
     slope: statedFact(block, `target.${way}-slope-up`) ?? 0,

@@ -2,14 +2,14 @@ import type { Closure } from '../../../engineering/alignment/closure.ts'
 import { elide } from '../../../quantity/elide.ts'
 import { formatGaugeStep, formatLength, formatLimit, formatRough } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import { allUnseen } from './asked.ts'
 import { formatOpen } from './closure-words.ts'
 import type { Correction } from './correction.ts'
 import type { Withheld } from './doubts.ts'
 import { formatAngle } from './fault.ts'
+import { allBelowUncertainty } from './foot-correction-plan.ts'
 import { notesOnSteps } from './notes.ts'
 import { formatPlanned } from './planned-move-words.ts'
-import { formatRound } from './readings.ts'
+import { formatRoundFact } from './readings.ts'
 import type { Repeats } from './repeats.ts'
 import { nearByEye } from './rough.ts'
 import { notReached } from './ways-inside.ts'
@@ -44,7 +44,7 @@ const repeatsLine = (repeats: Repeats | undefined, what: string, system: UnitSys
 
 /** What of the reading contradicts itself, and then once what to do about it. */
 function contradictions(c: Correction, system: UnitSystem): string | undefined {
-  const [faces, rims] = [formatRound(c.readBy.face), formatRound(c.readBy.rim ?? 'offsets')]
+  const [faces, rims] = [formatRoundFact(c.readBy.face), formatRoundFact(c.readBy.rim ?? 'offsets')]
   const found = [
     repeatsLine(c.repeats?.gaps, faces, system),
     repeatsLine(c.repeats?.offsets, rims, system),
@@ -83,7 +83,7 @@ const accepted = ({ accepted: all = [] }: Correction): readonly string[] =>
 
 /** Moves that the gauge cannot see. An error that is proven outside is still an error: the moves then stay, with the doubt said. */
 function unsure(c: Correction): string | undefined {
-  if (c.verdict === 'within' || !allUnseen(c.feet)) return undefined
+  if (c.verdict === 'within' || !allBelowUncertainty(c.feet)) return undefined
   return c.verdict === 'undecided'
     ? 'At every foot, U is larger than the move. Move nothing until a finer gauge or a better reading shows more.'
     : 'The machine is proven outside its limits, but at every foot U is larger than the move. A finer gauge or a better reading would place the feet better.'
@@ -104,7 +104,7 @@ export function warningsOf(c: Correction, system: UnitSystem): readonly string[]
       .filter(({ type }) => !(c.movedSince && type === 'later-reading'))
       .map(({ words, type }) => ({ words, withholds: type })),
     { words: contradictions(c, system), withholds: 'contradictory' },
-    { words: c.slip, ...(c.withheld === 'another-effect' && { withholds: 'another-effect' }) },
+    { words: c.moveDiscrepancy, ...(c.withheld === 'another-effect' && { withholds: 'another-effect' }) },
     ...formatPlanned(c).map((words): Warning => ({ words })),
     { words: unsure(c), ...(c.verdict === 'undecided' && { withholds: 'unsure' }) },
     { words: c.feetFault?.words },

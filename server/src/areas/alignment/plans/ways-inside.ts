@@ -1,11 +1,11 @@
 import { formatGaugeStep, formatLength, formatShim } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import { listed } from '../../common/listed.ts'
-import type { Way } from './choose-moves.ts'
+import type { WayInside } from './choose-moves.ts'
 import type { Correction } from './correction.ts'
 
 /** Ways that are needed together, feet that need the same of a kind named at once. */
-function formatFeetTogether(together: readonly Way[], system: UnitSystem): string {
+function formatFeetTogether(together: readonly WayInside[], system: UnitSystem): string {
   const said = new Map<string, string[]>()
   for (const way of together) {
     const words = formatWay(way, system)
@@ -30,7 +30,7 @@ function tooHigh(c: Correction, system: UnitSystem): string | undefined {
 }
 
 /** One way to bring the machine inside, in words. */
-function formatWay(way: Way, system: UnitSystem): string {
+function formatWay(way: WayInside, system: UnitSystem): string {
   switch (way.type) {
     case 'finer-step':
       return `turning the nuts by ${{ 2: 'half flats', 4: 'quarter flats', 8: 'eighths of a flat' }[way.partsOfFlat] ?? 'finer steps'}`

@@ -12,11 +12,11 @@ import { code, list, type Markdown, md, paragraphs, prose, table } from '../../c
 import { asReadLines } from './as-read.ts'
 import { ofLimit, verdictWords } from './brief-words.ts'
 import type { Correction } from './correction.ts'
+import { directionOf } from './directions.ts'
 import { formatHeight, formatSideways, formatStep, magnitude } from './foot-words.ts'
 import type { Judged } from './judged.ts'
 import { formatNextReading } from './next-reading-words.ts'
 import { warningsOf } from './warnings.ts'
-import { wayOf } from './ways.ts'
 
 /** Cautions that belong to moving a machine on its feet; how it is moved is said only where it is to be. */
 const moveCaution = ({ adjuster, verdict, withheld }: Correction): string =>
@@ -68,7 +68,7 @@ const formatSlopeOf = ({ slope }: Correction): string =>
   (['vertical', 'horizontal'] as const)
     .map(
       (plane) =>
-        `${formatUncertainSlope(magnitude(slope[plane]))} ${wayOf('slope', plane, slope[plane].value)}`,
+        `${formatUncertainSlope(magnitude(slope[plane]))} ${directionOf('slope', plane, slope[plane].value)}`,
     )
     .join(' and ')
 
@@ -82,7 +82,7 @@ function lines(c: Correction, system: UnitSystem): Lines {
       ...(offset
         ? [
             judgedLine(c.target ? 'Offset, from the target' : 'Offset', offset, system),
-            `Machine flange ${(['vertical', 'horizontal'] as const).map((plane) => `${formatLength(Math.abs(offset.parts[plane].value), system)} ${wayOf('offset', plane, offset.parts[plane].value)}`).join(', ')}`,
+            `Machine flange ${(['vertical', 'horizontal'] as const).map((plane) => `${formatLength(Math.abs(offset.parts[plane].value), system)} ${directionOf('offset', plane, offset.parts[plane].value)}`).join(', ')}`,
           ]
         : [c.offsetBasis === 'pilot' ? 'Offset held by the pilot' : 'Offset not read']),
       `Slope ${formatSlopeOf(c)}, going forward`,

@@ -1,7 +1,7 @@
 import { memoizeByIdentity } from '../../../common/memoize-by-identity.ts'
 import { nutTravel } from '../../../engineering/adjusters.ts'
 import { packChanges, passesOf } from '../../../engineering/alignment/passes.ts'
-import { isSaidAsNothing } from '../../../quantity/format-measures.ts'
+import { isFormattedAsZero } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import type { Correction } from './correction.ts'
 import type { CorrectedFoot } from './steps.ts'
@@ -59,7 +59,7 @@ const works = {
 }
 
 function worked(c: Correction, system: UnitSystem): Work | undefined {
-  const raised = c.feet.some(({ step, moved }) => step.by !== 'none' && !isSaidAsNothing(moved, system))
+  const raised = c.feet.some(({ step, moved }) => step.by !== 'none' && !isFormattedAsZero(moved, system))
   if (c.withheld || c.verdict === 'within' || !raised) return undefined
   const lifts = c.feet.map(({ x, y, moved }) => ({ x, y, by: moved }))
   const { thread } = c.hardware ?? {}

@@ -14,7 +14,7 @@ import { batteriesAround, highestOfBank } from '../../electrical/plans/banks-aro
 import { suppliesOf } from '../../electrical/plans/controller-supply.ts'
 
 /** A danger as it is met in a job. */
-export interface Met {
+export interface DangerInJob {
   /** The block where it is. */
   readonly block: Block
   /** How large, SI: infinite where it is not known. */
@@ -39,7 +39,7 @@ const nameOf = (block: Block): string => (block.name ? `${block.kind} ${elide(bl
 const dangerousToTouch = `From ${formatSi(dangerousFrom('live-voltage'), 'voltage')} DC it is dangerous to touch with wet skin.`
 const countsAsLive = 'So it counts as dangerous to touch.'
 
-function liveVoltage(battery: Block): readonly Met[] {
+function liveVoltage(battery: Block): readonly DangerInJob[] {
   const volts = highestOfBank(battery)
   if (volts === undefined)
     return [
@@ -77,12 +77,12 @@ function needOf(motor: Block): number | undefined {
 }
 
 /** What a drive says of its voltage beyond what its batteries say. */
-function liveInDrive(drive: Block, lookup: Lookup): readonly Met[] {
+function liveInDrive(drive: Block, lookup: Lookup): readonly DangerInJob[] {
   const block = electrical(drive)
   if (!block) return []
   const { hasOwn, highest: banks, elsewhere } = batteriesAround(drive, lookup)
   if (elsewhere) return liveVoltage(elsewhere).map((met) => ({ ...met, block }))
-  const controllers = childrenOf(drive, 'controller').flatMap((controller): Met[] => {
+  const controllers = childrenOf(drive, 'controller').flatMap((controller): DangerInJob[] => {
     const volts = factOf(controller, 'controller.input')?.value.high
     if (volts === undefined || suppliesOf(controller, lookup.from(controller)).length > 0) return []
     const found = formatSi(volts, 'voltage')
@@ -98,7 +98,7 @@ function liveInDrive(drive: Block, lookup: Lookup): readonly Met[] {
   })
   const isBounded = banks.length > 0 || controllers.length > 0
   const most = greatest([0, ...banks, ...controllers.map(({ size }) => size)]) ?? 0
-  const motors = childrenOf(drive, 'motor').flatMap((motor): Met[] => {
+  const motors = childrenOf(drive, 'motor').flatMap((motor): DangerInJob[] => {
     const volts = needOf(motor)
     if (volts === undefined || volts <= most) return []
     const found = formatSi(volts, 'voltage', 'metric', digits)
@@ -129,7 +129,7 @@ function liveInDrive(drive: Block, lookup: Lookup): readonly Met[] {
 
 const enoughToBurn = 'So it counts as enough to burn and to melt metal.'
 
-function shortCircuit(battery: Block): readonly Met[] {
+function shortCircuit(battery: Block): readonly DangerInJob[] {
   const current = bankCurrent(battery)
   const volts = highestOfBank(battery)
   if (current === undefined || volts === undefined)
@@ -153,7 +153,7 @@ function shortCircuit(battery: Block): readonly Met[] {
   ]
 }
 
-function shortCircuitInDrive(drive: Block, lookup: Lookup): readonly Met[] {
+function shortCircuitInDrive(drive: Block, lookup: Lookup): readonly DangerInJob[] {
   const block = electrical(drive)
   if (!block) return []
   const { hasOwn, elsewhere } = batteriesAround(drive, lookup)
@@ -177,7 +177,7 @@ function highestAt(controller: Block, lookup: Lookup): number | undefined {
   return greatest(fed) ?? factOf(controller, 'controller.input')?.value.high
 }
 
-function storedCharge(drive: Block, lookup: Lookup): readonly Met[] {
+function storedCharge(drive: Block, lookup: Lookup): readonly DangerInJob[] {
   const controllers = childrenOf(drive, 'controller')
   const block = electrical(drive)
   if (controllers.length === 0)
@@ -192,7 +192,7 @@ function storedCharge(drive: Block, lookup: Lookup): readonly Met[] {
         ]
       : []
   const needs = childrenOf(drive, 'motor').flatMap((motor) => needOf(motor) ?? [])
-  return controllers.map((controller): Met => {
+  return controllers.map((controller): DangerInJob => {
     const capacitance = factOf(controller, 'controller.capacitance')?.value
     const highest = highestAt(controller, lookup)
     const voltage = highest ?? greatest(needs)
@@ -223,7 +223,7 @@ function storedCharge(drive: Block, lookup: Lookup): readonly Met[] {
   })
 }
 
-function turningShaft(drive: Block, lookup: Lookup): readonly Met[] {
+function turningShaft(drive: Block, lookup: Lookup): readonly DangerInJob[] {
   const motors = childrenOf(drive, 'motor')
   if (motors.length + childrenOf(drive, 'propeller').length === 0) return []
   const [block = drive] = ['coupling', 'shaft', 'propeller', 'motor'].flatMap((kind) =>
@@ -239,7 +239,7 @@ function turningShaft(drive: Block, lookup: Lookup): readonly Met[] {
 }
 
 /** The machine of a drive: what its motors and its gear weigh. */
-function machineWeight(drive: Block, lookup: Lookup): readonly Met[] {
+function machineWeight(drive: Block, lookup: Lookup): readonly DangerInJob[] {
   const [motors, gears] = [childrenOf(drive, 'motor'), childrenOf(drive, 'gear')]
   const [block] = [...childrenOf(drive, 'bed'), ...motors, ...gears]
   if (!block) return []
@@ -283,8 +283,8 @@ const partNames = (parts: readonly { readonly kind: string }[]): string =>
     })
     .join(' and the ')
 
-function propellerWeight(drive: Block, lookup: Lookup): readonly Met[] {
-  return childrenOf(drive, 'propeller').flatMap((block): Met[] => {
+function propellerWeight(drive: Block, lookup: Lookup): readonly DangerInJob[] {
+  return childrenOf(drive, 'propeller').flatMap((block): DangerInJob[] => {
     const size = factOf(block, 'propeller.mass')?.value
     if (size === undefined) return []
     const found = roughly(size, 'mass', lookup)
@@ -293,8 +293,8 @@ function propellerWeight(drive: Block, lookup: Lookup): readonly Met[] {
 }
 
 /** The heaviest that a shaft can be: solid, of the heaviest material in use. */
-function shaftWeight(drive: Block, lookup: Lookup): readonly Met[] {
-  return childrenOf(drive, 'shaft').flatMap((block): Met[] => {
+function shaftWeight(drive: Block, lookup: Lookup): readonly DangerInJob[] {
+  return childrenOf(drive, 'shaft').flatMap((block): DangerInJob[] => {
     const diameter = factOf(block, 'shaft.diameter')?.value.nominal
     const length = factOf(block, 'shaft.length')?.value
     if (diameter === undefined || length === undefined) return []
@@ -315,7 +315,7 @@ function shaftWeight(drive: Block, lookup: Lookup): readonly Met[] {
 /** kg/m³, of bronze. From memory. */
 const heaviestShaft = 8900
 
-const heavyMachine = (drive: Block, lookup: Lookup): readonly Met[] => [
+const heavyMachine = (drive: Block, lookup: Lookup): readonly DangerInJob[] => [
   ...machineWeight(drive, lookup),
   ...propellerWeight(drive, lookup),
   ...shaftWeight(drive, lookup),
@@ -334,7 +334,7 @@ function isAfloat(drive: Block, lookup: Lookup): boolean | undefined {
 
 const enters = 'While the seal is open, water can enter through the'
 
-function openHull(drive: Block, lookup: Lookup): readonly Met[] {
+function openHull(drive: Block, lookup: Lookup): readonly DangerInJob[] {
   const [block] = ['seal', 'shaft-log'].flatMap((kind) => childrenOf(drive, kind))
   const afloat = isAfloat(drive, lookup)
   if (!block || afloat === false) return []
@@ -357,11 +357,14 @@ function openHull(drive: Block, lookup: Lookup): readonly Met[] {
   ]
 }
 
-type Asked = 'battery' | 'drive'
+type DangerBlockKind = 'battery' | 'drive'
 
 /** Of which blocks each is asked, and how its figure is got. */
 const figures: Readonly<
-  Record<Danger, Readonly<Partial<Record<Asked, (block: Block, lookup: Lookup) => readonly Met[]>>>>
+  Record<
+    Danger,
+    Readonly<Partial<Record<DangerBlockKind, (block: Block, lookup: Lookup) => readonly DangerInJob[]>>>
+  >
 > = {
   'live-voltage': { battery: liveVoltage, drive: liveInDrive },
   'stored-charge': { drive: storedCharge },
@@ -371,12 +374,13 @@ const figures: Readonly<
   'open-hull': { drive: openHull },
 }
 
-export const askedOf = (danger: Danger): readonly Asked[] => Object.keys(figures[danger]) as Asked[]
+export const dangerBlockKinds = (danger: Danger): readonly DangerBlockKind[] =>
+  Object.keys(figures[danger]) as DangerBlockKind[]
 
 /** Where work at the block that is asked meets the danger. A file without a job is a library: nobody works on it. */
-export function metAt(danger: Danger, lookup: Lookup): readonly Met[] {
-  const met = figures[danger][lookup.block.kind as Asked]
-  return met && lookup.ofKind('job').length > 0
-    ? met(lookup.block, lookup).filter(({ size }) => size >= dangerousFrom(danger))
+export function dangersAt(danger: Danger, lookup: Lookup): readonly DangerInJob[] {
+  const figure = figures[danger][lookup.block.kind as DangerBlockKind]
+  return figure && lookup.ofKind('job').length > 0
+    ? figure(lookup.block, lookup).filter(({ size }) => size >= dangerousFrom(danger))
     : []
 }

@@ -1,5 +1,5 @@
 import { at, check, theLanguage } from '../../../../checks/check.ts'
-import { isAsked, severityOfMissing } from '../../../../checks/missing.ts'
+import { isRequired, severityOfMissing } from '../../../../checks/missing.ts'
 import { isAssumed, type Value } from '../../../../job/model.ts'
 import type { Lookup } from '../../../../store/lookup.ts'
 import { withInside } from '../../../../syntax/tree.ts'
@@ -11,7 +11,7 @@ import { replacedBy } from '../../../alignment/plans/reading-history.ts'
 function assumedFacts(lookup: Lookup): readonly Value<unknown>[] {
   const { block, status } = lookup
   const kind = findKind(block.kind)
-  if (status !== 'as-built' || !kind || !isAsked(lookup, kind)) return []
+  if (status !== 'as-built' || !kind || !isRequired(lookup, kind)) return []
   if (block.kind === 'reading' && replacedBy(block, lookup)) return [] // it is history
   return [...block.facts.values(), ...block.others.values()].filter((value) => {
     const fact = factIn(kind, value.name)
@@ -46,10 +46,10 @@ export default check({
   on: 'every kind',
   fires: job('assumed', '#                  ^^^^^^ fitted-length is assumed\n'),
   quiet: job('measured'),
-  run: (_facts, context) =>
-    assumedFacts(context).map((fact) =>
+  run: (_facts, lookup) =>
+    assumedFacts(lookup).map((fact) =>
       at(fact, {
-        severity: severityOfMissing(context.status),
+        severity: severityOfMissing(lookup.status),
         plan: 'goes-on',
         message: `${fact.name} is ${isAssumed(fact) ? 'assumed' : 'worked out'}, but an as-built job records what was found on the boat.`,
         todo: 'Measure or check it on the boat, then correct the value and its origin. Until then set the status back to issued.',

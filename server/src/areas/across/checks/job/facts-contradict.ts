@@ -22,5 +22,5 @@ export default check({
   internal-resistance: 14 mohm
   short-circuit-current: 8 kA
 }`,
-  run: (_facts, context) => brokenIn(statedTwice, context),
+  run: (_facts, lookup) => brokenIn(statedTwice, lookup),
 })

@@ -20,5 +20,5 @@ export default check({
   shaft { diameter: 35 mm  length: 2.65 m }
   bearing stern { at: 0.21 m }
 }`,
-  run: (_facts, context) => brokenIn(plausible, context),
+  run: (_facts, lookup) => brokenIn(plausible, lookup),
 })

@@ -38,8 +38,8 @@ drive main {
     system: dc
   }
 }`,
-  run: ({ system }, context) =>
-    system.value === 'three-phase' && endsOf(context.block, context).some((end) => end?.kind === 'battery')
+  run: ({ system }, lookup) =>
+    system.value === 'three-phase' && endsOf(lookup.block, lookup).some((end) => end?.kind === 'battery')
       ? [
           at(system, {
             message: 'The cable comes from a battery, which gives DC.',

@@ -38,8 +38,8 @@ drive main {
     place: machinery-space
   }
 }`,
-  run: ({ from, to, system }, context) => {
-    const ends = endsOf(context.block, context)
+  run: ({ from, to, system }, lookup) => {
+    const ends = endsOf(lookup.block, lookup)
     const motor = ends.find((end) => end?.kind === 'motor')
     if (!motor || !ends.some((end) => end?.kind === 'battery')) return []
     const marks = factOf(motor, 'motor.terminals')?.value.length

@@ -26,12 +26,12 @@ drive main {
 drive main {
   controller { input: 72..120 V }
 }`,
-  run: ({ input }, context) =>
-    suppliesOf(context.block, context)
+  run: ({ input }, lookup) =>
+    suppliesOf(lookup.block, lookup)
       .filter(({ low, high }) => !holds(input.value, low) || !holds(input.value, high))
       .map(({ battery, low, high }) => {
         const found = low === high ? volts(low) : `${volts(low)} to ${volts(high)}`
-        const limit = context.showBand(input.value, 'voltage')
+        const limit = lookup.showBand(input.value, 'voltage')
         const said = factOf(battery, 'battery.window') ?? factOf(battery, 'battery.nominal')
         return at(input, {
           message: `The controller accepts ${limit}, but ${elide(battery.name ?? 'the battery')} has ${found}.`,

@@ -42,11 +42,11 @@ drive main {
     current: 150 A
   }
 }`,
-  run: (_facts, context) => {
-    const cable = context.block
+  run: (_facts, lookup) => {
+    const cable = lookup.block
     // What cannot be found or read is said where it is written.
-    if (!context.referred('from') || !context.referred('to')) return []
-    const current = cableCurrent(cable, context)
+    if (!lookup.referred('from') || !lookup.referred('to')) return []
+    const current = cableCurrent(cable, lookup)
     if (!current.ok && current.fault.type !== 'unread')
       return [
         atHead(cable, {
@@ -55,7 +55,7 @@ drive main {
           todo: 'State `current`, or write the cables that connect each controller to its motors.',
         }),
       ]
-    const carrying = cableAmpacity(cable, context)
+    const carrying = cableAmpacity(cable, lookup)
     if (carrying.ok || carrying.fault.type !== 'impossible') return []
     return [
       atHead(cable, {

@@ -37,8 +37,8 @@ drive main {
     place: machinery-space
   }
 }`,
-  run: ({ from, to }, context) => {
-    const [first, second] = endsOf(context.block, context)
+  run: ({ from, to }, lookup) => {
+    const [first, second] = endsOf(lookup.block, lookup)
     if (!first || first !== second) return []
     return [
       at(to, {

@@ -1,5 +1,5 @@
 import { atHead, check, commonPractice } from '../../../../checks/check.ts'
-import { isOfUnknown, severityOfMissing, whyAsked } from '../../../../checks/missing.ts'
+import { isLikeUnknown, severityOfMissing, whyRequired } from '../../../../checks/missing.ts'
 import { type Block, childrenOf } from '../../../../job/model.ts'
 import { asks } from '../../../../vocabulary/status.ts'
 import { endsOf } from '../../plans/cable-circuit.ts'
@@ -36,12 +36,12 @@ export default check({
   quiet: job(
     '  cable phases { from: controller  to: propulsion  conductor: 70 mm2  length: 1.8 m  insulation: 105 degC }\n',
   ),
-  run: (_facts, context) => {
-    const { block, status, ofKind } = context
+  run: (_facts, lookup) => {
+    const { block, status, ofKind } = lookup
     const drive = block.parent
     if (
       !drive ||
-      isOfUnknown(block) ||
+      isLikeUnknown(block) ||
       !['motor', 'controller'].includes(block.kind) ||
       !status ||
       !asks(status, 'issued')
@@ -51,9 +51,7 @@ export default check({
     // A cable whose ends cannot be read may be the one.
     const mayEndHere = cables.some(
       (cable) =>
-        cable.unread.has('from') ||
-        cable.unread.has('to') ||
-        feeds(block, endsOf(cable, context.from(cable))),
+        cable.unread.has('from') || cable.unread.has('to') || feeds(block, endsOf(cable, lookup.from(cable))),
     )
     return mayEndHere
       ? []
@@ -64,7 +62,7 @@ export default check({
               block.kind === 'motor'
                 ? 'No cable ends at the motor.'
                 : 'No cable ends at the controller from the battery.',
-            detail: whyAsked(status),
+            detail: whyRequired(status),
             todo: 'Write the cable, with `from` and `to`.',
           }),
         ]

@@ -73,10 +73,10 @@ drive main {
     place: machinery-space
   }
 }`,
-  run: ({ conductor }, context) => {
-    const load = cableCurrent(context.block, context)
-    const isBest = isInsulationOpen(context.block)
-    const carrying = (isBest ? ampacityAtMost : cableAmpacity)(context.block, context)
+  run: ({ conductor }, lookup) => {
+    const load = cableCurrent(lookup.block, lookup)
+    const isBest = isInsulationOpen(lookup.block)
+    const carrying = (isBest ? ampacityAtMost : cableAmpacity)(lookup.block, lookup)
     if (!load.ok || !carrying.ok) return []
     const { current, currentFrom } = load.value
     const { carries, ampacity } = carrying.value

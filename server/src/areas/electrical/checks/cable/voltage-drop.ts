@@ -46,8 +46,8 @@ drive main {
     place: machinery-space
   }
 }`,
-  run: ({ length }, context) => {
-    const outcome = cableLoading(context.block, context)
+  run: ({ length }, lookup) => {
+    const outcome = cableLoading(lookup.block, lookup)
     const load = outcome.ok ? outcome.value : undefined
     if (load?.drop === undefined || load.dropLimit === undefined) return []
     if (reaches(load.dropLimit, load.drop)) return []

@@ -25,8 +25,8 @@ export default check({
     A to U, B to V, C to W
   }
 }`,
-  run: (_facts, context) =>
-    phaseFaults(context.block, context)
+  run: (_facts, lookup) =>
+    phaseFaults(lookup.block, lookup)
       .filter(({ type }) => type === 'doubled')
       .map(({ words, terminal, at }) => ({
         at,

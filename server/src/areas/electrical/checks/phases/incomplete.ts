@@ -26,8 +26,8 @@ export default check({
     A to U, B to V, C to W
   }
 }`,
-  run: ({ pairs }, context) => {
-    const missing = phaseFaults(context.block, context)
+  run: ({ pairs }, lookup) => {
+    const missing = phaseFaults(lookup.block, lookup)
       .filter(({ type }) => type === 'missing')
       .map(({ words }) => words)
     return missing.length === 0

@@ -25,8 +25,8 @@ export default check({
     A to U, B to V, C to W
   }
 }`,
-  run: ({ pairs }, context) => {
-    const [controller, motor] = [context.near('controller'), context.near('motor')]
+  run: ({ pairs }, lookup) => {
+    const [controller, motor] = [lookup.near('controller'), lookup.near('motor')]
     // Terminals that cannot be read are said where they are written.
     const open = [
       ...(controller && (factOf(controller, 'controller.terminals') || controller.unread.has('terminals'))

@@ -26,8 +26,8 @@ export default check({
     A to U, B to V, C to W
   }
 }`,
-  run: (_facts, context) =>
-    phaseFaults(context.block, context)
+  run: (_facts, lookup) =>
+    phaseFaults(lookup.block, lookup)
       .filter(({ type }) => type === 'unknown')
       .map(({ words, terminal, terminals, at }) => ({
         at,

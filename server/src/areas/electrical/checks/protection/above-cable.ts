@@ -48,8 +48,8 @@ drive main {
     protects: feed
   }
 }`,
-  run: ({ rating, protects }, context) => {
-    const judged = ratingToCable(rating.value, context.referred('protects'), context)
+  run: ({ rating, protects }, lookup) => {
+    const judged = ratingToCable(rating.value, lookup.referred('protects'), lookup)
     if (judged?.verdict !== 'above-conductor' && judged?.verdict !== 'not-shown') return []
     const { limit, largest, ratings, carrying, verdict } = judged
     const found = formatSi(rating.value, 'current')

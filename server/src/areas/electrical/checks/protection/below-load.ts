@@ -62,19 +62,19 @@ drive main {
     protects: feed
   }
 }`,
-  run: ({ rating, protects }, context) => {
-    const cable = context.referred('protects')
-    const judged = ratingToLoad(rating.value, cable, context)
+  run: ({ rating, protects }, lookup) => {
+    const cable = lookup.referred('protects')
+    const judged = ratingToLoad(rating.value, cable, lookup)
     if (!judged || judged.carries) return []
     const { load, low } = judged
-    const toCable = ratingToCable(rating.value, cable, context)
+    const toCable = ratingToCable(rating.value, cable, lookup)
     const found = formatSi(rating.value, 'current')
     return [
       at(rating, {
         message: `The rating is ${found}; the load needs at least ${formatLoad(low)}.`,
         detail: `That is 1.25 times the continuous current of ${formatLoad(load.current, 1)}. Current: ${load.currentFrom}.`,
         todo:
-          toCable && fittingRating(cable, context) === undefined
+          toCable && fittingRating(cable, lookup) === undefined
             ? noneFits(toCable, low)
             : 'Use a larger rating that suits the cable, and that the makers of fuse and battery allow.',
         found,

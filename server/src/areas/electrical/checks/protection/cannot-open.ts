@@ -49,8 +49,8 @@ drive main {
     protects: feed
   }
 }`,
-  run: ({ rating, protects }, context) => {
-    const fault = shortCircuit(context)
+  run: ({ rating, protects }, lookup) => {
+    const fault = shortCircuit(lookup)
     if (!fault || reaches(fault.lowest, leastFault(rating.value))) return []
     const found = formatCarried(fault.lowest)
     const limit = formatLoad(leastFault(rating.value))

@@ -50,11 +50,11 @@ drive main {
     from-source: 150 mm
   }
 }`,
-  run: ({ distance }, context) => {
+  run: ({ distance }, lookup) => {
     if (reaches(bare, distance.value)) return []
-    const found = context.show(distance.value, 'length')
+    const found = lookup.show(distance.value, 'length')
     const inSheath = reaches(sheathed, distance.value)
-    const limits = { bare: context.show(bare, 'length'), sheathed: context.show(sheathed, 'length') }
+    const limits = { bare: lookup.show(bare, 'length'), sheathed: lookup.show(sheathed, 'length') }
     const limit = inSheath ? limits.bare : limits.sheathed
     return [
       at(distance, {

@@ -46,8 +46,8 @@ drive main {
     interrupts: 20 kA
   }
 }`,
-  run: ({ interrupts, protects }, context) => {
-    const fault = shortCircuit(context)
+  run: ({ interrupts, protects }, lookup) => {
+    const fault = shortCircuit(lookup)
     if (!fault || reaches(interrupts.value, fault.highest)) return []
     const found = formatCarried(interrupts.value)
     const limit = formatLoad(fault.highest)

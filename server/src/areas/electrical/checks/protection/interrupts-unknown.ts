@@ -43,14 +43,14 @@ drive main {
     protects: feed
   }
 }`,
-  run: (_facts, context) => {
-    const { facts, unread } = context.block
+  run: (_facts, lookup) => {
+    const { facts, unread } = lookup.block
     if (facts.has('interrupts') || unread.has('interrupts')) return []
-    const fault = shortCircuit(context)
+    const fault = shortCircuit(lookup)
     if (!fault) return []
     const limit = formatLoad(fault.highest)
     return [
-      atHead(context.block, {
+      atHead(lookup.block, {
         message: `What it can interrupt is not stated; a short circuit of the battery reaches ${limit}.`,
         detail: `Short-circuit current: ${fault.from.join('; ')}.`,
         todo: 'Add `interrupts`: the DC current it can interrupt at this voltage, from its maker.',

@@ -42,10 +42,10 @@ drive main {
     protects: feed
   }
 }`,
-  run: (_facts, context) => {
-    if (!needsProtection(context.block, context) || isProtected(context.block, context)) return []
+  run: (_facts, lookup) => {
+    if (!needsProtection(lookup.block, lookup) || isProtected(lookup.block, lookup)) return []
     return [
-      atHead(context.block, {
+      atHead(lookup.block, {
         message: 'No fuse or breaker protects this cable from the battery.',
         todo: 'Add a `protection` block near the battery, with `protects`.',
         data: { add: 'protection' },

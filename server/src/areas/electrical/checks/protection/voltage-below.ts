@@ -48,9 +48,9 @@ drive main {
     voltage: 125 V
   }
 }`,
-  run: ({ voltage, protects }, context) => {
-    const cable = context.referred('protects')
-    const highest = cable && highestOf(cable, context.from(cable), onCharge)
+  run: ({ voltage, protects }, lookup) => {
+    const cable = lookup.referred('protects')
+    const highest = cable && highestOf(cable, lookup.from(cable), onCharge)
     if (highest === undefined || reaches(voltage.value, highest)) return []
     const found = formatSi(voltage.value, 'voltage')
     const limit = formatSi(highest, 'voltage')

@@ -3,13 +3,13 @@ import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { isolateBriefly } from '../../common/dangers.ts'
 import { correctionOf } from './correction.ts'
-import { type Comparison, standingOf } from './held-against.ts'
-import { standingIn } from './log.ts'
-import { formatWhatFirst } from './slip-looks.ts'
-import { formatExplanations, formatRoughly, type Shown } from './slip-words.ts'
+import { readingInLog } from './log.ts'
+import { formatWhatFirst } from './move-discrepancy-inspections.ts'
+import { formatExplanations, formatRoughly, type ShownComparison } from './move-discrepancy-words.ts'
+import { type Comparison, flangeMisalignment } from './reading-comparison.ts'
 
 /** What a reading shows of the moves before it, where that is not what they should have done; or what an earlier one showed that is still open. */
-export interface Slip {
+export interface MoveDiscrepancy {
   readonly words: string
   /** What was compared, of this reading or of the earlier one. */
   readonly comparison: Comparison
@@ -23,15 +23,15 @@ export interface Slip {
 }
 
 /** Undefined where the reading shows what the moves should have done and no doubt is open, or where a later one counts. */
-export const slipOf = plan((reading: Block, lookup: Lookup): Slip | undefined => {
-  const { against, doubt, outdated } = standingIn(reading, lookup)
+export const moveDiscrepancy = plan((reading: Block, lookup: Lookup): MoveDiscrepancy | undefined => {
+  const { against, doubt, outdated } = readingInLog(reading, lookup)
   const own = against?.type === 'compared' && !against.mismatch.noise ? against : undefined
   const comparison = doubt?.comparison ?? own
   if (!comparison || outdated) return undefined
   const carried = comparison !== own
   const outcome = carried ? correctionOf(reading, lookup) : undefined
-  const now = outcome?.ok ? standingOf(outcome.value, lookup) : undefined
-  const shown: Shown = {
+  const now = outcome?.ok ? flangeMisalignment(outcome.value, lookup) : undefined
+  const shown: ShownComparison = {
     ...comparison,
     ...(carried && { now: now ?? comparison.found }),
     ...(doubt?.again && { again: true }),

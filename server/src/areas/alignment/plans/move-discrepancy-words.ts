@@ -4,18 +4,18 @@ import { formatAbout, formatSi } from '../../../quantity/format.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
 import { listed } from '../../common/listed.ts'
-import type { Comparison, Standing } from './held-against.ts'
+import type { Comparison, FlangeMisalignment } from './reading-comparison.ts'
 
 /** A comparison as it is spoken of. */
-export interface Shown extends Comparison {
+export interface ShownComparison extends Comparison {
   /** How the flange stands in the reading that it is spoken of at, where that is a later one. */
-  readonly now?: Standing
+  readonly now?: FlangeMisalignment
   /** A reading before it showed something else already. */
   readonly again?: true
 }
 
 /** The later of the two readings. */
-export const laterReading = ({ at, now }: Shown): string => (now ? at : 'this reading')
+export const laterReading = ({ at, now }: ShownComparison): string => (now ? at : 'this reading')
 
 const shares: readonly (readonly [number, string])[] = [
   [1 / 4, 'a quarter of'],
@@ -34,7 +34,7 @@ const wrongWay = {
   'by hand': (feet: string, many: boolean) => `${feet} ${many ? 'were' : 'was'} moved the wrong way`,
 } as const
 
-const swappedIn = (swapped: Swapped, shown: Shown): string =>
+const swappedIn = (swapped: Swapped, shown: ShownComparison): string =>
   ({
     later: `in ${laterReading(shown)}`,
     first: `in ${shown.since}`,
@@ -53,10 +53,14 @@ const raisedBy = ({ moves }: Comparison): number =>
   ).size
 
 /** Single feet of which each would explain it alike are named together: a stiff machine shows the same for either. */
-type Together = Hypothesis & { readonly anyOf?: true }
+type AlternativeHypothesis = Hypothesis & { readonly anyOf?: true }
 
 /** What may have happened, as an installer would say it. */
-function formatHypothesis(of: Together, comparison: Shown, system: UnitSystem): string {
+function formatHypothesis(
+  of: AlternativeHypothesis,
+  comparison: ShownComparison,
+  system: UnitSystem,
+): string {
   const { readAt, adjuster, thread } = comparison
   switch (of.type) {
     case 'turned-the-wrong-way':
@@ -120,7 +124,7 @@ function formatHypothesis(of: Together, comparison: Shown, system: UnitSystem): 
   }
 }
 
-function together(hypotheses: readonly Hypothesis[]): readonly Together[] {
+function mergeAlternatives(hypotheses: readonly Hypothesis[]): readonly AlternativeHypothesis[] {
   const single = (of: Hypothesis) => 'feet' in of && of.feet.length === 1
   const alike = (type: Hypothesis['type']) =>
     hypotheses.flatMap((of) => (of.type === type && 'feet' in of && single(of) ? of.feet : []))
@@ -132,7 +136,7 @@ function together(hypotheses: readonly Hypothesis[]): readonly Together[] {
   })
 }
 
-const ended = (words: string): string => (words.endsWith('?') ? words : `${words}.`)
+const withFullStop = (words: string): string => (words.endsWith('?') ? words : `${words}.`)
 
 /** What a comparison is about: `This reading does not match the moves since dry-1.` */
 export const formatRoughly = ({ since, moves }: Comparison): string =>
@@ -141,11 +145,11 @@ export const formatRoughly = ({ since, moves }: Comparison): string =>
     : `No move is noted since ${since}, but the machine has moved.`
 
 /** What explains a mismatch: all that do, or that none does. Empty where noise explains it. */
-export function formatExplanations(comparison: Shown, system: UnitSystem): string {
+export function formatExplanations(comparison: ShownComparison, system: UnitSystem): string {
   const { noise, explanations } = comparison.mismatch
   if (noise) return ''
-  const [first, ...more] = together(explanations.map(({ hypothesis }) => hypothesis)).map((of) =>
-    ended(formatHypothesis(of, comparison, system)),
+  const [first, ...more] = mergeAlternatives(explanations.map(({ hypothesis }) => hypothesis)).map((of) =>
+    withFullStop(formatHypothesis(of, comparison, system)),
   )
   if (first === undefined) return 'No single mistake explains it.'
   return more.length === 0

@@ -1,12 +1,12 @@
-// Slips on machines whose true pose and whose true moves are known only to the simulation. Of each slip whose effect is beyond three times its expanded
-// uncertainty at least nine of ten are to be named, alone or among at most three; of logs without a slip at most one in a thousand has one named (the
+// Mistakes on machines whose true pose and whose true moves are known only to the simulation. Of each mistake whose effect is beyond three times its expanded
+// uncertainty at least nine of ten are to be named, alone or among at most three; of logs without a mistake at most one in a thousand has one named (the
 // project's own bounds). Of 200 drawn, fewer than 180 would be named in one case of a thousand where 95 of 100 are (binomial distribution).
 import { readFileSync } from 'node:fs'
 import { describe, expect, it } from 'vitest'
-import { cleanLogs, namedOf, slipNames } from './simulated-slips.ts'
+import { cleanLogs, mistakeNames, namedOf } from './simulated-mistakes.ts'
 
-describe('a slip', () => {
-  it.each(slipNames)('is named: %s', (name) => {
+describe('a mistake', () => {
+  it.each(mistakeNames)('is named: %s', (name) => {
     const { beyond, near } = namedOf(name, 200)
     expect(beyond.drawn).toBe(200)
     expect(beyond.few).toBeGreaterThanOrEqual(180)
@@ -15,7 +15,7 @@ describe('a slip', () => {
 })
 
 // One in a thousand of 4000 is four; the noise of the chi-square test alone is told in one of a hundred, and half a step of gauge noise adds as much.
-it('no slip is named in a log without one', () => {
+it('no mistake is named in a log without one', () => {
   const { alarms, named } = cleanLogs(4000)
   expect(named).toBeLessThanOrEqual(4)
   expect(alarms).toBeLessThan(0.03 * 4000)

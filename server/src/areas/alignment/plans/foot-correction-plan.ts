@@ -9,11 +9,11 @@ import { exactly, type Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { failed, ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
-import { chooseMoves, errorOf, limitOf, provableFor, type Way } from './choose-moves.ts'
+import type { AlignmentState } from './alignment-state.ts'
+import { chooseMoves, errorOf, limitOf, provableFor, type WayInside } from './choose-moves.ts'
 import { type AlignmentOutcome, asFault, blaming, WrongFact } from './fault.ts'
 import { feetOf, machineOn } from './feet.ts'
-import type { Found } from './found.ts'
-import { type Adjuster, belowUncertainty, type CorrectedFoot, left, stepFor } from './steps.ts'
+import { type Adjuster, belowUncertainty, type CorrectedFoot, stepFor, unmovedFoot } from './steps.ts'
 
 /** What the next reading should show after the steps; `inside` when that is within both limits, or within that of the gap variation where
  * the offset is not known. The uncertainty is that of what it will show:
@@ -30,17 +30,17 @@ export interface Predicted {
   readonly provable: boolean
 }
 
-export interface Steps {
+export interface CorrectionSteps {
   readonly feet: readonly CorrectedFoot[]
   readonly predicted: Predicted
   /** What would bring the machine inside, where these steps do not. */
-  readonly ways: readonly (readonly Way[])[]
+  readonly ways: readonly (readonly WayInside[])[]
   /** There were more ways to set the feet than were tried. */
   readonly untried: boolean
 }
 
 /** What each foot of the bed has to do. */
-export interface Asked {
+export interface FootCorrectionPlan {
   /** What sets the heights of the feet, where the bed says. */
   readonly adjuster?: 'stud-and-nuts' | 'shims'
   readonly feet: readonly FootCorrection[]
@@ -49,12 +49,12 @@ export interface Asked {
 }
 
 /** The corrections of the feet, where the bed gives them. Throws Unreadable and OutOfRange. */
-export function askedOf(
+export function footCorrectionPlan(
   bed: Block | undefined,
-  found: Found,
+  found: AlignmentState,
   lookup: Lookup,
   assumptions: string[],
-): AlignmentOutcome<Asked> {
+): AlignmentOutcome<FootCorrectionPlan> {
   const outcome = feetOf(bed)
   if (!outcome.ok) return outcome
   const moves = outcome.value
@@ -70,41 +70,45 @@ export function askedOf(
     assumptions.push('the shims to take out are there: not every foot states its pack, so measure first')
   const machine = machineOn(moves)
   if (!machine.ok) return failed(asFault(machine.problem))
-  const said_ = bed && statedFact(bed, 'bed.adjuster')
+  const statedAdjuster = bed && statedFact(bed, 'bed.adjuster')
   return ok({
-    ...(said_ && { adjuster: said_ }),
+    ...(statedAdjuster && { adjuster: statedAdjuster }),
     feet,
-    unmoved: foreseen(found, machine.value(carriedByEnds(feet.map(left)))),
+    unmoved: predictedFrom(found, machine.value(carriedByEnds(feet.map(unmovedFoot)))),
   })
 }
 
 /** The steps that bring the feet of a bed there, and what they lead to. Throws Unreadable and OutOfRange. */
-export function stepsOf(bed: Block | undefined, { feet }: Asked, found: Found): AlignmentOutcome<Steps> {
+export function stepsOf(
+  bed: Block | undefined,
+  { feet }: FootCorrectionPlan,
+  found: AlignmentState,
+): AlignmentOutcome<CorrectionSteps> {
   const outcome = feetOf(bed)
   if (!outcome.ok) return outcome
   const { adjuster, feet: stands } = outcome.value
   const machine = machineOn(outcome.value)
   if (!machine.ok) return failed(asFault(machine.problem))
   const after = (chosen: readonly CorrectedFoot[]): Predicted =>
-    foreseen(found, machine.value(carriedByEnds(chosen)))
+    predictedFrom(found, machine.value(carriedByEnds(chosen)))
   if (adjuster.by === 'hand') {
     const exact = feet.map((foot) => stepFor(foot, wholeMove(foot), adjuster))
     return ok({ feet: exact, predicted: after(exact), ways: [], untried: false })
   }
-  return blaming(factOfSteps(bed, adjuster), tooOdd, () => {
+  return blaming(factOfSteps(bed, adjuster), impossibleSize, () => {
     const choice = chooseMoves(stands, adjuster, found)
     if (!choice.ok) return choice
     const { moves, ways, sure } = choice.value
-    const chosen = feet.map((foot, i) => stepFor(foot, moves[i] ?? standing, adjuster, stands[i]))
+    const chosen = feet.map((foot, i) => stepFor(foot, moves[i] ?? noMove, adjuster, stands[i]))
     return ok({ feet: chosen, predicted: after(chosen), ways, untried: !sure })
   })
 }
 
-const standing: InPlanes<number> = { vertical: 0, horizontal: 0 }
+const noMove: InPlanes<number> = { vertical: 0, horizontal: 0 }
 
 const wholeMove = (foot: FootCorrection): InPlanes<number> => inBothPlanes((plane) => foot[plane].value)
 
-const tooOdd =
+const impossibleSize =
   'The steps cannot be calculated: the pitch of the thread, or a shim, has a size that does not exist.'
 
 const factOfSteps = (bed: Block | undefined, { by }: Adjuster) =>
@@ -127,22 +131,22 @@ function refuseFarMoves(bed: Block, feet: readonly FootCorrection[], lookup: Loo
 }
 
 /** Whether U is larger than the move at every foot, up and sideways. */
-export const allUnseen = (feet: readonly FootCorrection[]): boolean =>
+export const allBelowUncertainty = (feet: readonly FootCorrection[]): boolean =>
   feet.length > 0 &&
   feet.every(({ vertical, horizontal }) => belowUncertainty(vertical) && belowUncertainty(horizontal))
 
-function foreseen(found: Found, moved: RigidMove): Predicted {
+function predictedFrom(found: AlignmentState, moved: RigidMove): Predicted {
   const { rim } = found
   const face = readAgain(movedFace(found.face, moved))
   const diameter = 2 * face.radius
   const offset = rim && inBothPlanes((plane) => twice(movedRim(rim, moved).offset[plane]))
   const wanted = errorOf(found)
-  const left = inBothPlanes((plane) => ({
+  const residual = inBothPlanes((plane) => ({
     offset: wanted[plane].offset + moved[plane].offset.value,
     slope: wanted[plane].slope + moved[plane].slope.value,
   }))
-  const length = (what: 'offset' | 'slope') => Math.hypot(left.vertical[what], left.horizontal[what])
-  const used = shareUsed(left, limitOf(found))
+  const length = (what: 'offset' | 'slope') => Math.hypot(residual.vertical[what], residual.horizontal[what])
+  const used = shareUsed(residual, limitOf(found))
   return {
     gapVariation: gapVariation(face),
     opening: inBothPlanes((plane) => ({

@@ -1,7 +1,7 @@
 import type { InPlanes } from '../../../engineering/alignment/planes.ts'
 
 /** The two ways that a signed figure can point, plus first: a person reads a way, not a sign. */
-const ways = {
+const directions = {
   offset: { vertical: ['high', 'low'], horizontal: ['to starboard', 'to port'] },
   slope: { vertical: ['up', 'down'], horizontal: ['to starboard', 'to port'] },
   opening: {
@@ -10,8 +10,8 @@ const ways = {
   },
 } as const
 
-type Pointing = keyof typeof ways
+type DirectedFigure = keyof typeof directions
 
 /** `low`, `to port`. */
-export const wayOf = (what: Pointing, plane: keyof InPlanes<unknown>, value: number): string =>
-  ways[what][plane][value < 0 ? 1 : 0]
+export const directionOf = (what: DirectedFigure, plane: keyof InPlanes<unknown>, value: number): string =>
+  directions[what][plane][value < 0 ? 1 : 0]

@@ -4,7 +4,7 @@ import type { Component, Hypothesis, MoveLog, NotedMove, Supposition } from './h
 import { type Mirror, type Swapped, writtenSo } from './mirrors.ts'
 import { type InPlanes, inBothPlanes } from './planes.ts'
 
-interface Slip {
+interface HypothesisKind {
   /** Whether the next moves can be worked out from this reading, or what is in doubt: the reading does not show the machine as it stands, or bed or coupling are not what the job says. */
   readonly basis: 'sound' | 'reading-in-doubt' | 'job-in-doubt'
   readonly suppose: (log: MoveLog) => readonly Supposition[]
@@ -149,9 +149,9 @@ const mirrored =
         const one = mirroredIn(swapped, mirror, changes)
         const simpler = inOnePlane.filter(({ type }) => type !== mirror.type)
         const isSimple = simpler.length < inOnePlane.length
-        const told =
+        const isDistinct =
           isSimple || simpler.every((other) => lookApart(one, mirroredIn(swapped, other, changes), log))
-        return told ? [one] : []
+        return isDistinct ? [one] : []
       }),
     )
   }
@@ -245,7 +245,7 @@ function atTheWrongEnd(log: MoveLog): readonly Supposition[] {
 }
 
 /** Every explanation that is tried, each once. All of them have the form M2 (M1 before + C change): M mirrors or turns the first or the later reading, C is what the moves did instead. */
-const slips: { readonly [T in Hypothesis['type']]: Slip } = {
+const hypothesisKinds: { readonly [T in Hypothesis['type']]: HypothesisKind } = {
   'turned-the-wrong-way': { basis: 'sound', suppose: heightsOf('turned-the-wrong-way', -1, () => true) },
   'did-not-follow': {
     basis: 'job-in-doubt',
@@ -359,21 +359,21 @@ const slips: { readonly [T in Hypothesis['type']]: Slip } = {
 /** All explanations that can be tried on these readings and moves, each with what the later reading would then show. m, rad. [derived]
  * @example suppositions({ feet: [], moves: [], components: [], onCircle: true }).length // 7 */
 export const suppositions = (log: MoveLog): readonly Supposition[] =>
-  Object.values(slips).flatMap(({ suppose }) => suppose(log))
+  Object.values(hypothesisKinds).flatMap(({ suppose }) => suppose(log))
 
 /** Whether the next moves can be worked out from the reading where this is what happened.
  * @example isSound({ type: 'made-twice' }) // true */
-export const isSound = ({ type }: Hypothesis): boolean => slips[type].basis === 'sound'
+export const isSound = ({ type }: Hypothesis): boolean => hypothesisKinds[type].basis === 'sound'
 
 /** Whether another reading that is not compared leaves it open: the job says a thread or a circle wrongly, a foot hangs, or places are swapped, which
  * who did it once may do again.
  * @example isLasting({ type: 'nothing-moved' }) // false */
 export const isLasting = (of: Hypothesis): boolean =>
-  'swapped' in of || slips[of.type].basis === 'job-in-doubt'
+  'swapped' in of || hypothesisKinds[of.type].basis === 'job-in-doubt'
 
 /** What names a hypothesis, whatever figure was fitted.
- * @example slipKey({ type: 'other-pitch', factor: 0.75 }) === slipKey({ type: 'other-pitch', factor: 0.8 }) // true */
-export const slipKey = (of: Hypothesis): string => JSON.stringify({ ...of, factor: 0, share: 0 })
+ * @example hypothesisKey({ type: 'other-pitch', factor: 0.75 }) === hypothesisKey({ type: 'other-pitch', factor: 0.8 }) // true */
+export const hypothesisKey = (of: Hypothesis): string => JSON.stringify({ ...of, factor: 0, share: 0 })
 
 /** One explanation, with the figure that was fitted elsewhere, tried on these readings and moves; undefined where they cannot have it. m, rad. [derived]
  * @example supposed({ type: 'made-twice' }, { feet: [], moves: [], components: [], onCircle: true }) // undefined */
@@ -381,6 +381,6 @@ export function supposed(of: Hypothesis, log: MoveLog): Supposition | undefined 
   if (of.type === 'other-pitch') return hasNuts(log) ? scaledBy(log, byPitch(log), of.factor) : undefined
   if (of.type === 'other-gauge-diameter')
     return log.onCircle ? scaledBy(log, byCircle(log), of.factor) : undefined
-  const key = slipKey(of)
-  return slips[of.type].suppose(log).find(({ hypothesis }) => slipKey(hypothesis) === key)
+  const key = hypothesisKey(of)
+  return hypothesisKinds[of.type].suppose(log).find(({ hypothesis }) => hypothesisKey(hypothesis) === key)
 }

@@ -14,7 +14,7 @@ import { type KnownBesides, withKnown } from './known-besides.ts'
 import { movesBetween } from './moves.ts'
 
 /** How the flange stands, in what is read there, m. */
-export interface Standing {
+export interface FlangeMisalignment {
   /** Vertical: gap at top minus gap at bottom; horizontal: starboard minus port. */
   readonly opening: InPlanes<Uncertain>
   /** + machine flange high, + to starboard. */
@@ -30,8 +30,8 @@ export interface Comparison {
   readonly at: string
   readonly moves: readonly Block[]
   /** Its uncertainty is that of the difference to `found`: of both readings and of the moves. */
-  readonly predicted: Standing
-  readonly found: Standing
+  readonly predicted: FlangeMisalignment
+  readonly found: FlangeMisalignment
   readonly mismatch: Mismatch
   /** As the file has it. */
   readonly readAt: GaugeCircle
@@ -47,13 +47,13 @@ export interface OtherShape {
 }
 
 /** A reading, and what was worked out from it. */
-export interface Worked {
+export interface CorrectedReading {
   readonly reading: Block
   readonly correction: Correction
 }
 
 /** What was compared, and in what. */
-export interface Held {
+export interface ReadingComparison {
   readonly comparison: Comparison
   readonly readings: Readings
 }
@@ -65,27 +65,30 @@ const openingOf = (slope: InPlanes<Uncertain>, { diameter }: GaugeCircle): InPla
   }))
 
 /** How the flange stands as read; undefined where no circle is known. Throws Unreadable. */
-export function standingOf({ slope, offset }: Correction, lookup: Lookup): Standing | undefined {
+export function flangeMisalignment(
+  { slope, offset }: Correction,
+  lookup: Lookup,
+): FlangeMisalignment | undefined {
   const readAt = gaugeCircle(lookup.near('coupling'))
   return readAt && { opening: openingOf(slope, readAt), ...(offset && { offset: offset.parts }) }
 }
 
 /** A reading against an earlier one and the moves noted in between, foot by foot in the order of the bed. Undefined where the feet set no slope or no
  * circle is known. Throws Unreadable, and OutOfRange on figures that are none. */
-export function holdAgainst(
-  earlier: Worked,
-  later: Worked,
+export function compareReadings(
+  earlier: CorrectedReading,
+  later: CorrectedReading,
   moves: readonly NotedMove[],
   known: KnownBesides,
   lookup: Lookup,
-): Held | undefined {
+): ReadingComparison | undefined {
   const feet = feetOf(lookup.near('bed'))
   const readAt = gaugeCircle(lookup.near('coupling'))
   if (!feet.ok || !readAt) return undefined
   const bed = feet.value
   const machine = machineOn(bed)
   if (!machine.ok) return undefined
-  const [was, is] = [standOf(earlier.correction), standOf(later.correction)]
+  const [was, is] = [axisReading(earlier.correction), axisReading(later.correction)]
   const { face } = later.correction.readBy
   const flange = statedFact(lookup.near('coupling'), 'coupling.flange-diameter')
   const readings: Readings = {
@@ -129,7 +132,7 @@ export function holdAgainst(
   return { comparison, readings }
 }
 
-const standOf = ({ slope, offset }: Correction): Readings['before'] => ({
+const axisReading = ({ slope, offset }: Correction): Readings['before'] => ({
   slope,
   ...(offset && { offset: offset.parts }),
 })

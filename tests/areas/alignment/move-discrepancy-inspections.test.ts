@@ -1,13 +1,13 @@
-// Which look decides between slips that explain a reading alike: common practice, no source. The turns of a right-hand thread rise to the right (ISO 261
+// Which look decides between mistakes that explain a reading alike: common practice, no source. The turns of a right-hand thread rise to the right (ISO 261
 // threads are right-hand unless marked LH); ten turns of M16 take 20 mm (ISO 261: 2 mm of pitch).
 import { describe, expect, it } from 'vitest'
-import { slipOf } from '../../../server/src/areas/alignment/plans/slip.ts'
+import { moveDiscrepancy } from '../../../server/src/areas/alignment/plans/move-discrepancy.ts'
 import { blockIn } from '../job-text.ts'
-import { feet, flat, job } from './slip-jobs.ts'
+import { feet, flat, job } from './move-discrepancy-jobs.ts'
 
-const slip = (text: string) => {
+const discrepancy = (text: string) => {
   const { block, lookup } = blockIn(text, 'main.r2')
-  return slipOf(block, lookup)
+  return moveDiscrepancy(block, lookup)
 }
 const nuts = feet('up 1 flat', 'up 3 flats')
 const both = feet('up 1 flat, starboard 0.2 mm', 'up 3 flats, starboard 0.5 mm')
@@ -37,12 +37,12 @@ it.each([
   ['old offsets', job(both, [flat, 3 * flat], [0.2, 0.5], { offsetsKept: true }), [offsets]],
   ['nothing explains it', job(both, [4, -5], [2, -0.5]), []],
 ])('%s asks for no more looks than it takes', (_, text, looks) => {
-  const first = slip(text)?.first ?? ''
+  const first = discrepancy(text)?.first ?? ''
   expect(all.filter((look) => first.includes(look))).toEqual(looks)
 })
 
 it('a gauge circle that may be another is told from half the way by a reading with all tight', () => {
-  const found = slip(job(both, [flat, 3 * flat], [0.2, 0.5], { circle: 60 }))
+  const found = discrepancy(job(both, [flat, 3 * flat], [0.2, 0.5], { circle: 60 }))
   expect(found?.words).toContain('the figures fit a gauge-diameter of about 6')
   expect(found).toMatchObject({ withholds: true, first: expect.stringContaining(tight) })
 })
@@ -53,7 +53,7 @@ it('the text has one thing a sentence, and begins each with a capital', () => {
     job(both, [4, -5], [2, -0.5]),
     job(nuts, [3 * flat, flat]),
   ]) {
-    const { words = '' } = slip(text) ?? {}
+    const { words = '' } = discrepancy(text) ?? {}
     expect(words).not.toMatch(/; [A-Z]|\. [a-z]|\.\.|\?\./)
     expect(words.match(/read again/gi)?.length ?? 0).toBeLessThanOrEqual(1)
   }
@@ -61,17 +61,17 @@ it('the text has one thing a sentence, and begins each with a capital', () => {
 
 it('of a reading that a later whole one follows nothing is said: that one is looked at', () => {
   const went = job(nuts, [flat / 2, 1.5 * flat])
-  expect(slip(went)).toBeDefined()
+  expect(discrepancy(went)).toBeDefined()
   const [, second = ''] = /( {2}reading r2 [\s\S]*?\n {2}\}\n)/.exec(went) ?? []
   const third = second.replace('r2', 'r3').replace('2026-03-05', '2026-03-06')
-  expect(slip(went.replace(second, second + third))).toBeUndefined()
+  expect(discrepancy(went.replace(second, second + third))).toBeUndefined()
 })
 
 it('two moves of the nuts are one, so that a left-hand stud shows as such', () => {
   // Two moves of 1 and 3 flats up on a left-hand thread: the machine came down by 2 and 6.
   const text = job(nuts, [-2 * flat, -6 * flat])
   const [, move = ''] = /( {2}move [\s\S]*?\n {2}\}\n)/.exec(text) ?? []
-  expect(slip(text.replace(move, move + move))?.words).toContain(
+  expect(discrepancy(text.replace(move, move + move))?.words).toContain(
     'the thread is left-hand, but the file does not say so',
   )
 })
@@ -84,14 +84,16 @@ it('names the reading in which places were exchanged', () => {
       ),
       '$1top $4$3bottom $2$5top $8$7bottom $6',
     )
-  expect(slip(exchanged('r1'))?.first).toContain('If top and bottom are swapped, correct r1.')
-  expect(slip(exchanged('r2'))?.first).toContain('If top and bottom are swapped, correct this reading.')
+  expect(discrepancy(exchanged('r1'))?.first).toContain('If top and bottom are swapped, correct r1.')
+  expect(discrepancy(exchanged('r2'))?.first).toContain(
+    'If top and bottom are swapped, correct this reading.',
+  )
 })
 
 it('where faces are parallel, the straightedge shows which way the flange stands', () => {
   // As it truly stands: -4 + 1.52 / 0.38 = 0 mrad, and 0.3 mm low. Read with top and bottom exchanged: 0.3 mm high. 0.004 mm of gap is below U.
   const text = job(feet('up 0.02 mm', 'up 1.54 mm'), [0.62, 2.14]).replace('top 2.00 mm', 'top 2.004 mm')
-  const { first = '', words = '' } = slip(text) ?? {}
+  const { first = '', words = '' } = discrepancy(text) ?? {}
   expect(words).toContain('top and bottom are swapped in this reading')
   expect(first).toContain(
     'Lay a straightedge across both flanges at the top: by this reading, the machine flange stands 0.30 mm high.',
@@ -102,7 +104,7 @@ it('where faces are parallel, the straightedge shows which way the flange stands
 it('a machine that may have come a part of the way is read again with all tight, whatever else is looked at', () => {
   // By the slope alone a fourth of the way is also a forward foot that hangs: (3 / 2 - 1) flats of the 2 there should be.
   const slope = job(nuts, [flat / 4, (3 * flat) / 4]).replace(/ {4}offsets: .*\n/g, '')
-  const { first = '', words = '' } = slip(slope) ?? {}
+  const { first = '', words = '' } = discrepancy(slope) ?? {}
   expect(words).toContain('the machine went only about a quarter of the way')
   expect(words).toContain('did not follow')
   expect(first).toContain(tight)
@@ -136,7 +138,7 @@ describe('a later reading of a machine that stands as before', () => {
       widest('starboard side'),
     ],
   ])('%s it gives one look and no steps', (words, gaps, offsets, look) => {
-    const found = slip(log(gaps, offsets))
+    const found = discrepancy(log(gaps, offsets))
     expect(found?.words).toContain(`${words} this reading`)
     expect(found?.first).toContain(look)
     expect(found?.withholds).toBe(true)

@@ -1,15 +1,15 @@
 import type { Hypothesis } from '../../../engineering/alignment/hypothesis.ts'
 import type { Swapped } from '../../../engineering/alignment/mirrors.ts'
 import type { InPlanes } from '../../../engineering/alignment/planes.ts'
-import { isLasting, isSound } from '../../../engineering/alignment/slips.ts'
+import { isLasting, isSound } from '../../../engineering/alignment/suppositions.ts'
 import { formatSi } from '../../../quantity/format.ts'
 import { formatLength } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import { expanded } from '../../../quantity/uncertainty.ts'
-import { laterReading, type Shown } from './slip-words.ts'
+import { laterReading, type ShownComparison } from './move-discrepancy-words.ts'
 
 /** A look or a reading that decides between explanations, the least trouble first. */
-const looks = [
+const inspections = [
   'read-again-tight',
   'open-at-top',
   'open-at-side',
@@ -22,23 +22,23 @@ const looks = [
   'offsets-again',
   'lifts',
 ] as const
-type Look = (typeof looks)[number]
+type Inspection = (typeof inspections)[number]
 
-type Shows = Partial<Record<Look, string>>
+type InspectionResults = Partial<Record<Inspection, string>>
 
 /** Gaps that are written across from where they are. */
-const across: Shows = {
+const across: InspectionResults = {
   'open-at-top': 'the other way',
   'open-at-side': 'the other way',
   'gap-widest': 'across',
 }
 
 /** What is wrong in the first reading alone can be looked at no more. */
-const ofThis = ({ swapped }: { readonly swapped: Swapped }, shows: Shows): Shows =>
+const ofThis = ({ swapped }: { readonly swapped: Swapped }, shows: InspectionResults): InspectionResults =>
   swapped === 'first' ? {} : shows
 
 /** What a look shows where this is what happened; a look that is not named shows what the file says. */
-function showsAt(of: Hypothesis): Shows {
+function expectedResults(of: Hypothesis): InspectionResults {
   switch (of.type) {
     case 'turned-the-wrong-way':
     case 'forgotten':
@@ -84,7 +84,7 @@ function showsAt(of: Hypothesis): Shows {
 }
 
 /** A reading taken too early is taken again before anything else; a place that was swapped in the earlier reading shows in how this one is right. */
-const atOnce = (of: Hypothesis): readonly Look[] => {
+const immediateInspections = (of: Hypothesis): readonly Inspection[] => {
   switch (of.type) {
     case 'nothing-moved':
     case 'part-of-the-way':
@@ -106,29 +106,30 @@ const atOnce = (of: Hypothesis): readonly Look[] => {
 }
 
 /** The fewest looks that tell these apart, as far as any can: each time the one that parts most of those that are still together. */
-function looksFor(hypotheses: readonly Hypothesis[]): readonly Look[] {
-  const shown = hypotheses.map(showsAt)
-  const chosen = new Set(hypotheses.flatMap(atOnce))
-  const parts = (look: Look, a: number, b: number) => shown[a]?.[look] !== shown[b]?.[look]
+function inspectionsFor(hypotheses: readonly Hypothesis[]): readonly Inspection[] {
+  const shown = hypotheses.map(expectedResults)
+  const chosen = new Set(hypotheses.flatMap(immediateInspections))
+  const parts = (look: Inspection, a: number, b: number) => shown[a]?.[look] !== shown[b]?.[look]
   let open = hypotheses.flatMap((_, b) =>
     hypotheses
       .slice(0, b)
       .flatMap((__, a) => ([...chosen].some((look) => parts(look, a, b)) ? [] : [[a, b] as const])),
   )
   while (open.length > 0) {
-    const parted = (look: Look) => open.filter(([a, b]) => parts(look, a, b)).length
-    const best = looks.reduce((most, look) => (parted(look) > parted(most) ? look : most))
+    const parted = (look: Inspection) => open.filter(([a, b]) => parts(look, a, b)).length
+    const best = inspections.reduce((most, look) => (parted(look) > parted(most) ? look : most))
     if (parted(best) === 0) break
     chosen.add(best)
     open = open.filter(([a, b]) => !parts(best, a, b))
   }
   const [only] = shown
-  if (chosen.size === 0 && only) for (const look of looks) if (only[look] !== undefined) chosen.add(look)
-  return looks.filter((look) => chosen.has(look))
+  if (chosen.size === 0 && only)
+    for (const look of inspections) if (only[look] !== undefined) chosen.add(look)
+  return inspections.filter((look) => chosen.has(look))
 }
 
 /** A coupling that gapes by more than this is seen to. Common practice, no source. */
-const seenByEye = 0.3e-3
+const visibleOpening = 0.3e-3
 
 const sides = {
   vertical: { places: ['top', 'bottom'], offset: ['high', 'low'] },
@@ -136,12 +137,16 @@ const sides = {
 } as const
 
 /** Which side is open, by the plainest means that can tell it. */
-function openSide({ found, now }: Shown, plane: keyof InPlanes<unknown>, system: UnitSystem): string {
+function openSide(
+  { found, now }: ShownComparison,
+  plane: keyof InPlanes<unknown>,
+  system: UnitSystem,
+): string {
   const { opening: openings, offset: offsets } = now ?? found
   const [opening, offset] = [openings[plane], offsets?.[plane]]
   const { places, offset: stands } = sides[plane]
   const wider = places[opening.value > 0 ? 0 : 1]
-  if (Math.abs(opening.value) > seenByEye)
+  if (Math.abs(opening.value) > visibleOpening)
     return `Look at the coupling: by this reading, it is open at the ${wider}.`
   if (Math.abs(opening.value) > expanded(opening))
     return `Try a feeler gauge at the ${places[0]} and at the ${places[1]}: by this reading, the ${wider} takes ${formatLength(Math.abs(opening.value), system)} more.`
@@ -151,7 +156,7 @@ function openSide({ found, now }: Shown, plane: keyof InPlanes<unknown>, system:
 }
 
 /** Where the gap is widest, by eye. */
-function gapWidest({ found, now }: Shown, system: UnitSystem): string {
+function gapWidest({ found, now }: ShownComparison, system: UnitSystem): string {
   const { vertical, horizontal } = (now ?? found).opening
   const plane = Math.abs(vertical.value) > Math.abs(horizontal.value) ? 'vertical' : 'horizontal'
   const opening = (now ?? found).opening[plane]
@@ -162,7 +167,7 @@ function gapWidest({ found, now }: Shown, system: UnitSystem): string {
 }
 
 /** Which rim stands out at the top. */
-function rimAtTop({ found, now }: Shown, system: UnitSystem): string {
+function rimAtTop({ found, now }: ShownComparison, system: UnitSystem): string {
   const offset = (now ?? found).offset?.vertical
   if (!offset || Math.abs(offset.value) <= expanded(offset))
     return 'Read the offsets again, and check which half carries the dial.'
@@ -170,7 +175,7 @@ function rimAtTop({ found, now }: Shown, system: UnitSystem): string {
   return `Lay a straightedge across both rims at the top: by this reading, the rim of the ${rim} flange stands out by ${formatLength(Math.abs(offset.value), system)}.`
 }
 
-function stud({ thread, mismatch }: Shown, system: UnitSystem): string {
+function stud({ thread, mismatch }: ShownComparison, system: UnitSystem): string {
   if (!thread) return 'Check the thread of a stud.'
   const asked = new Set(mismatch.explanations.map(({ hypothesis: { type } }) => type))
   const way = thread.hand === 'left' ? 'left' : 'right'
@@ -185,7 +190,7 @@ const marks = {
   'by hand': 'Ask whoever made the move which feet were moved, which way and how far.',
 } as const
 
-function formatCheckFirst(look: Look, comparison: Shown, system: UnitSystem): string {
+function formatCheckFirst(look: Inspection, comparison: ShownComparison, system: UnitSystem): string {
   switch (look) {
     case 'read-again-tight':
       return 'Tighten all feet and read again. Move nothing before that.'
@@ -212,7 +217,7 @@ function formatCheckFirst(look: Look, comparison: Shown, system: UnitSystem): st
   }
 }
 
-const inReading = (swapped: Swapped, shown: Shown): string =>
+const inReading = (swapped: Swapped, shown: ShownComparison): string =>
   ({
     later: laterReading(shown),
     first: shown.since,
@@ -220,7 +225,7 @@ const inReading = (swapped: Swapped, shown: Shown): string =>
   })[swapped]
 
 /** What to do where this is what happened. */
-function ifSo(of: Hypothesis, shown: Shown): string {
+function ifSo(of: Hypothesis, shown: ShownComparison): string {
   switch (of.type) {
     case 'did-not-follow':
       return 'If a foot is soft, correct it and read again.'
@@ -260,20 +265,20 @@ function ifSo(of: Hypothesis, shown: Shown): string {
 }
 
 /** What to do where nothing that is known explains it. */
-function unexplained({ since, at, now, again }: Shown): string {
+function unexplained({ since, at, now, again }: ShownComparison): string {
   if (!now && !again) return 'Read again before you move anything.'
   const which = now ? `${since}, ${at}` : `${since}, the readings since`
   return `Check ${which} and the moves in between, and correct what is wrong. Reading again has not settled it. If ${since} was misread, remove it from the log, with the moves after it.`
 }
 
 /** What to do first after a reading that shows another effect, and what then frees the plan. */
-export function formatWhatFirst(shown: Shown, system: UnitSystem): string {
+export function formatWhatFirst(shown: ShownComparison, system: UnitSystem): string {
   const all = shown.mismatch.explanations.map(({ hypothesis }) => hypothesis)
   if (all.length === 0) return unexplained(shown)
   // Of an earlier reading, what was of that one alone can be looked at no more.
   const hypotheses = shown.now ? all.filter((of) => isLasting(of) || isSound(of)) : all
   return [
-    ...looksFor(hypotheses).map((look) => formatCheckFirst(look, shown, system)),
+    ...inspectionsFor(hypotheses).map((look) => formatCheckFirst(look, shown, system)),
     ...new Set(hypotheses.map((of) => ifSo(of, shown))),
     ...(shown.now
       ? [

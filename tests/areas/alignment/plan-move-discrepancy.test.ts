@@ -75,7 +75,7 @@ describe('a reading after a move', () => {
     )
     expect(c).toMatchObject({ verdict: 'outside' })
     expect(c.withheld).toBeUndefined()
-    expect(c.slip).toBeUndefined()
+    expect(c.moveDiscrepancy).toBeUndefined()
     expect(c.feet[2]?.moved).toBeGreaterThan(0)
   })
 
@@ -98,9 +98,9 @@ describe('a reading after a move', () => {
       'r2',
     )
     expect(c.withheld).toBeUndefined()
-    expect(c.slip).toContain('the nuts at fwd-port and fwd-stbd were turned the wrong way')
-    expect(c.slip).toContain('Use the marks on the lower nuts to see')
-    expect(c.slip).toContain('shows the machine as it stands')
+    expect(c.moveDiscrepancy).toContain('the nuts at fwd-port and fwd-stbd were turned the wrong way')
+    expect(c.moveDiscrepancy).toContain('Use the marks on the lower nuts to see')
+    expect(c.moveDiscrepancy).toContain('shows the machine as it stands')
     expect(c.feet[2]?.moved).toBeGreaterThan(0)
   })
 
@@ -117,25 +117,25 @@ describe('a reading after a move', () => {
       'by this reading, it is open at the top',
       'the turns of a right-hand thread rise to the right',
     ])
-      expect(c.slip).toContain(words)
+      expect(c.moveDiscrepancy).toContain(words)
     // The move written as it was made frees the plan.
     const turned = move.replaceAll(': up', ': down')
     const freed = planned(
       job(reading('r1', '2026-03-04', start) + turned + reading('r2', '2026-03-05', wrong)),
       'r2',
     )
-    expect(freed.slip).toBeUndefined()
+    expect(freed.moveDiscrepancy).toBeUndefined()
     expect(freed.withheld).toBeUndefined()
   })
 
-  it('that no single slip explains gives none', () => {
+  it('that no single mistake explains gives none', () => {
     const odd = { oz: 2.5, oy: 1.5, tv: 5, th: -6 }
     const c = planned(job(reading('r1', '2026-03-04', start) + move + reading('r2', '2026-03-05', odd)), 'r2')
     expect(c.withheld).toBe('another-effect')
-    expect(c.slip).toMatch(
+    expect(c.moveDiscrepancy).toMatch(
       /No single mistake explains it\. Isolate and lock off the drive\. .*Read again before you move anything\./,
     )
-    expect(c.slip?.match(/read again/gi)).toHaveLength(1)
+    expect(c.moveDiscrepancy?.match(/read again/gi)).toHaveLength(1)
   })
 })
 
@@ -273,7 +273,7 @@ describe('a log of two readings', () => {
     const stale = each('up 0.5 flats', 'up 2 flats')
     expect(planned(twoReadings(low, stale, low), 'r2').withheld).toBe('another-effect')
     const none = planned(twoReadings(low, each('none', 'none'), low), 'r2')
-    expect([none.withheld, none.slip]).toEqual([undefined, undefined])
+    expect([none.withheld, none.moveDiscrepancy]).toEqual([undefined, undefined])
   })
 
   it('says a feeler where the opening is too narrow to be seen', () => {
@@ -286,7 +286,7 @@ describe('a log of two readings', () => {
         move.replace('03-04', '03-01') +
         reading('r2', '2026-03-02', mirrored(to)),
     )
-    expect(planned(text, 'r2').slip).toContain(
+    expect(planned(text, 'r2').moveDiscrepancy).toContain(
       'Try a feeler gauge at the top and at the bottom: by this reading, the top takes 0.22 mm more.',
     )
   })

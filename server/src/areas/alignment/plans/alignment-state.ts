@@ -5,7 +5,7 @@ import type { Rim } from '../../../engineering/alignment/rim.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
 
 /** How the machine was found to stand, and what it is held against, m. */
-export interface Found {
+export interface AlignmentState {
   readonly face: Face
   readonly rim: Rim | undefined
   readonly pose: Pose

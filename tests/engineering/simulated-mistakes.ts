@@ -1,5 +1,5 @@
-/** Logs of two readings with a slip between them that only the simulation knows. Machines, gauges and errors are those of `simulated-machine.ts`; where the
- * machine goes is worked out here from the line through its feet. The figures of the slips are common practice, no source. */
+/** Logs of two readings with a mistake between them that only the simulation knows. Machines, gauges and errors are those of `simulated-machine.ts`; where the
+ * machine goes is worked out here from the line through its feet. The figures of the mistakes are common practice, no source. */
 import { stepHeights } from '../../server/src/engineering/adjuster-heights.ts'
 import type { Hypothesis, NotedMove } from '../../server/src/engineering/alignment/hypothesis.ts'
 import type { Mirror } from '../../server/src/engineering/alignment/mirrors.ts'
@@ -10,7 +10,7 @@ import {
 } from '../../server/src/engineering/alignment/mismatch.ts'
 import { searchMoves } from '../../server/src/engineering/alignment/move-search.ts'
 import { inBothPlanes } from '../../server/src/engineering/alignment/planes.ts'
-import { isSound } from '../../server/src/engineering/alignment/slips.ts'
+import { isSound } from '../../server/src/engineering/alignment/suppositions.ts'
 import {
   type Axis,
   between,
@@ -134,7 +134,7 @@ const swappedIn = (name: string, of: Mirror): Readonly<Record<string, Draw>> => 
   [`${name}, both`]: swapped(of, 'both'),
 })
 
-/** Every slip that is drawn, by what it is called in the table. */
+/** Every mistake that is drawn, by what it is called in the table. */
 const faults: Readonly<Record<string, Draw>> = {
   'a foot turned the wrong way': feetFault('turned-the-wrong-way', -1, oneFoot),
   'a station turned the wrong way': feetFault('turned-the-wrong-way', -1, oneStation),
@@ -243,11 +243,11 @@ const plusAxis = (a: Axis, b: Axis): Axis =>
 interface SimulatedLog {
   readonly truth?: Hypothesis
   readonly mismatch: Mismatch
-  /** Root of chi-square of what the slip alone brings, without noise: how many standard uncertainties it is. */
+  /** Root of chi-square of what the mistake alone brings, without noise: how many standard uncertainties it is. */
   readonly effect: number
 }
 
-/** Undefined where the slip cannot be made on the moves drawn. */
+/** Undefined where the mistake cannot be made on the moves drawn. */
 function drawLog(random: Random, draw: Draw | undefined): SimulatedLog | undefined {
   const m = withFeet(drawMachine(random, between(random, 0.05, 0.3)), random)
   // Half of the machines are to stand off the shaft: cold, dry, or with a shaft end that hangs.
@@ -337,11 +337,11 @@ export interface Named {
   unnamed: number
   wrongly: number
   steps: number
-  /** Steps given where the log is beyond noise, and the slip puts the reading or the bed in doubt. */
+  /** Steps given where the log is beyond noise, and the mistake puts the reading or the bed in doubt. */
   stepsWrongly: number
 }
 
-export const slipNames: readonly string[] = Object.keys(faults)
+export const mistakeNames: readonly string[] = Object.keys(faults)
 
 const none = (): Named => ({
   drawn: 0,
@@ -367,14 +367,14 @@ function count(tally: Named, truth: Hypothesis, mismatch: Mismatch): void {
   if (allowsSteps(mismatch) && !mismatch.noise && !isSound(truth)) tally.stepsWrongly += 1
 }
 
-/** Logs with this slip: so many with an effect beyond 3 U (six standard uncertainties), and at least so many between half of that and that,
+/** Logs with this mistake: so many with an effect beyond 3 U (six standard uncertainties), and at least so many between half of that and that,
  * as far as ten times `cases` draws have them. The same each time. */
 export function namedOf(
   name: string,
   cases: number,
   leastNear = 0,
 ): { readonly beyond: Readonly<Named>; readonly near: Readonly<Named> } {
-  const random = randomFrom(20_261_130 + slipNames.indexOf(name))
+  const random = randomFrom(20_261_130 + mistakeNames.indexOf(name))
   const [beyond, near] = [none(), none()]
   const wanted = (tries: number) =>
     beyond.drawn < cases ? tries < 100 * cases : near.drawn < leastNear && tries < 10 * cases
@@ -387,7 +387,7 @@ export function namedOf(
   return { beyond, near }
 }
 
-/** Logs without a slip: how many were beyond noise, and of how many something was named. */
+/** Logs without a mistake: how many were beyond noise, and of how many something was named. */
 export function cleanLogs(cases: number): { readonly alarms: number; readonly named: number } {
   const random = randomFrom(20_261_129)
   let [alarms, named] = [0, 0]

@@ -4,13 +4,13 @@ import { addAfter, blank, replace, textAt } from '../../checks/fix-text.ts'
 import type { Hypothesis } from '../../engineering/alignment/hypothesis.ts'
 import type { Block, Value } from '../../job/model.ts'
 import type { Entry } from '../../syntax/tree.ts'
+import { moveDiscrepancy } from './plans/move-discrepancy.ts'
 import { movedIn } from './plans/moved-in-words.ts'
-import { slipOf } from './plans/slip.ts'
 
-const other: Readonly<Record<string, string>> = { up: 'down', down: 'up' }
+const oppositeHeight: Readonly<Record<string, string>> = { up: 'down', down: 'up' }
 
-const wayOf = ({ parts: [first] }: Entry): string => (first?.type === 'word' ? first.text : '')
-const isHeight = (entry: Entry): boolean => wayOf(entry) in other
+const directionOf = ({ parts: [first] }: Entry): string => (first?.type === 'word' ? first.text : '')
+const isHeight = (entry: Entry): boolean => directionOf(entry) in oppositeHeight
 
 /** The move of a foot with only the entries that were made. */
 function keeping(
@@ -18,7 +18,8 @@ function keeping(
   made: (entry: Entry) => boolean,
 ): readonly Edit[] {
   const kept = node.entries.filter(made)
-  if (kept.length === node.entries.length || node.entries.every((entry) => wayOf(entry) === 'none')) return []
+  if (kept.length === node.entries.length || node.entries.every((entry) => directionOf(entry) === 'none'))
+    return []
   const text = kept.map(({ span }) => textAt({ section, span })).join(', ')
   return [replace({ section, span: node.valueSpan }, text === '' ? 'none' : text)]
 }
@@ -26,7 +27,7 @@ function keeping(
 /** The ways of the heights turned round. */
 const turnedRound = ({ at: { section }, node }: Value<unknown>): readonly Edit[] =>
   node.entries.flatMap(({ parts: [way] }) => {
-    const now = way?.type === 'word' ? other[way.text] : undefined
+    const now = way?.type === 'word' ? oppositeHeight[way.text] : undefined
     return way && now !== undefined ? [replace({ section, span: way.span }, now)] : []
   })
 
@@ -62,10 +63,10 @@ function edits(of: Hypothesis, move: Block): readonly Edit[] {
 
 /** The one move before a reading as the reading says that it was made, where one explanation alone fits and it is of the move. */
 export function writeAsMade({ block: reading, lookup }: FixGround): readonly Fix[] {
-  const slip = reading && lookup && slipOf(reading, lookup)
-  if (!slip) return []
-  const [only, ...more] = slip.comparison.mismatch.explanations
-  const [move, ...others] = slip.comparison.moves
+  const discrepancy = reading && lookup && moveDiscrepancy(reading, lookup)
+  if (!discrepancy) return []
+  const [only, ...more] = discrepancy.comparison.mismatch.explanations
+  const [move, ...others] = discrepancy.comparison.moves
   if (!only || more.length > 0 || !move || others.length > 0) return []
   const made = edits(only.hypothesis, move)
   return made.length > 0

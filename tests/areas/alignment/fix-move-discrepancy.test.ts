@@ -4,12 +4,13 @@ import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../../server/src/areas/index.ts'
 import { findingsOf } from '../../checks/marks.ts'
 import { fixed, titles } from '../../checks/offers.ts'
-import { feet, flat, job } from './slip-jobs.ts'
+import { feet, flat, job } from './move-discrepancy-jobs.ts'
 
-const slip = 'alignment/move-had-another-effect'
+const discrepancy = 'alignment/move-had-another-effect'
 const write = 'Write the move as it was made'
 
-const fires = (text: string) => findingsOf(text, allChecks).findings.some(({ check }) => check === slip)
+const fires = (text: string) =>
+  findingsOf(text, allChecks).findings.some(({ check }) => check === discrepancy)
 
 describe('the move as it was made', () => {
   const noted = feet('up 1 flat, starboard 0.2 mm', 'up 2 flats, starboard 0.5 mm')
@@ -32,7 +33,7 @@ describe('the move as it was made', () => {
     ],
   ])('is offered: %s', (_, text, lines) => {
     expect(fires(text)).toBe(true)
-    const after = fixed(text, slip, write)
+    const after = fixed(text, discrepancy, write)
     for (const line of lines) expect(after).toContain(line)
     expect(fires(after)).toBe(false)
   })
@@ -50,6 +51,6 @@ describe('the move as it was made', () => {
     ['nothing explains it', job(noted, [3, -2], [1, -4])],
   ])('is not offered: %s', (_, text) => {
     expect(fires(text)).toBe(true)
-    expect(titles(text, slip)).not.toContain(write)
+    expect(titles(text, discrepancy)).not.toContain(write)
   })
 })
