@@ -9,7 +9,7 @@ import { type Bound, bind, headingWord } from './bind.ts'
 import { type Asker, Row } from './circles.ts'
 import { type Document, soleBlockOf } from './document.ts'
 import type { JobFile } from './files.ts'
-import { Memo, type Snapshot } from './memo.ts'
+import { Memo, outsideOf, type Snapshot } from './memo.ts'
 import { type Block, blockNamed, type Section } from './model.ts'
 import type { Scope } from './scope.ts'
 import { systemsOfReadings } from './systems-written.ts'
@@ -136,7 +136,7 @@ const deepest = 4
 /** Thrown through a section that is being bound. It is bound again when the one that it asks for is. */
 class TooDeep extends Error {}
 
-const nothing: Bound = { blocks: [], problems: [], references: [] }
+const nothing: Bound = { blocks: [], problems: [], mentions: [] }
 
 /** Meaning of job files, kept from one keystroke to the next. */
 export class Analysis {
@@ -156,6 +156,8 @@ export class Analysis {
   #snapshots = newSnapshots()
   /** The top-level blocks of each kind, as long as no file has changed. */
   #lists = newLists()
+  /** How often a section was bound, for tests. */
+  timesBound = 0
 
   /** To be called when any file has changed. */
   begin(): void {
@@ -238,7 +240,10 @@ export class Analysis {
       const made = this.#bound.get(
         section,
         { snapshot: this.snapshot(file), scope: this.#oneWay(held) },
-        (asking) => bind(section, asking),
+        (ask) => {
+          this.timesBound += 1
+          return bind(section, outsideOf(section, ask))
+        },
       )
       this.#row.pop()
       return made
@@ -257,20 +262,14 @@ export class Analysis {
       const asker = this.#askers.get(at.section)
       return asker && this.#row.leadsBack(asker) ? undefined : bound
     }
-    const onlyHolder = (kind: string): PendingSection | undefined => {
-      const others = (heads(file.document).ofKind.get(kind) ?? []).filter((other) => other !== section)
-      const [other] = others
-      const isOnly = other && others.length === 1 && countIn(other, kind) === 1
-      return isOnly ? { file, section: other } : undefined
-    }
     return {
       ...scope,
       named: (name) => blockNamed(given(holderOf(file, name))?.blocks, name),
-      only: (kind) => given(onlyHolder(kind))?.blocks.find((block) => block.kind === kind),
+      another: (kind) => blockOfKind(given(onlyHolder(file, kind, section)), kind),
       circular: (name) => {
         const at = holderOf(file, name)
         if (at) return at.section !== section && !given(at)
-        return heads(file.document).counts.get(name) === 1 && !given(onlyHolder(name))
+        return heads(file.document).counts.get(name) === 1 && !given(onlyHolder(file, name, section))
       },
     }
   }
@@ -295,7 +294,11 @@ export class Analysis {
       ofKind: (kind) => getOrInsert(this.#lists(file), kind, () => listOf(kind)),
       only: (kind) => {
         const [section] = own.counts.get(kind) === 1 ? (own.ofKind.get(kind) ?? []) : []
-        return section && this.bound(file, section).blocks.find((block) => block.kind === kind)
+        return section && blockOfKind(this.bound(file, section), kind)
+      },
+      another: (kind, outside) => {
+        const at = onlyHolder(file, kind, outside)
+        return at && blockOfKind(this.bound(file, at.section), kind)
       },
       kindOf: (name) => {
         const at = holderOf(file, name)
@@ -337,6 +340,17 @@ function holderOf(file: JobFile, name: string): PendingSection | undefined {
   }
   return undefined
 }
+
+/** The only section but one that has a top-level block of this kind, where it has no other. */
+function onlyHolder(file: JobFile, kind: string, but: Section): PendingSection | undefined {
+  const others = (heads(file.document).ofKind.get(kind) ?? []).filter((other) => other !== but)
+  const [other] = others
+  const isOnly = other && others.length === 1 && countIn(other, kind) === 1
+  return isOnly ? { file, section: other } : undefined
+}
+
+const blockOfKind = (bound: Bound | undefined, kind: string): Block | undefined =>
+  bound?.blocks.find((block) => block.kind === kind)
 
 const countIn = (section: Section, kind: string): number =>
   headsIn(section).filter((head) => head.kind === kind).length

@@ -5,8 +5,8 @@ import { findKind, kindMeant } from '../vocabulary/index.ts'
 import type { Status } from '../vocabulary/status.ts'
 import type { Draft } from './draft.ts'
 import { evaluator } from './evaluate.ts'
-import type { BindingProblem, Block, NotTaken, Place, Reference, Section } from './model.ts'
-import type { Scope } from './scope.ts'
+import type { BindingProblem, Block, Mention, NotTaken, Place, Section } from './model.ts'
+import type { Outside } from './scope.ts'
 import { leftOut, takeOver } from './take-over.ts'
 
 export interface Located<T> {
@@ -17,12 +17,12 @@ export interface Located<T> {
 export interface Bound {
   readonly blocks: readonly Block[]
   readonly problems: readonly Located<BindingProblem>[]
-  /** The words of its values that stand for something, in the order of the text. */
-  readonly references: readonly Reference[]
+  /** The words of its values that stand for something. Of those that begin at one place, the last counts. */
+  readonly mentions: readonly Mention[]
 }
 
 /** Gives meaning to one section: typed values, names, references, and what is wrong with them. Never throws. */
-export function bind(section: Section, scope: Scope): Bound {
+export function bind(section: Section, scope: Outside): Bound {
   const problems: Located<BindingProblem>[] = []
   const report = (span: Span, problem: BindingProblem): void => {
     problems.push({ at: { section, span }, problem })
@@ -34,15 +34,14 @@ export function bind(section: Section, scope: Scope): Bound {
   }
   duplicates(roots, section, report)
   elsewhere(roots, section, scope, report)
-  const found = new Map<number, Reference>()
-  const refer = (reference: Reference) => void found.set(reference.at.span.start, reference)
+  const mentions: Mention[] = []
+  const refer = (mention: Mention) => void mentions.push(mention)
   const tell = (at: Place, problem: BindingProblem) => void problems.push({ at, problem })
   const values = evaluator({ section, roots, scope, report: tell, refer })
   takeOver(roots, { likeOf: values.driveLike, report: tell, refer })
   for (const root of roots) settle(root, values, report)
   for (const root of roots) askForRest(root, scope, tell)
-  const references = [...found.values()].sort((a, b) => a.at.span.start - b.at.span.start)
-  return { blocks: roots, problems, references }
+  return { blocks: roots, problems, mentions }
 }
 
 /** `use "path"` at the top level; which file it is, is not decided here. */
@@ -200,7 +199,7 @@ function duplicates(blocks: readonly Draft[], section: Section, report: Report):
 }
 
 /** Top-level blocks whose name an earlier section of the file has already. */
-function elsewhere(roots: readonly Draft[], section: Section, scope: Scope, report: Report): void {
+function elsewhere(roots: readonly Draft[], section: Section, scope: Outside, report: Report): void {
   for (const block of roots) {
     const key = keyOf(block)
     const other = key === undefined ? undefined : scope.first(key)
@@ -234,7 +233,7 @@ const askedFrom = ({ definition }: Draft, name: string): Status | undefined =>
   definition && (definition.facts[name]?.from ?? needsOf(definition).find(({ kind }) => kind === name)?.from)
 
 /** Asks a block for what it does not take from the one it is `like`: a drive with all its blocks, any other for itself. */
-function askForRest(block: Draft, scope: Scope, tell: (at: Place, problem: BindingProblem) => void): void {
+function askForRest(block: Draft, scope: Outside, tell: (at: Place, problem: BindingProblem) => void): void {
   const like = block.written.get('like')
   const other = block.kind === 'drive' ? block.source : block.likeSource
   if (like && other) {

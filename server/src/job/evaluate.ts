@@ -14,11 +14,12 @@ import type { Fact } from '../vocabulary/block.ts'
 import { type Draft, type Layer, longestChain, type Running } from './draft.ts'
 import { type Evaluation, FactReader } from './fact-reader.ts'
 import { misreadIn } from './misread.ts'
-import { type Block, isAssumed, type Place, type Value } from './model.ts'
+import type { Block, Place, Value } from './model.ts'
 import { namesFor } from './names.ts'
 import { originKnown } from './origin-known.ts'
+import { Other, type Stated, statedBy } from './other.ts'
 import { canBeRead, hasOpenText, withoutQuotes } from './quoted-value.ts'
-import { isPending, layerOf, leftOut, mayBeTaken, statedAbove, takenFrom, unknownBut } from './take-over.ts'
+import { isPending, layerOf, mayBeTaken, statedAbove, takenFrom, unknownBut } from './take-over.ts'
 
 import { type Surroundings, type Text, textsFor } from './texts.ts'
 import { unclearPoints } from './unclear-points.ts'
@@ -184,8 +185,7 @@ export function evaluator(around: Surroundings) {
   }
 
   interface Like {
-    readonly path: readonly Block[]
-    readonly source: Block
+    readonly source: Draft
     readonly part: Part & { readonly type: 'word' }
   }
 
@@ -207,7 +207,8 @@ export function evaluator(around: Surroundings) {
       return undefined
     }
     const path = findPath(block.parent, part.text, [block.kind], block)
-    const source = path?.at(-1)
+    const found = path?.at(-1)
+    const source = found instanceof Other ? found.itself : found
     if (!path || !source) {
       unresolved(part, part.text, [block.kind], block, text)
       return undefined
@@ -218,7 +219,7 @@ export function evaluator(around: Surroundings) {
       text.report(part.span, { type: 'refers-to-itself', path: part.text, round })
       return undefined
     }
-    return { path, source, part }
+    return { source, part }
   }
 
   /** Takes over what the blocks named by `like` say and this one does not: by its own, then by that of the block it takes from. */
@@ -285,15 +286,15 @@ export function evaluator(around: Surroundings) {
 
   const isDraft = (block: Block): block is Draft => block.section === section
 
-  /** `unread` where it is written but could not be read, or is written in the other drive and not taken. */
+  /** What the nearest block that says anything of a fact says of it. */
   function factAt(
     block: Draft,
     part: Part & { readonly type: 'word' },
     text: Text,
-  ): { value: unknown; kind: Kind | undefined; assumed: boolean } | { unread: Block } | undefined {
+  ): { readonly stated: Stated; readonly name: string; readonly holder: Draft | Other } | undefined {
     const dot = part.text.lastIndexOf('.')
     const name = part.text.slice(dot + 1)
-    const holders: (Block | undefined)[] = []
+    const holders: (Draft | Other | undefined)[] = []
     if (dot >= 0) {
       const path = findPath(block, part.text.slice(0, dot), undefined) ?? []
       refer(part, path, text)
@@ -301,22 +302,20 @@ export function evaluator(around: Surroundings) {
     } else for (let b: Draft | undefined = block; b; b = b.parent) holders.push(b)
     for (const holder of holders) {
       if (!holder) continue
-      if (isDraft(holder)) {
-        if (!holder.written.has(name)) inherit(holder)
-        fact(holder, name)
-      }
-      const value = holder.facts.get(name)
-      const definition = (holder as Draft).definition?.facts[name]
-      if (value || holder.unread.has(name)) referToFact(part, holder, text)
-      if (value) return { value: value.value, kind: definition?.shape.quantity, assumed: isAssumed(value) }
-      if (
-        holder.unread.has(name) ||
-        isRunning(holder, (holder as Draft).written.get(name)) ||
-        leftOut(holder as Draft).has(name)
-      )
-        return { unread: holder }
+      const stated = holder instanceof Other ? holder.stated(name) : statedByOwn(holder, name)
+      if (!stated) continue
+      referToFact(part, holder, text)
+      return { stated, name, holder }
     }
     return undefined
+  }
+
+  function statedByOwn(block: Draft, name: string): Stated | undefined {
+    if (!block.written.has(name)) inherit(block)
+    fact(block, name)
+    const stated = statedBy(block, name)
+    if (stated || !isRunning(block, block.written.get(name))) return stated
+    return [isPending(block, name) ? 'pending' : 'unread']
   }
 
   /** What is worked out from a value that is not known yet is not known yet either. */
@@ -342,25 +341,24 @@ export function evaluator(around: Surroundings) {
       }
       case 'word': {
         const found = factAt(block, part, text)
-        if (found && 'unread' in found) {
-          const name = part.text.split('.').at(-1) ?? ''
-          if (isPending(found.unread as Draft, name)) dependsOnBlank()
-          // In the same section the finding stands where it is written.
-          else if (!isDraft(found.unread))
-            text.report(part.span, { type: 'source-unread', path: part.text, names: [name] })
+        if (found?.stated[0] === 'pending') {
+          dependsOnBlank()
           return undefined
         }
-        const si =
-          typeof found?.value === 'number'
-            ? found.value
-            : (found?.value as { nominal?: number } | undefined)?.nominal
-        if (!found || si === undefined || !found.kind) {
+        if (found?.stated[0] === 'unread') {
+          // In the same section the finding stands where it is written.
+          if (found.holder instanceof Other)
+            text.report(part.span, { type: 'source-unread', path: part.text, names: [found.name] })
+          return undefined
+        }
+        const [, amount, kind, isAssumed] = found?.stated ?? []
+        if (amount === undefined || !kind) {
           unresolved(part, part.text, undefined, block, text)
           return undefined
         }
         const asking = running.at(-1)
-        if (asking && found.assumed) asking.assumes = true
-        return good(quantity(si, found.kind))
+        if (asking && isAssumed) asking.assumes = true
+        return good(quantity(amount, kind))
       }
       case 'missing':
         return undefined // reported where the text was read

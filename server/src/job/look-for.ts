@@ -1,29 +1,37 @@
 import { segmentsOf } from '../syntax/segments.ts'
 import { deepest } from '../syntax/tokens.ts'
 import type { Leaf } from '../syntax/tree.ts'
-import { type Block, blockNamed, nameOf, ofKind, ofName, type Reference, type Section } from './model.ts'
-import type { Scope } from './scope.ts'
+import { blockNamed, ofKind, ofName, type Place, type Section } from './model.ts'
 
-interface Wanted {
-  readonly roots: readonly Block[]
-  readonly scope: Scope
+/** A block as a path leads through it. */
+interface Passed<B> {
+  readonly kind: string
+  readonly name: string | undefined
+  readonly children: readonly B[]
+}
+
+type Inside<B> = B & { readonly parent: Inside<B> | undefined }
+
+interface Wanted<B> {
+  readonly roots: readonly B[]
+  readonly scope: { named(name: string): B | undefined; only(kind: string): B | undefined }
   /** Looks outwards from here, then in the section, in the file, in the files it uses. */
-  readonly from: Block | undefined
+  readonly from: Inside<B> | undefined
   readonly kinds: readonly string[] | undefined
   /** Not this one: a block is not like itself. */
-  readonly not: Block | undefined
+  readonly not: B | undefined
 }
 
 /** No path with more segments leads anywhere: no block is so deep inside others. */
 export const longestPath = deepest
 
 /** The blocks that the segments of a path stand for, the last of them the one that is meant. */
-export function lookFor(path: string, wanted: Wanted): readonly Block[] | undefined {
+export function lookFor<B extends Passed<B>>(path: string, wanted: Wanted<B>): readonly B[] | undefined {
   const { roots, scope, from, kinds, not } = wanted
   const [head = '', ...rest] = path.split('.')
   if (rest.length >= longestPath) return undefined
-  const fits = (b: Block) => b !== not && (rest.length > 0 || !kinds || kinds.includes(b.kind))
-  const among = (blocks: readonly Block[]): Block | undefined => {
+  const fits = (b: B) => b !== not && (rest.length > 0 || !kinds || kinds.includes(b.kind))
+  const among = (blocks: readonly B[]): B | undefined => {
     const named = ofName(blocks, head).find(fits)
     if (named) return named
     const alike = ofKind(blocks, head)
@@ -31,7 +39,7 @@ export function lookFor(path: string, wanted: Wanted): readonly Block[] | undefi
     const fitting = alike.filter(fits)
     return fitting.length === 1 ? fitting[0] : undefined
   }
-  let found: Block | undefined
+  let found: B | undefined
   for (let b = from; b && !found; b = b.parent) found = among(b.children) ?? among([b])
   if (!found) found = among(roots)
   if (!found) {
@@ -42,11 +50,11 @@ export function lookFor(path: string, wanted: Wanted): readonly Block[] | undefi
       if (only && fits(only)) found = only
     }
   }
-  const blocks: Block[] = []
+  const blocks: B[] = []
   for (const segment of rest) {
     if (!found) return undefined
     blocks.push(found)
-    const inner: readonly Block[] = found.children
+    const inner: readonly B[] = found.children
     const alike = ofKind(inner, segment)
     found = blockNamed(inner, segment) ?? (alike.length === 1 ? alike[0] : undefined)
   }
@@ -64,10 +72,14 @@ export function furthestPath<T>(path: string, find: (path: string) => T | undefi
 }
 
 /** What the segments of a path stand for. */
-export function alongPath(path: Leaf, blocks: readonly Block[], section: Section): readonly Reference[] {
+export function alongPath<T>(
+  path: Leaf,
+  blocks: readonly T[],
+  section: Section,
+): readonly { readonly at: Place; readonly to: T }[] {
   const spans = segmentsOf(path, section.text)
   return blocks.flatMap((to, i) => {
     const span = spans[i]
-    return span ? [{ at: { section, span }, to, named: nameOf(to) }] : []
+    return span ? [{ at: { section, span }, to }] : []
   })
 }

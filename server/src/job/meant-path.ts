@@ -1,17 +1,16 @@
 import { nearest } from '../quantity/nearest.ts'
-import { findKind } from '../vocabulary/index.ts'
 import type { Draft } from './draft.ts'
 import { longestPath } from './look-for.ts'
-import type { Block } from './model.ts'
-import type { Scope } from './scope.ts'
+import { amountsOf, Other } from './other.ts'
+import type { Outside } from './scope.ts'
 
 interface Sought {
   /** Kinds of the block that was wanted; without them a fact with an amount. */
   readonly kinds: readonly string[] | undefined
   readonly from: Draft
-  readonly scope: Scope
+  readonly scope: Outside
   /** The blocks that a path leads through, as far as it does. */
-  readonly furthest: (path: string) => readonly Block[]
+  readonly furthest: (path: string) => readonly (Draft | Other)[]
 }
 
 /** Among more names than this none is offered for one that is not found. */
@@ -35,14 +34,19 @@ export function meantPath(path: string, sought: Sought): string | undefined {
 }
 
 /** What may stand in a path behind a block, or without one at its beginning. */
-function namesIn(holder: Block | undefined, isLast: boolean, { kinds, from, scope }: Sought): Set<string> {
+function namesIn(
+  holder: Draft | Other | undefined,
+  isLast: boolean,
+  { kinds, from, scope }: Sought,
+): Set<string> {
   const fits = (kind: string | undefined) => !isLast || !kinds || (kind !== undefined && kinds.includes(kind))
   const hasAmount = isLast && !kinds
   const known = new Set<string>()
-  const take = (block: Block) => {
+  const take = (block: Draft | Other) => {
     if (block.children.length <= maxOffered)
       for (const child of block.children) if (fits(child.kind)) known.add(child.name ?? child.kind)
-    if (hasAmount) for (const name of amountsOf(block)) known.add(name)
+    if (hasAmount)
+      for (const name of block instanceof Other ? block.amounts : amountsOf(block)) known.add(name)
   }
   if (holder) {
     take(holder)
@@ -52,14 +56,4 @@ function namesIn(holder: Block | undefined, isLast: boolean, { kinds, from, scop
   if (names.length <= maxOffered) for (const name of names) if (fits(scope.kindOf(name))) known.add(name)
   for (let block: Draft | undefined = from; block; block = block.parent) take(block)
   return known
-}
-
-/** The facts of a block that are an amount, read by now or not. */
-function amountsOf(block: Block): readonly string[] {
-  const facts = findKind(block.kind)?.facts ?? {}
-  const said = new Set([
-    ...block.facts.keys(),
-    ...('written' in block ? (block as Draft).written.keys() : []),
-  ])
-  return [...said].filter((name) => Object.hasOwn(facts, name) && facts[name]?.shape.quantity !== undefined)
 }

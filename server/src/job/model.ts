@@ -4,6 +4,7 @@ import type { FactPath, FactValue } from '../vocabulary/index.ts'
 import type { ValueProblem } from '../vocabulary/reader.ts'
 import type { Status } from '../vocabulary/status.ts'
 import type { Refusal } from './file-text.ts'
+import type { Way } from './other.ts'
 
 /** A top-level block's text with its tree. Its identity is the key of everything worked out from it. */
 export interface Section {
@@ -112,6 +113,14 @@ export function isWithin(place: Place, block: Block): boolean {
   }
   if (place.section !== block.section || isTakenWhole(block)) return false
   return block.node.span.start <= place.span.start && place.span.end <= block.node.span.end
+}
+
+/** A word that stands for a block, or for a fact of one, as binding finds it. */
+export interface Mention {
+  readonly at: Place
+  /** A block of the section itself or of one that it takes from, or the way to that of another. */
+  readonly to: Block | Way
+  readonly fact?: string
 }
 
 /** A word that stands for a block, or for what a block says. In a path each segment is one. */
@@ -233,8 +242,13 @@ export function blockOf(blocks: readonly Block[], node: BlockNode): Block | unde
   return undefined
 }
 
-const byKind = memoizeByIdentity((blocks: readonly Block[]): ReadonlyMap<string, readonly Block[]> => {
-  const sorted = new Map<string, Block[]>()
+interface Headed {
+  readonly kind: string
+  readonly name: string | undefined
+}
+
+const byKind = memoizeByIdentity((blocks: readonly Headed[]): ReadonlyMap<string, readonly Headed[]> => {
+  const sorted = new Map<string, Headed[]>()
   for (const block of blocks) {
     const same = sorted.get(block.kind)
     if (same) same.push(block)
@@ -244,11 +258,11 @@ const byKind = memoizeByIdentity((blocks: readonly Block[]): ReadonlyMap<string,
 })
 
 /** The blocks of a kind, sorted out once for a list of blocks. */
-export const ofKind = (blocks: readonly Block[], kind: string): readonly Block[] =>
-  byKind(blocks).get(kind) ?? []
+export const ofKind = <B extends Headed>(blocks: readonly B[], kind: string): readonly B[] =>
+  (byKind(blocks).get(kind) ?? []) as readonly B[]
 
-const byName = memoizeByIdentity((blocks: readonly Block[]): ReadonlyMap<string, readonly Block[]> => {
-  const sorted = new Map<string, Block[]>()
+const byName = memoizeByIdentity((blocks: readonly Headed[]): ReadonlyMap<string, readonly Headed[]> => {
+  const sorted = new Map<string, Headed[]>()
   for (const block of blocks) {
     if (block.name === undefined) continue
     const same = sorted.get(block.name)
@@ -259,11 +273,11 @@ const byName = memoizeByIdentity((blocks: readonly Block[]): ReadonlyMap<string,
 })
 
 /** The blocks of a name, sorted out once for a list of blocks. */
-export const ofName = (blocks: readonly Block[], name: string): readonly Block[] =>
-  byName(blocks).get(name) ?? []
+export const ofName = <B extends Headed>(blocks: readonly B[], name: string): readonly B[] =>
+  (byName(blocks).get(name) ?? []) as readonly B[]
 
 export const childrenOf = (block: Block, kind: string): readonly Block[] => ofKind(block.children, kind)
 
 /** The first block of a name counts. */
-export const blockNamed = (blocks: readonly Block[] | undefined, name: string): Block | undefined =>
+export const blockNamed = <B extends Headed>(blocks: readonly B[] | undefined, name: string): B | undefined =>
   blocks && ofName(blocks, name)[0]

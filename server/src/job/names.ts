@@ -3,7 +3,8 @@ import { either } from '../vocabulary/shape.ts'
 import type { Draft } from './draft.ts'
 import { alongPath, furthestPath, lookFor } from './look-for.ts'
 import { meantPath } from './meant-path.ts'
-import type { Block } from './model.ts'
+import type { Mention } from './model.ts'
+import { Other } from './other.ts'
 import type { Surroundings, Text } from './texts.ts'
 
 /** Finds what the names in values stand for, and reports those that stand for nothing. */
@@ -42,28 +43,24 @@ export function namesFor({ roots, scope }: Surroundings) {
     from: Draft | undefined,
     path: string,
     kinds: readonly string[] | undefined,
-    not?: Block,
-  ): readonly Block[] | undefined => lookFor(path, { roots, scope, from, kinds, not })
+    not?: Draft,
+  ): readonly (Draft | Other)[] | undefined =>
+    lookFor<Draft | Other>(path, { roots, scope, from, kinds, not })
 
   /** The blocks of any kind that a path leads through, as far as it does. */
-  const furthest = (from: Draft, path: string): readonly Block[] =>
+  const furthest = (from: Draft, path: string): readonly (Draft | Other)[] =>
     furthestPath(path, (part) => findPath(from, part, undefined)) ?? []
 
-  const refer = (path: Leaf, blocks: readonly Block[], text: Text): void =>
-    alongPath(path, blocks, text.section).forEach(text.refer)
+  const mentioned = (block: Draft | Other): Mention['to'] => (block instanceof Other ? block.way : block)
 
-  function referToFact(part: Leaf, to: Block, text: Text): void {
+  const refer = (path: Leaf, blocks: readonly (Draft | Other)[], text: Text): void =>
+    alongPath(path, blocks.map(mentioned), text.section).forEach(text.refer)
+
+  function referToFact(part: Leaf, to: Draft | Other, text: Text): void {
     const fact = part.text.slice(part.text.lastIndexOf('.') + 1)
-    const value = to.facts.get(fact)
-    const node = value?.node ?? (to as Draft).written.get(fact)
-    if (!node) return
     const end = text.section.text.indexOf(part.text, part.span.start) + part.text.length
-    text.refer({
-      at: { section: text.section, span: { start: end - fact.length, end } },
-      to,
-      fact,
-      named: { section: (value?.origin ?? value?.at)?.section ?? to.section, span: node.name.span },
-    })
+    const span = { start: end - fact.length, end }
+    text.refer({ at: { section: text.section, span }, to: mentioned(to), fact })
   }
 
   return { findPath, refer, referToFact, unresolved }

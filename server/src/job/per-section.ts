@@ -2,7 +2,7 @@ import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import type { Analysis } from './analysis.ts'
 import type { Bound } from './bind.ts'
 import type { JobFile } from './files.ts'
-import { Memo } from './memo.ts'
+import { Memo, scopeOf } from './memo.ts'
 import type { Section } from './model.ts'
 import type { Scope } from './scope.ts'
 
@@ -20,8 +20,8 @@ export function perSection<T>(
     const input = analysis.bound(file, section)
     const scope = analysis.scope(file)
     return (
-      memoOf(analysis).get(section, { snapshot: analysis.snapshot(file), scope, input }, (asking) =>
-        make(input, asking),
+      memoOf(analysis).get(section, { snapshot: analysis.snapshot(file), scope, input }, (ask) =>
+        make(input, scopeOf(ask)),
       ) ?? []
     )
   }

@@ -1,11 +1,13 @@
-import type { Part } from '../syntax/tree.ts'
+import type { Leaf, Part } from '../syntax/tree.ts'
 import type { BlockName, FactValue } from '../vocabulary/index.ts'
+import type { Draft } from './draft.ts'
 import { alongPath, furthestPath } from './look-for.ts'
 import { type BoundLookup, boundLookup } from './lookup.ts'
 import {
   type Block,
   blockNamed,
   childrenOf,
+  type Mention,
   nameOf,
   ofName,
   placeOfPart,
@@ -13,19 +15,37 @@ import {
   type Section,
   type Value,
 } from './model.ts'
+import { blockAt } from './other.ts'
 import { perSection } from './per-section.ts'
+import type { Scope } from './scope.ts'
 
 /** Every word of a section that stands for something, in the order of the text: those of its values, which binding has resolved, and the names
  * of readings, feet, terminals and whatever a concession is about, which are looked up where they stand; so are those of blocks that name each
  * other, which binding does not give. */
-export const referencesOf = perSection(({ references, blocks }, scope): readonly Reference[] => {
-  const found = new Map(
-    [...blocks.flatMap((block) => lookedUp(block, boundLookup(block, scope))), ...references].map(
-      (reference) => [reference.at.span.start, reference],
-    ),
-  )
+export const referencesOf = perSection(({ mentions, blocks }, scope): readonly Reference[] => {
+  const all = [
+    ...blocks.flatMap((block) => lookedUp(block, boundLookup(block, scope))),
+    ...mentions.flatMap((mention) => meantBy(mention, scope)),
+  ]
+  const found = new Map(all.map((reference) => [reference.at.span.start, reference]))
   return [...found.values()].sort((a, b) => a.at.span.start - b.at.span.start)
 })
+
+/** What a word that binding has resolved stands for, as that is written now. */
+function meantBy({ at, to: way, fact }: Mention, scope: Scope): readonly Reference[] {
+  const to = 'inside' in way ? blockAt(way, scope) : way
+  if (!to) return []
+  if (fact === undefined) return [{ at, to, named: nameOf(to) }]
+  const value = to.facts.get(fact)
+  const node = value?.node ?? (to as Draft).written.get(fact)
+  if (!node) return []
+  const { section } = value?.origin ?? value?.at ?? to
+  return [{ at, to, fact, named: { section, span: node.name.span } }]
+}
+
+/** The words of a path, and the blocks that they stand for. */
+const along = (path: Leaf, blocks: readonly Block[], section: Section): readonly Reference[] =>
+  alongPath(path, blocks, section).map(({ at, to }) => ({ at, to, named: nameOf(to) }))
 
 function lookedUp(block: Block, lookup: BoundLookup): readonly Reference[] {
   const own =
@@ -33,7 +53,7 @@ function lookedUp(block: Block, lookup: BoundLookup): readonly Reference[] {
   const named = [...block.facts].flatMap(([fact, { value, origin, at }]): readonly Reference[] => {
     const to = origin ? undefined : lookup.referred(fact)
     return to && typeof value === 'string'
-      ? alongPath({ text: value, span: at.span }, outwards(to, value), block.section)
+      ? along({ text: value, span: at.span }, outwards(to, value), block.section)
       : []
   })
   return [...named, ...own, ...block.children.flatMap((child) => lookedUp(child, lookup.from(child)))]
@@ -54,7 +74,7 @@ const byKind: { readonly [K in BlockName]?: (block: Block, lookup: BoundLookup) 
       return to ? [{ at: { section, span: node.name.span }, to, named: nameOf(to) }] : []
     })
     const path = about && { text: about.text, span: about.at.span }
-    const named = path && before ? alongPath(path, outwards(before, path.text), section) : []
+    const named = path && before ? along(path, outwards(before, path.text), section) : []
     return [...named, ...feet]
   },
   reading: (block, lookup) => {
@@ -74,7 +94,7 @@ const byKind: { readonly [K in BlockName]?: (block: Block, lookup: BoundLookup) 
       const found = lookup.named(part)
       return found && outwards(found, part)
     })
-    return to ? alongPath(path, to, block.section) : []
+    return to ? along(path, to, block.section) : []
   },
   'phase-map': (block, lookup) => {
     const pairs = block.facts.get('pairs')

@@ -1,6 +1,7 @@
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Status } from '../vocabulary/status.ts'
 import type { Block, Section } from './model.ts'
+import type { Other } from './other.ts'
 
 /** What a section may ask about the rest of the job. Each answer is remembered with what was made from it (see `memo.ts`). */
 export interface Scope {
@@ -8,8 +9,10 @@ export interface Scope {
   named(name: string): Block | undefined
   /** Every top-level block of the kind in the file itself. */
   ofKind(kind: string): readonly Block[]
-  /** The only one of the kind; undefined where there are several. A section that is given its meaning asks for those of other sections. */
+  /** The only one of the kind in the file itself; undefined where there are several. */
   only(kind: string): Block | undefined
+  /** The only one of the kind that the file itself has outside a section. */
+  another(kind: string, outside: Section): Block | undefined
   /** The section of the file itself that has the first top-level block of this name, or without a name of this kind. */
   first(name: string): Section | undefined
   /** The kind of the top-level block of this name, or of the only one of this kind: who only names a block does not wait for it. */
@@ -27,4 +30,12 @@ export interface Scope {
   isTaken(name: string): boolean
   /** Which blocks there are at the top level, here and in each file that is used, and what all of them share: equal as long as that is the same. */
   outline(): readonly unknown[]
+}
+
+/** What a section may ask while it is given its meaning: it sees blocks of other sections by what they say. */
+export interface Outside
+  extends Pick<Scope, 'kindOf' | 'circular' | 'names' | 'first' | 'system' | 'status'> {
+  named(name: string): Other | undefined
+  /** The only one of the kind in other sections of the file itself. */
+  only(kind: string): Other | undefined
 }

@@ -7,9 +7,8 @@ import {
   type Block,
   headingOf,
   isTakenWhole,
-  nameOf,
+  type Mention,
   type Place,
-  type Reference,
   writtenBlock,
 } from './model.ts'
 
@@ -22,7 +21,7 @@ interface Taking {
   /** The drive that this one is `like`, with the word that says so. What is wrong with it is reported. */
   readonly likeOf: (drive: Draft) => { readonly source: Draft; readonly at: Place } | undefined
   readonly report: (at: Place, problem: BindingProblem) => void
-  readonly refer: (reference: Reference) => void
+  readonly refer: (mention: Mention) => void
 }
 
 /** Gives each drive that is `like` another the blocks of that one: a block of its own takes what it does not say itself, any other is taken whole. */
@@ -94,7 +93,7 @@ export function takeOver(roots: readonly Draft[], { likeOf, report, refer }: Tak
     block.layers = layersOf(source)
     if (block.name === undefined && source.name !== undefined) rename(block, source.name)
     else if (block.name !== undefined && block.name === source.name)
-      refer({ at: headingOf(block), to: block, named: nameOf(block) })
+      refer({ at: headingOf(block), to: block })
     takeChildren(block, source, like)
   }
 

@@ -1,15 +1,15 @@
 import type { Span } from '../syntax/tree.ts'
 import type { Draft, Layer } from './draft.ts'
-import type { BindingProblem, Place, Reference, Section } from './model.ts'
-import type { Scope } from './scope.ts'
+import type { BindingProblem, Mention, Place, Section } from './model.ts'
+import type { Outside } from './scope.ts'
 
 /** What a section is given its meaning with. */
 export interface Surroundings {
   readonly section: Section
   readonly roots: readonly Draft[]
-  readonly scope: Scope
+  readonly scope: Outside
   readonly report: (at: Place, problem: BindingProblem) => void
-  readonly refer: (reference: Reference) => void
+  readonly refer: (mention: Mention) => void
 }
 
 /** The text that a value is read from: the block's own, or that of the block its drive takes it from. */
@@ -17,7 +17,7 @@ export interface Text {
   readonly section: Section
   readonly placeOf: (span: Span) => Place
   readonly report: (span: Span, problem: BindingProblem) => void
-  readonly refer: (reference: Reference) => void
+  readonly refer: (mention: Mention) => void
 }
 
 /** The texts that the values of a section are read from. */
