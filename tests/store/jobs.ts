@@ -8,7 +8,8 @@ import { computedMarkdown } from '../../server/src/editor/hover/computed.ts'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { type Document, openDocument, rangeOf } from '../../server/src/job/document.ts'
 import { type JobFile, linkFile } from '../../server/src/job/files.ts'
-import type { Block } from '../../server/src/job/model.ts'
+import type { Block, Place } from '../../server/src/job/model.ts'
+import { referencesOf } from '../../server/src/job/references.ts'
 import { storeOf } from '../../server/src/store/store.ts'
 
 const examples = resolve(import.meta.dirname, '../../docs/examples')
@@ -44,20 +45,36 @@ export class Session {
     const file = this.file(text, library)
     const { document } = file
     const view = { analysis: this.analysis, file }
+    const where = (place: Place) =>
+      document.sections.includes(place.section)
+        ? rangeOf(document, place)
+        : { text: place.section.text, span: place.span }
     const findings = this.findings(file).map(({ at, related, ...rest }) => ({
       ...rest,
       at: rangeOf(document, at),
-      related: related?.map(({ at: place, message }) => ({
-        message,
-        at: document.sections.includes(place.section) ? rangeOf(document, place) : place.section.text,
-      })),
+      related: related?.map(({ at: place, message }) => ({ message, at: where(place) })),
     }))
     return {
       findings,
       lenses: document.sections.map((section) => codeLenses(view, section)),
       hints: document.sections.map((section) => inlayHints(view, section)),
+      references: document.sections.map((section) =>
+        referencesOf(view, section).map(({ at, named, fact, word }) => ({
+          at: where(at),
+          named: where(named),
+          fact,
+          word,
+        })),
+      ),
       computed: withInside(this.analysis.blocks(file)).map((block) => computedMarkdown(block, view)),
     }
+  }
+
+  /** How many sections are bound to find what there is to find. */
+  bound(file: JobFile): number {
+    const before = this.analysis.timesBound
+    this.findings(file)
+    return this.analysis.timesBound - before
   }
 
   /** How much work is done to find what there is to find. */

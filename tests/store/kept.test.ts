@@ -101,4 +101,23 @@ drive d1 { motor m { power: 5 kW  voltage: 65 V } }
     const after = edit(before, at, at + 8, '84..108 V')
     expect(session.seen(after)).toEqual(new Session().seen(job('84..108 V')))
   })
+
+  it('leads from a drive to where its battery is written now', () => {
+    const job = (nominal: string) => `battery house { ${nominal} }
+drive d1 { battery: house  motor m { power: 5 kW  voltage: house.nominal } }
+`
+    const session = new Session()
+    const before = openDocument(job('nominal: 48 V'))
+    session.seen(before)
+    const after = edit(before, 'battery house { '.length, 'battery house { '.length, '  ')
+    const { references } = session.seen(after)
+    expect(references).toEqual(new Session().seen(job('  nominal: 48 V')).references)
+    expect(
+      references.flat().map(({ fact, named }) => [fact, 'start' in named && named.start.character]),
+    ).toEqual([
+      [undefined, 8],
+      [undefined, 8],
+      ['nominal', 18],
+    ])
+  })
 })

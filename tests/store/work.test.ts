@@ -23,16 +23,30 @@ const drive = (n: number): string => `drive d${n} {
 const job = (drives: number): string =>
   [head, battery, ...Array.from({ length: drives }, (_, i) => drive(i))].join('\n')
 
-/** The work after an edit that puts one text in the place of another, behind a place. */
+/** A document with one text in the place of another, behind a place. */
+function changed(before: Document, behind: string, from: string, to: string): Document {
+  const text = textOf(before)
+  const at = text.indexOf(from, text.indexOf(behind))
+  if (at < 0) throw new Error(`no ${from} behind ${behind}`)
+  const after = edit(before, at, at + from.length, to)
+  expect(textOf(after)).not.toBe(text)
+  return after
+}
+
+/** The work after such an edit. */
 function workAfter(text: string, behind: string, from: string, to: string): number {
   const session = new Session()
   const before = openDocument(text)
   session.findings(session.file(before))
-  const at = text.indexOf(from, text.indexOf(behind))
-  if (at < 0) throw new Error(`no ${from} behind ${behind}`)
-  const changed: Document = edit(before, at, at + from.length, to)
-  expect(textOf(changed)).not.toBe(text)
-  return session.worked(session.file(changed))
+  return session.worked(session.file(changed(before, behind, from, to)))
+}
+
+/** How many sections are bound after such an edit. */
+function boundAfter(text: string, behind: string, from: string, to: string): number {
+  const session = new Session()
+  const before = openDocument(text)
+  session.findings(session.file(before))
+  return session.bound(session.file(changed(before, behind, from, to)))
 }
 
 describe('work after an edit', () => {
@@ -68,5 +82,60 @@ describe('work after an edit', () => {
     const document = openDocument(jobOf(20))
     session.findings(session.file(document))
     expect(session.worked(session.file(document))).toBe(0)
+  })
+})
+
+describe('binding after an edit', () => {
+  const hundred = job(100)
+  /** Some of the drives ask for the voltage of the battery. */
+  const asking = (...drives: readonly number[]) =>
+    drives.reduce(
+      (text, n) =>
+        text.replace(
+          `${10 + n} kW  efficiency: 92 %  voltage: 58 V`,
+          `${10 + n} kW  efficiency: 92 %  voltage: house.nominal`,
+        ),
+      hundred,
+    )
+
+  it.each([
+    ['a space in a battery that all drives share', 'battery house {', '\n  nominal', '\n   nominal'],
+    ['a comment in that battery', 'battery house {', '\n  nominal', '\n  # lithium\n  nominal'],
+    ['another amount in that battery, for which no drive asks', 'battery house {', '96 V', '97 V'],
+    ['a comment in a drive', 'drive d5', '{\n', '{\n  # ready\n'],
+    ['a figure in a drive', 'drive d5', 'power: 15 kW', 'power: 16 kW'],
+  ])('is that of one section of a hundred for %s', (_, behind, from, to) => {
+    expect(boundAfter(hundred, behind, from, to)).toBe(1)
+  })
+
+  it('of a library that is used is that of what is edited there', () => {
+    const session = new Session()
+    const own = openDocument(`use "parts/drivetrain.wright"\n${hundred.replace(battery, '')}`)
+    const library = openDocument(`${battery}\ncontroller spare { efficiency: 96 % }\n`)
+    const findings = session.findings(session.file(own, library))
+    const after = changed(library, 'battery house {', '84..108 V', '0.084 kV..108 V')
+    expect(session.bound(session.file(own, after))).toBe(1)
+    expect(session.findings(session.file(own, after))).toEqual(findings)
+  })
+
+  it('is that of those that ask for the amount that is another', () => {
+    const text = asking(3, 14, 15)
+    expect(boundAfter(text, 'battery house {', '96 V', '97 V')).toBe(4)
+    expect(boundAfter(text, 'battery house {', '96 V', '0.096 kV')).toBe(1)
+    expect(boundAfter(text, 'battery house {', '210 Ah', '211 Ah')).toBe(1)
+  })
+
+  it('is that of those that ask for an amount where it comes to be assumed', () => {
+    expect(boundAfter(asking(3), 'battery house {', '96 V', '96 V [assumed]')).toBe(2)
+  })
+
+  it('is that of those that name a block where it is no longer there', () => {
+    // The list of names is another too: the nearest is offered.
+    expect(boundAfter(job(10), 'battery house {', 'battery house', 'battery other')).toBe(11)
+  })
+
+  it('is that of what takes from a drive too, which holds where that is written', () => {
+    const two = `${job(3)}\ndrive twin { like: d1 }\n`
+    expect(boundAfter(two, 'drive d1', '\n  motor', '\n   motor')).toBe(2)
   })
 })
