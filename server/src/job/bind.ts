@@ -6,7 +6,7 @@ import type { Status } from '../vocabulary/status.ts'
 import type { Draft } from './draft.ts'
 import { evaluator } from './evaluate.ts'
 import type { BindingProblem, Block, Mention, NotTaken, Place, Section } from './model.ts'
-import type { Outside } from './scope.ts'
+import type { Outside } from './other.ts'
 import { leftOut, takeOver } from './take-over.ts'
 
 export interface Located<T> {

@@ -1,8 +1,7 @@
 import { nearest } from '../quantity/nearest.ts'
 import type { Draft } from './draft.ts'
 import { longestPath } from './look-for.ts'
-import { amountsOf, Other } from './other.ts'
-import type { Outside } from './scope.ts'
+import { amountsOf, Other, type Outside } from './other.ts'
 
 interface Sought {
   /** Kinds of the block that was wanted; without them a fact with an amount. */

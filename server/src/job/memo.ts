@@ -1,8 +1,8 @@
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Status } from '../vocabulary/status.ts'
 import type { Block, Section } from './model.ts'
-import { type AskOther, answerOf, type OfOther, Other } from './other.ts'
-import type { Outside, Scope } from './scope.ts'
+import { type AskOther, answerOf, type OfOther, Other, type Outside } from './other.ts'
+import type { Scope } from './scope.ts'
 
 type OfName = 'named' | 'ofKind' | 'only' | 'first' | 'isTaken' | 'kindOf' | 'circular'
 type Question =

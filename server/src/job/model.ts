@@ -4,7 +4,6 @@ import type { FactPath, FactValue } from '../vocabulary/index.ts'
 import type { ValueProblem } from '../vocabulary/reader.ts'
 import type { Status } from '../vocabulary/status.ts'
 import type { Refusal } from './file-text.ts'
-import type { Way } from './other.ts'
 
 /** A top-level block's text with its tree. Its identity is the key of everything worked out from it. */
 export interface Section {
@@ -113,6 +112,13 @@ export function isWithin(place: Place, block: Block): boolean {
   }
   if (place.section !== block.section || isTakenWhole(block)) return false
   return block.node.span.start <= place.span.start && place.span.end <= block.node.span.end
+}
+
+/** How a section came to a block of another: by the name of the top-level block, or as the only one of its kind outside the section; then inwards. It
+ * leads to the same block when that is bound again. */
+export interface Way {
+  readonly from: { readonly name: string } | { readonly kind: string; readonly outside: Section }
+  readonly inside: readonly number[]
 }
 
 /** A word that stands for a block, or for a fact of one, as binding finds it. */

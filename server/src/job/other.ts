@@ -1,16 +1,9 @@
 import type { Kind } from '../quantity/kinds.ts'
 import { findKind } from '../vocabulary/index.ts'
 import type { Draft } from './draft.ts'
-import { type Block, isAssumed, type Section } from './model.ts'
+import { type Block, isAssumed, type Way } from './model.ts'
 import type { Scope } from './scope.ts'
 import { isPending, leftOut } from './take-over.ts'
-
-/** How a section came to a block of another: by the name of the top-level block, or as the only one of its kind outside the section; then inwards. It
- * leads to the same block when that is bound again. */
-export interface Way {
-  readonly from: { readonly name: string } | { readonly kind: string; readonly outside: Section }
-  readonly inside: readonly number[]
-}
 
 export function blockAt({ from, inside }: Way, scope: Scope): Block | undefined {
   let block = 'name' in from ? scope.named(from.name) : scope.another(from.kind, from.outside)
@@ -113,4 +106,12 @@ export class Other {
   get itself(): Draft | undefined {
     return this.#ask({ ask: 'itself', way: this.way, fact: '' })
   }
+}
+
+/** What a section may ask while it is given its meaning: it sees blocks of other sections by what they say. */
+export interface Outside
+  extends Pick<Scope, 'kindOf' | 'circular' | 'names' | 'first' | 'system' | 'status'> {
+  named(name: string): Other | undefined
+  /** The only one of the kind in other sections of the file itself. */
+  only(kind: string): Other | undefined
 }

@@ -1,7 +1,6 @@
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Status } from '../vocabulary/status.ts'
 import type { Block, Section } from './model.ts'
-import type { Other } from './other.ts'
 
 /** What a section may ask about the rest of the job. Each answer is remembered with what was made from it (see `memo.ts`). */
 export interface Scope {
@@ -30,12 +29,4 @@ export interface Scope {
   isTaken(name: string): boolean
   /** Which blocks there are at the top level, here and in each file that is used, and what all of them share: equal as long as that is the same. */
   outline(): readonly unknown[]
-}
-
-/** What a section may ask while it is given its meaning: it sees blocks of other sections by what they say. */
-export interface Outside
-  extends Pick<Scope, 'kindOf' | 'circular' | 'names' | 'first' | 'system' | 'status'> {
-  named(name: string): Other | undefined
-  /** The only one of the kind in other sections of the file itself. */
-  only(kind: string): Other | undefined
 }

@@ -1,7 +1,7 @@
 import type { Span } from '../syntax/tree.ts'
 import type { Draft, Layer } from './draft.ts'
 import type { BindingProblem, Mention, Place, Section } from './model.ts'
-import type { Outside } from './scope.ts'
+import type { Outside } from './other.ts'
 
 /** What a section is given its meaning with. */
 export interface Surroundings {
