@@ -8,6 +8,7 @@ import {
 } from '../../../engineering/alignment/move-search.ts'
 import { type AxisError, type InPlanes, inBothPlanes } from '../../../engineering/alignment/planes.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
+import { solve } from '../../../store/solve.ts'
 import { failed, ok } from '../../common/outcome.ts'
 import type { AlignmentState } from './alignment-state.ts'
 import { type AlignmentOutcome, asFault, fault } from './fault.ts'
@@ -66,12 +67,14 @@ export const provableFor = (found: AlignmentState): number => least(found, prova
 /** Farthest (m) that a foot between others may stand off their line when it has shims: as a soft foot. Common practice, no source. */
 const strayOfShims = 5e-5
 
+interface Choosing {
+  readonly feet: readonly BedFoot[]
+  readonly adjuster: SteppedAdjuster
+  readonly found: AlignmentState
+}
+
 /** The moves that serve best of all that the adjusters can make, and where these do not bring the machine inside, what would. */
-export function chooseMoves(
-  feet: readonly BedFoot[],
-  adjuster: SteppedAdjuster,
-  found: AlignmentState,
-): AlignmentOutcome<Choice> {
+export const chooseMoves = solve(({ feet, adjuster, found }: Choosing): AlignmentOutcome<Choice> => {
   const outcome = searchMoves(problemOf(feet, adjuster, found))
   if (!outcome.ok)
     return failed(
@@ -84,7 +87,7 @@ export function chooseMoves(
     )
   const { moves, used, sure } = outcome.value
   return ok({ moves, sure, ways: isInside(used) ? [] : waysInside(feet, adjuster, found) })
-}
+})
 
 const isInside = (used: number): boolean => used <= 1 + 1e-9
 

@@ -96,7 +96,7 @@ export function stepsOf(
     return ok({ feet: exact, predicted: after(exact), ways: [], untried: false })
   }
   return blaming(factOfSteps(bed, adjuster), impossibleSize, () => {
-    const choice = chooseMoves(stands, adjuster, found)
+    const choice = chooseMoves({ feet: stands, adjuster, found })
     if (!choice.ok) return choice
     const { moves, ways, sure } = choice.value
     const chosen = feet.map((foot, i) => stepFor(foot, moves[i] ?? noMove, adjuster, stands[i]))

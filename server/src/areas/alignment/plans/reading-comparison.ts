@@ -5,6 +5,7 @@ import type { Thread } from '../../../engineering/thread.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import { plus, type Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Lookup } from '../../../store/lookup.ts'
+import { solve } from '../../../store/solve.ts'
 import { isLater } from '../../common/days.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import type { Correction } from './correction.ts'
@@ -58,6 +59,8 @@ export interface ReadingComparison {
   readonly readings: Readings
 }
 
+const explain = solve(explainMismatch)
+
 const openingOf = (slope: InPlanes<Uncertain>, { diameter }: GaugeCircle): InPlanes<Uncertain> =>
   inBothPlanes((plane) => ({
     value: -diameter * slope[plane].value,
@@ -100,7 +103,7 @@ export function compareReadings(
     onCircle: face !== 'reverse-dial' && face !== 'rim-dial',
     ...(flange !== undefined && { largestCircle: flange / readAt.diameter }),
   }
-  const explained = explainMismatch(readings)
+  const explained = explain(readings)
   if (!explained.ok) return undefined
   const planned = machine.value(moves)
   const expect = (kind: 'slope' | 'offset', a: InPlanes<Uncertain>, b: InPlanes<Uncertain>) =>
