@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { type Ampacity, ampacity } from '../../../server/src/engineering/electrical/ampacity.ts'
+import { readTable, usTable5 } from '../../../server/src/engineering/electrical/ampacity-tables.ts'
 import type { ConductorSection } from '../../../server/src/engineering/electrical/conductor.ts'
 import { OutOfRange } from '../../../server/src/quantity/out-of-range.ts'
 import { asPrinted, badNumbers, exactly } from './outside.ts'
@@ -173,6 +174,50 @@ describe('ampacity of metric conductors', () => {
     const { amps, assumptions } = carried({ section: metric(35), bundled: 3 })
     expect(amps).toBe(147)
     expect(assumptions.some((text) => text.includes('US set'))).toBe(true)
+  })
+})
+
+describe('what a figure rests on', () => {
+  // 33 CFR 183.425 Table 5 is for 30 °C; its note 1 puts an engine space at 50 °C.
+  it('is only the ambient where the figure is a row of the public table', () => {
+    expect(carried({ section: awg(4) }).assumptions).toEqual(['ambient is 30 °C'])
+    expect(carried({ section: awg(4), place: 'machinery-space' }).assumptions).toEqual(['ambient is 50 °C'])
+  })
+
+  // Recent ABYC E-11 (from memory) derates a DC pair; the note of Table 5 begins at three.
+  it('is said of two conductors together, which the US set does not derate', () => {
+    const pair = carried({ section: awg(4), bundled: 2 })
+    expect(pair.factors).toEqual([])
+    expect(pair.assumptions).toEqual([
+      'ambient is 30 °C',
+      expect.stringMatching(/two conductors.*not derated/),
+    ])
+    expect(carried({ section: awg(4), bundled: 3 }).assumptions).toEqual([
+      'ambient is 30 °C',
+      expect.stringContaining('US set'),
+    ])
+  })
+
+  it('is memory as soon as the table or one factor is', () => {
+    const iso = carried({ section: metric(35) })
+    expect(iso.assumptions).toEqual([
+      'ambient is 30 °C',
+      expect.stringMatching(/^ISO 13297 Table A.1 is from memory; lower than 33 CFR/),
+    ])
+    expect(iso.source).toMatch(/105 °C column, from memory$/)
+    const us = carried({ section: awg(4), insulationC: 80, place: 'machinery-space' })
+    expect(us.source).toMatch(/80 °C column$/)
+    expect(us.factors.map(({ confidence }) => confidence)).toEqual(['from memory'])
+    expect(us.confidence).toBe('from memory')
+  })
+
+  // 16 AWG (1.309 mm², ASTM B258) carries 15 A and 14 AWG 20 A at 60 °C; 1.5 mm² 12 A (ISO 13297 Table A.1, from memory).
+  it('a size below the ISO rows alone is within the tables', () => {
+    expect(carried({ section: metric(1.4), insulationC: 60 })).toMatchObject({ amps: 12, tables: 'in' })
+  })
+
+  it('is no table for insulation below its lowest column', () => {
+    expect(() => readTable(usTable5, 21.15e-6, 59)).toThrow(OutOfRange)
   })
 })
 

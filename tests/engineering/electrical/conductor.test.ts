@@ -83,6 +83,12 @@ describe('conductor resistance', () => {
     expect(assumptions).toHaveLength(1)
   })
 
+  // IEC 60228 class 5, tinned, 35 mm²: 0.565 Ω/km. More copper has no more resistance, whatever the row of another size would scale to.
+  it('a size just above a row is no worse than the row', () =>
+    expect(conductorResistance({ section: { system: 'metric', mm2: 35.1 } }).ohmPerMetre).toBeLessThanOrEqual(
+      0.565e-3,
+    ))
+
   // Solid 4/0 is 0.161 Ω/km (wire table); strands read about 2 % higher [common practice].
   it('AWG is solid wire and 2 %, tinned another 3 %', () => {
     const section = { system: 'awg', n: -3 } as const
@@ -93,6 +99,13 @@ describe('conductor resistance', () => {
   it('says which of its defaults it took', () => {
     const section = { system: 'metric', mm2: 35 } as const
     expect(conductorResistance({ section }).assumptions).toHaveLength(2)
+    expect(conductorResistance({ section, finish: 'plain' }).assumptions).toEqual([
+      'strands are IEC 60228 class 5',
+    ])
+    // Solid wire of AWG has no class of strands; 2 % for stranding is common practice.
+    expect(conductorResistance({ section: { system: 'awg', n: 4 }, finish: 'plain' }).assumptions).toEqual([
+      expect.stringContaining('2 %'),
+    ])
     expect(conductorResistance({ section, strands: 'class 5', finish: 'tinned' }).assumptions).toEqual([])
   })
 

@@ -35,6 +35,10 @@ describe('ambient law', () => {
   it.each([Number.NaN, 60, 61, 1000])('insulation of 60 °C has no factor at %s °C', (ambientC) => {
     expect(() => ambientFactor({ insulationC: 60, ambientC })).toThrow(OutOfRange)
   })
+
+  it('names the ambient that the insulation cannot bear', () => {
+    expect(() => ambientFactor({ insulationC: 60, ambientC: 70 })).toThrow('ambient of 70 °C')
+  })
 })
 
 describe('machinery space', () => {

@@ -1,6 +1,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { faultCurrent } from '../../../server/src/engineering/electrical/fault-current.ts'
+import { leastFault } from '../../../server/src/engineering/electrical/least-fault.ts'
 import {
   conductorLimit,
   judgeConductor,
@@ -107,6 +108,9 @@ describe('standard ratings', () => {
 })
 
 describe('fault current', () => {
+  it('100 A of gG opens for certain from 160 A on (conventional fusing current, IEC 60269-1, from memory)', () =>
+    expect(leastFault(100)).toBeCloseTo(160, 9))
+
   it('12 V over 5 mΩ: 2 400 A (battery fault tutorial)', () => {
     exactly(faultCurrent({ voltage: 12, internalResistance: 0.005 }), 2400)
   })
