@@ -14,6 +14,8 @@ export default {
   // It would read tsconfig.json with an interface that TypeScript 7 does not have.
   tsconfigFile: 'none',
   concurrency: 1,
+  // On a busy machine the tests of all areas take longer than the five minutes it would wait.
+  dryRunTimeoutMinutes: 30,
   incremental: true,
   incrementalFile: `.stryker/${name}.json`,
   tempDirName: `.stryker/sandbox-${name}`,
