@@ -2,7 +2,7 @@ import fs from 'node:fs'
 import path from 'node:path'
 import { refusalWords } from '../checks/refusal-words.ts'
 import { diskErrorWords } from '../host/disk-error.ts'
-import { leadsOut, otherSpelling, readInside } from '../host/machine-node.ts'
+import { jobEntry, leadsOut, otherSpelling, readInside } from '../host/machine-node.ts'
 import { readFileText } from '../host/read-file-node.ts'
 import { type Document, documentFrom } from '../job/document.ts'
 import { largestFile, type Refusal, textFrom } from '../job/file-text.ts'
@@ -59,40 +59,25 @@ function filesAt(given: string): Iterable<Listed> {
   const listed = { path: otherSpelling(process.cwd(), path.resolve(given)) ?? path.normalize(given) }
   try {
     const stat = fs.statSync(given, { throwIfNoEntry: false })
-    if (stat) return stat.isDirectory() ? below(given, fs.realpathSync(given)) : [listed]
+    if (stat) return stat.isDirectory() ? below(given) : [listed]
   } catch (error) {
     return [{ ...listed, refusal: { type: 'file-unreadable', why: diskErrorWords(error) } }]
   }
   throw new CannotRun(`${given}: file or folder not found.`)
 }
 
-/** `root` is where the folder that was asked for really lies. */
-function* below(folder: string, root: string): Generator<Listed> {
+/** What the editor leaves out of its listing is a finding here: whoever names the folder has asked for all of it. */
+function* below(folder: string, root = folder): Generator<Listed> {
   for (const entry of entriesOf(folder)) {
     if ('refusal' in entry) {
       yield entry
       continue
     }
-    const full = path.join(folder, entry.name)
-    if (entry.isDirectory()) {
-      if (entry.name !== 'node_modules' && !entry.name.startsWith('.')) yield* below(full, root)
-    } else if (entry.name.endsWith('.wright')) {
-      if (entry.isFile()) yield { path: full }
-      else if (entry.isSymbolicLink()) yield linkedFile(full, root)
-      else yield { path: full, refusal: { type: 'file-unreadable', why: 'it is not a regular file' } }
-    }
-  }
-}
-
-/** A link that leads out of the folder is not followed: whoever wrote the folder would choose what else is read. */
-function linkedFile(link: string, root: string): Listed {
-  const unread = (why: string): Listed => ({ path: link, refusal: { type: 'file-unreadable', why } })
-  try {
-    return leadsOut(path.relative(root, fs.realpathSync(link)))
-      ? unread('the link leads out of the folder')
-      : { path: link }
-  } catch (error) {
-    return unread(diskErrorWords(error))
+    const job = jobEntry(root, folder, entry)
+    if (!job) continue
+    if ('folder' in job) yield* below(job.folder, root)
+    else if (job.unread === undefined) yield { path: job.file }
+    else yield { path: job.file, refusal: { type: 'file-unreadable', why: job.unread } }
   }
 }
 

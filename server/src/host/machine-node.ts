@@ -4,7 +4,7 @@ import { isAbsolute, join, relative, sep } from 'node:path'
 import type { Refusal } from '../job/file-text.ts'
 import { elide } from '../quantity/elide.ts'
 import { diskErrorWords, isGone } from './disk-error.ts'
-import { readFileText } from './read-file-node.ts'
+import { readFileText, whyNoFile } from './read-file-node.ts'
 import { isSearched } from './uri.ts'
 
 /** Whether a relative path leads out of the folder it starts from. */
@@ -52,8 +52,31 @@ export function otherSpelling(root: string, file: string): string | undefined {
 /** Disks differ in how they keep an accent (Unicode 16.0, section 3.11), which nobody can see. */
 const isSameName = (a: string, b: string): boolean => a.normalize() === b.normalize()
 
-/** The job files below a folder, each folder's in order of name. Folders that are links are not gone into: what they lead to inside is found
- * where it stands. A folder that cannot be read is given to `unread`, unless there is none any more. */
+/** What an entry of a folder is to whoever lists job files: a folder to go into, or a job file, with the reason where it is not read. */
+type JobEntry = { readonly folder: string } | { readonly file: string; readonly unread?: string }
+
+/** The rule for every listing, undefined for what is neither. A link is followed to a file inside the root only: whoever wrote the folder would choose
+ * what else is read. Folders that are links are not gone into: what they lead to inside is found where it stands. */
+export function jobEntry(root: string, folder: string, entry: Dirent): JobEntry | undefined {
+  const path = join(folder, entry.name)
+  if (entry.isDirectory()) return isSearched(entry.name) ? { folder: path } : undefined
+  if (!entry.name.endsWith('.wright')) return undefined
+  const unread = entry.isFile() ? undefined : whyNotFollowed(root, path)
+  return { file: path, ...(unread !== undefined && { unread }) }
+}
+
+function whyNotFollowed(root: string, link: string): string | undefined {
+  try {
+    const real = realpathSync(link)
+    if (leadsOut(relative(realpathSync(root), real))) return 'the link leads out of the folder'
+    return whyNoFile(statSync(real))
+  } catch (error) {
+    return diskErrorWords(error)
+  }
+}
+
+/** The job files below a folder that are read, each folder's in order of name. A folder that cannot be read is given to `unread`, unless there is none any
+ * more. */
 export async function listInside(
   root: string,
   unread: (folder: string, why: string) => void = () => {},
@@ -65,10 +88,10 @@ export async function listInside(
   })
   const found: string[] = []
   for (const entry of entries.toSorted((a, b) => (a.name < b.name ? -1 : 1))) {
-    const path = join(folder, entry.name)
-    if (entry.isDirectory() && isSearched(entry.name)) {
-      for (const one of await listInside(root, unread, path)) found.push(one)
-    } else if (entry.name.endsWith('.wright') && reallyInside(root, path) !== undefined) found.push(path)
+    const job = jobEntry(root, folder, entry)
+    if (!job) continue
+    if ('folder' in job) for (const one of await listInside(root, unread, job.folder)) found.push(one)
+    else if (job.unread === undefined) found.push(job.file)
   }
   return found
 }

@@ -21,9 +21,15 @@ export function readFileText(file: string): string | Refusal {
   }
 }
 
+/** Why what is there is no file to read; undefined where it is one. */
+export function whyNoFile(stat: Stats): string | undefined {
+  if (stat.isDirectory()) return 'it is a folder, not a file'
+  return stat.isFile() ? undefined : 'it is not a regular file'
+}
+
 function refusalOf(stat: Stats): Refusal | undefined {
-  if (stat.isDirectory()) return unreadable('it is a folder, not a file')
-  if (!stat.isFile()) return unreadable('it is not a regular file')
+  const why = whyNoFile(stat)
+  if (why !== undefined) return unreadable(why)
   return stat.size > largestFile ? { type: 'file-too-large' } : undefined
 }
 

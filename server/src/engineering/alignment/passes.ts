@@ -26,9 +26,9 @@ const gravityInside = 0.1
 /** Heights (m) nearer to each other than this are one. */
 const alike = 1e-9
 
-type Stations = readonly { readonly x: number; readonly feet: readonly number[]; readonly by: number }[]
+type LiftedStations = readonly { readonly x: number; readonly feet: readonly number[]; readonly by: number }[]
 
-function stationsOf(lifts: readonly Lift[]): Stations {
+function liftedStations(lifts: readonly Lift[]): LiftedStations {
   for (const { x, y, by } of lifts) {
     coordinate('x of a foot', x)
     coordinate('y of a foot', y)
@@ -39,9 +39,9 @@ function stationsOf(lifts: readonly Lift[]): Stations {
   return stations
 }
 
-/** Stations in the order that never leaves one between above the line of the ends: those between that go down, the end that goes up (that
+/** LiftedStations in the order that never leaves one between above the line of the ends: those between that go down, the end that goes up (that
  * furthest from the coupling first), the end that goes down, those between that go up. */
-function inOrder(stations: Stations, by: readonly number[]): readonly number[] {
+function inOrder(stations: LiftedStations, by: readonly number[]): readonly number[] {
   const last = stations.length - 1
   const far = Math.abs(stations[last]?.x ?? 0) >= Math.abs(stations[0]?.x ?? 0)
   const ends = far ? [last, 0] : [0, last]
@@ -63,7 +63,7 @@ function through(x1: number, h1: number, x2: number, h2: number): Line {
 }
 
 /** The lines along the shaft that a machine can lie on, wherever its centre of gravity is: the upper hull of what carries it. */
-function resting(stations: Stations, heights: readonly number[]): readonly Line[] {
+function resting(stations: LiftedStations, heights: readonly number[]): readonly Line[] {
   const [first = 0, last = 0] = [stations[0]?.x, stations.at(-1)?.x]
   const inside = gravityInside * (last - first)
   const lines: Line[] = []
@@ -78,11 +78,11 @@ function resting(stations: Stations, heights: readonly number[]): readonly Line[
 
 /** Gathers the room that the feet need while the machine lies on one line after the other. */
 class RoomNeeded {
-  readonly #stations: Stations
+  readonly #stations: LiftedStations
   readonly #rise: number[]
   #tilt = 0
 
-  constructor(stations: Stations) {
+  constructor(stations: LiftedStations) {
     this.#stations = stations
     this.#rise = stations.map(() => 0)
   }
@@ -131,7 +131,7 @@ class RoomNeeded {
 const nearest = (height: number, step: number): number =>
   Math.sign(height) * Math.floor(Math.abs(height) / step + 0.5 + 1e-6) * step
 
-const isBetween = (i: number, { length }: Stations): boolean => i > 0 && i < length - 1
+const isBetween = (i: number, { length }: LiftedStations): boolean => i > 0 && i < length - 1
 
 /** The next step below, at least a tenth of one away. */
 const stepUnder = (height: number, step: number): number => Math.ceil(height / step - 1.1) * step
@@ -139,7 +139,7 @@ const stepUnder = (height: number, step: number): number => Math.ceil(height / s
 const downTo = (height: number, step: number): number => Math.floor(height / step + 1e-6) * step
 
 /** Heights of the stations after pass `k` of `count`. The ends go in proportion; what is between stays on or under their line until the last. */
-function heightsAfter(k: number, count: number, stations: Stations, step: number): readonly number[] {
+function heightsAfter(k: number, count: number, stations: LiftedStations, step: number): readonly number[] {
   if (k === count) return stations.map(({ by }) => by)
   const share = k / count
   const end = (i: number) => nearest((stations.at(i)?.by ?? 0) * share, step)
@@ -150,7 +150,7 @@ function heightsAfter(k: number, count: number, stations: Stations, step: number
 }
 
 /** Heights after each pass, in as few passes as the greatest visit (m) allows, at the ends and between. */
-function fewest(stations: Stations, step: number, atEnds: number, between: number) {
+function fewest(stations: LiftedStations, step: number, atEnds: number, between: number) {
   const farthest = Math.max(...stations.map(({ by }) => Math.abs(by)))
   const last = stations.length - 1
   const farthestEnd = Math.max(Math.abs(stations[0]?.by ?? 0), Math.abs(stations[last]?.by ?? 0))
@@ -187,7 +187,7 @@ export function passesOf(
   lifts: readonly Lift[],
   limits: { readonly step: number; readonly most: number; readonly uneven: number; readonly edge: number },
 ): Passes {
-  const stations = stationsOf(lifts)
+  const stations = liftedStations(lifts)
   const step = inRange('step (m)', limits.step, 1e-6, 0.1)
   const between = Math.max(step, inRange('greatest visit (m)', limits.most, 1e-6, 0.1))
   const length = (stations.at(-1)?.x ?? 0) - (stations[0]?.x ?? 0)
@@ -229,7 +229,7 @@ export function packChanges(
   lifts: readonly Lift[],
   limits: { readonly gap: number; readonly step: number; readonly edge: number },
 ): PackChanges {
-  const stations = stationsOf(lifts)
+  const stations = liftedStations(lifts)
   const gap = inRange('gap (m)', limits.gap, 0, 0.1)
   const step = inRange('step (m)', limits.step, 1e-6, 0.1)
   const heights = stations.map(() => 0)

@@ -1,5 +1,5 @@
 import { exactly, plus, type Uncertain } from '../../quantity/uncertainty.ts'
-import { atOneStation, type Foot, oneStation } from './feet.ts'
+import { byStation, oneStation } from './feet.ts'
 import type { Component, Hypothesis, MoveLog, NotedMove, Supposition } from './hypothesis.ts'
 import { type Mirror, type Swapped, writtenSo } from './mirrors.ts'
 import { type InPlanes, inBothPlanes } from './planes.ts'
@@ -61,9 +61,7 @@ const only = (applies: boolean, of: () => readonly Supposition[]): readonly Supp
 /** Feet that may have gone wrong together: each by itself, those of a station, all; only where they were moved up or down. */
 function groupsOf({ feet, moves }: MoveLog): readonly (readonly number[])[] {
   const moved = feet.map((_, i) => i).filter((i) => (moves[i]?.vertical.value ?? 0) !== 0)
-  const stations = moved.map((i) =>
-    moved.filter((j) => Math.abs((feet[j]?.x ?? 0) - (feet[i]?.x ?? 0)) < oneStation),
-  )
+  const stations = byStation(feet).map((station) => station.feet.filter((i) => moved.includes(i)))
   const groups = [moved, ...stations, ...moved.map((i) => [i])].filter((group) => group.length > 0)
   return [...new Map(groups.map((group) => [group.join(), group])).values()]
 }
@@ -210,18 +208,14 @@ const byCircle = (log: MoveLog): Scaled => ({
 
 /** The move of the foot that stands across from this one at the other end: port stays port. The mean where two are as near. */
 function acrossEnds({ feet, moves }: MoveLog): readonly Move[] {
-  const [aft, fwd] = [Math.min(...feet.map(({ x }) => x)), Math.max(...feet.map(({ x }) => x))]
+  const stations = byStation(feet)
+  const [aft, fwd] = [stations[0]?.feet ?? [], stations.at(-1)?.feet ?? []]
   return moves.map((own, i) => {
-    const { x = 0, y = 0 } = feet[i] ?? {}
-    const end = atOneStation([x, aft]) ? fwd : atOneStation([x, fwd]) ? aft : undefined
-    if (end === undefined) return own
-    const away = (foot: Foot) => Math.abs(foot.y - y)
-    const there = feet.filter((foot) => atOneStation([foot.x, end]))
+    const there = aft.includes(i) ? fwd : fwd.includes(i) ? aft : undefined
+    if (!there) return own
+    const away = (k: number) => Math.abs((feet[k]?.y ?? 0) - (feet[i]?.y ?? 0))
     const nearest = Math.min(...there.map(away))
-    const meant = moves.filter((_, k) => {
-      const foot = feet[k]
-      return foot && there.includes(foot) && away(foot) - nearest < oneStation
-    })
+    const meant = there.flatMap((k) => (away(k) - nearest < oneStation ? (moves[k] ?? []) : []))
     return inBothPlanes((plane) => meant.map((move) => times(move[plane], 1 / meant.length)).reduce(plus))
   })
 }
