@@ -13,7 +13,7 @@ describe('a guarded handler', () => {
     const asked = guards(
       (words) => log.push(words),
       () => 'running',
-    ).asked('a/request', throwing(cancelled))
+    ).request('a/request', throwing(cancelled))
     await expect(asked({}, CancellationToken.None)).rejects.toBe(cancelled)
     expect(log).toEqual([])
   })
@@ -30,7 +30,7 @@ describe('a guarded handler', () => {
     const asked = guards(
       () => {},
       () => 'running',
-    ).asked('a/request', async () => {
+    ).request('a/request', async () => {
       called += 1
       now = true
       return 'an answer'
@@ -51,7 +51,7 @@ describe('a guarded handler', () => {
     const answer = await guards(
       (words) => log.push(words),
       () => 'running',
-    ).asked('a/request', handle)({}, CancellationToken.None)
+    ).request('a/request', handle)({}, CancellationToken.None)
     expect(answer).toMatchObject({ code: ErrorCodes.InternalError })
     expect(log).toEqual(['a/request failed: a word'])
   })
@@ -61,7 +61,7 @@ describe('a guarded handler', () => {
     await guards(
       (words) => log.push(words),
       () => 'running',
-    ).told('a/notice', async () => Promise.reject(new Error('late')))({})
+    ).notification('a/notice', async () => Promise.reject(new Error('late')))({})
     expect(log.join()).toContain('late')
   })
 })

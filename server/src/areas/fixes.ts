@@ -12,7 +12,7 @@ import { allChecks } from './index.ts'
 
 const byId = new Map(allChecks.map((check) => [check.id, check]))
 
-interface Given {
+interface FixInputs {
   readonly analysis: Analysis
   readonly file: JobFile
   readonly today: string
@@ -22,7 +22,7 @@ interface Given {
 
 /** What can be offered for a finding of a file, most likely first; nothing that would change another file. What a drive takes from another is
  * not written where the finding stands, so nothing there can be mended. */
-export function fixesFor(finding: Finding, given: Given): readonly Fix[] {
+export function fixesFor(finding: Finding, given: FixInputs): readonly Fix[] {
   if (finding.at.taken) return []
   const ground = groundOf(finding, given)
   const own = ground && byId.get(finding.check)?.fixes?.(finding, ground)
@@ -32,12 +32,15 @@ export function fixesFor(finding: Finding, given: Given): readonly Fix[] {
 }
 
 /** What lets a finding stand with somebody's word for it: offered last. */
-export function acceptanceFor(finding: Finding, given: Given): readonly Fix[] {
+export function acceptanceFor(finding: Finding, given: FixInputs): readonly Fix[] {
   const ground = groundOf(finding, given)
   return ground ? acceptFinding(finding, ground) : []
 }
 
-function groundOf({ at }: Finding, { analysis, file, today, findings = [] }: Given): FixGround | undefined {
+function groundOf(
+  { at }: Finding,
+  { analysis, file, today, findings = [] }: FixInputs,
+): FixGround | undefined {
   if (!hasSection(file.document, at.section)) return undefined
   const block = blockAt(analysis.bound(file, at.section).blocks, at)
   return { file, block, lookup: block && lookupFrom(block, { analysis, file }), today, findings }

@@ -19,7 +19,7 @@ export interface Concession {
   readonly reason: string
 }
 
-const said = (block: Block, fact: string): string | undefined => {
+const textOfFact = (block: Block, fact: string): string | undefined => {
   const value = block.facts.get(fact)?.value
   return typeof value === 'string' && !isSilent(value) ? value : undefined
 }
@@ -29,10 +29,10 @@ export function concessionsOf(blocks: readonly Block[]): readonly Concession[] {
   return blocks.flatMap((block) => {
     if (block.kind !== 'concession') return []
     const check = block.about?.text
-    const on = said(block, 'on')
-    const grantedBy = said(block, 'granted-by')
-    const until = said(block, 'until')?.slice(0, 10)
-    const reason = said(block, 'reason')
+    const on = textOfFact(block, 'on')
+    const grantedBy = textOfFact(block, 'granted-by')
+    const until = textOfFact(block, 'until')?.slice(0, 10)
+    const reason = textOfFact(block, 'reason')
     return check && on && grantedBy && until && reason ? [{ block, check, on, grantedBy, until, reason }] : []
   })
 }
@@ -104,7 +104,7 @@ export const outlives = (concession: Concession, day: string | undefined, view: 
   !isInForce(concession, view.today) && isAsBuilt(view) && isInForce(concession, day ?? concession.until)
 
 /** Concessions for one check on one path. */
-interface Given {
+interface ConcessionsOnPath {
   /** The first that is in force. */
   inForce: Ranked | undefined
   /** Those that have ended, each of which ended later than all before it: any other accepts nothing that one of these does not. */
@@ -117,8 +117,8 @@ interface Ranked {
   readonly rank: number
 }
 
-function givenIn(view: FileView): ReadonlyMap<string, Given> {
-  const given = new Map<string, Given>()
+function givenIn(view: FileView): ReadonlyMap<string, ConcessionsOnPath> {
+  const given = new Map<string, ConcessionsOnPath>()
   for (const [rank, concession] of concessionsOf(view.blocks).entries()) {
     const key = keyOf(concession.check, concession.on)
     const same = given.get(key) ?? { inForce: undefined, past: [] }

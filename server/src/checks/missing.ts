@@ -51,9 +51,9 @@ export const isSilent = (value: unknown): boolean =>
   value === undefined || (typeof value === 'string' && !/[\p{L}\p{N}]/u.test(value))
 
 /** What is missing in a fact that is stated: from `issued` on it is asked for whole. */
-function missingIn(block: Block, name: string, fact: Fact, asked: Status): readonly string[] {
+function missingIn(block: Block, name: string, fact: Fact, required: Status): readonly string[] {
   const value = block.facts.get(name)?.value
-  const part = value === undefined || !asks(asked, 'issued') ? undefined : fact.lacks?.(value)
+  const part = value === undefined || !asks(required, 'issued') ? undefined : fact.lacks?.(value)
   return part === undefined ? [] : [`${part} of ${name}`]
 }
 
@@ -63,15 +63,15 @@ export function missingFacts(lookup: Lookup): readonly string[] {
   const kind = findKind(block.kind)
   // What the other drive does not say either is told there.
   if (!kind || isTakenWhole(block)) return []
-  const asked = isRequired(lookup, kind) ? status : undefined
+  const required = isRequired(lookup, kind) ? status : undefined
   const known = Object.entries(kind.facts).flatMap(([name, fact]) => {
     if (block.blanks.has(name)) return [name]
     const isOpen =
       isSilent(block.facts.get(name)?.value) &&
       !block.unread.has(name) &&
       !isLeftOut(block, name, ({ facts }) => facts.has(name))
-    if (isOpen) return asked && asks(asked, fact.from) && applies(block, fact) ? [name] : []
-    return asked ? missingIn(block, name, fact, asked) : []
+    if (isOpen) return required && asks(required, fact.from) && applies(block, fact) ? [name] : []
+    return required ? missingIn(block, name, fact, required) : []
   })
   return [...known, ...[...block.blanks].filter((name) => !Object.hasOwn(kind.facts, name))]
 }

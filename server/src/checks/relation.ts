@@ -130,11 +130,11 @@ export const alone = ({ fact, kind, bounds, message, detail, ...row }: Alone): R
     if (!value) return []
     const amount = amountOf(value)
     if (!isOutside(amount, bounds)) return []
-    const say = (si: number) => (kind === 'ratio' ? formatShare(si, 4) : shown(lookup, si, kind))
-    const found = say(amount)
+    const show = (si: number) => (kind === 'ratio' ? formatShare(si, 4) : shown(lookup, si, kind))
+    const found = show(amount)
     return off(value, {
       found,
-      limit: formatBandWith(bounds, say),
+      limit: formatBandWith(bounds, show),
       message: message(found),
       ...(detail && { detail }),
     })

@@ -31,17 +31,17 @@ type Related = NonNullable<Finding['related']>[number]
 import { longestLine } from './one-line.ts'
 
 /** A check that failed itself. */
-interface Fault {
+interface CheckFailure {
   readonly check: string
   readonly error: unknown
 }
 
 interface Checked {
   readonly findings: readonly Finding[]
-  readonly faults: readonly Fault[]
+  readonly faults: readonly CheckFailure[]
 }
 
-export interface Run {
+export interface CheckRun {
   readonly today: string
   /** Told when a check itself fails: its findings are missing, the others stand. */
   readonly onFault?: (check: string, error: unknown) => void
@@ -58,7 +58,7 @@ interface InputFact {
 
 interface PreparedCheck {
   readonly check: BlockCheck
-  readonly asked: readonly InputFact[]
+  readonly inputs: readonly InputFact[]
 }
 
 /** Checks by what they look at. */
@@ -74,9 +74,9 @@ interface ChecksByTarget {
 const checksByTarget = memoizeByIdentity((checks: readonly Check[]): ChecksByTarget => {
   const onKind = new Map<string, PreparedCheck[]>()
   for (const check of checks.filter(isBlockCheck)) {
-    const asked = [...inputFacts(check.needs, true), ...inputFacts(check.wants, false)]
+    const inputs = [...inputFacts(check.needs, true), ...inputFacts(check.wants, false)]
     const kinds = check.on === 'every kind' ? Object.keys(vocabulary) : [check.on].flat()
-    for (const kind of kinds) onKind.set(kind, [...(onKind.get(kind) ?? []), { check, asked }])
+    for (const kind of kinds) onKind.set(kind, [...(onKind.get(kind) ?? []), { check, inputs }])
   }
   return {
     onKind,
@@ -105,7 +105,7 @@ export class Checker {
   }
 
   /** Every finding of the file, in order of where it stands. */
-  check(file: JobFile, run: Run): readonly Finding[] {
+  check(file: JobFile, run: CheckRun): readonly Finding[] {
     if (file.document.refusal) return this.#worded(file.problems)
     const found: Finding[] = []
     for (const section of file.document.sections) {
@@ -171,10 +171,10 @@ export class Checker {
     name: 'checks',
     of: (block, lookup) => {
       const findings: Finding[] = []
-      const faults: Fault[] = []
-      for (const { check, asked } of this.#checks.onKind.get(block.kind) ?? [])
+      const faults: CheckFailure[] = []
+      for (const { check, inputs } of this.#checks.onKind.get(block.kind) ?? [])
         try {
-          for (const finding of runOnBlock(check, asked, lookup)) findings.push(finding)
+          for (const finding of runOnBlock(check, inputs, lookup)) findings.push(finding)
         } catch (error) {
           faults.push({ check: check.id, error })
         }
@@ -211,9 +211,9 @@ function worstOf(found: readonly Finding[], worstOnly: ReadonlySet<string>): rea
   })
 }
 
-function runOnBlock(check: BlockCheck, asked: readonly InputFact[], lookup: Lookup): readonly Finding[] {
+function runOnBlock(check: BlockCheck, inputs: readonly InputFact[], lookup: Lookup): readonly Finding[] {
   const facts: Record<string, Value<unknown>> = {}
-  for (const { key, kind, fact, needed } of asked) {
+  for (const { key, kind, fact, needed } of inputs) {
     const value = lookup.near(kind)?.facts.get(fact)
     if (value) facts[key] = value
     else if (needed) return []
@@ -272,7 +272,7 @@ function ofTaken({ message, detail, related = [] }: Finding, { path, from }: Tak
   }
 }
 
-function inFile(c: FileCheck, view: FileView, run: Run): readonly Finding[] {
+function inFile(c: FileCheck, view: FileView, run: CheckRun): readonly Finding[] {
   try {
     return c.file(view).map((reported) => placed(complete(c, reported)))
   } catch (error) {

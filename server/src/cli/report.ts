@@ -8,15 +8,15 @@ export const linesOf = (text: string): readonly string[] => text.split(/\r\n|\n|
 const shown = (text: string): string => harmless(text.replaceAll('\t', '    '))
 
 // Wide and empty signs would push the carets aside: they are given the room they take on a terminal.
-const wide =
+const wideSign =
   /[\p{Script=Han}\p{Script=Hiragana}\p{Script=Katakana}\p{Script=Hangul}\p{Emoji_Presentation}\u3000-\u303E\uFF01-\uFF60\uFFE0-\uFFE6]/u
-const empty = /^[\p{M}\p{Cf}]+$/u
+const zeroWidth = /^[\p{M}\p{Cf}]+$/u
 const signs = new Intl.Segmenter('en', { granularity: 'grapheme' })
-const room = (text: string): number =>
+const columnsOf = (text: string): number =>
   /^[ -~]*$/.test(text)
     ? text.length
     : [...signs.segment(text)].reduce(
-        (sum, { segment }) => sum + (wide.test(segment) ? 2 : empty.test(segment) ? 0 : 1),
+        (sum, { segment }) => sum + (wideSign.test(segment) ? 2 : zeroWidth.test(segment) ? 0 : 1),
         0,
       )
 
@@ -58,7 +58,10 @@ function excerpt(
   const margin = ' '.repeat(number.length)
   return [
     `${number} | ${before}${marked}${rest}`,
-    [`${margin} | ${' '.repeat(room(before))}`, [mark[severity], '^'.repeat(Math.max(1, room(marked)))]],
+    [
+      `${margin} | ${' '.repeat(columnsOf(before))}`,
+      [mark[severity], '^'.repeat(Math.max(1, columnsOf(marked)))],
+    ],
   ]
 }
 

@@ -109,12 +109,12 @@ export interface Read {
 
 /** Reads a job file and what it uses. Nothing outside the folder it is run in is read, or outside the file's own when that lies elsewhere.
  * Standard input counts as a file of the folder it is run in. */
-export function openJob(asked: Listed, { stdin, opened = new Map() }: Read = {}): OpenJob {
-  const isStdin = asked.path === stdinPath
-  const given = isStdin ? stdinName : asked.path
+export function openJob(listed: Listed, { stdin, opened = new Map() }: Read = {}): OpenJob {
+  const isStdin = listed.path === stdinPath
+  const given = isStdin ? stdinName : listed.path
   const full = path.resolve(given)
   const root = leadsOut(path.relative('', full)) ? path.dirname(full) : process.cwd()
-  const document = documentFrom(asked.refusal ?? (isStdin ? (stdin ?? '') : readFileText(given)))
+  const document = documentFrom(listed.refusal ?? (isStdin ? (stdin ?? '') : readFileText(given)))
   const open = (target: string): Document | undefined => {
     const wanted = path.join(root, target)
     if (!opened.has(wanted)) opened.set(wanted, within(root, wanted))

@@ -42,7 +42,7 @@ export const printFile = (text: string): void => {
 /** A result that could not be written is lost, so the command ends with 2. A reader that has read enough, as `head` does, is no failure. */
 export function failWithOutput(): void {
   let failed = false
-  const watch = (stream: NodeJS.WriteStream, tell: (words: string) => void) =>
+  const watch = (stream: NodeJS.WriteStream, printFailure: (words: string) => void) =>
     stream.on('error', (error: NodeJS.ErrnoException) => {
       // Once it has failed, a stream refuses all that follows.
       if (failed || error.code === 'EPIPE' || error.code === 'ERR_STREAM_DESTROYED') return
@@ -51,7 +51,7 @@ export function failWithOutput(): void {
       process.once('exit', () => {
         process.exitCode = 2
       })
-      tell(`The output cannot be written: ${diskErrorWords(error)}.`)
+      printFailure(`The output cannot be written: ${diskErrorWords(error)}.`)
     })
   watch(process.stdout, (words) => printError([words]))
   watch(process.stderr, () => {})

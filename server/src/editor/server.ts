@@ -135,7 +135,9 @@ export function startServer(connection: Connection, host: Host, features: readon
     diagnostics.changed()
   }
   connection.onDidChangeConfiguration(
-    guard.told('workspace/didChangeConfiguration', (params) => lookAtSettings(params.settings?.shaftwright)),
+    guard.notification('workspace/didChangeConfiguration', (params) =>
+      lookAtSettings(params.settings?.shaftwright),
+    ),
   )
 
   const firstSettings = guard.own('workspace/configuration', () =>
@@ -149,11 +151,11 @@ export function startServer(connection: Connection, host: Host, features: readon
   })
 
   connection.onInitialized(
-    guard.told('initialized', async () => {
+    guard.notification('initialized', async () => {
       // Here, since the library puts a handler of its own in the place before.
       connection.onNotification(
         DidChangeWorkspaceFoldersNotification.type,
-        guard.told('workspace/didChangeWorkspaceFolders', async ({ event: { added, removed } }) => {
+        guard.notification('workspace/didChangeWorkspaceFolders', async ({ event: { added, removed } }) => {
           setFolders(added, removed)
           diagnostics.changed()
           await workspace.list()
@@ -171,27 +173,27 @@ export function startServer(connection: Connection, host: Host, features: readon
     diagnostics.changed()
   }
   connection.onDidOpenTextDocument(
-    guard.told('textDocument/didOpen', ({ textDocument: { uri, version, text } }) => {
+    guard.notification('textDocument/didOpen', ({ textDocument: { uri, version, text } }) => {
       workspace.open(uri, version, text)
       diagnostics.opened(uri)
       lookAtDisk()
     }),
   )
   connection.onDidChangeTextDocument(
-    guard.told('textDocument/didChange', ({ textDocument: { uri, version }, contentChanges }) => {
+    guard.notification('textDocument/didChange', ({ textDocument: { uri, version }, contentChanges }) => {
       const refused = workspace.change(uri, version, contentChanges)
       if (refused) connection.console.warn(`textDocument/didChange: ${uri} ${refused}`)
       else diagnostics.edited(uri, contentChanges)
     }),
   )
   connection.onDidCloseTextDocument(
-    guard.told('textDocument/didClose', ({ textDocument: { uri } }) => {
+    guard.notification('textDocument/didClose', ({ textDocument: { uri } }) => {
       workspace.close(uri)
       diagnostics.closed(uri)
       lookAtDisk()
     }),
   )
-  connection.onDidSaveTextDocument(guard.told('textDocument/didSave', lookAtDisk))
+  connection.onDidSaveTextDocument(guard.notification('textDocument/didSave', lookAtDisk))
   /** Files or folders have changed on disk, or have come or gone: what else is in their folders then, only a new list can tell. */
   const lookAt = (uris: readonly string[]) => diagnostics.changed(workspace.refresh(uris))
   const lookAround = async (uris: readonly string[]): Promise<void> => {
@@ -199,7 +201,7 @@ export function startServer(connection: Connection, host: Host, features: readon
     if (uris.some((uri) => workspace.isSearched(uri))) await workspace.list()
   }
   connection.onDidChangeWatchedFiles(
-    guard.told('workspace/didChangeWatchedFiles', async ({ changes }) => {
+    guard.notification('workspace/didChangeWatchedFiles', async ({ changes }) => {
       const uris = changes.map(({ uri }) => uri)
       if (changes.some(({ type }) => type !== FileChangeType.Changed)) await lookAround(uris)
       else lookAt(uris)
@@ -208,15 +210,15 @@ export function startServer(connection: Connection, host: Host, features: readon
   const uriOfEach = (files: readonly { readonly uri: string }[]) => files.map(({ uri }) => uri)
   connection.onNotification(
     DidCreateFilesNotification.type,
-    guard.told('workspace/didCreateFiles', ({ files }) => lookAround(uriOfEach(files))),
+    guard.notification('workspace/didCreateFiles', ({ files }) => lookAround(uriOfEach(files))),
   )
   connection.onNotification(
     DidDeleteFilesNotification.type,
-    guard.told('workspace/didDeleteFiles', ({ files }) => lookAround(uriOfEach(files))),
+    guard.notification('workspace/didDeleteFiles', ({ files }) => lookAround(uriOfEach(files))),
   )
   connection.onNotification(
     DidRenameFilesNotification.type,
-    guard.told('workspace/didRenameFiles', ({ files }) =>
+    guard.notification('workspace/didRenameFiles', ({ files }) =>
       lookAround(files.flatMap(({ oldUri, newUri }) => [oldUri, newUri])),
     ),
   )
@@ -224,7 +226,7 @@ export function startServer(connection: Connection, host: Host, features: readon
   for (const { method, of, answer } of features)
     connection.onRequest(
       method,
-      guard.asked(method, (params: AnyParams, token) => {
+      guard.request(method, (params: AnyParams, token) => {
         const open = of === 'text' ? workspace.get(params.textDocument.uri) : undefined
         if (of === 'text' && !open) return null
         const work = workProgress(connection, {

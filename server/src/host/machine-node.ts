@@ -33,13 +33,13 @@ export function readInside(root: string, file: string): string | Refusal | undef
 /** How the disk spells a path below the root that it takes although it is spelled otherwise (capitals, a dot at the end, a short name): one file must
  * not be taken for two, and a job that is read on one disk must be read on every other. */
 export function otherSpelling(root: string, file: string): string | undefined {
-  const asked = relative(root, file)
+  const requested = relative(root, file)
   try {
     const real = relative(realpathSync.native(root), realpathSync.native(file))
-    if (leadsOut(asked) || isSameName(real, asked)) return undefined
+    if (leadsOut(requested) || isSameName(real, requested)) return undefined
     // It may also be other because of a link on the way: then each name is there as it is asked for.
     let folder = root
-    for (const name of asked.split(sep)) {
+    for (const name of requested.split(sep)) {
       if (!readdirSync(folder).some((one) => isSameName(one, name))) return real
       folder = join(folder, name)
     }

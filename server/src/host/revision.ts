@@ -36,10 +36,10 @@ const placed = /^\0(?<slash>[/\\])(?<dropped>\d+)$/
 const withoutPath = (query: string, path: string): string =>
   mapTexts(query, (text) => {
     const slash = text.includes('\\') ? '\\' : '/'
-    const said = text.replaceAll('\\', '/').replace(/^[A-Z]:/, (drive) => drive.toLowerCase())
-    if (said === path) return place(0, slash)
-    if (said === '' || !path.endsWith(`/${said}`)) return text
-    return place(path.split('/').length - said.split('/').length, slash)
+    const stated = text.replaceAll('\\', '/').replace(/^[A-Z]:/, (drive) => drive.toLowerCase())
+    if (stated === path) return place(0, slash)
+    if (stated === '' || !path.endsWith(`/${stated}`)) return text
+    return place(path.split('/').length - stated.split('/').length, slash)
   })
 
 const withPath = (query: string, path: string): string =>

@@ -1,12 +1,12 @@
 import { type Entry, type Part, type Span, withInside } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
-import { type Given, takesLimits } from './meanings.ts'
+import { type NumberContext, takesLimits } from './meanings.ts'
 
 /** Dashes and hyphens that are no minus. The one in `1\u20111/4` is part of its number. */
 const dash = /[\u2010\u2012-\u2015]|\u2011(?!\d+\/\d)/g
 
 /** Dashes in a value, outside its texts: word processors and phones put them where a minus was typed. */
-export function dashesIn(entries: readonly Entry[], { text, fact }: Given): readonly Span[] {
+export function dashesIn(entries: readonly Entry[], { text, fact }: NumberContext): readonly Span[] {
   const [first, last] = [entries[0], entries.at(-1)]
   if (!first || !last || isRange(entries, fact)) return []
   const { start } = first.span
@@ -21,7 +21,7 @@ export function dashesIn(entries: readonly Entry[], { text, fact }: Given): read
 }
 
 /** `2.5-1`: a minus that touches what is before it and what is behind it. */
-export function touchingMinus(entries: readonly Entry[], { fact }: Given): Span | undefined {
+export function touchingMinus(entries: readonly Entry[], { fact }: NumberContext): Span | undefined {
   if (isRange(entries, fact)) return undefined
   return entries
     .flatMap(({ parts }) => parts.flatMap(withInside))

@@ -46,13 +46,18 @@ export class FactReader implements Reader {
     const fitted = outcome.ok ? asKind(outcome.value, kind) : outcome
     if (fitted.ok) return fitted.value.si
     const bare = this.#bareNumber(part, fitted.problem)
-    const told: QuantityProblem = bare ? { type: 'no-unit', expected: kind, likely: '' } : fitted.problem
-    const span = bare ?? problemSpan(part, told)
-    if (told.type === 'no-unit') {
+    const reported: QuantityProblem = bare ? { type: 'no-unit', expected: kind, likely: '' } : fitted.problem
+    const span = bare ?? problemSpan(part, reported)
+    if (reported.type === 'no-unit') {
       const wanted = or ? [kind, or] : [kind]
-      const [likely = told.likely] = fittingUnits(this.#with.textOf(span), wanted, this.#fact, this.system)
-      this.problem(span, { ...told, ...(or && { or }), likely })
-    } else this.problem(span, told)
+      const [likely = reported.likely] = fittingUnits(
+        this.#with.textOf(span),
+        wanted,
+        this.#fact,
+        this.system,
+      )
+      this.problem(span, { ...reported, ...(or && { or }), likely })
+    } else this.problem(span, reported)
     return undefined
   }
 

@@ -6,7 +6,7 @@ import type { Fact } from '../vocabulary/block.ts'
 import type { Meaning } from './model.ts'
 
 /** The fact that a number is of, and where its text is. */
-export interface Given {
+export interface NumberContext {
   /** Of the section. */
   readonly text: string
   readonly fact: Fact
@@ -28,7 +28,12 @@ export interface Ranked extends Meaning {
   readonly unlikely: number
 }
 
-export function meaningOf(write: string, part: NumberPart, unit: string | undefined, given: Given): Ranked {
+export function meaningOf(
+  write: string,
+  part: NumberPart,
+  unit: string | undefined,
+  given: NumberContext,
+): Ranked {
   const number = part.type === 'amount' ? plainNumber.exec(write)?.[0] : undefined
   const read = number === undefined ? undefined : readQuantity(number, part.unit?.text ?? unit)
   if (!read?.ok) return { write, unlikely: 0 }

@@ -3,7 +3,7 @@ import type { Draft } from './draft.ts'
 import { longestPath } from './look-for.ts'
 import { amountsOf, Other, type Outside } from './other.ts'
 
-interface Sought {
+interface SearchedPath {
   /** Kinds of the block that was wanted; without them a fact with an amount. */
   readonly kinds: readonly string[] | undefined
   readonly from: Draft
@@ -16,7 +16,7 @@ interface Sought {
 const maxOffered = 500
 
 /** The path that was meant where this one leads nowhere: each segment that is not there is the nearest that is. Undefined when one has none. */
-export function meantPath(path: string, sought: Sought): string | undefined {
+export function meantPath(path: string, sought: SearchedPath): string | undefined {
   const segments = path.split('.')
   if (segments.length > longestPath) return undefined
   for (;;) {
@@ -36,7 +36,7 @@ export function meantPath(path: string, sought: Sought): string | undefined {
 function namesIn(
   holder: Draft | Other | undefined,
   isLast: boolean,
-  { kinds, from, scope }: Sought,
+  { kinds, from, scope }: SearchedPath,
 ): Set<string> {
   const fits = (kind: string | undefined) => !isLast || !kinds || (kind !== undefined && kinds.includes(kind))
   const hasAmount = isLast && !kinds

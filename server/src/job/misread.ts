@@ -1,6 +1,6 @@
 import type { Entry, Span } from '../syntax/tree.ts'
 import { dashesIn, touchingMinus } from './dashes.ts'
-import type { Given } from './meanings.ts'
+import type { NumberContext } from './meanings.ts'
 import type { BindingProblem } from './model.ts'
 import { separatedNumbers } from './separated-numbers.ts'
 import { touchingSign } from './touching-sign.ts'
@@ -11,7 +11,7 @@ interface Misread {
 }
 
 /** What in the numbers of a value could be read in another way than it is meant. Such a value is not read. */
-export function misreadIn(entries: readonly Entry[], given: Given): readonly Misread[] {
+export function misreadIn(entries: readonly Entry[], given: NumberContext): readonly Misread[] {
   const separated = separatedNumbers(entries, given)
   if (separated.length > 0) return separated
   // A designation may have dashes: it is told to put it in quotes.

@@ -2,7 +2,14 @@ import { readingsOf, separated } from '../quantity/separated-number.ts'
 import { findUnit } from '../quantity/units.ts'
 import type { Entry, Part, Span } from '../syntax/tree.ts'
 import type { Fact } from '../vocabulary/block.ts'
-import { type Given, meaningOf, type NumberPart, numbersIn, type Ranked, takesLimits } from './meanings.ts'
+import {
+  meaningOf,
+  type NumberContext,
+  type NumberPart,
+  numbersIn,
+  type Ranked,
+  takesLimits,
+} from './meanings.ts'
 import type { BindingProblem } from './model.ts'
 import { type AmountPart, clearDecimals } from './unclear-points.ts'
 
@@ -18,7 +25,10 @@ interface SeparatedNumber {
 const maxSeparated = 100
 
 /** The numbers of a value that have separators in them. A value with one is not read: a factor of a thousand must not slip in. */
-export function separatedNumbers(entries: readonly Entry[], given: Given): readonly SeparatedNumber[] {
+export function separatedNumbers(
+  entries: readonly Entry[],
+  given: NumberContext,
+): readonly SeparatedNumber[] {
   const numbers = withSpaced(entries, given)
   const parts = numbers.filter(mayBeSeparated).slice(0, maxSeparated)
   if (parts.length === 0) return []
@@ -52,7 +62,7 @@ export function separatedNumbers(entries: readonly Entry[], given: Given): reado
 }
 
 /** The numbers of a value, from left to right. One that has a space behind its comma, `15, 000 W`, is one. */
-function withSpaced(entries: readonly Entry[], given: Given): readonly NumberPart[] {
+function withSpaced(entries: readonly Entry[], given: NumberContext): readonly NumberPart[] {
   const numbers: NumberPart[] = []
   let before: Part | undefined
   for (const { parts } of entries) {
@@ -68,13 +78,13 @@ function withSpaced(entries: readonly Entry[], given: Given): readonly NumberPar
   return numbers
 }
 
-const textOf = ({ start, end }: Span, { text }: Given): string => text.slice(start, end)
+const textOf = ({ start, end }: Span, { text }: NumberContext): string => text.slice(start, end)
 
-const between = (left: Part, right: Part, given: Given): string =>
+const between = (left: Part, right: Part, given: NumberContext): string =>
   textOf({ start: left.span.end, end: right.span.start }, given)
 
 /** Numbers side by side that are neither one number nor two values: `1,50,000 W`, `1,5 000 W`. */
-function brokenNumber(numbers: readonly NumberPart[], given: Given): Span | undefined {
+function brokenNumber(numbers: readonly NumberPart[], given: NumberContext): Span | undefined {
   for (const [i, right] of numbers.entries()) {
     const left = numbers[i - 1]
     if (right.unit?.text.startsWith('_') || /['’]/.test(given.text[right.span.end] ?? '')) return right.span
@@ -87,7 +97,7 @@ function brokenNumber(numbers: readonly NumberPart[], given: Given): Span | unde
   return undefined
 }
 
-function spaced(left: NumberPart, right: Part, given: Given): NumberPart | undefined {
+function spaced(left: NumberPart, right: Part, given: NumberContext): NumberPart | undefined {
   const { fact } = given
   if (left.type !== 'amount' || left.unit || right.type !== 'amount') return undefined
   // Touching it, the lexer would have taken it for one number.
@@ -116,7 +126,7 @@ const readAs = (text: string, way: 'decimal' | 'thousands'): string =>
   })
 
 /** The text with its number so that no decimals can be taken for thousands. */
-const asDecimals = (text: string, part: AmountPart, given: Given): string =>
+const asDecimals = (text: string, part: AmountPart, given: NumberContext): string =>
   text.replace(/[\d.]+/, (number) => clearDecimals({ ...part, number }, given))
 
 /** Whether the fact is a list of plain amounts, which a comma parts: `0.05 mm, 0.1 mm`. */
@@ -124,7 +134,7 @@ const isList = ({ shape }: Fact): boolean =>
   shape.forms?.some(({ again, entries }) => again && entries.at(-1)?.length === 1) ?? false
 
 /** `84, 108 V` as `84..108 V`, where the fact takes limits. */
-function limitsMeant({ span }: NumberPart, given: Given): Ranked | undefined {
+function limitsMeant({ span }: NumberPart, given: NumberContext): Ranked | undefined {
   const [, low, high, unit = ''] = /^(\d[\d.]*)\s*,\s+(\d[\d.]*)(.*)$/.exec(textOf(span, given)) ?? []
   return takesLimits(given.fact) && Number(low) < Number(high)
     ? { write: `${low}..${high}${unit}`, unlikely: -1 }
@@ -136,7 +146,7 @@ function listMeant(
   text: string,
   part: NumberPart,
   unit: string | undefined,
-  given: Given,
+  given: NumberContext,
 ): Ranked | undefined {
   const [number = ''] = text.match(separated) ?? []
   const each = number

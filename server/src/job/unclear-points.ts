@@ -1,7 +1,7 @@
 import { readQuantity } from '../quantity/quantity.ts'
 import { pointReadings } from '../quantity/separated-number.ts'
 import type { Entry, Span } from '../syntax/tree.ts'
-import { apart, type Given, meaningOf, type NumberPart, numbersIn, usual } from './meanings.ts'
+import { apart, meaningOf, type NumberContext, type NumberPart, numbersIn, usual } from './meanings.ts'
 import type { BindingProblem } from './model.ts'
 
 interface UnclearPoint {
@@ -11,7 +11,7 @@ interface UnclearPoint {
 
 /** Numbers with a point before three digits, `15.000 W`, that would suit their fact far better if it parted thousands. They are read as they are
  * written; the question is only raised. */
-export const unclearPoints = (entries: readonly Entry[], given: Given): readonly UnclearPoint[] =>
+export const unclearPoints = (entries: readonly Entry[], given: NumberContext): readonly UnclearPoint[] =>
   entries.flatMap(({ parts }) => {
     const numbers = parts.flatMap(numbersIn)
     // `1.084..1.108 kV`: both ends are in kV.
@@ -27,7 +27,7 @@ export type AmountPart = Extract<NumberPart, { type: 'amount' }>
 function unclear(
   part: AmountPart,
   unit: string | undefined,
-  given: Given,
+  given: NumberContext,
 ): UnclearPoint['problem'] | undefined {
   const readings = pointReadings(part.number)
   if (!readings) return undefined
@@ -40,14 +40,14 @@ function unclear(
 }
 
 /** A number with three decimals as it is written where they are decimals for sure: without zeros at its end, or with one more. */
-export function clearDecimals(part: AmountPart, given: Given): string {
+export function clearDecimals(part: AmountPart, given: NumberContext): string {
   const readings = pointReadings(part.number)
   if (!readings) return part.number
   return part.number.endsWith('0') || isFarBetter(part, given) ? readings.decimal : part.number
 }
 
 /** Three decimals are usual in sizes, such as 3.175 mm: there the number read as it is written has to be out of all proportion. */
-function isFarBetter({ number, unit }: AmountPart, { fact }: Given, shared?: string): boolean {
+function isFarBetter({ number, unit }: AmountPart, { fact }: NumberContext, shared?: string): boolean {
   const { quantity } = fact.shape
   const si = quantity && siOf(number, unit?.text ?? shared)
   const common = usual(fact)

@@ -1,8 +1,10 @@
-const most = 40
+const maxLength = 40
 
 /** What a file says, short enough to be repeated in a sentence: its beginning and its end. */
 export const elide = (text: string): string =>
-  text.length <= most ? text : `${whole(text.slice(0, most - 16))}…${whole(text.slice(-15))}`
+  text.length <= maxLength
+    ? text
+    : `${withoutHalfSurrogates(text.slice(0, maxLength - 16))}…${withoutHalfSurrogates(text.slice(-15))}`
 
 /** Without the half of a sign that the cut went through. */
-const whole = (text: string): string => text.replace(/^[\uDC00-\uDFFF]|[\uD800-\uDBFF]$/g, '')
+const withoutHalfSurrogates = (text: string): string => text.replace(/^[\uDC00-\uDFFF]|[\uD800-\uDBFF]$/g, '')

@@ -49,7 +49,7 @@ const places: Readonly<Record<string, { readonly least: number; readonly most?: 
 }
 
 /** In the unit, with `digits` significant digits, as far as the places of a length allow. */
-function say(si: number, unit: Unit, digits: number): string {
+function formatDigits(si: number, unit: Unit, digits: number): string {
   const value = inUnit(si, unit)
   const before = value === 0 ? 0 : Math.floor(Math.log10(Math.abs(value))) + 1
   const { least = Number.NEGATIVE_INFINITY, most = Number.POSITIVE_INFINITY } = places[unit.name] ?? {}
@@ -69,7 +69,7 @@ function formatGauge(area: number): string {
   if (off(nearest) <= nearGauge) return `about ${nearest} AWG`
   const above = gauges.findIndex((gauge) => (gaugeArea(gauge) ?? 0) < area)
   const kcmil = findUnit('kcmil')
-  if (above === 0 && kcmil) return `about ${say(area, kcmil, 3)}`
+  if (above === 0 && kcmil) return `about ${formatDigits(area, kcmil, 3)}`
   const [smaller, larger] = [gauges[above], gauges[above - 1]]
   return smaller === undefined
     ? `below ${larger ?? gauges.at(-1)} AWG`
@@ -80,7 +80,7 @@ function formatGauge(area: number): string {
 export function formatSi(si: number, kind: Kind, system: UnitSystem = 'metric', digits = 4): string {
   if (kind === 'area' && system === 'inch' && si > 0) return formatGauge(si)
   const unit = shownUnit(kind, si, system)
-  return unit ? say(si, unit, digits) : formatNumber(si, digits)
+  return unit ? formatDigits(si, unit, digits) : formatNumber(si, digits)
 }
 
 /** With no more significant digits than three, whatever is usual for the kind: `72.3 mm`. */
@@ -97,7 +97,7 @@ export function formatBoth(si: number, kind: Kind, system: UnitSystem = 'metric'
 }
 
 /** In the unit itself, whatever its size: `26000 mm`. */
-export const formatIn = (si: number, unit: Unit): string => say(si, unit, 4)
+export const formatIn = (si: number, unit: Unit): string => formatDigits(si, unit, 4)
 
 /** `24 mm to 29 mm`, `at most 0.1 mm`, `at least 4`, each amount in the words of `show`. */
 export function formatBandWith(band: Band, show: (si: number) => string): string {

@@ -30,7 +30,7 @@ function signOf(line: string): Sign | undefined {
 const isMark = (line: string): boolean => line.length === 7 || line[7] === ' '
 
 /** A conflict that has been opened and not closed yet. */
-interface Opened {
+interface OpenConflict {
   readonly opening: Span
   /** Where the first version ends. */
   firstEnd: number | undefined
@@ -42,7 +42,7 @@ interface Opened {
 export function conflictsIn(text: string): readonly Conflict[] {
   if (!text.includes('<<<<<<<')) return []
   const found: Conflict[] = []
-  let opened: Opened | undefined
+  let opened: OpenConflict | undefined
   for (const { 1: line = '', 2: end = '', index } of text.matchAll(lines)) {
     const sign = signOf(line)
     if (!sign) continue

@@ -49,15 +49,15 @@ export function formatLines<S extends Cut>(
   const around = [...(before ? [before] : []), ...sections, ...(next ? [next] : [])]
   const after = around.map((section) => applied(section, edits)).join('')
   const same =
-    cutSections(after).map(black).filter(Boolean).join('\n') ===
+    cutSections(after).map(withoutWhitespace).filter(Boolean).join('\n') ===
     around
-      .map(({ text }) => black(text))
+      .map(({ text }) => withoutWhitespace(text))
       .filter(Boolean)
       .join('\n')
   return same ? edits : []
 }
 
-const black = (text: string): string => text.replace(/[\s\uFEFF]/g, '')
+const withoutWhitespace = (text: string): string => text.replace(/[\s\uFEFF]/g, '')
 
 function applied<S extends Cut>(section: S, edits: readonly LineEdit<S>[]): string {
   let text = ''

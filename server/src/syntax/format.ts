@@ -48,9 +48,9 @@ const same = (a: readonly string[], b: readonly string[]): boolean =>
 
 /** Whether the text laid out is cut where it was cut before: blank lines apart, each piece has the lines of one section. */
 function sameCuts(whole: string, laid: readonly LaidOut[]): boolean {
-  const black = (lines: readonly string[]) => lines.filter((line) => line !== '').join('\n')
-  const before = laid.map(({ lines }) => black(lines)).filter((piece) => piece !== '')
-  const after = cutSections(whole).map((piece) => black(piece.split(/\r\n|[\n\r]/)))
+  const nonEmptyLines = (lines: readonly string[]) => lines.filter((line) => line !== '').join('\n')
+  const before = laid.map(({ lines }) => nonEmptyLines(lines)).filter((piece) => piece !== '')
+  const after = cutSections(whole).map((piece) => nonEmptyLines(piece.split(/\r\n|[\n\r]/)))
   return same(
     after.filter((piece) => piece !== ''),
     before,

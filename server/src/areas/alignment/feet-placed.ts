@@ -22,10 +22,10 @@ export const placedFeet = blockPlan((bed: Block): readonly PlacedFoot[] =>
 )
 
 /** Studs do not stand nearer to each other than this, m. */
-const apart = 0.01
+const minStudDistance = 0.01
 
 /** Whether two feet that stand so would stand on one spot. */
 export const onOneSpot = (
   a: { readonly x: number; readonly y: number },
   b: { readonly x: number; readonly y: number },
-): boolean => Math.hypot(a.x - b.x, a.y - b.y) < apart
+): boolean => Math.hypot(a.x - b.x, a.y - b.y) < minStudDistance

@@ -31,8 +31,8 @@ function upDown({ step, moved }: Foot, system: UnitSystem): string | undefined {
     const turn = formatTurn(step.move)
     return turn === '' ? undefined : `${way} ${turn}`
   }
-  const said = step.by === 'shims' ? formatShim : formatLength
-  const length = said(Math.abs(moved), system)
+  const format = step.by === 'shims' ? formatShim : formatLength
+  const length = format(Math.abs(moved), system)
   return isNothing(length) ? undefined : `${way} ${length}`
 }
 
@@ -139,7 +139,7 @@ export function nextReading({ block, today }: FixGround, check?: string): readon
   const log = drive.children.filter(({ kind }) => kind === 'reading' || kind === 'move')
   const below = log.at(-1)
   if (!below) return []
-  const said = (fact: 'gauge' | (typeof carriedOn)[number]): string | undefined => {
+  const writtenValue = (fact: 'gauge' | (typeof carriedOn)[number]): string | undefined => {
     const value = last.facts.get(fact)
     return value && !value.origin
       ? last.section.text.slice(value.node.valueSpan.start, value.node.valueSpan.end)
@@ -149,7 +149,7 @@ export function nextReading({ block, today }: FixGround, check?: string): readon
   const name = nextName(last.name, names)
   const kept = (facts: readonly (typeof carriedOn)[number][]) =>
     facts.flatMap((fact) => {
-      const value = said(fact)
+      const value = writtenValue(fact)
       return value === undefined ? [] : [`  ${fact}: ${value}`]
     })
   const round = readRound.flatMap((fact) => {
@@ -160,7 +160,7 @@ export function nextReading({ block, today }: FixGround, check?: string): readon
     `reading ${name} {`,
     `  taken: ${today}`,
     ...kept(carriedOn.slice(0, 3)),
-    `  gauge: ${said('gauge') ?? blank}`,
+    `  gauge: ${writtenValue('gauge') ?? blank}`,
     ...kept(carriedOn.slice(3)),
     ...(round.length > 0 ? round : [`  gaps: ${blank}`]),
     '}',

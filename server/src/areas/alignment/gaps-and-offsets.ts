@@ -15,7 +15,7 @@ import { atRead } from './at-read.ts'
 import { formatOpen } from './plans/closure-words.ts'
 import type { Correction } from './plans/correction.ts'
 import { formatAngle } from './plans/fault.ts'
-import type { Judged } from './plans/judged.ts'
+import type { JudgedFigure } from './plans/judged.ts'
 import { moveDiscrepancy } from './plans/move-discrepancy.ts'
 import { lastReading } from './plans/moves.ts'
 import { isJudged } from './plans/reading-history.ts'
@@ -45,7 +45,7 @@ export function undecided(
   lookup: Lookup,
   c: Correction,
   what: string,
-  { judged, by }: { readonly judged: Judged | undefined; readonly by: RoundFact | undefined },
+  { judged, by }: { readonly judged: JudgedFigure | undefined; readonly by: RoundFact | undefined },
 ): readonly Reported[] {
   if (judged?.verdict !== 'undecided') return []
   const found = formatUncertain(judged.value, lookup.system)

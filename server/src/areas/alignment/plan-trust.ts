@@ -26,8 +26,8 @@ export interface Checked {
 
 /** The correction of a reading as a person may be told it: without steps where the plan waits for something that was found in what it is made
  * from, or where the log shows that the reading or the bed may not be what the job says. */
-export function trustedCorrection(of: Block, asked: Lookup, checked: Checked): CorrectionOutcome {
-  const lookup = asked.from(of)
+export function trustedCorrection(of: Block, around: Lookup, checked: Checked): CorrectionOutcome {
+  const lookup = around.from(of)
   const { block: reading } = lookup
   const outcome = trusted(reading, lookup, checked)
   const accepted = acceptedUnder(reading, lookup, checked)
@@ -108,8 +108,8 @@ const isBeside = ({ at }: Finding, { kind, node }: Block): boolean => {
 
 /** What the plan of a reading waits for: findings in the reading, the coupling, the bed, the target and the moves, and in whatever in the drive was
  * not understood and could have been one of them. */
-export function awaitedUnder(of: Block, asked: Lookup, { file, findings }: Checked): readonly Finding[] {
-  const lookup = asked.from(of)
+export function awaitedUnder(of: Block, around: Lookup, { file, findings }: Checked): readonly Finding[] {
+  const lookup = around.from(of)
   const { block: reading } = lookup
   const drive = reading.parent
   const inDrive = (kind: string) => (drive ? childrenOf(drive, kind) : [])

@@ -104,12 +104,12 @@ export function table(heads: readonly string[], rows: readonly (readonly Markdow
       .flatMap((row) => [...(row[column] ?? '').matchAll(names)].map(([, name = '']) => name.length))
       .reduce((widest, width) => Math.max(widest, width), 0),
   )
-  const wide = (head: string, width: number): Markdown =>
+  const padded = (head: string, width: number): Markdown =>
     head === '' || width <= head.length ? plain(head) : made(`\`${head.padEnd(width, '\u00A0')}\``)
   const line = (cells: readonly Markdown[]) => `| ${cells.map(barred).join(' | ')} |`
   return made(
     [
-      line(heads.map((head, column) => wide(head, widths[column] ?? 0))),
+      line(heads.map((head, column) => padded(head, widths[column] ?? 0))),
       `|${':--|'.repeat(heads.length)}`,
       ...rows.map(line),
     ].join('\n'),

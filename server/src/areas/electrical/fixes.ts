@@ -45,7 +45,7 @@ export function largerConductor({ block, lookup }: FixGround): readonly Fix[] {
   return size
     ? [
         {
-          title: `Use ${size.said}`,
+          title: `Use ${size.shown}`,
           edits: [newValue(block.section, conductor.node, size.written)],
           preferred: true,
         },

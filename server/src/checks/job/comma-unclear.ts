@@ -5,7 +5,7 @@ import { problemCheck, theLanguage } from '../check.ts'
 import { replace } from '../fix-text.ts'
 
 /** `15000 W (15 kW)` */
-const said = ({ write, comesTo }: Meaning): string =>
+const suggested = ({ write, comesTo }: Meaning): string =>
   elide(comesTo === undefined ? write : `${write} (${comesTo})`)
 
 export default problemCheck({
@@ -24,10 +24,10 @@ export default problemCheck({
     ...(meanings.length === 1
       ? {
           message: `${elide(written)} has separators that are not before groups of three.`,
-          todo: `Write ${either(meanings.map(said))} if you mean that.`,
+          todo: `Write ${either(meanings.map(suggested))} if you mean that.`,
         }
       : {
-          message: `${written} can be read as ${either(meanings.map(said))}.`,
+          message: `${written} can be read as ${either(meanings.map(suggested))}.`,
           todo: 'Write the one that you mean.',
         }),
     found: written,
@@ -36,7 +36,7 @@ export default problemCheck({
   // None is preferred: only the person knows.
   fixes: ({ at, data }) =>
     ((data?.['meanings'] ?? []) as readonly Meaning[]).map((meaning) => ({
-      title: `Write ${said(meaning)}`,
+      title: `Write ${suggested(meaning)}`,
       edits: [replace(at, meaning.write)],
       uncovers: true,
       ...(meaning.isOutside && { leaves: ['job/value-outside'] }),

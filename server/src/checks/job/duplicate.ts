@@ -43,12 +43,12 @@ export default problemCheck({
     const first = related?.[0] && factAt(block, related[0].at)
     if (!first || !second) return []
     const out = (fact: FactNode) => [takeOut(at.section, fact.span)]
-    const said = (fact: FactNode) => textAt({ section: at.section, span: fact.valueSpan })
-    return said(first) === said(second) && !second.provenance
+    const written = (fact: FactNode) => textAt({ section: at.section, span: fact.valueSpan })
+    return written(first) === written(second) && !second.provenance
       ? [{ title: 'Delete the second one', edits: out(second), preferred: true, safe: true }]
       : [
-          { title: `Keep the first, ${elide(said(first))}`, edits: out(second) },
-          { title: `Keep the second, ${elide(said(second))}`, edits: out(first) },
+          { title: `Keep the first, ${elide(written(first))}`, edits: out(second) },
+          { title: `Keep the second, ${elide(written(second))}`, edits: out(first) },
         ]
   },
 })

@@ -3,10 +3,10 @@ import { elide } from '../../quantity/elide.ts'
 import { problemCheck, theLanguage } from '../check.ts'
 import { replace } from '../fix-text.ts'
 
-const cameTo = ({ write, comesTo }: Meaning): string => elide(comesTo ?? write)
+const readAs = ({ write, comesTo }: Meaning): string => elide(comesTo ?? write)
 
 /** `15000 W (15 kW)` */
-const said = ({ write, comesTo }: Meaning): string =>
+const suggested = ({ write, comesTo }: Meaning): string =>
   elide(comesTo === undefined ? write : `${write} (${comesTo})`)
 
 export default problemCheck({
@@ -22,15 +22,15 @@ export default problemCheck({
 }`,
   quiet: `motor main { power: 15000 W }`,
   words: ({ read, thousands }, written) => ({
-    message: `${written} is read as ${cameTo(read)}, not as ${cameTo(thousands)}.`,
-    todo: `Write ${elide(thousands.write)} if you mean ${cameTo(thousands)}, otherwise ${elide(read.write)}.`,
+    message: `${written} is read as ${readAs(read)}, not as ${readAs(thousands)}.`,
+    todo: `Write ${elide(thousands.write)} if you mean ${readAs(thousands)}, otherwise ${elide(read.write)}.`,
     found: written,
     data: { meanings: [thousands, read] },
   }),
   // None is preferred: only the person knows.
   fixes: ({ at, data }) =>
     ((data?.['meanings'] ?? []) as readonly Meaning[]).map((meaning) => ({
-      title: `Write ${said(meaning)}`,
+      title: `Write ${suggested(meaning)}`,
       edits: [replace(at, meaning.write)],
     })),
 })

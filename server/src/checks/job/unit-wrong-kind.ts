@@ -7,7 +7,7 @@ import { replace, textAt } from '../fix-text.ts'
 
 /** Units written for one another, the number being meant: pound for pound-force, `35 mm` for a conductor of 35 mm2, kW for kWh,
  * `105 C` without its degree. Common practice, no source. No figure is converted: from one kind to another there is no conversion. */
-const slips: Readonly<Record<string, readonly string[]>> = {
+const confusedUnits: Readonly<Record<string, readonly string[]>> = {
   lb: ['lbf'],
   mm: ['mm2'],
   mm2: ['mm'],
@@ -59,7 +59,7 @@ export default problemCheck({
   }),
   fixes: ({ at, data }, { block }) => {
     const [, number = '', unit = ''] = /^(\S+)\s*([^\s\d].*)$/.exec(textAt(at)) ?? []
-    return (slips[unit] ?? [])
+    return (confusedUnits[unit] ?? [])
       .filter((meant) => findUnit(meant)?.kind === data?.kind && canBe(number, meant, declaredAt(block, at)))
       .map((meant) => ({
         title: `Write ${number} ${meant}`,

@@ -3,19 +3,19 @@ import { problemCheck, theLanguage } from '../check.ts'
 import { replace, takeOut, textAt } from '../fix-text.ts'
 
 /** Signs that show as nothing, or as a blank. */
-const unseen = /[\p{C}\p{Z}\u115F\u1160\u3164\uFFA0]/gu
+const invisible = /[\p{C}\p{Z}\u115F\u1160\u3164\uFFA0]/gu
 
 const number = (sign: string): string =>
   `U+${(sign.codePointAt(0) ?? 0).toString(16).toUpperCase().padStart(4, '0')}`
 
 /** The text, with the number of each sign in it that cannot be seen. */
 const shown = (text: string): string =>
-  elide(text.trim()).replace(unseen, (sign) => (sign === ' ' ? sign : number(sign)))
+  elide(text.trim()).replace(invisible, (sign) => (sign === ' ' ? sign : number(sign)))
 
-function said(text: string): string {
+function quoted(text: string): string {
   const [sign, more] = new Set(text)
   if (sign === undefined || shown(text) === '') return 'This'
-  return more === undefined && sign.match(unseen)
+  return more === undefined && sign.match(invisible)
     ? `${number(sign)}, a sign that cannot be seen,`
     : shown(text)
 }
@@ -40,7 +40,7 @@ export default problemCheck({
 }`,
   quiet: `seal { free-length: 148 mm }`,
   words: (p) => ({
-    message: `${said(p.text)} cannot be read here.`,
+    message: `${quoted(p.text)} cannot be read here.`,
     todo: todoFor(p.text),
     found: shown(p.text),
   }),

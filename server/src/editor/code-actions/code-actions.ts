@@ -4,7 +4,7 @@ import { layOut, type Rewritten } from '../../checks/fix-layout.ts'
 import type { Analysis } from '../../job/analysis.ts'
 import type { JobFile } from '../../job/files.ts'
 
-interface Given {
+interface ActionContext {
   readonly analysis: Analysis
   readonly file: JobFile
   readonly today: string
@@ -29,7 +29,7 @@ const maxLaidOut = 2_000_000
 
 /** What is offered for the findings that `isAsked` picks, most likely first; of very many, for the first of them. One at a time, so that the caller can
  * do other work between them. */
-export function* actionsFor(given: Given, isAsked: (finding: Finding) => boolean): Generator<Action> {
+export function* actionsFor(given: ActionContext, isAsked: (finding: Finding) => boolean): Generator<Action> {
   let offered = 0
   let laidOut = 0
   for (const finding of given.findings) {
@@ -49,12 +49,12 @@ export function* actionsFor(given: Given, isAsked: (finding: Finding) => boolean
 }
 
 /** All fixes that are safe without asking, as one change. */
-export function fixAll(given: Given): readonly Rewritten[] {
+export function fixAll(given: ActionContext): readonly Rewritten[] {
   return layOut(
     given.findings.flatMap((finding) => safeEdits(finding, given)),
     given,
   )
 }
 
-const safeEdits = (finding: Finding, given: Given) =>
+const safeEdits = (finding: Finding, given: ActionContext) =>
   fixesFor(finding, given).find(({ safe }) => safe)?.edits ?? []

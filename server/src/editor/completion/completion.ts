@@ -3,7 +3,7 @@ import { findUnit } from '../../quantity/units.ts'
 import { cursorContext, type Frame, framesAtEnd } from './cursor-context.ts'
 import { headingOffers } from './headings.ts'
 import { itemOffers } from './items.ts'
-import type { Asking, Here, Offer } from './offer.ts'
+import type { CompletionContext, CompletionRequest, Offer } from './offer.ts'
 import { pathOffers, provenanceOffers } from './paths.ts'
 import { type Offered, valueOffers } from './values.ts'
 
@@ -20,19 +20,19 @@ export interface Completion {
 /** What may be written at a place in the text; where it was not asked for, but a character was `typed`, only what has to stand there.
  * Nothing where the word before the cursor is whole: an editor that takes an offer on Enter would not end the line. */
 export function completion(
-  asking: Asking,
+  asking: CompletionRequest,
   section: Section,
   offset: number,
   { typed }: { readonly typed?: string | undefined } = {},
 ): Completion | undefined {
-  const told = cursorContext(section, offset)
-  if (!told) return undefined
+  const found = cursorContext(section, offset)
+  if (!found) return undefined
   const within =
-    told.on === 'item' && told.frames.length === 0 ? openBefore(asking, section, offset) : undefined
-  const context = within ? { ...told, frames: framesAtEnd(within) } : told
+    found.on === 'item' && found.frames.length === 0 ? openBefore(asking, section, offset) : undefined
+  const context = within ? { ...found, frames: framesAtEnd(within) } : found
   const frame = context.frames.at(-1)
   const blocks = asking.analysis.bound(asking.file, within ?? section).blocks
-  const here: Here = {
+  const here: CompletionContext = {
     ...asking,
     section,
     context,
@@ -50,7 +50,7 @@ const isoDate = /^\d{4}-\d{2}-\d{2}$/
 
 /** Whether the cursor is behind a word, a number or a brace that needs nothing more. */
 function isWhole(
-  { context, section, block }: Here,
+  { context, section, block }: CompletionContext,
   offset: number,
   { offers, ended }: Pick<Offered, 'offers' | 'ended'>,
 ): boolean {
@@ -69,7 +69,7 @@ function isWhole(
 }
 
 /** Blank lines go with the block that follows: where the one before was never closed, they are still in that. */
-function openBefore({ file }: Asking, section: Section, offset: number): Section | undefined {
+function openBefore({ file }: CompletionRequest, section: Section, offset: number): Section | undefined {
   const { sections } = file.document
   const isBlank = section.text.slice(0, offset).trim() === ''
   return isBlank ? sections[sections.indexOf(section) - 1] : undefined
@@ -86,7 +86,7 @@ function blockOf(blocks: readonly Block[], frames: readonly Frame[]): Block | un
   return found
 }
 
-function offered(here: Here): Offered {
+function offered(here: CompletionContext): Offered {
   const { context, frame, section } = here
   switch (context.on) {
     case 'item':

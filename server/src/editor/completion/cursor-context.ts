@@ -21,7 +21,7 @@ export interface Frame {
 }
 
 /** Where a cursor stands, and what around it. */
-export type CursorContext = Surroundings & Spot
+export type CursorContext = Surroundings & CursorPosition
 
 interface Surroundings {
   /** Outermost first. */
@@ -33,7 +33,7 @@ interface Surroundings {
   readonly next: 'colon' | 'brace' | undefined
 }
 
-type Spot =
+type CursorPosition =
   /** Where a fact, a block or a line begins; `line`: what a line without a name would go on with. */
   | { readonly on: 'item'; readonly line: Entries }
   /** Between a block's kind and its brace. */

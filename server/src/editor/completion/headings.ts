@@ -5,7 +5,7 @@ import { isConcedable } from '../../checks/concessions.ts'
 import { findKind } from '../../vocabulary/index.ts'
 import type { CursorContext } from './cursor-context.ts'
 import { readingsFor } from './names-in-scope.ts'
-import { type Here, type Offer, word } from './offer.ts'
+import { type CompletionContext, type Offer, word } from './offer.ts'
 
 const checks: readonly Offer[] = allChecks
   .filter(({ id, severity }) => isConcedable({ check: id, severity }))
@@ -29,7 +29,7 @@ function checksFor(findings: readonly Finding[]): readonly Offer[] {
 
 /** What may stand between a block's kind and its brace. */
 export function headingOffers(
-  { block, findings }: Here,
+  { block, findings }: CompletionContext,
   { kind, words }: CursorContext & { readonly on: 'heading' },
 ): readonly Offer[] {
   const heading = findKind(kind)?.heading

@@ -10,13 +10,13 @@ import {
   terminalsFor,
   topBlocks,
 } from './names-in-scope.ts'
-import { type Here, type Offer, word } from './offer.ts'
+import { type CompletionContext, type Offer, word } from './offer.ts'
 import { blockTemplate, factTemplate, type Site, wholeDrive, wholeJob } from './snippets.ts'
 import { plainOf, type Template } from './template.ts'
 import { valueOffers } from './values.ts'
 
 /** What may begin where a fact, a block or a line begins. */
-export function itemOffers(here: Here): readonly Offer[] {
+export function itemOffers(here: CompletionContext): readonly Offer[] {
   const { frame } = here
   const site = siteOf(here)
   if (!frame) return [...blockOffers(here, 'top', site), ...topOffers(here, site)]
@@ -38,7 +38,7 @@ export function itemOffers(here: Here): readonly Offer[] {
 }
 
 /** What a snippet takes from around the cursor. */
-function siteOf(here: Here): Site {
+function siteOf(here: CompletionContext): Site {
   const { block, scope, today } = here
   const beside = block
     ? block.children.map(({ name, kind }) => name ?? kind)
@@ -63,7 +63,11 @@ function siteOf(here: Here): Site {
 type Rank = 'required' | 'other' | 'inherited'
 
 /** Facts that are not written: first those the block needs, last those it takes over from the one it is like. */
-function missingFacts(here: Here, kind: BlockKind, site: Site): Readonly<Record<Rank, readonly Offer[]>> {
+function missingFacts(
+  here: CompletionContext,
+  kind: BlockKind,
+  site: Site,
+): Readonly<Record<Rank, readonly Offer[]>> {
   const { frame, block } = here
   const rank = (name: string, { from }: Fact): Rank =>
     block?.facts.get(name)?.origin ? 'inherited' : from === 'draft' ? 'required' : 'other'
@@ -84,7 +88,10 @@ interface FactOfferOptions {
   readonly site: Site
 }
 
-const factOffer = ({ context, scope }: Here, { name, fact, kind, site }: FactOfferOptions): Offer => ({
+const factOffer = (
+  { context, scope }: CompletionContext,
+  { name, fact, kind, site }: FactOfferOptions,
+): Offer => ({
   label: name,
   kind: 'fact',
   detail: fact.shape.words,
@@ -93,7 +100,7 @@ const factOffer = ({ context, scope }: Here, { name, fact, kind, site }: FactOff
 })
 
 /** The feet of the bed that a move has not named yet. */
-function footOffers(here: Here, kind: BlockKind, site: Site): readonly Offer[] {
+function footOffers(here: CompletionContext, kind: BlockKind, site: Site): readonly Offer[] {
   const { frame, block, scope } = here
   const { others } = kind
   if (!others || !block) return []
@@ -103,12 +110,12 @@ function footOffers(here: Here, kind: BlockKind, site: Site): readonly Offer[] {
 }
 
 /** Lines without a name, where the block has them. */
-function bareOffers(here: Here, { bare }: BlockKind): readonly Offer[] {
+function bareOffers(here: CompletionContext, { bare }: BlockKind): readonly Offer[] {
   if (bare === undefined || here.context.on !== 'item') return []
   return valueOffers(here, { ...here.context, ...here.context.line, on: 'value', fact: bare }).offers
 }
 
-function blockOffers(here: Here, parent: string, site: Site): readonly Offer[] {
+function blockOffers(here: CompletionContext, parent: string, site: Site): readonly Offer[] {
   const { frame, context } = here
   const written = frame?.blocks ?? topBlocks(here).map(({ kind }) => kind)
   const single = ({ many, within }: BlockKind) => !many && (parent !== 'top' || within.length === 1)
@@ -128,7 +135,7 @@ function blockOffers(here: Here, parent: string, site: Site): readonly Offer[] {
 }
 
 /** What else may begin at the top of a file. */
-function topOffers(here: Here, site: Site): readonly Offer[] {
+function topOffers(here: CompletionContext, site: Site): readonly Offer[] {
   const hasJob = topBlocks(here).some(({ kind }) => kind === 'job')
   const whole = (label: string, detail: string, insert: Template): Offer => ({
     label,
@@ -150,7 +157,7 @@ function topOffers(here: Here, site: Site): readonly Offer[] {
   ]
 }
 
-function likeOffer(here: Here, { kind, within }: BlockKind): readonly Offer[] {
+function likeOffer(here: CompletionContext, { kind, within }: BlockKind): readonly Offer[] {
   const { frame, block } = here
   const mayBeLike = kind === 'drive' || (within.includes('top') && within.length > 1)
   if (!block || !mayBeLike || frame?.facts.includes('like')) return []

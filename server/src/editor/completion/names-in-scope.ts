@@ -9,18 +9,18 @@ import { isName } from '../../syntax/segments.ts'
 import { findKind } from '../../vocabulary/index.ts'
 
 /** A block by the name it goes by. */
-export interface Named {
+export interface NamedBlock {
   readonly path: string
   readonly kind: string
 }
 
-interface Top extends Named {
-  readonly children: readonly Named[]
+interface TopBlock extends NamedBlock {
+  readonly children: readonly NamedBlock[]
 }
 
 /** Top-level blocks of a section, from its tree alone. */
-const topsOf = memoizeByIdentity((section: Section): readonly Top[] => {
-  const named = (item: Section['parsed']['tree']['items'][number]): readonly Top[] => {
+const topsOf = memoizeByIdentity((section: Section): readonly TopBlock[] => {
+  const named = (item: Section['parsed']['tree']['items'][number]): readonly TopBlock[] => {
     if (item.type !== 'block') return []
     const [first] = item.heading
     const path = first?.type === 'word' ? first.text : item.kind.text
@@ -29,10 +29,10 @@ const topsOf = memoizeByIdentity((section: Section): readonly Top[] => {
   return section.parsed.tree.items.flatMap(named)
 })
 
-const topsIn = ({ sections }: Document): readonly Top[] => sections.flatMap(topsOf)
+const topsIn = ({ sections }: Document): readonly TopBlock[] => sections.flatMap(topsOf)
 
 /** Top-level blocks of the file and of those it uses. */
-export const topBlocks = ({ file }: View): readonly Top[] =>
+export const topBlocks = ({ file }: View): readonly TopBlock[] =>
   [file, ...file.used].flatMap(({ document }) => topsIn(document))
 
 const nameIn = ({ name, kind }: Block): string => name ?? kind
@@ -42,8 +42,8 @@ export function blocksInScope(
   view: View,
   block: Block | undefined,
   kinds: readonly string[],
-): readonly Named[] {
-  const near: Named[] = []
+): readonly NamedBlock[] {
+  const near: NamedBlock[] = []
   for (let b = block?.parent; b; b = b.parent)
     near.push(
       ...b.children
@@ -57,7 +57,7 @@ export function blocksInScope(
 }
 
 /** Blocks that a block may be like: of its kind, in scope or in another drive. */
-export function likeInScope(view: View, block: Block): readonly Named[] {
+export function likeInScope(view: View, block: Block): readonly NamedBlock[] {
   const elsewhere = topBlocks(view)
     .filter(({ path }) => path !== outermost(block).path)
     .flatMap(({ path, children }) =>
@@ -70,11 +70,11 @@ export function likeInScope(view: View, block: Block): readonly Named[] {
 
 const outermost = (block: Block): Block => (block.parent ? outermost(block.parent) : block)
 
-const eachOnce = (names: readonly Named[]): readonly Named[] =>
+const eachOnce = (names: readonly NamedBlock[]): readonly NamedBlock[] =>
   [...new Map(names.toReversed().map((named) => [named.path, named])).values()].toReversed()
 
 /** Blocks inside the one that a path stands for. */
-export function blocksBehind(block: Block, scope: Scope, path: string): readonly Named[] {
+export function blocksBehind(block: Block, scope: Scope, path: string): readonly NamedBlock[] {
   const holder = boundLookup(block, scope).named(path)
   return (holder?.children ?? []).map((child) => ({ path: `${path}.${nameIn(child)}`, kind: child.kind }))
 }

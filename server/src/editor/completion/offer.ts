@@ -28,7 +28,7 @@ export const word = (label: string, more: Partial<Offer> = {}): Offer => ({
 export const withoutPlaces = ({ kind, insert }: Offer): string =>
   kind === 'fact' ? plainOf(insert.slice(0, 1)) : plainOf(insert)
 
-export interface Asking extends View {
+export interface CompletionRequest extends View {
   /** `YYYY-MM-DD` */
   readonly today: string
   /** Job files that the file may use, by their paths from its root. */
@@ -38,7 +38,7 @@ export interface Asking extends View {
 }
 
 /** The cursor's surroundings. */
-export interface Here extends Asking {
+export interface CompletionContext extends CompletionRequest {
   readonly section: Section
   readonly context: CursorContext
   /** The innermost block around the cursor: as its tokens show it, and what it means. */

@@ -1,6 +1,6 @@
 import { ours } from '../../areas/common/markdown.ts'
 import { provenanceWords } from '../../vocabulary/form.ts'
-import { type Here, type Offer, word } from './offer.ts'
+import { type CompletionContext, type Offer, word } from './offer.ts'
 
 /** A path as a `use` line writes it, from the file at `from` to another of the same root. */
 export function relativePath(from: string, to: string): string {
@@ -12,7 +12,7 @@ export function relativePath(from: string, to: string): string {
 }
 
 /** Files that may be used: those of the folder that are not used yet. */
-export function pathOffers({ file, paths, context }: Here, quoted: boolean): readonly Offer[] {
+export function pathOffers({ file, paths, context }: CompletionContext, quoted: boolean): readonly Offer[] {
   const used = new Set(file.used.map(({ path }) => path))
   const written = relativeTo(file.path)
   return paths()

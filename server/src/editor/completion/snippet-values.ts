@@ -107,7 +107,7 @@ function shaped({ shape: { forms = [] } }: Fact, { entries, text }: Written, { b
     : { entries, text }
 }
 
-interface Around {
+interface ValueContext {
   readonly name: string
   readonly fact: Fact
   readonly entries: readonly Entry[]
@@ -116,7 +116,7 @@ interface Around {
   readonly site: ValueSite
 }
 
-function placesIn(part: Part, around: Around): readonly Piece[] {
+function placesIn(part: Part, around: ValueContext): readonly Piece[] {
   const place = (value: string): Piece => ({ value })
   const unit = (of: Part) => ('unit' in of && of.unit ? [` ${unitIn(of.unit.text, around.site.system)}`] : [])
   switch (part.type) {
@@ -154,7 +154,7 @@ const spaced = (name: string): string => name.replaceAll('-', ' ')
 const isAmount = ({ type }: Part): boolean => type === 'amount'
 
 /** `gaps at top`, `free length`; of several in one value what each is. */
-function amountName({ name, fact: { shape }, entries, at: [i, j] }: Around): string {
+function amountName({ name, fact: { shape }, entries, at: [i, j] }: ValueContext): string {
   const before = entries[i]?.parts[j - 1]
   if (before?.type === 'word' && entries.length > 1 && shape.choices?.includes(before.text))
     return `${spaced(name)} at ${before.text}`
@@ -164,17 +164,17 @@ function amountName({ name, fact: { shape }, entries, at: [i, j] }: Around): str
 }
 
 /** Whether a word belongs to the form: a place, `max`, `to`. */
-function isFixed(word: string, { fact: { shape }, entries, at }: Around): boolean {
+function isFixed(word: string, { fact: { shape }, entries, at }: ValueContext): boolean {
   const slot = slotAt(shape.forms ?? [], entries, at)
   return (shape.choices ?? slot?.choices)?.includes(word) ?? false
 }
 
 /** Whether any of the fact's words may stand there. */
-const isOneOfFew = ({ fact: { shape }, entries, at }: Around): boolean =>
+const isOneOfFew = ({ fact: { shape }, entries, at }: ValueContext): boolean =>
   shape.choices !== undefined && slotAt(shape.forms ?? [], entries, at)?.choices === shape.choices
 
 /** What a word stands for, in words: together they are none. */
-function wordName({ fact: { doc, shape }, entries, at }: Around): string {
+function wordName({ fact: { doc, shape }, entries, at }: ValueContext): string {
   const slot = slotAt(shape.forms ?? [], entries, at)
   if (slot) return slot.terminalsOf ? `${slot.terminalsOf} terminal` : `the ${slot.label}`
   const [clause = ''] = doc.split(/[.:,;(]/, 1)

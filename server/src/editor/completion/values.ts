@@ -20,11 +20,11 @@ import {
   blocksInScope,
   factsInScope,
   likeInScope,
-  type Named,
+  type NamedBlock,
   terminalsFor,
   topBlocks,
 } from './names-in-scope.ts'
-import { type Here, type Offer, word } from './offer.ts'
+import { type CompletionContext, type Offer, word } from './offer.ts'
 import { standardOf } from './standard-values.ts'
 
 export interface Offered {
@@ -38,7 +38,10 @@ export interface Offered {
 const over: Offered = { offers: [], expected: false, ended: true }
 
 /** What may stand in a value at the cursor. */
-export function valueOffers(here: Here, value: CursorContext & { readonly on: 'value' }): Offered {
+export function valueOffers(
+  here: CompletionContext,
+  value: CursorContext & { readonly on: 'value' },
+): Offered {
   const { frame, block } = here
   const kind = findKind(frame?.kind ?? '')
   if (!kind) return over
@@ -63,7 +66,7 @@ export function valueOffers(here: Here, value: CursorContext & { readonly on: 'v
 }
 
 /** Where the check that a concession is about finds something. */
-function foundAt({ analysis, file, block, context, findings }: Here): readonly Offer[] {
+function foundAt({ analysis, file, block, context, findings }: CompletionContext): readonly Offer[] {
   return findings()
     .filter(({ check, at }) => check === block?.about?.text && hasSection(file.document, at.section))
     .flatMap(({ at }) => blockAt(analysis.bound(file, at.section).blocks, at) ?? [])
@@ -74,7 +77,11 @@ function foundAt({ analysis, file, block, context, findings }: Here): readonly O
 const must = (offers: readonly Offer[]): Offered => ({ offers, expected: true, ended: false })
 
 /** Blocks by their names; behind a dot, those of the kinds in the block that stands before it. */
-function named(here: Here, candidates: readonly Named[], kinds?: readonly string[]): readonly Offer[] {
+function named(
+  here: CompletionContext,
+  candidates: readonly NamedBlock[],
+  kinds?: readonly string[],
+): readonly Offer[] {
   const { block, scope } = here
   const holder = holderOf(here)
   const inside = holder !== undefined && block ? blocksBehind(block, scope, holder) : []
@@ -83,7 +90,7 @@ function named(here: Here, candidates: readonly Named[], kinds?: readonly string
   return found.map(({ path, kind }) => word(path, { kind: 'name', detail: kind }))
 }
 
-const holderOf = ({ context: { word: written } }: Here): string | undefined => {
+const holderOf = ({ context: { word: written } }: CompletionContext): string | undefined => {
   const dot = written.lastIndexOf('.')
   return dot < 0 ? undefined : written.slice(0, dot)
 }
@@ -94,7 +101,11 @@ const formsOf = ({ words, forms, choices, quantity }: Shape<unknown>): readonly 
     { entries: [[{ label: words, doc: '', ...(choices && { choices }), ...(quantity && { quantity }) }]] },
   ]
 
-function slotOffers(here: Here, fact: Fact, value: CursorContext & { readonly on: 'value' }): Offered {
+function slotOffers(
+  here: CompletionContext,
+  fact: Fact,
+  value: CursorContext & { readonly on: 'value' },
+): Offered {
   const all = formsOf(fact.shape)
   const forms = all.filter((form) => fits(form, value))
   const fitting = forms.length > 0 ? forms : all
@@ -125,7 +136,7 @@ function slotOffers(here: Here, fact: Fact, value: CursorContext & { readonly on
   }
 }
 
-function standardValues({ frame, scope }: Here, fact: string): readonly Offer[] {
+function standardValues({ frame, scope }: CompletionContext, fact: string): readonly Offer[] {
   const standard = standardOf(frame?.kind ?? '', fact)
   return (standard?.values[scope.system()] ?? []).map((text) =>
     word(text, { doc: prose(`Source: ${standard?.source}`), holdsWhole: /^\d/.test(text) }),
@@ -137,7 +148,7 @@ const unique = (offers: readonly Offer[]): readonly Offer[] => [
 ]
 
 function slotWords(
-  { today, block, scope, context: { word: written } }: Here,
+  { today, block, scope, context: { word: written } }: CompletionContext,
   { choices = [], doc, day, terminalsOf }: Slot,
   { before, behind, entry, part }: Entries,
 ): readonly Offer[] {
@@ -155,7 +166,7 @@ function slotWords(
 }
 
 /** A foot without nuts on a thread is not moved by turns of them. */
-function likeliest(slots: readonly Slot[], here: Here): readonly Slot[] {
+function likeliest(slots: readonly Slot[], here: CompletionContext): readonly Slot[] {
   const { block } = here
   const isTurn = ({ quantity }: Slot) => quantity === 'angle'
   if (!slots.some(isTurn) || (block && threadNear(lookupFrom(block, here)))) return slots
@@ -163,7 +174,12 @@ function likeliest(slots: readonly Slot[], here: Here): readonly Slot[] {
 }
 
 /** Units that fit behind a number: those of the job's system first, of them the one of the example or the usual one. */
-function unitOffers({ scope }: Here, fact: Fact, slots: readonly Slot[], number: string): readonly Offer[] {
+function unitOffers(
+  { scope }: CompletionContext,
+  fact: Fact,
+  slots: readonly Slot[],
+  number: string,
+): readonly Offer[] {
   const behind = slots.flatMap((slot) => slot.behind ?? []).map((text) => word(text))
   const units = slots
     .flatMap(({ quantity, units: named }) => {
@@ -184,14 +200,14 @@ function unitOffers({ scope }: Here, fact: Fact, slots: readonly Slot[], number:
     })
     .filter((unit) => !unit.named || unit.named(number) !== undefined)
   const labels = units.map((unit) => nameBehind(number, unit))
-  const unsaid = units
+  const otherSpellings = units
     .flatMap(({ name, aliases }) => [name, ...aliases])
     .filter((spelling) => !labels.includes(spelling))
   return unique([
     ...behind,
     ...units.map((unit, i) => {
       const label = labels[i] ?? unit.name
-      const holdsWhole = unsaid.some((spelling) => hasLettersOf(label, spelling))
+      const holdsWhole = otherSpellings.some((spelling) => hasLettersOf(label, spelling))
       return word(label, { kind: 'unit', detail: unit.doc, doc: unitMarkdown(unit), holdsWhole })
     }),
   ])
@@ -214,7 +230,7 @@ function isBeyond({ shape }: Fact, number: string, { name, kind }: Unit): boolea
 }
 
 /** Facts that an arithmetic may take from elsewhere. */
-function amountOffers(here: Here, { quantity }: Slot, but: string): readonly Offer[] {
+function amountOffers(here: CompletionContext, { quantity }: Slot, but: string): readonly Offer[] {
   const { block, scope } = here
   if (!block || !quantity) return []
   const holder = holderOf(here)

@@ -16,7 +16,7 @@ import { toDiagnostics } from './diagnostics.ts'
 import { Pulled } from './pulled.ts'
 import { Shown } from './shown.ts'
 
-interface Parts {
+interface DiagnosticsServices {
   readonly workspace: Workspace
   readonly guard: Guards
   readonly log: (words: string) => void
@@ -42,7 +42,7 @@ interface Published {
 }
 
 /** Findings on their way to the editor: told to one that does not ask, and answered to one that does. */
-export function diagnosticsFor(connection: Connection, parts: Parts) {
+export function diagnosticsFor(connection: Connection, parts: DiagnosticsServices) {
   const { workspace, guard } = parts
   const asks = () => parts.client().textDocument?.diagnostic !== undefined
   const canAskAgain = () => parts.client().workspace?.diagnostics?.refreshSupport === true
@@ -63,15 +63,15 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
   })
 
   /** What each open file was last told. */
-  const told = new Map<string, Published>()
+  const publishedFor = new Map<string, Published>()
   const publish = guard.own('textDocument/publishDiagnostics', (open: OpenFile) => {
     if (isRevision(open.uri)) return undefined
     // What a file uses and is still to come brings it here again.
     if (workspace.whole(open)) return undefined
     const { uri, version } = open
     const published = { uri, ...(version !== undefined && { version }), diagnostics: [...shown.of(open)] }
-    const before = told.get(keyOf(uri))
-    told.set(keyOf(uri), published)
+    const before = publishedFor.get(keyOf(uri))
+    publishedFor.set(keyOf(uri), published)
     const same = before?.version === version && JSON.stringify(before) === JSON.stringify(published)
     return same ? undefined : connection.sendDiagnostics(published)
   })
@@ -119,10 +119,10 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
   }
 
   connection.languages.diagnostics.on(
-    guard.asked(DocumentDiagnosticRequest.method, (params) => pulled.document(params)),
+    guard.request(DocumentDiagnosticRequest.method, (params) => pulled.document(params)),
   )
   connection.languages.diagnostics.onWorkspace(
-    guard.asked(WorkspaceDiagnosticRequest.method, (params, token, progress, each) =>
+    guard.request(WorkspaceDiagnosticRequest.method, (params, token, progress, each) =>
       pulled.workspace(params, token, progress, each),
     ),
   )
@@ -140,7 +140,7 @@ export function diagnosticsFor(connection: Connection, parts: Parts) {
     },
     closed: (uri: string): void => {
       shown.closed(uri)
-      told.delete(keyOf(uri))
+      publishedFor.delete(keyOf(uri))
       if (!asks()) void connection.sendDiagnostics({ uri, diagnostics: [] })
       changed([uri])
     },

@@ -18,8 +18,8 @@ interface DiagnosticsContext {
 }
 
 /** The findings of a file as an editor shows them. */
-export const toDiagnostics = (findings: readonly Finding[], told: DiagnosticsContext): Diagnostic[] =>
-  findings.flatMap((finding) => toDiagnostic(finding, told) ?? [])
+export const toDiagnostics = (findings: readonly Finding[], context: DiagnosticsContext): Diagnostic[] =>
+  findings.flatMap((finding) => toDiagnostic(finding, context) ?? [])
 
 /** What is wrong in the first line, which a list of problems shows; then the limit and its source; then what to do. */
 function inLines({ message, detail, source, todo }: Finding): string {

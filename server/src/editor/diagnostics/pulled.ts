@@ -18,7 +18,7 @@ import { pause } from '../transport/quiet.ts'
 import { overlap } from '../workspace/overlap.ts'
 import type { OpenFile, Workspace } from '../workspace/workspace.ts'
 
-interface Report {
+interface FileReport {
   readonly id: string
   /** What was found, as text. */
   readonly text: string
@@ -26,7 +26,7 @@ interface Report {
   readonly keys: ReadonlySet<string>
 }
 
-interface Parts {
+interface PulledOptions {
   readonly workspace: Workspace
   /** What of a file is to be shown now. */
   readonly find: (open: OpenFile) => readonly Diagnostic[]
@@ -37,14 +37,14 @@ interface Parts {
   readonly onFault: (uri: string, error: unknown) => void
 }
 
-type Known = ReadonlyMap<string, PreviousResultId>
-type Give = (report: WorkspaceDocumentDiagnosticReport) => void
+type KnownResults = ReadonlyMap<string, PreviousResultId>
+type SendReport = (report: WorkspaceDocumentDiagnosticReport) => void
 
 /** Findings for editors that ask for them (LSP 3.17, Pull Diagnostics). */
 export class Pulled {
-  readonly #parts: Parts
+  readonly #parts: PulledOptions
   /** The last report of each file. */
-  readonly #reports = new Map<string, Report>()
+  readonly #reports = new Map<string, FileReport>()
   /** Files whose last report still holds. */
   readonly #current = new Set<string>()
   readonly #waiting = new Set<() => void>()
@@ -54,7 +54,7 @@ export class Pulled {
   #changes = 0
   #day = ''
 
-  constructor(parts: Parts) {
+  constructor(parts: PulledOptions) {
     this.#parts = parts
   }
 
@@ -91,7 +91,9 @@ export class Pulled {
   ): Promise<WorkspaceDiagnosticReport> {
     const known = new Map(previousResultIds.map((result) => [keyOf(result.uri), result]))
     const items: WorkspaceDocumentDiagnosticReport[] = []
-    const give: Give = one ? (report) => one.report({ items: [report] }) : (report) => void items.push(report)
+    const give: SendReport = one
+      ? (report) => one.report({ items: [report] })
+      : (report) => void items.push(report)
     progress.begin('Checking job files', 0, undefined, true)
     const percent = (done: number) => progress.report(done)
     let changes = this.#changes
@@ -99,7 +101,7 @@ export class Pulled {
     while (one && !news && known.size > 0) {
       await this.#change(changes, token)
       changes = this.#changes
-      const giveNew: Give = (report) => {
+      const giveNew: SendReport = (report) => {
         if (report.kind === 'full') give(report)
       }
       news = await this.#walk(known, { token, percent: () => {}, give: giveNew })
@@ -109,8 +111,8 @@ export class Pulled {
 
   /** Gives a report of every job file, and tells whether one was other than the editor knows. */
   async #walk(
-    known: Known,
-    { token, percent, give }: { token: CancellationToken; percent: (done: number) => void; give: Give },
+    known: KnownResults,
+    { token, percent, give }: { token: CancellationToken; percent: (done: number) => void; give: SendReport },
   ): Promise<boolean> {
     if (!this.#parts.watches()) this.#current.clear()
     const uris = await this.#parts.workspace.list()
@@ -152,7 +154,7 @@ export class Pulled {
     })
   }
 
-  async #report(uri: string): Promise<Report | undefined> {
+  async #report(uri: string): Promise<FileReport | undefined> {
     const key = keyOf(uri)
     const { workspace, find, today } = this.#parts
     if (this.#day !== today()) this.#current.clear()
@@ -171,4 +173,4 @@ export class Pulled {
   }
 }
 
-const itemsOf = ({ text }: Report): Diagnostic[] => JSON.parse(text) as Diagnostic[]
+const itemsOf = ({ text }: FileReport): Diagnostic[] => JSON.parse(text) as Diagnostic[]

@@ -10,7 +10,7 @@ interface Writing {
   timer?: Disposable
 }
 
-interface Parts {
+interface ShownOptions {
   /** Everything found in a file now. */
   readonly find: (open: OpenFile) => readonly Diagnostic[]
   /** Milliseconds that what is new on the line being written waits. */
@@ -21,10 +21,10 @@ interface Parts {
 
 /** What is found in files, as far as it may be shown now. */
 export class Shown {
-  readonly #parts: Parts
+  readonly #parts: ShownOptions
   readonly #writing = new Map<string, Writing>()
 
-  constructor(parts: Parts) {
+  constructor(parts: ShownOptions) {
     this.#parts = parts
   }
 

@@ -41,9 +41,9 @@ function convertedText(value: unknown, kind: Kind, system: UnitSystem, step = 0)
   const one = (si: number) => formatTo(si, kind, system, step)
   if (typeof value === 'number') return one(value)
   if (isList(value)) {
-    const said = (si: number) => (kind === 'length' ? formatLength(si, system) : one(si))
+    const formatOne = (si: number) => (kind === 'length' ? formatLength(si, system) : one(si))
     return oneUnit(
-      value.map((item) => said(item.value)),
+      value.map((item) => formatOne(item.value)),
       ', ',
     )
   }
@@ -55,8 +55,8 @@ function convertedText(value: unknown, kind: Kind, system: UnitSystem, step = 0)
     if (!unit) return undefined
     const tenths = Math.ceil(1 - Math.log10((high - low) / unit.si))
     const decimals = Math.min(6, Math.max(0, tenths))
-    const said = (si: number) => formatFixed(inUnit(si, unit), decimals)
-    return `${said(low)} to ${said(high)} ${unit.name}`
+    const formatOne = (si: number) => formatFixed(inUnit(si, unit), decimals)
+    return `${formatOne(low)} to ${formatOne(high)} ${unit.name}`
   }
   if (nominal !== undefined) return one(nominal)
   return formatBandWith(value, one).replace(/^(at most|at least|exactly) /, '')

@@ -100,7 +100,7 @@ interface FactHover {
 /** A fact: its value here, what it is, how it is written and bounded. */
 export function factMarkdown({ kind, name, fact, value, replaced, system }: FactHover): Markdown {
   const { shape } = fact
-  const asked = formatRequirement(fact)
+  const requirement = formatRequirement(fact)
   return paragraphs(
     md`**${plain(kind)}: ${plain(name)}**`,
     ours(fact.doc),
@@ -116,7 +116,7 @@ export function factMarkdown({ kind, name, fact, value, replaced, system }: Fact
       shape.allowed &&
         shape.quantity &&
         md`Allowed: ${formatBandWith(shape.allowed, shape.quantity, system)}`,
-      asked ? md`Needed from: ${prose(asked)}` : undefined,
+      requirement ? md`Needed from: ${prose(requirement)}` : undefined,
     ]),
     example(`${name}: ${fact.example}`),
   )

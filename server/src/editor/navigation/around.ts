@@ -18,7 +18,7 @@ export interface FileAround {
 }
 
 /** What is known of a job file before its tree is read. */
-export interface Known {
+export interface KnownFile {
   readonly uri: string
   readonly key: string
   /** The folder that its paths start from; undefined where it has none. */
@@ -34,23 +34,23 @@ export interface Known {
 }
 
 /** Characters of files used by several others whose trees are kept during a question. */
-const room = 2 ** 20
+const cachedCharacters = 2 ** 20
 
 /** Every job file of the workspace as it was at one moment, each once: those that are open, those on disk in its folders, and all that they use.
  * Only their texts are held. The tree of one is read when a question needs it. */
 export class FilesAround {
   /** Its own, so that what is known of open files stays as it is. */
   readonly analysis = new Analysis()
-  readonly #files: ReadonlyMap<string, Known>
+  readonly #files: ReadonlyMap<string, KnownFile>
   /** Documents that are the same throughout: of open files, and of those that these use. */
   readonly #fixed: Map<string, Document>
   readonly #shared = new Map<string, Document>()
   #sharedSize = 0
   readonly #holders = new WeakMap<Section, string>()
-  readonly #users = new Map<string, Known[]>()
+  readonly #users = new Map<string, KnownFile[]>()
   readonly #breathe: ReturnType<typeof breather>
 
-  constructor(files: ReadonlyMap<string, Known>, fixed: Map<string, Document>, search: Search) {
+  constructor(files: ReadonlyMap<string, KnownFile>, fixed: Map<string, Document>, search: Search) {
     this.#files = files
     this.#fixed = fixed
     this.#breathe = breather(search)
@@ -63,12 +63,12 @@ export class FilesAround {
       }
   }
 
-  get known(): Iterable<Known> {
+  get known(): Iterable<KnownFile> {
     return this.#files.values()
   }
 
   /** The files of which this holds, one after the other with room for other work between them; without it, all. */
-  async *files(holds: (known: Known) => boolean = () => true): AsyncGenerator<FileAround> {
+  async *files(holds: (known: KnownFile) => boolean = () => true): AsyncGenerator<FileAround> {
     const wanted = [...this.known].filter(holds)
     for (const [done, known] of wanted.entries()) {
       await this.#breathe(done, wanted.length)
@@ -110,7 +110,7 @@ export class FilesAround {
   }
 
   /** A file with all that it uses, through others too. */
-  usedBy(file: Known): ReadonlySet<Known> {
+  usedBy(file: KnownFile): ReadonlySet<KnownFile> {
     const used = new Set([file])
     for (const { uses } of used)
       for (const key of uses) {
@@ -121,7 +121,7 @@ export class FilesAround {
   }
 
   /** One that is only used is what the last one that uses it sees. */
-  #fileOf(known: Known): JobFile | undefined {
+  #fileOf(known: KnownFile): JobFile | undefined {
     if (!known.isOnlyUsed) return this.#linked(known)
     const users = [...this.usersOf([known.key])].flatMap((key) => this.#files.get(key) ?? [])
     for (const user of users.filter(({ isOnlyUsed }) => !isOnlyUsed).reverse()) {
@@ -131,7 +131,7 @@ export class FilesAround {
     return undefined
   }
 
-  #linked({ key, root }: Known): JobFile | undefined {
+  #linked({ key, root }: KnownFile): JobFile | undefined {
     const document = this.#document(key)
     const path = root === undefined ? key : key.slice(root.length + 1)
     return (
@@ -154,7 +154,7 @@ export class FilesAround {
     this.#shared.set(key, document)
     this.#sharedSize += document.length
     for (const [oldest, { length }] of this.#shared) {
-      if (this.#sharedSize <= room) break
+      if (this.#sharedSize <= cachedCharacters) break
       this.#shared.delete(oldest)
       this.#sharedSize -= length
     }
@@ -169,7 +169,7 @@ export class FilesAround {
 export async function filesAround(workspace: Workspace, search: Search = {}): Promise<FilesAround> {
   // Asked seldom, and what is left out would be lost: the folders are looked through again.
   const listed = await workspace.list()
-  const closed = new Map<string, Known>()
+  const closed = new Map<string, KnownFile>()
   const breathe = breather(search)
   for (const [done, uri] of listed.entries()) {
     await breathe(done, listed.length)
@@ -218,15 +218,15 @@ async function itself(workspace: Workspace, open: OpenFile, search: Search): Pro
   return around(workspace, { closed: new Map(), open: [open] }, search)
 }
 
-interface Gathered {
-  readonly closed: ReadonlyMap<string, Known>
+interface GatheredFiles {
+  readonly closed: ReadonlyMap<string, KnownFile>
   readonly open: readonly OpenFile[]
 }
 
-function around(workspace: Workspace, { closed, open }: Gathered, search: Search): FilesAround {
+function around(workspace: Workspace, { closed, open }: GatheredFiles, search: Search): FilesAround {
   const files = new Map([...closed].filter(([, { isOnlyUsed }]) => !isOnlyUsed))
   const fixed = new Map<string, Document>()
-  const used = new Map<string, Known>([...closed].filter(([, { isOnlyUsed }]) => isOnlyUsed))
+  const used = new Map<string, KnownFile>([...closed].filter(([, { isOnlyUsed }]) => isOnlyUsed))
   for (const one of open) {
     for (const { path, document } of workspace.link(one).used) {
       const uri = workspace.uriAt(one, path)
@@ -251,8 +251,8 @@ function around(workspace: Workspace, { closed, open }: Gathered, search: Search
 /** With those that no folder lists and one of them uses. */
 async function withUsed(
   workspace: Workspace,
-  listed: ReadonlyMap<string, Known>,
-): Promise<ReadonlyMap<string, Known>> {
+  listed: ReadonlyMap<string, KnownFile>,
+): Promise<ReadonlyMap<string, KnownFile>> {
   const files = new Map(listed)
   const looked = new Set<string>()
   // A map also gives what is added to it while it is gone through.
@@ -266,7 +266,7 @@ async function withUsed(
   return files
 }
 
-function knownOf(workspace: Workspace, uri: string, read: string | Refusal, isOnlyUsed = false): Known {
+function knownOf(workspace: Workspace, uri: string, read: string | Refusal, isOnlyUsed = false): KnownFile {
   const key = keyOf(uri)
   const text = typeof read === 'string' ? withoutMark(read) : ''
   const refusal = typeof read === 'string' ? undefined : read

@@ -15,7 +15,7 @@ export interface WorkspaceSymbol {
   readonly location: { readonly uri: string; readonly range: Range }
 }
 
-interface Kept {
+interface CachedSymbols {
   readonly revision: number
   readonly paths: readonly string[]
   readonly symbols: readonly WorkspaceSymbol[]
@@ -28,7 +28,7 @@ interface SymbolsOfText {
   readonly symbols: readonly WorkspaceSymbol[]
 }
 
-const kept = new WeakMap<Workspace, Kept>()
+const kept = new WeakMap<Workspace, CachedSymbols>()
 
 /** The blocks of every job file that is open, in the folders, or used; kept until something changes, so while a query is typed. */
 export async function allSymbols(

@@ -29,7 +29,7 @@ function symbol(node: BlockNode, text: string): BlockSymbol {
   return {
     name: name ?? kind.text,
     kind: kind.text,
-    detail: [...(name === undefined ? [] : [kind.text]), ...said(node, text)].join(', '),
+    detail: [...(name === undefined ? [] : [kind.text]), ...headingDetail(node, text)].join(', '),
     span,
     nameSpan: heading[0]?.span ?? kind.span,
     children: within(node.items, text),
@@ -42,7 +42,7 @@ function nameOf({ heading: [first] }: BlockNode): string | undefined {
 }
 
 /** What a reader of an outline looks for first: what the block is like, and the two facts that its kind names first. */
-function said({ kind, items }: BlockNode, text: string): readonly string[] {
+function headingDetail({ kind, items }: BlockNode, text: string): readonly string[] {
   const facts = items.filter((item): item is FactNode => item.type === 'fact' && item.entries.length > 0)
   const order = ['like', ...Object.keys(findKind(kind.text)?.facts ?? {})]
   return facts

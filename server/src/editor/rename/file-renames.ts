@@ -2,7 +2,7 @@ import { folderKey, keyOf } from '../../host/uri.ts'
 import { usesOf } from '../../job/files.ts'
 import type { Place } from '../../job/model.ts'
 import { relativePath } from '../completion/paths.ts'
-import type { FileAround, FilesAround, Known } from '../navigation/around.ts'
+import type { FileAround, FilesAround, KnownFile } from '../navigation/around.ts'
 
 export interface Moved {
   readonly oldUri: string
@@ -25,7 +25,7 @@ export async function* rewrittenUses(
     const text = relativePath(then(key), then(used))
     return text === relativePath(key, used) || text.includes('"') ? undefined : `"${text}"`
   }
-  const isTouched = ({ key, uses }: Known) => uses.some((used) => textFor(key, used) !== undefined)
+  const isTouched = ({ key, uses }: KnownFile) => uses.some((used) => textFor(key, used) !== undefined)
   for await (const of of around.files(isTouched)) {
     const key = keyOf(of.uri)
     const { path, document } = of.file

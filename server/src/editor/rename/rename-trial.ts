@@ -6,7 +6,7 @@ import { type JobFile, linkFile } from '../../job/files.ts'
 import type { Place, Section } from '../../job/model.ts'
 import type { View } from '../../job/per-section.ts'
 import { referencesOf } from '../../job/references.ts'
-import type { FilesAround, Known } from '../navigation/around.ts'
+import type { FilesAround, KnownFile } from '../navigation/around.ts'
 import { mayMention, mentionsOf } from '../navigation/may-mention.ts'
 
 /** A stretch of a text that the new name replaces. */
@@ -48,7 +48,8 @@ export async function triedOut({ changes, from, to, around }: Trial): Promise<st
   const isReplacedIn = (code: string, key: string): boolean =>
     mentionsOf(code, from) === (changes.get(key)?.length ?? 0) && !mayMention(code, [to])
   const isClean = memoizeByIdentity(
-    ({ key, text }: Known): boolean => isReplacedIn(text, key) || isReplacedIn(withoutComments(text), key),
+    ({ key, text }: KnownFile): boolean =>
+      isReplacedIn(text, key) || isReplacedIn(withoutComments(text), key),
   )
   /** Files that, like all they use, have every word of the one name replaced by the other, which was not there. Their sections without the name
    * mean the same as before if those with it do. */
@@ -57,10 +58,10 @@ export async function triedOut({ changes, from, to, around }: Trial): Promise<st
       .filter((known) => users.has(known.key) && [...around.usedBy(known)].every(isClean))
       .map(({ key }) => key),
   )
-  const isWritten = ({ key }: Known) => changes.has(key)
+  const isWritten = ({ key }: KnownFile) => changes.has(key)
   let isSame = true
   /** Those that are written to first: there the cause is seen, not what comes of it. */
-  const turns: readonly { readonly of: (known: Known) => boolean; readonly isInFull?: true }[] = [
+  const turns: readonly { readonly of: (known: KnownFile) => boolean; readonly isInFull?: true }[] = [
     { of: isWritten },
     { of: (known) => !isWritten(known) && users.has(known.key) && !clean.has(known.key) },
     { of: ({ key }) => !isSame && clean.has(key), isInFull: true },

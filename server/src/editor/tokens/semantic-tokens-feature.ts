@@ -18,17 +18,17 @@ const capability: ServerCapabilities = {
   },
 }
 
-interface Answered {
+interface LastAnswer {
   readonly id: string
   readonly data: readonly number[]
 }
 
 /** The last answer of each open file: the next may be told as the difference to it. */
-const last = new WeakMap<Workspace, Map<string, Answered>>()
+const last = new WeakMap<Workspace, Map<string, LastAnswer>>()
 let answers = 0
 
-function answered(workspace: Workspace, { uri, document }: OpenFile): Answered {
-  const all = last.get(workspace) ?? new Map<string, Answered>()
+function answered(workspace: Workspace, { uri, document }: OpenFile): LastAnswer {
+  const all = last.get(workspace) ?? new Map<string, LastAnswer>()
   last.set(workspace, all)
   const open = new Set(workspace.openFiles.map((file) => file.uri))
   for (const gone of all.keys()) if (!open.has(gone)) all.delete(gone)
@@ -38,7 +38,7 @@ function answered(workspace: Workspace, { uri, document }: OpenFile): Answered {
   return answer
 }
 
-const whole = ({ id, data }: Answered): SemanticTokens => ({ resultId: id, data: [...data] })
+const whole = ({ id, data }: LastAnswer): SemanticTokens => ({ resultId: id, data: [...data] })
 
 export const semanticTokensFeature = feature(SemanticTokensRequest.type, capability, ({ workspace, open }) =>
   whole(answered(workspace, open)),

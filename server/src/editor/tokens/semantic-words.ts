@@ -17,7 +17,7 @@ import { findKind } from '../../vocabulary/index.ts'
 import type { TokenType } from './semantic-legend.ts'
 
 /** What a word is: of a path, segment by segment. */
-export interface Meant {
+export interface TypedWord {
   readonly span: Span
   readonly type: TokenType
   /** Set where it gives a name to something. */
@@ -25,26 +25,28 @@ export interface Meant {
 }
 
 /** What the words of a section's tree are, as far as it and the vocabulary tell, by where they stand. */
-export function wordsOf(items: readonly Item[], text: string): ReadonlyMap<number, readonly Meant[]> {
-  const found = new Map<number, readonly Meant[]>()
+export function wordsOf(items: readonly Item[], text: string): ReadonlyMap<number, readonly TypedWord[]> {
+  const found = new Map<number, readonly TypedWord[]>()
   const put = ({ span }: { readonly span: Span }, type: TokenType, declares?: true): void =>
     void found.set(span.start, [{ span, type, ...(declares && { declares }) }])
   const path = (leaf: Leaf, last: TokenType): void => {
     const spans = segmentsOf(leaf, text)
-    const meant = spans.map((span, i): Meant => ({ span, type: i === spans.length - 1 ? last : 'variable' }))
+    const meant = spans.map(
+      (span, i): TypedWord => ({ span, type: i === spans.length - 1 ? last : 'variable' }),
+    )
     found.set(spans[0]?.start ?? leaf.span.start, meant)
   }
   for (const item of items) inItem(item, undefined, { put, path })
   return found
 }
 
-interface Into {
+interface TokenSink {
   readonly put: (leaf: { readonly span: Span }, type: TokenType, declares?: true) => void
   /** Blocks named one inside the other; the last may be a fact. */
   readonly path: (leaf: Leaf, last: TokenType) => void
 }
 
-function inItem(item: Item, kind: BlockKind | undefined, into: Into): void {
+function inItem(item: Item, kind: BlockKind | undefined, into: TokenSink): void {
   if (item.type === 'block') {
     inBlock(item, into)
     return
@@ -56,7 +58,7 @@ function inItem(item: Item, kind: BlockKind | undefined, into: Into): void {
   else inEntries(item.entries, kind?.bare === undefined ? undefined : kind.facts[kind.bare], into)
 }
 
-function inBlock(block: BlockNode, into: Into): void {
+function inBlock(block: BlockNode, into: TokenSink): void {
   const kind = findKind(block.kind.text)
   if (kind) into.put(block.kind, 'class')
   const [first, second] = block.heading.filter((part) => part.type === 'word')
@@ -67,7 +69,7 @@ function inBlock(block: BlockNode, into: Into): void {
   for (const item of block.items) inItem(item, kind, into)
 }
 
-function inFact({ name, entries }: FactNode, kind: BlockKind | undefined, into: Into): void {
+function inFact({ name, entries }: FactNode, kind: BlockKind | undefined, into: TokenSink): void {
   const own = kind && Object.hasOwn(kind.facts, name.text) ? kind.facts[name.text] : undefined
   if (name.text === 'like') {
     into.put(name, 'keyword')
@@ -80,11 +82,11 @@ function inFact({ name, entries }: FactNode, kind: BlockKind | undefined, into: 
   inEntries(entries, own ?? kind?.others, into)
 }
 
-function inEntries(entries: readonly Entry[], fact: Fact | undefined, into: Into): void {
+function inEntries(entries: readonly Entry[], fact: Fact | undefined, into: TokenSink): void {
   for (const part of entries.flatMap((entry) => entry.parts)) inPart(part, fact, into)
 }
 
-function inPart(part: Part, fact: Fact | undefined, into: Into): void {
+function inPart(part: Part, fact: Fact | undefined, into: TokenSink): void {
   for (const inner of insideOf(part)) inPart(inner, fact, into)
   if ('unit' in part && part.unit) {
     if (findUnit(part.unit.text)) into.put(part.unit, 'type')

@@ -52,22 +52,22 @@ export class FramedReader extends AbstractMessageReader {
 /** Takes bytes as they come, and gives the bodies that are whole. Throws where what comes is no frame. */
 function unframing(): (chunk: Uint8Array) => Generator<Uint8Array> {
   const buffer = RAL().messageBuffer.create('utf-8')
-  let held = 0
+  let buffered = 0
   let length: number | undefined
   return function* (chunk) {
     buffer.append(chunk)
-    held += chunk.length
+    buffered += chunk.length
     for (;;) {
       if (length === undefined) {
         const headers = buffer.tryReadHeaders(true)
-        if (!headers && held > longestHeader) throw new Error('a header has no end')
+        if (!headers && buffered > longestHeader) throw new Error('a header has no end')
         if (!headers) return
         length = lengthIn(headers)
       }
       const body = buffer.tryReadBody(length)
       if (!body) return
       length = undefined
-      held = 0
+      buffered = 0
       yield body
     }
   }

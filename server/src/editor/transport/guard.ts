@@ -40,13 +40,13 @@ export const guards = (log: (words: string) => void, phase: () => Phase) => {
     /** For what the server does of itself. */
     own,
     /** For what is told. */
-    told: <P>(method: string, handle: (params: P) => void | Promise<void>) =>
+    notification: <P>(method: string, handle: (params: P) => void | Promise<void>) =>
       own(method, (params: P) => {
         const wrong = malformed(method, params)
         return wrong === undefined ? handle(params) : log(wrong)
       }),
     /** For what is asked. */
-    asked:
+    request:
       <P, R, More extends readonly unknown[]>(
         method: string,
         handle: (params: P, token: CancellationToken, ...more: More) => R | Promise<R>,

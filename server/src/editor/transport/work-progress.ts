@@ -23,18 +23,18 @@ export function workProgress(
   { title, token, shows }: { readonly title: string; readonly token: unknown; readonly shows: boolean },
 ): WorkProgress {
   const start = performance.now()
-  let told: ProgressReporter | 'asked' | undefined
+  let display: ProgressReporter | 'asked' | undefined
   let ended = false
   const begin = (): void => {
     if (typeof token === 'string' || typeof token === 'number') {
       const reporter = window.attachWorkDoneProgress(token)
       reporter.begin(title, 0, undefined, true)
-      told = reporter
+      display = reporter
     } else if (shows && performance.now() - start > patience) {
-      told = 'asked'
+      display = 'asked'
       const take = (reporter: Awaited<ReturnType<typeof window.createWorkDoneProgress>>) => {
         reporter.begin(title, 0, undefined, true)
-        told = reporter
+        display = reporter
         if (ended) reporter.done()
       }
       window.createWorkDoneProgress().then(take, () => {})
@@ -42,13 +42,14 @@ export function workProgress(
   }
   return {
     report: (done, of) => {
-      if (!told) begin()
-      if (told && told !== 'asked') told.report(Math.floor((done / of) * 100))
+      if (!display) begin()
+      if (display && display !== 'asked') display.report(Math.floor((done / of) * 100))
     },
     end: () => {
       ended = true
-      if (told && told !== 'asked') told.done()
+      if (display && display !== 'asked') display.done()
     },
-    isStopped: () => told !== undefined && told !== 'asked' && told.token?.isCancellationRequested === true,
+    isStopped: () =>
+      display !== undefined && display !== 'asked' && display.token?.isCancellationRequested === true,
   }
 }

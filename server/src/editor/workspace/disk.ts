@@ -3,7 +3,7 @@ import { uriOf } from '../../host/uri.ts'
 import { type Document, documentFrom, textOf } from '../../job/document.ts'
 import { withoutMark } from '../../job/file-text.ts'
 
-interface Kept {
+interface CachedDocument {
   readonly root: string
   readonly document: Document | undefined
   /** The reading that is on its way. */
@@ -14,7 +14,7 @@ interface Kept {
 export class Disk {
   readonly #read: Host['read']
   readonly #came: (key: string) => void
-  readonly #kept = new Map<string, Kept>()
+  readonly #kept = new Map<string, CachedDocument>()
 
   constructor(read: Host['read'], came: (key: string) => void) {
     this.#read = read

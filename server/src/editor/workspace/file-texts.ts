@@ -2,24 +2,24 @@ import type { FileRead, Host } from '../../host/host.ts'
 import { keyOf } from '../../host/uri.ts'
 import type { Refusal } from '../../job/file-text.ts'
 
-interface Kept {
+interface CachedText {
   /** What told that the file is still the same. */
   readonly stamp: string
   readonly text: string | Refusal
 }
 
 /** Characters that are kept in all; what does not fit is read each time. */
-const room = 32 * 2 ** 20
+const cachedCharacters = 32 * 2 ** 20
 
 /** A host that cannot tell whether a file has changed is believed to give notice of it. */
 const untilNotice = 'until notice'
 
-const sizeOf = ({ text }: Kept): number => (typeof text === 'string' ? text.length : 0)
+const sizeOf = ({ text }: CachedText): number => (typeof text === 'string' ? text.length : 0)
 
 /** Texts of files that nobody has open, read once as long as they stay the same. */
 export class FileTexts {
   readonly #host: Pick<Host, 'read' | 'stamp'>
-  readonly #kept = new Map<string, Kept>()
+  readonly #kept = new Map<string, CachedText>()
   #size = 0
   #notices = 0
   /** Whether the editor gives notice of every change on disk. */
@@ -58,9 +58,9 @@ export class FileTexts {
     for (const key of [...this.#kept.keys()]) if (!keys.has(key)) this.#forget(key)
   }
 
-  #keep(key: string, kept: Kept): void {
+  #keep(key: string, kept: CachedText): void {
     this.#forget(key)
-    if (this.#size + sizeOf(kept) > room) return
+    if (this.#size + sizeOf(kept) > cachedCharacters) return
     this.#kept.set(key, kept)
     this.#size += sizeOf(kept)
   }

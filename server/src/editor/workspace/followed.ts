@@ -12,12 +12,12 @@ export class Followed {
   readonly #due = new Set<string>()
   readonly #ring: () => void
 
-  constructor(workspace: Workspace, tell: (uris: readonly string[]) => void) {
+  constructor(workspace: Workspace, notify: (uris: readonly string[]) => void) {
     this.#workspace = workspace
     this.#ring = whenQuiet(() => {
       const uris = [...this.#due]
       this.#due.clear()
-      tell(uris)
+      notify(uris)
     })
   }
 

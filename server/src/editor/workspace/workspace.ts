@@ -122,9 +122,9 @@ export class Workspace {
   change(uri: string, version: number | null | undefined, changes: readonly Change[]): string | undefined {
     const before = this.get(uri)
     if (!before) return 'is not open'
-    const held = before.version
-    if (typeof version === 'number' && held !== undefined && version <= held)
-      return `is already at version ${held}: the change to version ${version} is ignored`
+    const current = before.version
+    if (typeof version === 'number' && current !== undefined && version <= current)
+      return `is already at version ${current}: the change to version ${version} is ignored`
     const document = changes.reduce(changed, before.document)
     this.#open.set(keyOf(uri), { ...before, version: version ?? undefined, document })
     this.#changed([keyOf(uri)])

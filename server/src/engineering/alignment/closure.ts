@@ -36,12 +36,12 @@ type Four = {
   readonly level: number
   readonly difference: number
   readonly allowed: number
-  /** Residual of any place from that plane, in reaches. */
+  /** Residual of any place from that plane, in half-widths. */
   readonly residual: (of: Place) => number
 }
 
 /** √3 u: half a gauge step where the gauge alone limits the reading, as far as the true value can be from the mark. */
-const reach = ({ standard }: Place): number => Math.sqrt(3) * standard
+const halfWidth = ({ standard }: Place): number => Math.sqrt(3) * standard
 
 const sine = (from: Place, to: Place): number => Math.sin((to.angle - from.angle) / 2)
 
@@ -58,11 +58,11 @@ function fourOf(of: readonly Place[]): Four {
   const sum = (each: (place: Place, sign: number) => number) =>
     of.reduce((total, place, i) => total + (weights[i] ?? 0) * each(place, i % 2 === 0 ? 1 : -1), 0)
   const swing = sum(({ value }, sign) => sign * value)
-  const level = swing / sum(reach)
+  const level = swing / sum(halfWidth)
   const scale = 4 / sum(() => 1)
   const onPlane = of.map((place, i) => ({
     ...place,
-    value: place.value - (i % 2 === 0 ? level : -level) * reach(place),
+    value: place.value - (i % 2 === 0 ? level : -level) * halfWidth(place),
   }))
   // The plane is drawn through the three that lie best apart.
   const [a, b, c] = without(onPlane, onPlane[weights.indexOf(Math.max(...weights))])
@@ -70,9 +70,9 @@ function fourOf(of: readonly Place[]): Four {
     if (!a || !b || !c) return Number.NaN
     const share = (one: Place, j: Place, k: Place) =>
       (one.value * sine(j, place) * sine(k, place)) / (sine(j, one) * sine(k, one))
-    return (place.value - share(a, b, c) - share(b, a, c) - share(c, a, b)) / reach(place)
+    return (place.value - share(a, b, c) - share(b, a, c) - share(c, a, b)) / halfWidth(place)
   }
-  return { of, level, difference: scale * Math.abs(swing), allowed: scale * sum(reach), residual }
+  return { of, level, difference: scale * Math.abs(swing), allowed: scale * sum(halfWidth), residual }
 }
 
 /** The four that agree least of places in order of angle; undefined where there are fewer. Starts with any four and exchanges one of them for the

@@ -2,9 +2,9 @@ import { expanded, type Uncertain } from '../../quantity/uncertainty.ts'
 import { inRange, uncertain } from '../guard.ts'
 
 /** Least share of a limit to aim for, however coarse the gauge: below it only luck would help. Common practice, no source. */
-const least = 0.1
+const leastShare = 0.1
 /** Share to aim for at most, however fine the gauge: nuts and shims err too. Common practice, no source. */
-const most = 0.7
+const greatestShare = 0.7
 
 /** The share of a limit that a result may use up for the next reading to prove it: its value will be the predicted one give or take the
  * errors of both readings, and has to stay a whole U clear of the limit. Zero or less where that gauge can prove nothing against this limit.
@@ -24,4 +24,4 @@ export function provableShare(now: Uncertain, next: Uncertain, limit: number): n
  * Arguments as `provableShare`.
  * @example goalOf({ value: 0.3, standard: 0.01 }, { value: 0, standard: 0.01 }, 0.1) // ≈ 0.5172 */
 export const goalOf = (now: Uncertain, next: Uncertain, limit: number): number =>
-  Math.min(most, Math.max(least, provableShare(now, next, limit)))
+  Math.min(greatestShare, Math.max(leastShare, provableShare(now, next, limit)))

@@ -42,9 +42,9 @@ export type Readings = {
 const chiSquare99 = [6.635, 9.21, 11.345, 13.277] as const
 
 /** An explanation has to lower chi-square by this much: four standard deviations of one quantity. By simulation, a mistake is then named in fewer than one in a thousand logs without one. */
-const clearly = 16
+const chiSquareGain = 16
 /** Explanations nearer to each other than this (one standard deviation of one quantity, doubled) do as well as each other. */
-const alike = 4
+const equalChiSquare = 4
 
 /** Holds a reading after a move against what the move should have done, and looks for what may have gone wrong (`suppositions.ts`).
  *
@@ -64,7 +64,7 @@ export function explainMismatch(of: Readings): Result<Mismatch, FeetProblem> {
   const degreesOfFreedom = components.length
   const noise = isNoise(chiSquare, degreesOfFreedom)
   if (noise) return { ok: true, value: { chiSquare, degreesOfFreedom, noise, explanations: [] } }
-  const tried = suppositions(log.value).map((one): Tried => {
+  const tried = suppositions(log.value).map((one): TriedExplanation => {
     const expected = components.map(one.expects)
     const left = leftBy(expected, components)
     return {
@@ -78,8 +78,8 @@ export function explainMismatch(of: Readings): Result<Mismatch, FeetProblem> {
   const fitting = tried.filter(({ fits }) => fits).sort((a, b) => a.score - b.score)
   const [best] = fitting
   const named = fitting.filter(({ hypothesis, score }) => {
-    if (!best || best.score > chiSquare - clearly) return false
-    return score - best.score < alike || !isSound(hypothesis)
+    if (!best || best.score > chiSquare - chiSquareGain) return false
+    return score - best.score < equalChiSquare || !isSound(hypothesis)
   })
   // What shows the same as one that is named cannot be told from it, though its own uncertainty may be a little less.
   const same = tried.filter((one) => !named.includes(one) && named.some((other) => showsSame(one, other)))
@@ -91,7 +91,7 @@ export function explainMismatch(of: Readings): Result<Mismatch, FeetProblem> {
 }
 
 /** An explanation that was tried: whether it leaves no more than noise, and what the later reading would show. */
-interface Tried extends Explanation {
+interface TriedExplanation extends Explanation {
   readonly score: number
   readonly fits: boolean
   readonly shows: readonly number[]
@@ -100,7 +100,7 @@ interface Tried extends Explanation {
 /** Figures (m, rad) nearer to each other than this are the same. */
 const sameFigure = 1e-9
 
-const showsSame = (one: Tried, other: Tried): boolean =>
+const showsSame = (one: TriedExplanation, other: TriedExplanation): boolean =>
   one.shows.every((value, i) => Math.abs(value - (other.shows[i] ?? Number.NaN)) < sameFigure)
 
 interface Log extends MoveLog {
@@ -152,7 +152,7 @@ const leftBy = (expected: readonly Expected[], components: readonly Component[])
   )
 
 /** Whether two readings, which `mismatch` explains, speak clearly against something that is supposed to have happened: it leaves more than noise, and
- * `clearly` more than what explains them. False where they cannot tell: nothing was moved that would show it. m, rad. [derived]
+ * `chiSquareGain` more than what explains them. False where they cannot tell: nothing was moved that would show it. m, rad. [derived]
  * @example speaksAgainst({ type: 'made-twice' }, { feet: [], moves: [], before: { slope: inBothPlanes(() => exactly(0)) }, after: { slope:
  * inBothPlanes(() => exactly(0)) } }, { chiSquare: 0, degreesOfFreedom: 2, noise: true, explanations: [] }) // false */
 export function speaksAgainst(supposedly: Hypothesis, of: Readings, mismatch: Mismatch): boolean {
@@ -161,7 +161,7 @@ export function speaksAgainst(supposedly: Hypothesis, of: Readings, mismatch: Mi
   if (!log.ok || !one) return false
   const left = leftBy(log.value.components.map(one.expects), log.value.components)
   const explained = mismatch.explanations[0]?.chiSquare ?? mismatch.chiSquare
-  return !isNoise(left, mismatch.degreesOfFreedom) && left > explained + clearly
+  return !isNoise(left, mismatch.degreesOfFreedom) && left > explained + chiSquareGain
 }
 
 /** Whether the next moves can be worked out from the later reading: nothing is wrong with it, or every explanation that fits leaves it and the bed as the job has them.

@@ -17,8 +17,8 @@ const times = ({ value, standard }: Uncertain, by: number): Uncertain => ({
   standard: Math.abs(by) * standard,
 })
 const up = (move: Move, by: number): Move => ({ ...move, vertical: times(move.vertical, by) })
-const aside = (move: Move, by: number): Move => ({ ...move, horizontal: times(move.horizontal, by) })
-const both = (move: Move, by: number): Move => aside(up(move, by), by)
+const sideways = (move: Move, by: number): Move => ({ ...move, horizontal: times(move.horizontal, by) })
+const both = (move: Move, by: number): Move => sideways(up(move, by), by)
 
 const changeBy = ({ effects, plane }: Component, moves: readonly Move[]): number =>
   effects.reduce((sum, effect, i) => sum + effect * (moves[i]?.[plane].value ?? 0), 0)
@@ -86,7 +86,7 @@ const isAll = (group: readonly number[], log: MoveLog): boolean =>
   !hasSideways(log) && log.moves.every(({ vertical }, i) => vertical.value === 0 || group.includes(i))
 
 /** Less than three standard deviations of change tells nothing of its size. */
-const visible = 9
+const visibleChiSquare = 9
 
 const swappedIn = ['later', 'first', 'both'] as const
 
@@ -128,14 +128,14 @@ const mirroredIn = (swapped: Swapped, mirror: Mirror, changes: Changes): Supposi
 const inOnePlane = [{ type: 'top-and-bottom-swapped' }, { type: 'sides-swapped' }] as const
 
 /** Less than half a standard deviation apart, two show the same. */
-const apart = 0.25
+const distinctChiSquare = 0.25
 
 /** Whether a reading could tell both from each other at all. */
-const lookApart = (one: Supposition, other: Supposition, { components }: MoveLog): boolean =>
+const areDistinguishable = (one: Supposition, other: Supposition, { components }: MoveLog): boolean =>
   components.reduce((sum, c) => {
     const [a, b] = [one.expects(c), other.expects(c)]
     return sum + (a.value - b.value) ** 2 / a.variance
-  }, 0) >= apart
+  }, 0) >= distinctChiSquare
 
 /** In each reading. Of those of both planes only what does not look like one of one plane: that is simpler. */
 const mirrored =
@@ -148,7 +148,8 @@ const mirrored =
         const simpler = inOnePlane.filter(({ type }) => type !== mirror.type)
         const isSimple = simpler.length < inOnePlane.length
         const isDistinct =
-          isSimple || simpler.every((other) => lookApart(one, mirroredIn(swapped, other, changes), log))
+          isSimple ||
+          simpler.every((other) => areDistinguishable(one, mirroredIn(swapped, other, changes), log))
         return isDistinct ? [one] : []
       }),
     )
@@ -182,7 +183,7 @@ function scaled(log: MoveLog, of: Scaled, most = Number.POSITIVE_INFINITY): read
   }
   const factor = Math.min(cross / square, most)
   const [least, largest] = of.range
-  return square < visible || factor < least || factor > largest ? [] : [scaledBy(log, of, factor)]
+  return square < visibleChiSquare || factor < least || factor > largest ? [] : [scaledBy(log, of, factor)]
 }
 
 const byShare = (log: MoveLog): Scaled => ({
@@ -260,13 +261,13 @@ const hypothesisKinds: { readonly [T in Hypothesis['type']]: HypothesisKind } = 
     basis: 'sound',
     suppose: (log) =>
       only(hasHeights(log) && hasSideways(log), () => [
-        ifMade({ type: 'sideways-not-done' }, log, (move) => aside(move, 0)),
+        ifMade({ type: 'sideways-not-done' }, log, (move) => sideways(move, 0)),
       ]),
   },
   'wrong-side': {
     basis: 'sound',
     suppose: (log) =>
-      only(hasSideways(log), () => [ifMade({ type: 'wrong-side' }, log, (move) => aside(move, -1))]),
+      only(hasSideways(log), () => [ifMade({ type: 'wrong-side' }, log, (move) => sideways(move, -1))]),
   },
   'part-of-the-way': {
     basis: 'reading-in-doubt',

@@ -5,7 +5,7 @@ const wanted = 'lengths separated by commas: `0.05 mm, 0.1 mm, 0.2 mm`'
 
 const limits: Limits = { min: 1e-6, max: 0.1 }
 
-const most = 40
+const maxLengths = 40
 
 /** A stock of lengths, such as shims: `0.05 mm, 0.1 mm, 0.2 mm`. */
 export const lengths: Shape<readonly Placed<{ readonly value: number }>[]> = {
@@ -19,7 +19,7 @@ export const lengths: Shape<readonly Placed<{ readonly value: number }>[]> = {
   quantity: 'length',
   allowed: allowedBy(limits),
   read: (entries, reader) => {
-    if (isTooLong(entries, reader, 'lengths', most)) return undefined
+    if (isTooLong(entries, reader, 'lengths', maxLengths)) return undefined
     if (entries.some((entry) => entry.parts.length !== 1)) return notThis(entries, reader, wanted)
     const parts = entries.flatMap((entry) => entry.parts)
     const values = parts.map((part) => reader.amount(part, 'length'))

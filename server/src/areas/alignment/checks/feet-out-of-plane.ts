@@ -50,10 +50,10 @@ export default check({
       const by = new Map<string, string[]>()
       for (const { name, off } of found.feet)
         if (off * sign > 0) {
-          const said = formatLength(Math.abs(off), system)
-          by.set(said, [...(by.get(said) ?? []), name])
+          const distance = formatLength(Math.abs(off), system)
+          by.set(distance, [...(by.get(distance) ?? []), name])
         }
-      return [...by].map(([said, names]) => `${listed(names)} ${said} ${where}`)
+      return [...by].map(([distance, names]) => `${listed(names)} ${distance} ${where}`)
     }
     const off = listed([...side('above', 1), ...side('below', -1)])
     const limit = formatLimit(found.limit, system)

@@ -14,10 +14,10 @@ const ends: Readonly<Record<string, 'aft' | 'forward'>> = { aft: 'aft', fwd: 'fo
 
 /** What the parts of a name say, where they say one thing: `aft-port` is port, and aft. */
 function namedSide<T>(name: string | undefined, words: Readonly<Record<string, T>>): T | undefined {
-  const said = new Set(
+  const meanings = new Set(
     (name ?? '').split(/[^a-z]+/i).flatMap((part) => (Object.hasOwn(words, part) ? [words[part]] : [])),
   )
-  return said.size === 1 ? [...said][0] : undefined
+  return meanings.size === 1 ? [...meanings][0] : undefined
 }
 
 const sideOf = (y: number): 'port' | 'starboard' => (y < 0 ? 'port' : 'starboard')

@@ -9,35 +9,35 @@ export interface Lengths {
   readonly sure: (u: Uncertain) => string
 }
 
-const least = 1e-9
+const leastShown = 1e-9
 
 /** `machine flange 0.08 mm high, far end 0.30 mrad high`; `nothing` where all is zero. */
-function formatStanding({ vertical, horizontal }: Target, { length }: Lengths): string {
+function formatTarget({ vertical, horizontal }: Target, { length }: Lengths): string {
   const flange = [
-    Math.abs(vertical.offset) > least &&
+    Math.abs(vertical.offset) > leastShown &&
       `${length(Math.abs(vertical.offset))} ${vertical.offset < 0 ? 'low' : 'high'}`,
-    Math.abs(horizontal.offset) > least &&
+    Math.abs(horizontal.offset) > leastShown &&
       `${length(Math.abs(horizontal.offset))} to ${horizontal.offset < 0 ? 'port' : 'starboard'}`,
   ].filter(Boolean)
   const far = [
-    Math.abs(vertical.slope) > least &&
+    Math.abs(vertical.slope) > leastShown &&
       `${formatSlope(Math.abs(vertical.slope))} ${vertical.slope < 0 ? 'low' : 'high'}`,
-    Math.abs(horizontal.slope) > least &&
+    Math.abs(horizontal.slope) > leastShown &&
       `${formatSlope(Math.abs(horizontal.slope))} to ${horizontal.slope < 0 ? 'port' : 'starboard'}`,
   ].filter(Boolean)
-  const said = [
+  const parts = [
     flange.length > 0 && `machine flange ${flange.join(' and ')}`,
     far.length > 0 && `far end ${far.join(' and ')}`,
   ].filter(Boolean)
-  return said.length > 0 ? said.join(', ') : 'nothing'
+  return parts.length > 0 ? parts.join(', ') : 'nothing'
 }
 
 /** The target with its parts, where one is given. The verdict is held against it, not against zero. */
 const targetLines = ({ target }: Correction, lengths: Lengths): readonly string[] =>
   target
     ? [
-        `Target for this reading: ${formatStanding(target.target, lengths)}; gap variation and offset are judged from there`,
-        ...target.parts.map((part) => `Part of the target: ${formatStanding(part, lengths)} (${part.words})`),
+        `Target for this reading: ${formatTarget(target.target, lengths)}; gap variation and offset are judged from there`,
+        ...target.parts.map((part) => `Part of the target: ${formatTarget(part, lengths)} (${part.words})`),
       ]
     : []
 

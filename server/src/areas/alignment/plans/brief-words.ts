@@ -1,7 +1,7 @@
 import { formatLength, formatOfLimit, formatTogether } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import type { Correction } from './correction.ts'
-import type { Judged } from './judged.ts'
+import type { JudgedFigure } from './judged.ts'
 import type { MovedInWords } from './moved-in-words.ts'
 import type { ReadingChange } from './reading-change.ts'
 
@@ -13,7 +13,7 @@ export const verdictWords = {
   undecided: 'undecided',
 } as const
 
-export const ofLimit = ({ value, limit }: Judged, system: UnitSystem): string =>
+export const ofLimit = ({ value, limit }: JudgedFigure, system: UnitSystem): string =>
   formatOfLimit(value.value, limit, system)
 
 /** A reading in a few words: `outside: 0.26, limit 0.10 mm`. The offset is named where it decides. */
@@ -56,9 +56,9 @@ const changedFaces = ({ gapVariation, offset }: ReadingChange, system: UnitSyste
  * variation stayed. */
 export function shortChange(change: ReadingChange, system: UnitSystem): string {
   const faces = changedFaces(change, system)
-  const said = faces.find((words) => words.includes(' → ')) ?? faces[0]
+  const faceChange = faces.find((words) => words.includes(' → ')) ?? faces[0]
   const feet = new Set(change.moved.map(({ foot }) => foot)).size
-  return `since ${change.since}: ${said}, ${feet === 0 ? 'no foot' : feet === 1 ? '1 foot' : `${feet} feet`} moved`
+  return `since ${change.since}: ${faceChange}, ${feet === 0 ? 'no foot' : feet === 1 ? '1 foot' : `${feet} feet`} moved`
 }
 
 const asIs = (name: string): string => name

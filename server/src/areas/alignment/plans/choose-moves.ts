@@ -50,7 +50,7 @@ export const limitOf = ({ face, limits }: AlignmentState): AxisError => ({
 })
 
 /** Least of what the limits leave room for, gaps and offset. */
-const least = (
+const leastShare = (
   { gapVariation, offset, limits }: AlignmentState,
   share: (now: Uncertain, next: Uncertain, limit: number) => number,
 ): number =>
@@ -59,10 +59,10 @@ const least = (
     offset && limits.offset !== undefined ? share(offset, offset, limits.offset) : 1,
   )
 
-const goalFor = (found: AlignmentState): number => least(found, goalOf)
+const goalFor = (found: AlignmentState): number => leastShare(found, goalOf)
 
 /** Share of the limits that a result may use up for the next reading to prove it. */
-export const provableFor = (found: AlignmentState): number => least(found, provableShare)
+export const provableFor = (found: AlignmentState): number => leastShare(found, provableShare)
 
 /** Farthest (m) that a foot between others may stand off their line when it has shims: as a soft foot. Common practice, no source. */
 const strayOfShims = 5e-5

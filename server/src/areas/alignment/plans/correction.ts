@@ -28,7 +28,7 @@ import {
 } from './foot-correction-plan.ts'
 import { formatAssumedCircle, gaugeCircle } from './gauge-circle.ts'
 import { type Hardware, hardwareOf } from './hardware.ts'
-import { type Judged, judgeGaps, judgeOffset } from './judged.ts'
+import { type JudgedFigure, judgeGaps, judgeOffset } from './judged.ts'
 import { type SoftFound, softUpTo } from './lifts.ts'
 import { lastReading, movedAfter } from './moves.ts'
 import { hasOffset, pilotDoubt } from './pilot.ts'
@@ -71,9 +71,9 @@ export interface Correction {
   readonly reading: string
   readonly verdict: Verdict
   /** Judged against the target. */
-  readonly gapVariation: Judged
+  readonly gapVariation: JudgedFigure
   /** Judged against the target; `parts` as read. Absent when the offset is not known. */
-  readonly offset?: Judged & { readonly parts: InPlanes<Uncertain> }
+  readonly offset?: JudgedFigure & { readonly parts: InPlanes<Uncertain> }
   /** The facts that face and rim were read into. */
   readonly readBy: { readonly face: RoundFact; readonly rim?: RoundFact }
   /** Where the machine is to stand, where that is not a straight line through the shaft. */
@@ -191,7 +191,7 @@ function orFault<T>(work: () => AlignmentOutcome<T>): AlignmentOutcome<T> {
 }
 
 /** The only block of the kind that the drive has, or shares with others; a fault where it has several of its own. */
-function theOne(
+function onlyBlock(
   reading: Block,
   kind: 'coupling' | 'bed',
   lookup: Lookup,
@@ -208,7 +208,7 @@ function theOne(
 }
 
 function work(reading: Block, lookup: Lookup, softAccepted: boolean): CorrectionOutcome {
-  const oneCoupling = theOne(reading, 'coupling', lookup)
+  const oneCoupling = onlyBlock(reading, 'coupling', lookup)
   if (!oneCoupling.ok) return oneCoupling
   const coupling = oneCoupling.value
   if (!coupling)
@@ -227,7 +227,7 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
   if (!measured.ok) return measured
   const { face, rim, pose } = measured.value
   if (!circle.stated) assumptions.unshift(formatAssumedCircle(face.by, lookup.show(flange, 'length')))
-  const bed = theOne(reading, 'bed', lookup)
+  const bed = onlyBlock(reading, 'bed', lookup)
   const oneBed = bed.ok ? bed.value : undefined
   assumptions.push(
     ...markedAssumed([coupling, reading, lookup.near('target'), oneBed, ...(oneBed?.children ?? [])]),

@@ -83,7 +83,7 @@ export function doubtsAbout(reading: Block, bed: Block | undefined): readonly Do
     ...limitedDoubts(
       twice,
       'doubled-names',
-      (said) => `${said}, so a name does not say which one. Give each its own name first.`,
+      (names) => `${names}, so a name does not say which one. Give each its own name first.`,
       (count) => `${count} more names are used twice.`,
     ),
     ...(later

@@ -79,12 +79,12 @@ function aboutAs(by: number, { flat = by }: Work): string {
 function turns(work: Work, c: Correction, system: UnitSystem): Task {
   const lines = work.passes.map((visits, i) => {
     const last = i === work.passes.length - 1
-    const said = visits.map(({ feet, by }) =>
+    const visitTexts = visits.map(({ feet, by }) =>
       last && by > 0 && feet.some(({ step }) => step.by === 'nut' && step.touch)
         ? `${named(feet)} up until ${feet.length > 1 ? 'they just touch' : 'it just touches'}${aboutAs(by, work)}`
         : `${named(feet)} ${formatVisit(by, work, system)}`,
     )
-    return `${work.passes.length > 1 ? `pass ${i + 1}: ` : ''}${said.join('; then ')}`
+    return `${work.passes.length > 1 ? `pass ${i + 1}: ` : ''}${visitTexts.join('; then ')}`
   })
   const nuts = onStuds(c)
   return {

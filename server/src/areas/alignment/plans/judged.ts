@@ -6,7 +6,7 @@ import type { Lookup } from '../../../store/lookup.ts'
 import { gapTolerance, offsetTolerance, type Tolerance } from './tolerance.ts'
 
 /** A value against the target, and what is allowed of it, m. */
-export interface Judged extends Tolerance {
+export interface JudgedFigure extends Tolerance {
   readonly value: Uncertain
   readonly verdict: Verdict
 }
@@ -19,7 +19,7 @@ export function judgeGaps(
   value: Uncertain,
   lookup: Lookup,
   assumptions: string[],
-): Judged {
+): JudgedFigure {
   const tolerance = gapTolerance(coupling, { flange, readAt }, lookup, assumptions)
   return { value, ...tolerance, verdict: verdict(value, tolerance.limit) }
 }
@@ -28,10 +28,10 @@ export function judgeGaps(
 export function judgeOffset(
   coupling: Block,
   parts: InPlanes<Uncertain>,
-  gaps: Judged,
+  gaps: JudgedFigure,
   lookup: Lookup,
   assumptions: string[],
-): Judged & { readonly parts: InPlanes<Uncertain> } {
+): JudgedFigure & { readonly parts: InPlanes<Uncertain> } {
   const value = {
     value: Math.hypot(parts.vertical.value, parts.horizontal.value),
     standard: Math.max(parts.vertical.standard, parts.horizontal.standard),

@@ -182,7 +182,7 @@ const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, ReadingInL
     }
     for (const { name, lift } of unlessWrong(() => statedFact(reading, 'reading.lifts')) ?? [])
       firmAt.set(name, lift <= softLimit ? place : -1)
-    const now = whole(reading, lookup.from(reading))
+    const now = trustedReading(reading, lookup.from(reading))
     if (!now) {
       log.set(reading, { outdated: false })
       continue
@@ -207,7 +207,7 @@ const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, ReadingInL
     }
     if (!copied) firstWith.set(figures, { place, name: reading.name ?? '' })
   }
-  const last = readings.findLastIndex((reading) => whole(reading, lookup.from(reading)))
+  const last = readings.findLastIndex((reading) => trustedReading(reading, lookup.from(reading)))
   for (const reading of readings.slice(0, Math.max(last, 0)))
     log.set(reading, { ...log.get(reading), outdated: true })
   return log
@@ -236,7 +236,7 @@ function unlessWrong<T>(work: () => T): T | undefined {
 
 /** A reading that can be worked out, of which nothing is in doubt that a comparison depends on. With a soft foot the machine stands otherwise than it
  * will when all are tight. */
-function whole(reading: Block, lookup: Lookup): CorrectedReading | undefined {
+function trustedReading(reading: Block, lookup: Lookup): CorrectedReading | undefined {
   const outcome = correctionOf(reading, lookup)
   if (!outcome.ok || outcome.value.contradictory || outcome.value.soft) return undefined
   const open = outcome.value.doubts.some(({ type }) => type === 'order-unknown' || type === 'doubled-names')

@@ -3,13 +3,13 @@ import { blockPlan } from '../../../store/plan.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
 import { anyLater, hasTime, isLater, between as timeBetween } from '../../common/days.ts'
 
-interface Taken {
+interface DatedReading {
   readonly reading: Block
   /** Its date, with the time where it has one; empty where none is known. */
   readonly day: string
 }
 
-interface Made {
+interface WrittenMove {
   readonly move: Block
   /** Place in the order of the readings of the one it comes after; -1 for none. */
   readonly after: number
@@ -20,15 +20,15 @@ interface Made {
 }
 
 /** The readings of a drive in the order they were taken, and its moves as they are written. */
-interface Log {
-  readonly readings: readonly Taken[]
+interface ReadingLog {
+  readonly readings: readonly DatedReading[]
   readonly places: ReadonlyMap<Block, number>
-  readonly moves: readonly Made[]
+  readonly moves: readonly WrittenMove[]
   /** The moves made after each reading. */
   readonly after: readonly (readonly Block[])[]
   /** Those that are only planned. */
   readonly plannedAfter: readonly (readonly Block[])[]
-  readonly byBlock: ReadonlyMap<Block, Made>
+  readonly byBlock: ReadonlyMap<Block, WrittenMove>
   /** The last place that the machine was moved after. */
   readonly lastMoved: number
   /** Whether it was moved later than a day. */
@@ -50,8 +50,8 @@ const movedNothing = (move: Block): boolean =>
   )
 
 /** In the order they were taken; those of one day by the clock where each has a time, else as they are written. */
-function inOrder(readings: readonly Taken[]): readonly Taken[] {
-  const dayOf = ({ day }: Taken): string => day.slice(0, 10)
+function inOrder(readings: readonly DatedReading[]): readonly DatedReading[] {
+  const dayOf = ({ day }: DatedReading): string => day.slice(0, 10)
   const untimed = new Set(readings.filter(({ day }) => !hasTime(day)).map(dayOf))
   return readings.toSorted((a, b) => {
     if (dayOf(a) !== dayOf(b)) return dayOf(a) < dayOf(b) ? -1 : 1
@@ -60,7 +60,7 @@ function inOrder(readings: readonly Taken[]): readonly Taken[] {
 }
 
 /** Sorted out once a drive. A reading without a date goes by the one written before it. */
-const logOf = blockPlan((drive: Block): Log => {
+const logOf = blockPlan((drive: Block): ReadingLog => {
   let day = ''
   const readings = inOrder(
     childrenOf(drive, 'reading').map((reading) => {
@@ -74,7 +74,7 @@ const logOf = blockPlan((drive: Block): Log => {
       [path, i],
     ]),
   )
-  const moves = childrenOf(drive, 'move').map((move): Made => {
+  const moves = childrenOf(drive, 'move').map((move): WrittenMove => {
     const planned = isPlanned(move)
     return {
       move,
@@ -166,7 +166,7 @@ export interface Misdated {
 }
 
 /** The last place of a reading of which this holds, which only holds up to the day after a date: zones are less than a day apart. */
-function lastUpTo(date: string, readings: readonly Taken[], holds: (day: string) => boolean): number {
+function lastUpTo(date: string, readings: readonly DatedReading[], holds: (day: string) => boolean): number {
   const limit = new Date(Date.parse(date.slice(0, 10)) + 2 * 86_400_000).toISOString().slice(0, 10)
   let low = 0
   let high = readings.length

@@ -56,12 +56,12 @@ export function formatAim(c: Correction, system: UnitSystem): string | undefined
 }
 
 /** Where the gauges should stand, and how far from there they may. */
-interface Wanted {
+interface AimedReading {
   readonly flange?: string
   readonly gap: string
 }
 
-function wantedBy(c: Correction, system: UnitSystem): Wanted | undefined {
+function aimedReading(c: Correction, system: UnitSystem): AimedReading | undefined {
   if (!c.target) return undefined
   const aim = shownBy(c.target.target, c.gaugeDiameter)
   const [gaps, offset] = [c.gapVariation, c.offset].map(
@@ -78,7 +78,7 @@ function wantedBy(c: Correction, system: UnitSystem): Wanted | undefined {
 /** What is allowed of the next reading. With a target it is said where the gauges should stand, and how far from there they may: `machine flange
  * 0.20 mm high, at most 0.15 mm from there`. */
 export function formatAllowed(c: Correction, system: UnitSystem): string {
-  const wanted = wantedBy(c, system)
+  const wanted = aimedReading(c, system)
   if (wanted)
     return [wanted.flange && `machine flange ${wanted.flange}`, `gap ${wanted.gap}`]
       .filter(Boolean)
@@ -101,7 +101,7 @@ export const asBefore = ({ hot, target }: Correction): string =>
 export function formatNextReading(c: Correction, predicted: Predicted, system: UnitSystem): string {
   const { gapVariation, opening, offset } = predicted
   const flange = offset && `machine flange ${placed('offset', offset, system)}`
-  const wanted = wantedBy(c, system)
+  const wanted = aimedReading(c, system)
   const beside = (words: string | undefined) => (words === undefined ? '' : ` (target: ${words})`)
   return wanted
     ? `The next reading, with the coupling parted${asBefore(c)}, should show ${[

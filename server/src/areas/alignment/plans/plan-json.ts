@@ -258,7 +258,7 @@ function workJson(c: Correction, system: UnitSystem): PlanWork | null {
   }
 }
 
-const standing = ({ vertical, horizontal }: Target): PlanTarget => ({
+const targetFigures = ({ vertical, horizontal }: Target): PlanTarget => ({
   offset_mm: { vertical: round(vertical.offset * 1000), horizontal: round(horizontal.offset * 1000) },
   slope_mrad: { vertical: round(vertical.slope * 1000), horizontal: round(horizontal.slope * 1000) },
 })
@@ -339,9 +339,9 @@ export const planJson = (c: Correction, system: UnitSystem = 'metric'): PlanJson
   ways: c.ways.map((together) => together.map(way)),
   target: c.target
     ? {
-        ...standing(c.target.target),
+        ...targetFigures(c.target.target),
         opening_mm: opening(c.target.target, c.gaugeDiameter),
-        parts: c.target.parts.map((part) => ({ words: part.words, ...standing(part) })),
+        parts: c.target.parts.map((part) => ({ words: part.words, ...targetFigures(part) })),
       }
     : null,
   runOut_mm: c.runOut

@@ -10,9 +10,9 @@ import { roughlyAligned } from './rough.ts'
 import { isolate, part, secureShaft, type Task } from './tasks.ts'
 
 /** Farther (m) than any foot goes. */
-const far = 100
+const farthest = 100
 
-const isNothing = (said: string): boolean => Number.parseFloat(said) === 0
+const isNothing = (amount: string): boolean => Number.parseFloat(amount) === 0
 
 /** `up 15.0 mm and 12.0 mm to starboard`. */
 function formatWay({ vertical, horizontal }: FootCorrection, system: UnitSystem): string {
@@ -31,7 +31,8 @@ function formatWay({ vertical, horizontal }: FootCorrection, system: UnitSystem)
 function lacks(foot: FootCorrection, c: Correction, system: UnitSystem): readonly string[] {
   const stand = c.hardware?.feet[c.feet.findIndex(({ name }) => name === foot.name)]
   const by = foot.vertical.value
-  const down = c.adjuster === 'shims' ? Math.min(stand?.down ?? far, stand?.pack ?? far) : stand?.down
+  const down =
+    c.adjuster === 'shims' ? Math.min(stand?.down ?? farthest, stand?.pack ?? farthest) : stand?.down
   const ways = [
     { way: 'up', can: stand?.up, needs: by },
     { way: 'down', can: down, needs: -by },
@@ -88,7 +89,7 @@ export function roughTasks(c: Correction, system: UnitSystem): readonly Task[] {
     ...(highest > 0 ? [`${formatRough(highest, system)} up`] : []),
     ...(lowest < 0 ? [`${formatRough(-lowest, system)} down`] : []),
     `${formatRough(across, system)} sideways`,
-  ].filter((said) => !isNothing(said))
+  ].filter((amount) => !isNothing(amount))
   return [
     { words: `${figures.words} If they are right, align roughly:` },
     isolate,

@@ -39,7 +39,7 @@ export function targetOf(
     growth(reading, bed, assumptions),
     maker(block),
   ].filter((part): part is TargetPart => part !== undefined && has(part))
-  const open = listed(unsaid(reading, bed, block), 'or')
+  const open = listed(unstatedCauses(reading, bed, block), 'or')
   if (open !== '')
     assumptions.push(
       parts.length === 0
@@ -50,14 +50,14 @@ export function targetOf(
 }
 
 /** The causes that would count for this reading, and of which the job says nothing. */
-function unsaid(reading: Block, bed: Block | undefined, block: Block | undefined): readonly string[] {
-  const says = (way: string): boolean =>
+function unstatedCauses(reading: Block, bed: Block | undefined, block: Block | undefined): readonly string[] {
+  const states = (way: string): boolean =>
     block !== undefined && [...block.facts.keys()].some((name) => name.startsWith(way))
   const grows = bed !== undefined && childrenOf(bed, 'foot').some((foot) => factOf(foot, 'foot.growth'))
   const causes = [
-    !says('shaft-') && !isSupported(reading) && 'droop of the parted shaft end',
+    !states('shaft-') && !isSupported(reading) && 'droop of the parted shaft end',
     !grows && statedFact(reading, 'reading.hot') !== 'yes' && 'heat growth',
-    !says('afloat-') && statedFact(reading, 'reading.afloat') !== 'yes' && 'movement afloat',
+    !states('afloat-') && statedFact(reading, 'reading.afloat') !== 'yes' && 'movement afloat',
   ]
   return causes.filter((cause) => cause !== false)
 }

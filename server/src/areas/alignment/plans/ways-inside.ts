@@ -6,12 +6,12 @@ import type { Correction } from './correction.ts'
 
 /** Ways that are needed together, feet that need the same of a kind named at once. */
 function formatFeetTogether(together: readonly WayInside[], system: UnitSystem): string {
-  const said = new Map<string, string[]>()
+  const grouped = new Map<string, string[]>()
   for (const way of together) {
-    const words = formatWay(way, system)
-    said.set(words, [...(said.get(words) ?? []), ...('foot' in way ? [way.foot] : [])])
+    const words = formatWayInside(way, system)
+    grouped.set(words, [...(grouped.get(words) ?? []), ...('foot' in way ? [way.foot] : [])])
   }
-  return [...said]
+  return [...grouped]
     .map(([words, feet]) => (feet.length === 0 ? words : `${words} at ${listed(feet)}`))
     .join(' and ')
 }
@@ -22,15 +22,15 @@ function tooHigh(c: Correction, system: UnitSystem): string | undefined {
   for (const [i, { name, vertical }] of c.feet.entries()) {
     const pack = c.hardware?.feet[i]?.pack
     if (c.adjuster !== 'shims' || pack === undefined || -vertical.value <= pack + 1e-9) continue
-    const said = `have packs of ${formatShim(pack, system)}, and ${formatLength(-vertical.value, system)} would have to come out`
-    feet.set(said, [...(feet.get(said) ?? []), name])
+    const problem = `have packs of ${formatShim(pack, system)}, and ${formatLength(-vertical.value, system)} would have to come out`
+    feet.set(problem, [...(feet.get(problem) ?? []), name])
   }
-  const thin = [...feet].map(([said, names]) => `${listed(names)} ${said}`)
+  const thin = [...feet].map(([problem, names]) => `${listed(names)} ${problem}`)
   return thin.length === 0 ? undefined : `The bed is too high: ${thin.join('; ')}.`
 }
 
 /** One way to bring the machine inside, in words. */
-function formatWay(way: WayInside, system: UnitSystem): string {
+function formatWayInside(way: WayInside, system: UnitSystem): string {
   switch (way.type) {
     case 'finer-step':
       return `turning the nuts by ${{ 2: 'half flats', 4: 'quarter flats', 8: 'eighths of a flat' }[way.partsOfFlat] ?? 'finer steps'}`

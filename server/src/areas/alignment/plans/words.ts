@@ -14,7 +14,7 @@ import { ofLimit, verdictWords } from './brief-words.ts'
 import type { Correction } from './correction.ts'
 import { directionOf } from './directions.ts'
 import { formatHeight, formatSideways, formatStep, magnitude } from './foot-words.ts'
-import type { Judged } from './judged.ts'
+import type { JudgedFigure } from './judged.ts'
 import { formatNextReading } from './next-reading-words.ts'
 import { warningsOf } from './warnings.ts'
 
@@ -31,7 +31,7 @@ const atEachFoot = {
     'Slacken what holds the feet, no more than they need, so that none stays clamped while another is set. Set the heights in small steps, one end after the other. Let the machine settle, tighten crosswise, and read again when all are tight.',
 } as const
 
-const judgedLine = (what: string, judged: Judged, system: UnitSystem): string =>
+const judgedLine = (what: string, judged: JudgedFigure, system: UnitSystem): string =>
   `${what} ${formatUncertain(judged.value, system)}, allowed ${formatLimit(judged.limit, system)} (${judged.limitFrom}): ${verdictWords[judged.verdict]}`
 
 /** How the machine leans, as far as the gauge can see: `The far end of the machine is low and to port.` */
@@ -124,40 +124,42 @@ function advice(c: Correction): string {
 
 /** For a terminal: plain text, one line a thing. `work`: how the steps are made, in lines, with their cautions. */
 export function correctionText(c: Correction, system: UnitSystem, work: readonly string[] = []): string {
-  const said = lines(c, system)
+  const planLines = lines(c, system)
   const width = Math.max(...c.feet.map((foot) => foot.name.length), 4)
   const heights = c.feet.map((foot) => formatHeight(foot, c, system))
   const steps = c.feet.map((foot) => formatStep(foot, c, system))
-  const wide = (texts: readonly string[]) => Math.max(...texts.map((t) => t.length), 0)
+  const widestOf = (texts: readonly string[]) => Math.max(...texts.map((t) => t.length), 0)
   return [
     `${c.drive} ${c.reading}: ${verdictWords[c.verdict]}`,
-    `  ${said.brief}`,
-    ...said.warnings.map((line) => `  ! ${line}`),
+    `  ${planLines.brief}`,
+    ...planLines.warnings.map((line) => `  ! ${line}`),
     ...(c.feet.length > 0
       ? [
           '',
           advice(c),
           ...c.feet.map(
             (foot, i) =>
-              `  ${foot.name.padEnd(width)}  ${(heights[i] ?? '').padEnd(wide(heights))}  ${(steps[i] ?? '').padEnd(wide(steps))}  sideways ${formatSideways(foot, c, system)}`,
+              `  ${foot.name.padEnd(width)}  ${(heights[i] ?? '').padEnd(widestOf(heights))}  ${(steps[i] ?? '').padEnd(widestOf(steps))}  sideways ${formatSideways(foot, c, system)}`,
           ),
-          ...(said.next.length > 0 ? ['', ...said.next] : []),
+          ...(planLines.next.length > 0 ? ['', ...planLines.next] : []),
           '',
           ...(work.length > 0 ? work : [`Caution: ${moveCaution(c)}`]),
         ]
       : []),
     '',
     'As read:',
-    ...said.summary.map((line) => `  ${line}`),
-    ...(said.assumed.length > 0 ? ['', 'Assumed:', ...said.assumed.map((line) => `  - ${line}`)] : []),
+    ...planLines.summary.map((line) => `  ${line}`),
+    ...(planLines.assumed.length > 0
+      ? ['', 'Assumed:', ...planLines.assumed.map((line) => `  - ${line}`)]
+      : []),
     '',
-    `± is the expanded uncertainty (k = 2) from a gauge step of ${said.gauge}. Up, starboard and forward are positive.`,
+    `± is the expanded uncertainty (k = 2) from a gauge step of ${planLines.gauge}. Up, starboard and forward are positive.`,
   ].join('\n')
 }
 
 /** For a hover: Markdown with a table of the feet, most wanted first: a hover shows little before it has to be scrolled. */
 export function correctionMarkdown(c: Correction, system: UnitSystem): Markdown {
-  const said = lines(c, system)
+  const planLines = lines(c, system)
   const rows = c.feet.map((foot) => [
     code(foot.name),
     prose(formatHeight(foot, c, system)),
@@ -167,13 +169,13 @@ export function correctionMarkdown(c: Correction, system: UnitSystem): Markdown 
   const hasFeet = rows.length > 0
   return paragraphs(
     md`**Reading ${prose(c.reading)}: ${prose(verdictWords[c.verdict])}.** ${prose(formatLean(c))}`,
-    list(said.warnings.map((line) => md`**${prose(line)}**`)),
+    list(planLines.warnings.map((line) => md`**${prose(line)}**`)),
     hasFeet ? prose(advice(c)) : undefined,
     hasFeet ? table(['foot', 'height', 'step', 'sideways'], rows) : undefined,
-    paragraphs(...said.next.map(prose)),
-    list(said.summary.map(prose)),
+    paragraphs(...planLines.next.map(prose)),
+    list(planLines.summary.map(prose)),
     hasFeet ? md`*Caution: ${prose(moveCaution(c))}*` : undefined,
-    said.assumed.length > 0 ? paragraphs(md`Assumed:`, list(said.assumed.map(prose))) : undefined,
+    planLines.assumed.length > 0 ? paragraphs(md`Assumed:`, list(planLines.assumed.map(prose))) : undefined,
     md`± is the expanded uncertainty (k = 2, ISO/IEC Guide 98-3); verdict by the decision rule of ISO 14253-1.`,
   )
 }

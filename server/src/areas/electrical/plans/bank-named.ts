@@ -2,7 +2,7 @@ import { type Block, childrenOf } from '../../../job/model.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
 import { endsOf } from './cable-circuit.ts'
-import { batteriesMet } from './cable-feed.ts'
+import { batteriesReached } from './cable-feed.ts'
 import { distinct } from './dc-network.ts'
 
 /** The banks that the cables of a drive lead to, where the drive names another one that no cable links to them. None where that is not certain: a
@@ -11,14 +11,14 @@ export function banksInstead(drive: Block, lookup: Lookup): readonly Block[] {
   const named = lookup.referred('battery')
   if (!named) return []
   try {
-    const met = distinct(
+    const reached = distinct(
       childrenOf(drive, 'cable').flatMap((cable) => banksOfLoad(cable, lookup.from(cable))),
     )
-    if (met.length === 0 || met.includes(named)) return []
+    if (reached.length === 0 || reached.includes(named)) return []
     const groups = lookup.ofFile(groupsOfFile)
     const own = groups.get(named)
-    const others = met.map((bank) => groups.get(bank))
-    return own?.isUnfinished || others.some((group) => group?.isUnfinished || group === own) ? [] : met
+    const others = reached.map((bank) => groups.get(bank))
+    return own?.isUnfinished || others.some((group) => group?.isUnfinished || group === own) ? [] : reached
   } catch (error) {
     if (error instanceof Unreadable) return []
     throw error
@@ -28,7 +28,7 @@ export function banksInstead(drive: Block, lookup: Lookup): readonly Block[] {
 /** The banks that a cable leads to, where it ends at a controller or a motor. */
 function banksOfLoad(cable: Block, lookup: Lookup): readonly Block[] {
   const isAtLoad = endsOf(cable, lookup).some((end) => end?.kind === 'controller' || end?.kind === 'motor')
-  return isAtLoad ? batteriesMet(cable, lookup) : []
+  return isAtLoad ? batteriesReached(cable, lookup) : []
 }
 
 /** Blocks that cables join, through batteries too, whatever the cables carry. */

@@ -88,7 +88,7 @@ function carriedWith(
   })
 }
 
-interface Laid {
+interface Laying {
   readonly place: 'open' | 'machinery-space'
   readonly parallel: number
   readonly bundled: number
@@ -96,7 +96,7 @@ interface Laid {
 }
 
 /** Where the conductors lie, and how many together. */
-function layingOf(cable: Block, lookup: Lookup): CableOutcome<Laid> {
+function layingOf(cable: Block, lookup: Lookup): CableOutcome<Laying> {
   const place = statedFact(cable, 'cable.place')
   const parallel = statedFact(cable, 'cable.parallel') ?? 1
   const bundled = statedFact(cable, 'cable.bundled')

@@ -8,19 +8,19 @@ import { batteriesAlong, distinct, driveOf, endsWay, motorsAlong, type Side, sid
 
 /** What a DC cable feeds and from where. */
 export interface Feed {
-  readonly motors: readonly Driven[]
+  readonly motors: readonly FedMotor[]
   /** How many batteries it can come from. */
   readonly batteries: number
 }
 
 /** A motor with the controller that it is fed through. */
-export interface Driven {
+export interface FedMotor {
   readonly motor: Block
   readonly controller?: Block | undefined
 }
 
 /** The batteries at the ends of a cable, else those that DC cables lead to from there. */
-export function batteriesMet(cable: Block, lookup: Lookup): readonly Block[] {
+export function batteriesReached(cable: Block, lookup: Lookup): readonly Block[] {
   const ends = endsOf(cable, lookup).flatMap((end) => end ?? [])
   const here = ends.filter(({ kind }) => kind === 'battery')
   return here.length > 0 ? here : batteriesBehind(ends, cable, lookup)
@@ -42,7 +42,7 @@ export function feedOf(cable: Block, lookup: Lookup): CableOutcome<Feed> {
   if (side === 'unclear') return unsaid('which way the current flows in it')
   const loads = side === 'none' ? around(lookup) : (sides[side]?.loads() ?? [])
   if (loads.length === 0) return unsaid('what it feeds')
-  const motors = new Map<Block, Driven>()
+  const motors = new Map<Block, FedMotor>()
   for (const load of loads) {
     const driven = load.kind === 'motor' ? ok([{ motor: load }]) : motorsOf(load, lookup)
     if (!driven.ok) return driven
@@ -91,7 +91,7 @@ const leftOver = plan((drive, lookup): Block | undefined => {
 })
 
 /** The motors a controller drives: those its phase cables lead to and, where it is the only one of its drive, those of the drive. */
-function motorsOf(controller: Block, lookup: Lookup): CableOutcome<readonly Driven[]> {
+function motorsOf(controller: Block, lookup: Lookup): CableOutcome<readonly FedMotor[]> {
   const drive = driveOf(controller)
   const own = drive ? childrenOf(drive, 'motor') : []
   const isOneOfSeveral = drive !== undefined && childrenOf(drive, 'controller').length > 1

@@ -14,10 +14,10 @@ interface Supply {
  * nominal voltage is known. None where something of them could not be read. */
 export function suppliesOf(controller: Block, lookup: Lookup): readonly Supply[] {
   try {
-    const met = batteriesAlong(controller, undefined, lookup)
+    const reached = batteriesAlong(controller, undefined, lookup)
     // One at the margin that no cable leads to may be a part for other jobs.
-    const near = met.length === 0 && controller.parent ? lookup.near('battery') : undefined
-    return (near ? [near] : met).flatMap((battery) => {
+    const near = reached.length === 0 && controller.parent ? lookup.near('battery') : undefined
+    return (near ? [near] : reached).flatMap((battery) => {
       const nominal = statedFact(battery, 'battery.nominal')
       const window = statedFact(battery, 'battery.window')
       const volts = [window?.low, nominal, window?.high].filter((volt) => volt !== undefined)

@@ -76,7 +76,7 @@ const allJoints = ({ ofKind, from }: FileLookup): Joints => {
 /** What hangs together by DC cables. */
 class Island {
   /** Batteries and loads, once for each way that leads to them, in the order of the walk. */
-  readonly #met: Block[]
+  readonly #reached: Block[]
   /** How many of the first so many are batteries, and loads. */
   readonly #batteriesTo: readonly number[]
   readonly #loadsTo: readonly number[]
@@ -86,14 +86,14 @@ class Island {
   /** It goes on where the cables of other drives end too. */
   readonly isOpen: boolean
 
-  constructor({ met, cuts, isOpen }: Walked) {
-    this.#met = met
+  constructor({ reached, cuts, isOpen }: Walked) {
+    this.#reached = reached
     this.#cuts = cuts
     this.isOpen = isOpen
-    this.#batteriesTo = counted(met, isBattery)
-    this.#loadsTo = counted(met, isLoad)
-    this.batteries = distinct(met.filter(isBattery))
-    this.#loads = distinct(met.filter(isLoad))
+    this.#batteriesTo = counted(reached, isBattery)
+    this.#loadsTo = counted(reached, isLoad)
+    this.batteries = distinct(reached.filter(isBattery))
+    this.#loads = distinct(reached.filter(isLoad))
   }
 
   side(cable: Block, end: Block): Side {
@@ -109,25 +109,25 @@ class Island {
     const isBeyond = cut.beyond === end
     const has = (upTo: readonly number[]): boolean => {
       const inside = (upTo[to] ?? 0) - (upTo[from] ?? 0)
-      return (isBeyond ? inside : (upTo[this.#met.length] ?? 0) - inside) > 0
+      return (isBeyond ? inside : (upTo[this.#reached.length] ?? 0) - inside) > 0
     }
-    const met = () =>
-      isBeyond ? this.#met.slice(from, to) : [...this.#met.slice(0, from), ...this.#met.slice(to)]
+    const reachedThere = () =>
+      isBeyond ? this.#reached.slice(from, to) : [...this.#reached.slice(0, from), ...this.#reached.slice(to)]
     return {
       hasBattery: has(this.#batteriesTo),
       hasLoad: has(this.#loadsTo),
-      loads: () => (!isBeyond && from === to ? this.#loads : distinct(met().filter(isLoad))),
+      loads: () => (!isBeyond && from === to ? this.#loads : distinct(reachedThere().filter(isLoad))),
     }
   }
 }
 
-const counted = (met: readonly Block[], isOne: (block: Block) => boolean): readonly number[] => {
+const counted = (reached: readonly Block[], isOne: (block: Block) => boolean): readonly number[] => {
   const counts = [0]
-  for (const [i, block] of met.entries()) counts.push((counts[i] ?? 0) + (isOne(block) ? 1 : 0))
+  for (const [i, block] of reached.entries()) counts.push((counts[i] ?? 0) + (isOne(block) ? 1 : 0))
   return counts
 }
 
-/** A cable that is the only way to what lies beyond it: `met[from]` up to `met[to]`. */
+/** A cable that is the only way to what lies beyond it: `reached[from]` up to `reached[to]`. */
 interface Cut {
   readonly beyond: Block
   readonly from: number
@@ -135,7 +135,7 @@ interface Cut {
 }
 
 interface Walked {
-  readonly met: Block[]
+  readonly reached: Block[]
   readonly cuts: Map<Block, Cut>
   readonly isOpen: boolean
 }
@@ -153,7 +153,7 @@ interface Visit {
 
 /** Walks everything along DC cables from a block, and finds the cables that are the only way to what lies behind them (Tarjan's bridges). */
 function walk(start: Block, network: Network, visited: Map<Block, number>): Walked {
-  const met: Block[] = []
+  const reached: Block[] = []
   const cuts = new Map<Block, Cut>()
   let isOpen = false
   const visit = (block: Block, by: Joint | undefined): Visit => {
@@ -161,8 +161,8 @@ function walk(start: Block, network: Network, visited: Map<Block, number>): Walk
     visited.set(block, index)
     const isWithin = network.isWithin(block)
     isOpen ||= !isWithin
-    const from = met.length
-    if (isLoad(block)) met.push(block)
+    const from = reached.length
+    if (isLoad(block)) reached.push(block)
     return { block, by, joints: isWithin ? network.dcAt(block) : [], index, low: index, from, next: 0 }
   }
   const way = [visit(start, undefined)]
@@ -172,8 +172,8 @@ function walk(start: Block, network: Network, visited: Map<Block, number>): Walk
       const other = joint === at.by ? undefined : joint.ends.find((end) => end !== at?.block)
       if (!other) continue
       if (endsWay(other)) {
-        cuts.set(joint.cable, { beyond: other, from: met.length, to: met.length + 1 })
-        met.push(other)
+        cuts.set(joint.cable, { beyond: other, from: reached.length, to: reached.length + 1 })
+        reached.push(other)
         continue
       }
       const known = visited.get(other)
@@ -185,9 +185,9 @@ function walk(start: Block, network: Network, visited: Map<Block, number>): Walk
     const before = way.at(-1)
     if (!before || !at.by) continue
     before.low = Math.min(before.low, at.low)
-    if (at.low > before.index) cuts.set(at.by.cable, { beyond: at.block, from: at.from, to: met.length })
+    if (at.low > before.index) cuts.set(at.by.cable, { beyond: at.block, from: at.from, to: reached.length })
   }
-  return { met, cuts, isOpen }
+  return { reached, cuts, isOpen }
 }
 
 /** DC cables and what they join: those that can end in one drive, or all of the file. */

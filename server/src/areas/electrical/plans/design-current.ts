@@ -8,7 +8,7 @@ import { markedAssumed } from '../../common/marked-assumed.ts'
 import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import { type CableSystem, endsOf, systemOf } from './cable-circuit.ts'
-import { batteriesMet, type Driven, feedOf, feedsAlone } from './cable-feed.ts'
+import { batteriesReached, type FedMotor, feedOf, feedsAlone } from './cable-feed.ts'
 import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
 
 /** What a cable has to carry. */
@@ -24,7 +24,7 @@ export interface CableCurrent {
 }
 
 /** Taken where the file is silent; each is told as an assumption. Common practice, no source. */
-const usual = { motorEfficiency: 0.9, controllerEfficiency: 0.95, powerFactor: 0.9 }
+const assumedFigures = { motorEfficiency: 0.9, controllerEfficiency: 0.95, powerFactor: 0.9 }
 
 /** The continuous current a cable is sized for: as it states, else from the motors it feeds, at the low end of the battery window; or why it
  * cannot be told. What it states is not used where the motors need far more. */
@@ -36,7 +36,7 @@ export const cableCurrent = plan((cable: Block, lookup: Lookup): CableOutcome<Ca
 
 /** What a cable needs is at most so many times what it states: one that shares its load with others carries a part of it, one that does not
  * carries all, as far as losses are known. Common practice, no source. */
-const most = { sharing: 4, alone: 1.25 }
+const plausibleRatio = { sharing: 4, alone: 1.25 }
 
 /** Phase cables of its drive that end at a motor. */
 const phaseCablesAt = plan((motor: Block, lookup: Lookup): number => {
@@ -56,8 +56,8 @@ export const statedTooLow = plan((cable: Block, lookup: Lookup) => {
   const stated = factOf(cable, 'cable.current')?.value
   if (stated === undefined) return undefined
   const calculated = outcomeOf(() => currentOf(cable, lookup, undefined))
-  if (!calculated.ok || stated * most.alone >= calculated.value.current) return undefined
-  const times = sharesLoad(cable, lookup) ? most.sharing : most.alone
+  if (!calculated.ok || stated * plausibleRatio.alone >= calculated.value.current) return undefined
+  const times = sharesLoad(cable, lookup) ? plausibleRatio.sharing : plausibleRatio.alone
   return stated * times < calculated.value.current
     ? { stated, calculated: calculated.value, times }
     : undefined
@@ -112,8 +112,8 @@ function lowestOf(batteries: readonly Block[], assume: Assume): number | undefin
 
 /** The battery at an end of the cable, else those its circuit comes to, else the one that goes with it. */
 export function batteriesOf(cable: Block, lookup: Lookup): readonly Block[] {
-  const met = batteriesMet(cable, lookup)
-  if (met.length > 0) return met
+  const reached = batteriesReached(cable, lookup)
+  if (reached.length > 0) return reached
   const near = lookup.near('battery')
   return near ? [near] : []
 }
@@ -136,18 +136,18 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
   if (powers.length < feed.motors.length) return unsaid('the power of the motor')
   if (volts === undefined) return unsaid('the voltage of the battery')
   if (feed.batteries > 1) assume('the cable carries the whole load: other batteries that feed it may be off')
-  const drawn = ({ motor, controller }: Driven, shaftPower: number): number =>
+  const drawn = ({ motor, controller }: FedMotor, shaftPower: number): number =>
     dcCurrent({
       shaftPower,
       lowestVoltage: volts,
       motorEfficiency: or(
         statedFact(motor, 'motor.efficiency'),
-        usual.motorEfficiency,
+        assumedFigures.motorEfficiency,
         'efficiency of the motor',
       ),
       inverterEfficiency: or(
         statedFact(controller, 'controller.efficiency'),
-        usual.controllerEfficiency,
+        assumedFigures.controllerEfficiency,
         'efficiency of the controller',
       ),
     })
@@ -174,7 +174,7 @@ function ofPhase(cable: Block, lookup: Lookup, stated: number | undefined): Cabl
   const volts = phaseVoltage(motor, batteries, assume)
   const powerFactor = or(
     statedFact(motor, 'motor.power-factor'),
-    usual.powerFactor,
+    assumedFigures.powerFactor,
     'power factor of the motor',
   )
   const common = {
@@ -193,7 +193,11 @@ function ofPhase(cable: Block, lookup: Lookup, stated: number | undefined): Cabl
     shaftPower: power,
     lineVoltage: volts,
     powerFactor,
-    efficiency: or(statedFact(motor, 'motor.efficiency'), usual.motorEfficiency, 'efficiency of the motor'),
+    efficiency: or(
+      statedFact(motor, 'motor.efficiency'),
+      assumedFigures.motorEfficiency,
+      'efficiency of the motor',
+    ),
   })
   const currentFrom = `${shaftWords([power])}, ${formatSi(volts, 'voltage')} between phases, power factor ${formatNumber(powerFactor, 3)}`
   return ok({ ...common, current, currentFrom })

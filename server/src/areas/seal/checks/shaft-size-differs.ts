@@ -2,7 +2,7 @@ import { at, check, commonPractice } from '../../../checks/check.ts'
 
 /** More than rounding a size in the other units makes, less than the step to the nearest size there is (35 mm and 1-3/8 in lie 0.075 mm apart).
  * Common practice, no source. */
-const slack = 0.05e-3
+const sizeTolerance = 0.05e-3
 
 export default check({
   id: 'seal/shaft-size-differs',
@@ -24,7 +24,7 @@ export default check({
   seal { shaft-size: 35 mm }
 }`,
   run: ({ size, diameter }, { show }) =>
-    Math.abs(size.value - diameter.value.nominal) <= slack
+    Math.abs(size.value - diameter.value.nominal) <= sizeTolerance
       ? []
       : [
           at(size, {

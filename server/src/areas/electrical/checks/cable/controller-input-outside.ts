@@ -32,13 +32,13 @@ drive main {
       .map(({ battery, low, high }) => {
         const found = low === high ? volts(low) : `${volts(low)} to ${volts(high)}`
         const limit = lookup.showBand(input.value, 'voltage')
-        const said = factOf(battery, 'battery.window') ?? factOf(battery, 'battery.nominal')
+        const voltage = factOf(battery, 'battery.window') ?? factOf(battery, 'battery.nominal')
         return at(input, {
           message: `The controller accepts ${limit}, but ${elide(battery.name ?? 'the battery')} has ${found}.`,
           todo: 'Choose a controller for the whole voltage window of the battery. Or choose a battery that stays within the input range, also while it charges.',
           found,
           limit,
-          ...(said && { related: [{ at: said.at, message: 'the battery that feeds it' }] }),
+          ...(voltage && { related: [{ at: voltage.at, message: 'the battery that feeds it' }] }),
         })
       }),
 })

@@ -82,14 +82,14 @@ drive main {
     const { carries, ampacity } = carrying.value
     const can = canCarry(carrying.value, current)
     if (can === 'yes') return []
-    const said = loadingWords({ current, carries, ampacity })
+    const loading = loadingWords({ current, carries, ampacity })
     return [
       at(conductor, {
         ...(can === 'not-shown' && { severity: 'warning' as const }),
-        ...wordsFor(carrying.value, can, said, isBest),
-        detail: `Current: ${currentFrom}. Limit: ${said.carries}, ${ampacityWords(carrying.value)}`,
-        found: said.current,
-        limit: ampacity.tables === 'in' ? `at most ${said.carries}` : said.carries,
+        ...wordsFor(carrying.value, can, loading, isBest),
+        detail: `Current: ${currentFrom}. Limit: ${loading.carries}, ${ampacityWords(carrying.value)}`,
+        found: loading.current,
+        limit: ampacity.tables === 'in' ? `at most ${loading.carries}` : loading.carries,
         assumptions: [...load.value.assumptions, ...carrying.value.assumptions],
         data: { current, carries },
       }),
