@@ -95,6 +95,19 @@ it('a boat that was launched and hauled out again is not held against what was r
   expect(at(text, 'r3')).toEqual({ against: { type: 'hauled-out', since: 'r2' }, discrepancy: undefined })
 })
 
+it.each([
+  ['no', 'yes', 'no', 'hauled-out'],
+  ['no', 'yes', 'yes', 'cooled'],
+  ['yes', 'no', 'no', 'cooled'],
+])('neither is it where the one in between was hot: afloat %s, %s, %s', (first, hot, last, type) => {
+  const text = drive(
+    reading('r1', start, `afloat: ${first}`),
+    reading('r2', start, `afloat: ${hot}  hot: yes`),
+    reading('r3', topped(start), `afloat: ${last}`),
+  )
+  expect(at(text, 'r3')).toEqual({ against: { type, since: 'r2' }, discrepancy: undefined })
+})
+
 it('an exact copy of an older reading is named, and gives no steps', () => {
   const moved = raised(start, flat, 2 * flat)
   const text = drive(

@@ -79,6 +79,16 @@ describe('what withholds the steps comes first', () => {
     )
   })
 
+  // The slope of 0.10 mm over 110 mm is 0.5 mm at the feet at 560 mm, far above the U of a gauge of 0.02 mm.
+  it.each([
+    ['up', near.gaps],
+    ['sideways', 'top 1.80 mm, starboard 1.85 mm, bottom 1.80 mm, port 1.75 mm'],
+  ])('nothing, where a move is seen in one plane alone: %s', (_, gaps) => {
+    const c = planned({ gaps })
+    expect(c).toMatchObject({ verdict: 'undecided' })
+    expect(c.withheld).toBeUndefined()
+  })
+
   it('a move discrepancy, where it is that', () => {
     const c = planned({ ...near, gauge: '0.5 mm' })
     const withDiscrepancy = {

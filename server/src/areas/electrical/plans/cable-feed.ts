@@ -13,10 +13,10 @@ export interface Feed {
   readonly batteries: number
 }
 
-/** A motor with the controller that it is fed through. */
+/** A motor with the controllers that it is fed through. */
 export interface FedMotor {
   readonly motor: Block
-  readonly controller?: Block | undefined
+  readonly controllers: readonly Block[]
 }
 
 /** The batteries at the ends of a cable, else those that DC cables lead to from there. */
@@ -42,14 +42,19 @@ export function feedOf(cable: Block, lookup: Lookup): CableOutcome<Feed> {
   if (side === 'unclear') return unsaid('which way the current flows in it')
   const loads = side === 'none' ? around(lookup) : (sides[side]?.loads() ?? [])
   if (loads.length === 0) return unsaid('what it feeds')
-  const motors = new Map<Block, FedMotor>()
+  const motors = new Map<Block, readonly Block[]>()
   for (const load of loads) {
-    const driven = load.kind === 'motor' ? ok([{ motor: load }]) : motorsOf(load, lookup)
+    const isMotor = load.kind === 'motor'
+    const driven = isMotor ? ok([load]) : motorsOf(load, lookup)
     if (!driven.ok) return driven
-    for (const each of driven.value) if (!motors.has(each.motor)) motors.set(each.motor, each)
+    for (const motor of driven.value)
+      motors.set(motor, [...(motors.get(motor) ?? []), ...(isMotor ? [] : [load])])
   }
   const known = ends.flatMap((end) => end ?? [])
-  return ok({ motors: [...motors.values()], batteries: batteriesBehind(known, cable, lookup).length })
+  return ok({
+    motors: [...motors].map(([motor, controllers]) => ({ motor, controllers })),
+    batteries: batteriesBehind(known, cable, lookup).length,
+  })
 }
 
 /** Whether all that lies behind a DC cable is fed through it alone. */
@@ -91,7 +96,7 @@ const leftOver = plan((drive, lookup): Block | undefined => {
 })
 
 /** The motors a controller drives: those its phase cables lead to and, where it is the only one of its drive, those of the drive. */
-function motorsOf(controller: Block, lookup: Lookup): CableOutcome<readonly FedMotor[]> {
+function motorsOf(controller: Block, lookup: Lookup): CableOutcome<readonly Block[]> {
   const drive = driveOf(controller)
   const own = drive ? childrenOf(drive, 'motor') : []
   const isOneOfSeveral = drive !== undefined && childrenOf(drive, 'controller').length > 1
@@ -103,7 +108,5 @@ function motorsOf(controller: Block, lookup: Lookup): CableOutcome<readonly FedM
   }
   const near = linked.length + own.length > 0 ? undefined : lookup.from(controller).near('motor')
   const motors = distinct([...linked, ...(isOneOfSeveral ? [] : own), ...(near ? [near] : [])])
-  return motors.length === 0
-    ? unsaid(`which motor ${called(controller)} drives`)
-    : ok(motors.map((motor) => ({ motor, controller })))
+  return motors.length === 0 ? unsaid(`which motor ${called(controller)} drives`) : ok(motors)
 }

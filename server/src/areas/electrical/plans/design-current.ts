@@ -130,13 +130,19 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
   const fed = feedOf(cable, lookup)
   if (!fed.ok) return fed
   const feed = fed.value
-  const driven = feed.motors.flatMap(({ motor, controller }) => [motor, controller])
+  const driven = feed.motors.flatMap(({ motor, controllers }) => [motor, ...controllers])
   markedAssumed([...batteries, ...driven]).forEach(assume)
   const powers = feed.motors.flatMap(({ motor }) => statedFact(motor, 'motor.power') ?? [])
   if (powers.length < feed.motors.length) return unsaid('the power of the motor')
   if (volts === undefined) return unsaid('the voltage of the battery')
   if (feed.batteries > 1) assume('the cable carries the whole load: other batteries that feed it may be off')
-  const drawn = ({ motor, controller }: FedMotor, shaftPower: number): number =>
+  const efficiencyOf = (controller: Block | undefined): number =>
+    or(
+      statedFact(controller, 'controller.efficiency'),
+      assumedFigures.controllerEfficiency,
+      'efficiency of the controller',
+    )
+  const drawn = ({ motor, controllers }: FedMotor, shaftPower: number): number =>
     dcCurrent({
       shaftPower,
       lowestVoltage: volts,
@@ -145,11 +151,8 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
         assumedFigures.motorEfficiency,
         'efficiency of the motor',
       ),
-      inverterEfficiency: or(
-        statedFact(controller, 'controller.efficiency'),
-        assumedFigures.controllerEfficiency,
-        'efficiency of the controller',
-      ),
+      // Any of several may carry it all: the one that loses most counts.
+      inverterEfficiency: least(controllers.map(efficiencyOf)) ?? efficiencyOf(undefined),
     })
   return ok({
     ...common,
