@@ -1,5 +1,5 @@
 // npm run mutate -- FOLDER [TESTS] [--share 0.1 --seed 12]: changes the source of a folder at one place at a time and says which changes no test notices.
-// TESTS: folders of tests/ that are run, `engineering,quantity` unless given. With --share, that part of the changes, drawn with the seed.
+// TESTS: folders and files of tests/ that are run (`areas,checks/registry`), `engineering,quantity` unless given. With --share, that part of the changes, drawn with the seed.
 import { spawnSync } from 'node:child_process'
 import fs from 'node:fs'
 import { parseArgs } from 'node:util'
