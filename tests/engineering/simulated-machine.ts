@@ -8,7 +8,8 @@ import { searchMoves } from '../../server/src/engineering/alignment/move-search.
 import { type InPlanes, inBothPlanes } from '../../server/src/engineering/alignment/planes.ts'
 import { rigidMachine } from '../../server/src/engineering/alignment/rigid-move.ts'
 import { fitRim } from '../../server/src/engineering/alignment/rim.ts'
-import { type Verdict, verdict } from '../../server/src/engineering/alignment/verdict.ts'
+import { verdict } from '../../server/src/engineering/alignment/verdict.ts'
+import type { Verdict } from '../../server/src/quantity/conformity.ts'
 import { exactly, type Uncertain } from '../../server/src/quantity/uncertainty.ts'
 
 export type Random = () => number

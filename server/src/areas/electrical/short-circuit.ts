@@ -1,10 +1,15 @@
-import { published } from '../../checks/check.ts'
+import { published, type Source } from '../../checks/check.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { bankShortCircuitCurrent } from './plans/bank-fault.ts'
 
 export const shortCircuitSource = published(
   'ABYC E-11 as quoted in a public note: at least the short-circuit current that the maker of the battery states; else voltage over internal resistance',
 )
+
+export const leastFaultSource: Source = {
+  basis: 'from memory',
+  text: 'IEC 60269-1: a gG fuse opens for certain from 1.6 times its rating on',
+}
 
 /** What the batteries can drive through a short circuit behind the fuse or breaker the lookup is made from; undefined where it cannot be told. */
 export function shortCircuit(lookup: Lookup): ReturnType<typeof bankShortCircuitCurrent> {

@@ -1,7 +1,6 @@
+import { type Verdict, verdictOn } from '../../quantity/conformity.ts'
 import { expanded, type Uncertain } from '../../quantity/uncertainty.ts'
 import { inRange, uncertain } from '../guard.ts'
-
-export type Verdict = 'within' | 'outside' | 'undecided'
 
 /** Finest step (m) of a gauge met on board: a dial of 1 µm. Common practice, no source. */
 const finestStep = 1e-6
@@ -15,9 +14,7 @@ const upperLimit = (limit: number): number => inRange('limit', limit, 1e-9, 100)
  * @example verdict({ value: 0.08, standard: 0.02 }, 0.1) // 'undecided' */
 export function verdict(measured: Uncertain, limit: number): Verdict {
   const { value } = uncertain('measured value', measured)
-  const most = upperLimit(limit) * (1 + 1e-9)
-  if (value + expanded(measured) <= most) return 'within'
-  return value - expanded(measured) > most ? 'outside' : 'undecided'
+  return verdictOn({ high: upperLimit(limit) }, { value, uncertainty: expanded(measured) })
 }
 
 /** The gauge step (m) below which a verdict would be reached if the value came out the same, or undefined

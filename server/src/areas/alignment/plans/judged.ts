@@ -1,6 +1,7 @@
 import type { InPlanes } from '../../../engineering/alignment/planes.ts'
-import { type Verdict, verdict } from '../../../engineering/alignment/verdict.ts'
+import { verdict } from '../../../engineering/alignment/verdict.ts'
 import type { Block } from '../../../job/model.ts'
+import type { Verdict } from '../../../quantity/conformity.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { gapTolerance, offsetTolerance, type Tolerance } from './tolerance.ts'

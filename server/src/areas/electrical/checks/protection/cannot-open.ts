@@ -3,17 +3,14 @@ import { reaches } from '../../../../engineering/compare.ts'
 import { leastFault } from '../../../../engineering/electrical/least-fault.ts'
 import { formatSi } from '../../../../quantity/format.ts'
 import { formatCarried, formatLoad } from '../../plans/amperes.ts'
-import { shortCircuit } from '../../short-circuit.ts'
+import { leastFaultSource, shortCircuit } from '../../short-circuit.ts'
 
 export default check({
   id: 'protection/cannot-open',
   severity: 'error',
   title: 'Fuse that a short circuit cannot open',
   why: 'A fuse opens only if the current is well above its rating. A battery that cannot give that much feeds a short circuit until something burns. If the facts of the battery contradict each other, the lower current counts here.',
-  source: {
-    basis: 'from memory',
-    text: 'IEC 60269-1: a gG fuse opens for certain from 1.6 times its rating on',
-  },
+  source: leastFaultSource,
   on: 'protection',
   needs: { rating: 'protection.rating', protects: 'protection.protects' },
   fires: `battery house { nominal: 24 V  window: 21..28 V  internal-resistance: 100 mohm }

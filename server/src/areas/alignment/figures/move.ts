@@ -1,0 +1,57 @@
+import { published } from '../../../checks/check.ts'
+import { figure, whereKnown } from '../../common/figure.ts'
+import { effectOf } from '../plans/move-effect.ts'
+
+const lead = 'a flat is pitch / 6 (lead of a single-start thread = pitch).'
+const geometry = published('geometry of a single-start thread and of a rigid machine')
+const effect = whereKnown(effectOf)
+
+const height = figure({
+  id: 'alignment/move-height',
+  on: 'move',
+  title: 'Height',
+  kind: 'length',
+  doc: 'What the move did to the height of the foot, + up.',
+  formula: lead,
+  source: geometry,
+  keys: ['foot'],
+  from: effect,
+  of: (move) =>
+    move?.feet.flatMap((foot) =>
+      foot.height === undefined ? [] : [{ value: foot.height, key: { foot: foot.name } }],
+    ),
+})
+
+const sideways = figure({
+  id: 'alignment/move-sideways',
+  on: 'move',
+  title: 'Sideways',
+  kind: 'length',
+  doc: 'How far the move slid the foot sideways, + to starboard.',
+  formula: 'as written.',
+  source: geometry,
+  keys: ['foot'],
+  from: effect,
+  of: (move) => move?.feet.map((foot) => ({ value: foot.starboard, key: { foot: foot.name } })),
+})
+
+const slopeChange = figure({
+  id: 'alignment/move-slope',
+  on: 'move',
+  title: 'Change of slope',
+  kind: 'angle',
+  unit: 'mrad',
+  doc: 'What the move did to the slope of the machine, going forward: vertical + up, horizontal + to starboard.',
+  formula: 'slope = the straight line through the heights of the feet, by least squares.',
+  source: geometry,
+  keys: ['plane'],
+  from: effect,
+  of: (move) =>
+    move?.slope &&
+    (['vertical', 'horizontal'] as const).map((plane) => ({
+      value: move.slope?.change[plane] ?? 0,
+      key: { plane },
+    })),
+})
+
+export const moveFigures = [height, sideways, slopeChange]

@@ -1,0 +1,203 @@
+import { published } from '../../../checks/check.ts'
+import type { Closure } from '../../../engineering/alignment/closure.ts'
+import type { InPlanes } from '../../../engineering/alignment/planes.ts'
+import { type Block, factOf } from '../../../job/model.ts'
+import { expanded, type Uncertain } from '../../../quantity/uncertainty.ts'
+import type { Lookup } from '../../../store/lookup.ts'
+import { type Amount, figure, whereKnown } from '../../common/figure.ts'
+import { ok } from '../../common/outcome.ts'
+import { type Correction, correctionOf } from '../plans/correction.ts'
+import type { Judged } from '../plans/judged.ts'
+import { softLimit } from '../plans/lifts.ts'
+import { slipOf } from '../plans/slip.ts'
+
+interface Corrected {
+  readonly correction: Correction
+  /** Why the reading proves nothing. */
+  readonly doubt?: string
+}
+
+const disagree = 'the readings disagree: read again'
+
+/** A reading with what speaks against it: its own values, the log, or the names in the job. */
+function corrected(reading: Block, lookup: Lookup) {
+  const outcome = correctionOf(reading, lookup)
+  if (!outcome.ok) return outcome
+  const correction = outcome.value
+  const slip = slipOf(reading, lookup)
+  const doubt = correction.contradictory
+    ? disagree
+    : slip?.withholds
+      ? 'it does not match the moves in the log'
+      : correction.doubts[0]?.words
+  return ok<Corrected>({ correction, ...(doubt !== undefined && { doubt }) })
+}
+
+/** The feet can be set only from a reading that shows where they are now. */
+const outdated = ({ movedSince, laterReading }: Correction): string | undefined => {
+  if (movedSince) return 'the machine was moved since'
+  return laterReading === undefined ? undefined : `the later reading ${laterReading} counts`
+}
+
+const uncertain = (u: Uncertain): Pick<Amount, 'value' | 'uncertainty'> => ({
+  value: u.value,
+  uncertainty: expanded(u),
+})
+
+const judged = ({ value, limit, limitFrom }: Judged, { correction, doubt }: Corrected): Amount => ({
+  ...uncertain(value),
+  limit: { high: limit },
+  limitFrom,
+  ...(doubt !== undefined && { doubt }),
+  assumptions: correction.assumptions,
+})
+
+const inPlanes = (parts: InPlanes<Uncertain>, { doubt }: Corrected): readonly Amount[] =>
+  (['vertical', 'horizontal'] as const).map((plane) => ({
+    ...uncertain(parts[plane]),
+    ...(doubt !== undefined && { doubt }),
+    key: { plane },
+  }))
+
+const fitted =
+  'gap at an angle = mean gap - radius × (slope up × cos + slope to starboard × sin), fitted to all places by least squares.'
+const footFormula = 'height of a foot = -(offset + slope × distance forward of the faces).'
+const uncertainty =
+  'ISO/IEC Guide 98-3: least squares with the uncertainty of the gauge step, k = 2; verdict by the decision rule of ISO 14253-1'
+
+const gapVariation = figure({
+  id: 'alignment/gap-variation',
+  on: 'reading',
+  title: 'Gap variation',
+  kind: 'length',
+  doc: 'The greatest less the smallest gap of the faces where the gauge goes in, counted from the target where there is one.',
+  formula: `gap variation = diameter × slope of the face; ${fitted}`,
+  source: published(uncertainty),
+  from: corrected,
+  of: (found) => judged(found.correction.gapVariation, found),
+})
+
+const offset = figure({
+  id: 'alignment/offset',
+  on: 'reading',
+  title: 'Offset',
+  kind: 'length',
+  doc: 'The distance between the axes at the faces, counted from the target where there is one.',
+  formula: 'offset at an angle = offset up × cos + offset to starboard × sin, fitted to all places by least squares.',
+  source: published(uncertainty),
+  from: corrected,
+  of: (found) => found.correction.offset && judged(found.correction.offset, found),
+})
+
+const offsetPart = figure({
+  id: 'alignment/offset-part',
+  on: 'reading',
+  title: 'Machine flange',
+  kind: 'length',
+  doc: 'Where the machine flange is, as read: vertical + up, horizontal + to starboard.',
+  formula: 'offset at an angle = offset up × cos + offset to starboard × sin, fitted to all places by least squares.',
+  source: published(uncertainty),
+  keys: ['plane'],
+  from: corrected,
+  of: (found) => found.correction.offset && inPlanes(found.correction.offset.parts, found),
+})
+
+const slope = figure({
+  id: 'alignment/slope',
+  on: 'reading',
+  title: 'Slope',
+  kind: 'angle',
+  unit: 'mrad',
+  doc: 'How the machine leans, going forward: vertical + up, horizontal + to starboard.',
+  formula: fitted,
+  source: published(uncertainty),
+  keys: ['plane'],
+  from: corrected,
+  of: (found) => inPlanes(found.correction.slope, found),
+})
+
+/** What each foot has to do in a plane. */
+const footFigure = (
+  plane: 'vertical' | 'horizontal',
+  given: { readonly id: string; readonly title: string; readonly doc: string },
+) =>
+  figure({
+    ...given,
+    on: 'reading',
+    kind: 'length',
+    formula: footFormula,
+    source: published(uncertainty),
+    keys: ['foot'],
+    from: corrected,
+    of: ({ correction, doubt = outdated(correction) }) =>
+      correction.feet.map(
+        (foot): Amount => ({
+          ...uncertain(foot[plane]),
+          ...(doubt !== undefined && { doubt }),
+          key: { foot: foot.name },
+          assumptions: correction.assumptions,
+        }),
+      ),
+  })
+
+const footHeight = footFigure('vertical', {
+  id: 'alignment/foot-height',
+  title: 'Correction in height',
+  doc: 'How far the foot has to go in height, + up. The steps that come nearest to it are in the plan.',
+})
+
+const footSideways = footFigure('horizontal', {
+  id: 'alignment/foot-sideways',
+  title: 'Correction sideways',
+  doc: 'How far the foot has to go sideways, + to starboard.',
+})
+
+const closed = (of: string, closure: Closure | undefined): readonly Amount[] =>
+  !closure || closure.state === 'untestable'
+    ? []
+    : [
+        {
+          value: closure.difference,
+          limit: { high: closure.allowed },
+          limitFrom: 'two gauge steps',
+          key: { of },
+        },
+      ]
+
+const closure = figure({
+  id: 'alignment/closure',
+  on: 'reading',
+  title: 'Closure',
+  kind: 'length',
+  doc: 'By how much the four values that agree least differ: top + bottom against the sum of the sides.',
+  formula: 'sum of one opposite pair - sum of the other; at other angles in the same measure.',
+  source: published('Bloch & Geitner, Machinery Component Maintenance and Repair: within two gauge steps'),
+  keys: ['of'],
+  from: correctionOf,
+  of: (correction) => [...closed('gaps', correction.closure), ...closed('offsets', correction.rimClosure)],
+})
+
+const lift = figure({
+  id: 'alignment/foot-lift',
+  on: 'reading',
+  title: 'Lift when slackened',
+  kind: 'length',
+  doc: 'How far the foot rose when its own fastening alone was slackened. A foot that rises more than the limit is soft.',
+  formula: 'as read.',
+  source: published('general industry alignment tolerance table: 0.06 mm at any speed'),
+  keys: ['foot'],
+  from: whereKnown((reading) => factOf(reading, 'reading.lifts')?.value),
+  of: (lifts) =>
+    lifts?.map((foot) => ({ value: foot.lift, limit: { high: softLimit }, key: { foot: foot.name } })),
+})
+
+export const readingFigures = [
+  gapVariation,
+  offset,
+  offsetPart,
+  slope,
+  footHeight,
+  footSideways,
+  closure,
+  lift,
+]

@@ -1,0 +1,120 @@
+import type { Band } from '../../quantity/band.ts'
+import type { Bound, Verdict } from '../../quantity/conformity.ts'
+import { formatBandWith, formatSi } from '../../quantity/format.ts'
+import {
+  formatLimit,
+  formatShare,
+  formatSlope,
+  formatUncertain,
+  formatUncertainSlope,
+} from '../../quantity/format-measures.ts'
+import type { UnitSystem } from '../../quantity/kinds.ts'
+import type { Lookup } from '../../store/lookup.ts'
+import type { Amount, Figure } from './figure.ts'
+import { list, type Markdown, md, paragraphs, prose, table } from './markdown.ts'
+import { type NoResult, type Result, resultsOf } from './result.ts'
+
+/** As many significant digits as tell a value from its limits, from three up. */
+const digitsTried = [3, 4, 5, 6, 7, 8] as const
+
+function digitsFor({ value, limit }: Amount): number {
+  const ends = [limit?.low, limit?.high].filter((end) => end !== undefined)
+  const rounded = (si: number, digits: number) => Number(si.toPrecision(digits))
+  const isTold = (digits: number) =>
+    ends.every(
+      (end) =>
+        value === end ||
+        Math.sign(rounded(value, digits) - rounded(end, digits)) === Math.sign(value - end),
+    )
+  return digitsTried.find(isTold) ?? 8
+}
+
+type Shown = Pick<Figure, 'kind' | 'unit'>
+
+const formatOne = (si: number, { kind, unit }: Shown, system: UnitSystem, digits: number): string => {
+  if (unit === 'mrad') return formatSlope(si)
+  return unit === '%' ? formatShare(si, digits) : formatSi(si, kind, system, digits)
+}
+
+const bounds: Readonly<Record<Bound, string>> = { 'at-least': 'at least', 'less-than': 'less than' }
+
+/** `0.26 ± 0.02 mm`, `at least 475 A`. */
+export function formatAmount(figure: Shown, amount: Amount, system: UnitSystem): string {
+  const { value, uncertainty, bound } = amount
+  const sure = uncertainty === undefined ? undefined : { value, standard: uncertainty / 2 }
+  if (sure && figure.kind === 'length') return formatUncertain(sure, system)
+  if (sure && figure.unit === 'mrad') return formatUncertainSlope(sure)
+  const digits = digitsFor(amount)
+  const words = formatOne(value, figure, system, digits)
+  const known = bound ? `${bounds[bound]} ${words}` : words
+  return uncertainty === undefined ? known : `${known} ± ${formatOne(uncertainty, figure, system, 2)}`
+}
+
+/** `at most 0.10 mm`, `24 mm to 29 mm`. */
+export function formatAmountLimit(
+  figure: Shown,
+  amount: Amount & { readonly limit: Band },
+  system: UnitSystem,
+): string {
+  const digits = digitsFor(amount)
+  const isMeasured = amount.uncertainty !== undefined && figure.kind === 'length'
+  return formatBandWith(amount.limit, (si) =>
+    isMeasured ? formatLimit(si, system) : formatOne(si, figure, system, digits),
+  )
+}
+
+/** `foot aft-port`, `0.85 m`; empty where the figure has one amount. */
+export function formatKey({ over }: Figure, { key = {}, at }: Amount, system: UnitSystem): string {
+  const names = Object.entries(key).map(([what, name]) => `${what} ${name}`)
+  return [...names, ...(over && at !== undefined ? [formatSi(at, over.kind, system)] : [])].join(', ')
+}
+
+export const verdictWords: Readonly<Record<Verdict, string>> = {
+  within: 'within',
+  outside: 'outside',
+  undecided: 'undecided',
+}
+
+/** Each once, in their order. */
+export const distinct = (texts: readonly string[]): readonly string[] => [...new Set(texts)]
+
+const isResult = (one: Result | NoResult): one is Result => 'amount' in one
+
+/** What the figures of a block come to, as a table; undefined where they come to nothing. */
+export function figuresMarkdown(
+  heading: Markdown,
+  figures: readonly Figure[],
+  lookup: Lookup,
+): Markdown | undefined {
+  const { block, system } = lookup
+  const all = resultsOf(figures, block, lookup)
+  const results = all.filter(isResult)
+  const faults = distinct(all.flatMap((one) => (isResult(one) ? [] : [one.fault])))
+  if (results.length === 0) return faults.length > 0 ? paragraphs(...faults.map(prose)) : undefined
+  const rows = results.map(({ figure, amount, verdict }) => {
+    const key = formatKey(figure, amount, system)
+    return [
+      prose(key === '' ? figure.title : `${figure.title}, ${key}`),
+      prose(formatAmount(figure, amount, system)),
+      limitCell(figure, amount, verdict, system),
+      prose([amount.from ?? '', amount.doubt ?? ''].filter(Boolean).join('; ')),
+    ]
+  })
+  const sources = distinct(results.flatMap(({ figure, amount }) => [figure.source.text, ...(amount.sources ?? [])]))
+  const assumptions = distinct(results.flatMap(({ amount }) => amount.assumptions ?? []))
+  return paragraphs(
+    md`**${heading}**`,
+    table(['', 'result', 'limit', 'from'], rows),
+    ...faults.map(prose),
+    prose(`Source: ${sources.join('; ')}.`),
+    assumptions.length > 0 ? paragraphs(md`Assumed:`, list(assumptions.map(prose))) : undefined,
+  )
+}
+
+function limitCell(figure: Figure, amount: Amount, verdict: Verdict | undefined, system: UnitSystem): Markdown {
+  const { limit, limitFrom } = amount
+  if (!limit || !verdict) return md``
+  const words = prose(formatAmountLimit(figure, { ...amount, limit }, system))
+  const source = limitFrom === undefined ? md`` : md` (${prose(limitFrom)})`
+  return verdict === 'within' ? md`${words}${source}` : md`${words}${source}: **${prose(verdictWords[verdict])}**`
+}

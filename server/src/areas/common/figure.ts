@@ -1,0 +1,88 @@
+import type { Source } from '../../checks/check.ts'
+import type { Block } from '../../job/model.ts'
+import type { Band } from '../../quantity/band.ts'
+import type { Bound } from '../../quantity/conformity.ts'
+import type { Kind } from '../../quantity/kinds.ts'
+import type { Lookup } from '../../store/lookup.ts'
+import { plan } from '../../store/plan.ts'
+import type { BlockName } from '../../vocabulary/index.ts'
+import type { Fault, Outcome } from './outcome.ts'
+
+/** A number that a plan has worked out, SI. */
+export interface Amount {
+  readonly value: number
+  /** Expanded uncertainty U, k = 2. Absent where the value has none that is known. */
+  readonly uncertainty?: number
+  /** Beyond the ends of a table the value is only a bound. */
+  readonly bound?: Bound
+  readonly limit?: Band
+  readonly limitFrom?: string
+  /** Why it proves nothing, whatever its value: the readings disagree, say. */
+  readonly doubt?: string
+  /** How it comes about in this job: `table 5; machinery space 0.85`. */
+  readonly from?: string
+  /** Where what it is worked out from is published, besides the source of its figure. */
+  readonly sources?: readonly string[]
+  /** What it depends on that the job does not say. */
+  readonly assumptions?: readonly string[]
+  /** What tells it from the other amounts of its figure, by name: `{ foot: 'aft-port' }`. */
+  readonly key?: Readonly<Record<string, string>>
+  /** Where it is along `over`, SI. */
+  readonly at?: number
+}
+
+/** A computed number, declared once for everything that shows it. */
+interface Declared {
+  /** `part/slug`, as checks have it: `cable/ampacity`. */
+  readonly id: string
+  /** The kind of block that it is of. */
+  readonly on: BlockName
+  /** In a few words, as the head of a row. */
+  readonly title: string
+  readonly kind: Kind
+  /** The unit in JSON and CSV, where it is not the usual one of its kind. */
+  readonly unit?: string
+  /** What it is, with the sign convention. */
+  readonly doc: string
+  /** How it is worked out. */
+  readonly formula: string
+  /** Where the formula is from. */
+  readonly source: Source
+  /** What its amounts are told apart by, where there may be several: `foot`. */
+  readonly keys?: readonly string[]
+  /** What its amounts go along, where they are a series: speed, the length of the shaft. */
+  readonly over?: { readonly title: string; readonly kind: Kind }
+}
+
+/** Absent amounts: it does not apply here. */
+type Amounts = Amount | readonly Amount[] | undefined
+
+export interface Figure extends Declared {
+  /** Its amounts at a block, or why there are none. */
+  readonly amounts: (block: Block, lookup: Lookup) => Outcome<readonly Amount[]>
+}
+
+/** Declares a figure: `from` is the plan that works it out, `of` takes its amounts from what the plan came to. */
+export const figure = <R, F extends Fault>({
+  from,
+  of,
+  ...declared
+}: Declared & {
+  readonly from: (block: Block, lookup: Lookup) => Outcome<R, F>
+  readonly of: (result: R, lookup: Lookup) => Amounts
+}): Figure => ({
+  ...declared,
+  amounts: plan((block: Block, lookup: Lookup): Outcome<readonly Amount[]> => {
+    const outcome = from(block, lookup)
+    if (!outcome.ok) return { ok: false, fault: outcome.fault }
+    const amounts = of(outcome.value, lookup) ?? []
+    return { ok: true, value: isList(amounts) ? amounts : [amounts] }
+  }),
+})
+
+const isList = (amounts: Amount | readonly Amount[]): amounts is readonly Amount[] => Array.isArray(amounts)
+
+/** A plan that may come to nothing, as the outcome that a figure takes: without a result the figure does not apply. */
+export const whereKnown =
+  <R>(from: (block: Block, lookup: Lookup) => R | undefined) =>
+  (block: Block, lookup: Lookup): Outcome<R | undefined> => ({ ok: true, value: from(block, lookup) })

@@ -1,0 +1,43 @@
+import type { Block } from '../../job/model.ts'
+import { type Margin, marginTo, type Verdict, verdictOn } from '../../quantity/conformity.ts'
+import type { Lookup } from '../../store/lookup.ts'
+import type { Amount, Figure } from './figure.ts'
+
+/** What a figure comes to at a block. */
+export interface Result {
+  readonly figure: Figure
+  readonly amount: Amount
+  /** Absent where it has no limit. */
+  readonly verdict?: Verdict
+  readonly margin?: Margin
+}
+
+/** A figure that cannot be worked out at a block, and why. */
+export interface NoResult {
+  readonly figure: Figure
+  readonly fault: string
+}
+
+const judged = (figure: Figure, amount: Amount): Result => {
+  const { limit, doubt } = amount
+  if (!limit) return { figure, amount }
+  // What is in doubt cannot prove that a limit is kept.
+  const verdict = doubt === undefined ? verdictOn(limit, amount) : 'undecided'
+  const margin = marginTo(limit, amount)
+  return { figure, amount, verdict, ...(margin && { margin }) }
+}
+
+/** What these figures come to at a block, those of other kinds of block left out. */
+export const resultsOf = (
+  figures: readonly Figure[],
+  block: Block,
+  lookup: Lookup,
+): readonly (Result | NoResult)[] =>
+  figures
+    .filter(({ on }) => on === block.kind)
+    .flatMap((figure): readonly (Result | NoResult)[] => {
+      const outcome = figure.amounts(block, lookup)
+      return outcome.ok
+        ? outcome.value.map((amount) => judged(figure, amount))
+        : [{ figure, fault: outcome.fault.words }]
+    })
