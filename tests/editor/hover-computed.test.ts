@@ -21,9 +21,9 @@ describe('hover on a seal', () => {
 
   // Compression is free length less fitted length: 148 - 121 = 27 mm, inside 24 to 29 mm (definition).
   it.each([
-    [121, 'Bellows compressed 27 mm (1.063 in), specified 24 mm to 29 mm: within', '148 mm'],
-    [130, 'Bellows compressed 18 mm (0.7087 in), specified 24 mm to 29 mm: outside', '148 mm'],
-    [150, 'Bellows stretched 2 mm (0.0787 in), specified 24 mm to 29 mm: outside', '148 mm'],
+    [121, 'Bellows compressed 27 mm, specified 24 mm to 29 mm: within', '148 mm'],
+    [130, 'Bellows compressed 18 mm, specified 24 mm to 29 mm: outside', '148 mm'],
+    [150, 'Bellows stretched 2 mm, specified 24 mm to 29 mm: outside', '148 mm'],
   ])('says how far it is squeezed at %d mm', (fitted, ...says) => {
     checkHover(seal(fitted), ...says, 'Formula: compression = free length - fitted length')
   })
@@ -51,8 +51,8 @@ drive main {
     checkHover(
       drive(rating),
       words,
-      'at least 253 A: 1.25 × 202.2 A',
-      'at most 331 A',
+      '| 253 A to 400 A (1.25 times the load; what the cable allows)',
+      '1.25 × 202.2 A (15 kW at the shaft of the motor, 84 V at the low end of the battery); the cable can carry 331 A',
       '33 CFR 183.455(c)(2)',
     )
   })

@@ -207,7 +207,7 @@ describe('hover on a cable', () => {
 }`
 
   it.each(['cab$0le phases', 'cable pha$0ses'])('says what it has to carry and what it can: %s', (cable) => {
-    checkHover(install(cable), 'Three-phase cable', '181 A', /can carry.*\d A/, /voltage drop.*V/, 'Source:')
+    checkHover(install(cable), 'Three-phase cable', '181 A', /Can carry.*\d A/, /Voltage lost.*V/, 'Source:')
   })
 })
 

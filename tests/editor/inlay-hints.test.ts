@@ -23,7 +23,7 @@ function sectionsOf(text: string) {
   return file.document.sections.map((section) => ({ view: { analysis, file }, section }))
 }
 
-const no: HintSettings = { units: 'off', sums: false, cables: false, moves: false }
+const no: HintSettings = { units: 'off', sums: false, cables: false, moves: false, results: false }
 
 /** The text with its hints in « ». */
 function hinted(text: string, settings: HintSort | Partial<HintSettings>): string {

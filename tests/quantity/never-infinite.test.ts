@@ -1,7 +1,7 @@
 // What is written for people is a figure: never "Infinity", "NaN", or the last bits of a double. Common practice, no source.
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { formatCarried, formatLoad, formatLoading } from '../../server/src/areas/electrical/plans/amperes.ts'
+import { formatCarried, formatLoad, formatLoading } from '../../server/src/areas/common/amperes.ts'
 import { formatTo } from '../../server/src/editor/hints/converted-digits.ts'
 import { conductorResistance } from '../../server/src/engineering/electrical/conductor.ts'
 import { inRange, positive, whole } from '../../server/src/engineering/guard.ts'

@@ -36,6 +36,9 @@ export const settingsSchema = z.object({
       sums: hint('Show the result after a calculation or a reference.'),
       cables: hint('Show the current of a cable and what it can carry, if the cable is large enough.'),
       moves: hint('Show the flats of a move as a length, and a length as flats.'),
+      results: hint(
+        'Show other results that are within their limits, such as the compression of the bellows.',
+      ),
     }),
     {},
   ),

@@ -6,7 +6,8 @@ export interface Band {
 }
 
 /** Slack of a billionth of the band's own size, so that 24.0 written in inches and back is still inside. */
-export const slackOf = (band: Band): number => 1e-9 * Math.max(Math.abs(band.low ?? 0), Math.abs(band.high ?? 0))
+export const slackOf = (band: Band): number =>
+  1e-9 * Math.max(Math.abs(band.low ?? 0), Math.abs(band.high ?? 0))
 
 /** Whether `value` (same unit as the band) lies inside the limits, ends included.
  * @example holds({ low: 0.024, high: 0.029 }, 0.026) // true */

@@ -4,7 +4,7 @@ import {
   formatCarried,
   formatLoad,
   formatLoading,
-} from '../../../server/src/areas/electrical/plans/amperes.ts'
+} from '../../../server/src/areas/common/amperes.ts'
 
 // To the safe side: common practice, no source.
 describe('amperes are said on the safe side', () => {

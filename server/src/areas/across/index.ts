@@ -1,4 +1,11 @@
 import type { Area } from '../common/area.ts'
 import { checks } from './checks/index.ts'
 
-export const across: Area = { name: 'across', checks }
+export const across: Area = {
+  name: 'across',
+  title: 'Facts that must agree',
+  page: 'plausible.md',
+  checks,
+  figures: [],
+  views: [],
+}

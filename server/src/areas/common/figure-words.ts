@@ -10,6 +10,7 @@ import {
 } from '../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../quantity/kinds.ts'
 import type { Lookup } from '../../store/lookup.ts'
+import { decimalsOfLoading, formatCarried, formatLoad } from './amperes.ts'
 import type { Amount, Figure } from './figure.ts'
 import { list, type Markdown, md, paragraphs, prose, table } from './markdown.ts'
 import { type NoResult, type Result, resultsOf } from './result.ts'
@@ -23,8 +24,7 @@ function digitsFor({ value, limit }: Amount): number {
   const isTold = (digits: number) =>
     ends.every(
       (end) =>
-        value === end ||
-        Math.sign(rounded(value, digits) - rounded(end, digits)) === Math.sign(value - end),
+        value === end || Math.sign(rounded(value, digits) - rounded(end, digits)) === Math.sign(value - end),
     )
   return digitsTried.find(isTold) ?? 8
 }
@@ -38,14 +38,34 @@ const formatOne = (si: number, { kind, unit }: Shown, system: UnitSystem, digits
 
 const bounds: Readonly<Record<Bound, string>> = { 'at-least': 'at least', 'less-than': 'less than' }
 
+/** A current to the safe side, and so that it shows on which side of its limit it is: what must be reached is rounded up, what may be reached
+ * down. */
+function formatCurrents({ value, limit }: Amount): {
+  readonly value: string
+  readonly end: (si: number) => string
+} {
+  if (limit?.low !== undefined && limit.high !== undefined) {
+    const show = (si: number) => formatSi(si, 'current', 'metric', digitsFor({ value, limit }))
+    return { value: show(value), end: show }
+  }
+  if (limit?.low !== undefined) {
+    const decimals = decimalsOfLoading(limit.low, value)
+    return { value: formatCarried(value, decimals), end: (si) => formatLoad(si, decimals) }
+  }
+  const decimals = limit?.high === undefined ? 0 : decimalsOfLoading(value, limit.high)
+  return { value: formatLoad(value, decimals), end: (si) => formatCarried(si, decimals) }
+}
+
 /** `0.26 ± 0.02 mm`, `at least 475 A`. */
 export function formatAmount(figure: Shown, amount: Amount, system: UnitSystem): string {
   const { value, uncertainty, bound } = amount
   const sure = uncertainty === undefined ? undefined : { value, standard: uncertainty / 2 }
   if (sure && figure.kind === 'length') return formatUncertain(sure, system)
   if (sure && figure.unit === 'mrad') return formatUncertainSlope(sure)
-  const digits = digitsFor(amount)
-  const words = formatOne(value, figure, system, digits)
+  const words =
+    figure.kind === 'current'
+      ? formatCurrents(amount).value
+      : formatOne(value, figure, system, digitsFor(amount))
   const known = bound ? `${bounds[bound]} ${words}` : words
   return uncertainty === undefined ? known : `${known} ± ${formatOne(uncertainty, figure, system, 2)}`
 }
@@ -56,6 +76,7 @@ export function formatAmountLimit(
   amount: Amount & { readonly limit: Band },
   system: UnitSystem,
 ): string {
+  if (figure.kind === 'current') return formatBandWith(amount.limit, formatCurrents(amount).end)
   const digits = digitsFor(amount)
   const isMeasured = amount.uncertainty !== undefined && figure.kind === 'length'
   return formatBandWith(amount.limit, (si) =>
@@ -86,8 +107,8 @@ export function figuresMarkdown(
   figures: readonly Figure[],
   lookup: Lookup,
 ): Markdown | undefined {
-  const { block, system } = lookup
-  const all = resultsOf(figures, block, lookup)
+  const { system } = lookup
+  const all = resultsOf(figures, lookup)
   const results = all.filter(isResult)
   const faults = distinct(all.flatMap((one) => (isResult(one) ? [] : [one.fault])))
   if (results.length === 0) return faults.length > 0 ? paragraphs(...faults.map(prose)) : undefined
@@ -100,7 +121,9 @@ export function figuresMarkdown(
       prose([amount.from ?? '', amount.doubt ?? ''].filter(Boolean).join('; ')),
     ]
   })
-  const sources = distinct(results.flatMap(({ figure, amount }) => [figure.source.text, ...(amount.sources ?? [])]))
+  const sources = distinct(
+    results.flatMap(({ figure, amount }) => [figure.source.text, ...(amount.sources ?? [])]),
+  )
   const assumptions = distinct(results.flatMap(({ amount }) => amount.assumptions ?? []))
   return paragraphs(
     md`**${heading}**`,
@@ -108,13 +131,36 @@ export function figuresMarkdown(
     ...faults.map(prose),
     prose(`Source: ${sources.join('; ')}.`),
     assumptions.length > 0 ? paragraphs(md`Assumed:`, list(assumptions.map(prose))) : undefined,
+    formulasMarkdown(results.map(({ figure }) => figure)),
   )
 }
 
-function limitCell(figure: Figure, amount: Amount, verdict: Verdict | undefined, system: UnitSystem): Markdown {
+/** How figures are worked out. */
+export function formulasMarkdown(figures: readonly Figure[]): Markdown | undefined {
+  const formulas = new Map<string, readonly string[]>()
+  for (const { title, formula } of figures)
+    if (formula !== undefined) formulas.set(formula, distinct([...(formulas.get(formula) ?? []), title]))
+  const [only, more] = formulas.keys()
+  if (only === undefined) return undefined
+  return more === undefined
+    ? prose(`Formula: ${only}`)
+    : paragraphs(
+        md`Formulas:`,
+        list([...formulas].map(([formula, titles]) => prose(`${titles.join(', ')}: ${formula}`))),
+      )
+}
+
+function limitCell(
+  figure: Figure,
+  amount: Amount,
+  verdict: Verdict | undefined,
+  system: UnitSystem,
+): Markdown {
   const { limit, limitFrom } = amount
   if (!limit || !verdict) return md``
   const words = prose(formatAmountLimit(figure, { ...amount, limit }, system))
   const source = limitFrom === undefined ? md`` : md` (${prose(limitFrom)})`
-  return verdict === 'within' ? md`${words}${source}` : md`${words}${source}: **${prose(verdictWords[verdict])}**`
+  return verdict === 'within'
+    ? md`${words}${source}`
+    : md`${words}${source}: **${prose(verdictWords[verdict])}**`
 }

@@ -3,10 +3,11 @@ import type { Block } from '../../job/model.ts'
 import type { Band } from '../../quantity/band.ts'
 import type { Bound } from '../../quantity/conformity.ts'
 import type { Kind } from '../../quantity/kinds.ts'
+import { OutOfRange } from '../../quantity/out-of-range.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { plan } from '../../store/plan.ts'
 import type { BlockName } from '../../vocabulary/index.ts'
-import type { Fault, Outcome } from './outcome.ts'
+import { type Fault, failed, type Outcome, ok } from './outcome.ts'
 
 /** A number that a plan has worked out, SI. */
 export interface Amount {
@@ -44,9 +45,9 @@ interface Declared {
   readonly unit?: string
   /** What it is, with the sign convention. */
   readonly doc: string
-  /** How it is worked out. */
-  readonly formula: string
-  /** Where the formula is from. */
+  /** How it is worked out; absent where it is as written. */
+  readonly formula?: string
+  /** Where the formula or the limit is from. */
   readonly source: Source
   /** What its amounts are told apart by, where there may be several: `foot`. */
   readonly keys?: readonly string[]
@@ -63,26 +64,42 @@ export interface Figure extends Declared {
 }
 
 /** Declares a figure: `from` is the plan that works it out, `of` takes its amounts from what the plan came to. */
-export const figure = <R, F extends Fault>({
+export function figure<R, F extends Fault>({
   from,
   of,
   ...declared
 }: Declared & {
   readonly from: (block: Block, lookup: Lookup) => Outcome<R, F>
   readonly of: (result: R, lookup: Lookup) => Amounts
-}): Figure => ({
-  ...declared,
-  amounts: plan((block: Block, lookup: Lookup): Outcome<readonly Amount[]> => {
-    const outcome = from(block, lookup)
-    if (!outcome.ok) return { ok: false, fault: outcome.fault }
-    const amounts = of(outcome.value, lookup) ?? []
-    return { ok: true, value: isList(amounts) ? amounts : [amounts] }
-  }),
-})
+}): Figure {
+  const amounts = plan((block: Block, lookup: Lookup): Outcome<readonly Amount[]> => {
+    try {
+      const outcome = from(block, lookup)
+      return outcome.ok ? ok(listOf(of(outcome.value, lookup))) : outcome
+    } catch (error) {
+      if (error instanceof OutOfRange) return failed({ type: 'impossible', words: error.message })
+      throw error
+    }
+  })
+  return { ...declared, amounts }
+}
+
+/** The same from a plan that may come to nothing: then the figure does not apply. */
+export const figureWhereKnown = <R>({
+  from,
+  of,
+  ...declared
+}: Declared & {
+  readonly from: (block: Block, lookup: Lookup) => R | undefined
+  readonly of: (result: R, lookup: Lookup) => Amounts
+}): Figure =>
+  figure({
+    ...declared,
+    from: (block, lookup) => ok(from(block, lookup)),
+    of: (result, lookup) => (result === undefined ? undefined : of(result, lookup)),
+  })
+
+const listOf = (amounts: Amounts): readonly Amount[] =>
+  amounts === undefined ? [] : isList(amounts) ? amounts : [amounts]
 
 const isList = (amounts: Amount | readonly Amount[]): amounts is readonly Amount[] => Array.isArray(amounts)
-
-/** A plan that may come to nothing, as the outcome that a figure takes: without a result the figure does not apply. */
-export const whereKnown =
-  <R>(from: (block: Block, lookup: Lookup) => R | undefined) =>
-  (block: Block, lookup: Lookup): Outcome<R | undefined> => ({ ok: true, value: from(block, lookup) })

@@ -1,4 +1,3 @@
-import type { Block } from '../../job/model.ts'
 import { type Margin, marginTo, type Verdict, verdictOn } from '../../quantity/conformity.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import type { Amount, Figure } from './figure.ts'
@@ -28,16 +27,18 @@ const judged = (figure: Figure, amount: Amount): Result => {
 }
 
 /** What these figures come to at a block, those of other kinds of block left out. */
-export const resultsOf = (
-  figures: readonly Figure[],
-  block: Block,
-  lookup: Lookup,
-): readonly (Result | NoResult)[] =>
+export const resultsOf = (figures: readonly Figure[], lookup: Lookup): readonly (Result | NoResult)[] =>
   figures
-    .filter(({ on }) => on === block.kind)
+    .filter(({ on }) => on === lookup.block.kind)
     .flatMap((figure): readonly (Result | NoResult)[] => {
-      const outcome = figure.amounts(block, lookup)
+      const outcome = figure.amounts(lookup.block, lookup)
       return outcome.ok
         ? outcome.value.map((amount) => judged(figure, amount))
         : [{ figure, fault: outcome.fault.words }]
     })
+
+/** What a figure of one amount comes to where a block stands; undefined where it comes to nothing. */
+export function resultOf(figure: Figure, lookup: Lookup): Result | undefined {
+  const [first] = resultsOf([figure], lookup)
+  return first && 'amount' in first ? first : undefined
+}

@@ -7,7 +7,7 @@ import type { Markdown } from './markdown.ts'
 /** What is known of the file around what is shown. */
 export interface Ground {
   readonly file: JobFile
-  readonly findings: readonly Finding[]
+  readonly findings: () => readonly Finding[]
 }
 
 /** A row of a table of parts: what, and how it stands. */

@@ -5,7 +5,7 @@ import { threePhaseInput } from '../../engineering/electrical/current.ts'
 import { childrenOf, factOf } from '../../job/model.ts'
 import { formatBand, formatBandWith, formatSi } from '../../quantity/format.ts'
 import { formatShare } from '../../quantity/format-measures.ts'
-import { formatCarried, formatLoad } from './plans/amperes.ts'
+import { formatCarried, formatLoad } from '../common/amperes.ts'
 import { bankCurrent } from './plans/bank-fault.ts'
 import { onCharge } from './plans/cable-protection.ts'
 

@@ -1,4 +1,3 @@
-import { trustedCorrection } from '../../areas/alignment/plan-trust.ts'
 import { code, joined, list, type Markdown, md, ours, paragraphs } from '../../areas/common/markdown.ts'
 import { allChecks } from '../../areas/index.ts'
 import type { Finding } from '../../checks/check.ts'
@@ -13,7 +12,7 @@ import { type Fact, factIn } from '../../vocabulary/block.ts'
 import { provenanceWords } from '../../vocabulary/form.ts'
 import { findKind } from '../../vocabulary/index.ts'
 import { nodeAt } from '../navigation/node-at.ts'
-import { type Correcting, computedMarkdown } from './computed.ts'
+import { computedMarkdown } from './computed.ts'
 import { headingWords, partOfValue } from './part.ts'
 import { checksMarkdown, sourcesMarkdown } from './sources.ts'
 import { blockMarkdown, checkMarkdown, factMarkdown, kindMarkdown, unitMarkdown } from './words.ts'
@@ -34,7 +33,7 @@ interface Around {
   readonly view: View
   readonly scope: Scope
   readonly docs: string | undefined
-  readonly correct: Correcting
+  readonly findings: () => readonly Finding[]
 }
 
 /** What there is to say about the place in the text; undefined where there is nothing. */
@@ -45,9 +44,7 @@ export function hover(
 ): Hover | undefined {
   const at = nodeAt(section.parsed.tree, offset)
   if (!at) return undefined
-  const correct: Correcting = (reading, lookup) =>
-    trustedCorrection(reading, lookup, { file, findings: findings() })
-  const around = { view: { analysis, file }, scope: analysis.scope(file), docs, correct }
+  const around = { view: { analysis, file }, scope: analysis.scope(file), docs, findings }
   const node = at.blocks.at(-1)
   const block = node && blockOf(analysis.bound(file, section).blocks, node)
   const hovered = (span: Span, markdown: Markdown | undefined): Hover | undefined =>
@@ -102,7 +99,7 @@ function headMarkdown(block: Block, around: Around, on: 'kind' | 'name'): Markdo
       blockMarkdown(block, kind, around.scope.system()),
     )
   const words = on === 'kind' ? kindMarkdown(kind) : blockMarkdown(block, kind, around.scope.system())
-  const computed = computedMarkdown(block, around.view, around.correct)
+  const computed = computedMarkdown(block, around.view, around.findings)
   const sources = sourcesMarkdown(block.kind, around.docs)
   return computed ? paragraphs(computed, sources, md`---`, words) : paragraphs(words, sources)
 }

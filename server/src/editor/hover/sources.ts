@@ -1,5 +1,5 @@
 import { code, joined, link, type Markdown, md, paragraphs } from '../../areas/common/markdown.ts'
-import { allChecks } from '../../areas/index.ts'
+import { allChecks, areasOf } from '../../areas/index.ts'
 import { type Check, isBlockCheck } from '../../checks/check.ts'
 import type { FactPath } from '../../vocabulary/index.ts'
 
@@ -29,16 +29,13 @@ export const checksMarkdown = (path: string, docs: string | undefined): Markdown
     docs,
   )
 
-/** What the gaps and offsets of the faces come to has a page of its own. */
-const aligned: ReadonlySet<string> = new Set(['reading', 'bed', 'coupling', 'move'])
-
-const howOf = (kind: string): string =>
-  aligned.has(kind) ? '../engineering/alignment.md' : '../engineering.md'
+/** The page that explains the results of a kind of block. */
+const pageOf = (kind: string): string => areasOf(kind)[0]?.page ?? 'engineering.md'
 
 /** The way from a result to where it comes from: how it is worked out, and the checks of that kind of block. */
 export const sourcesMarkdown = (kind: string, docs: string | undefined): Markdown =>
   paragraphs(
-    linked('How it is calculated, and how reliable it is', howOf(kind), docs),
+    linked('How it is calculated, and how reliable it is', `../${pageOf(kind)}`, docs),
     checkedBy(
       blockChecks.filter(({ on }) => on === kind),
       docs,

@@ -1,12 +1,11 @@
 import { published } from '../../../checks/check.ts'
-import { figure, whereKnown } from '../../common/figure.ts'
+import { figureWhereKnown } from '../../common/figure.ts'
 import { effectOf } from '../plans/move-effect.ts'
 
 const lead = 'a flat is pitch / 6 (lead of a single-start thread = pitch).'
 const geometry = published('geometry of a single-start thread and of a rigid machine')
-const effect = whereKnown(effectOf)
 
-const height = figure({
+const height = figureWhereKnown({
   id: 'alignment/move-height',
   on: 'move',
   title: 'Height',
@@ -15,27 +14,26 @@ const height = figure({
   formula: lead,
   source: geometry,
   keys: ['foot'],
-  from: effect,
+  from: effectOf,
   of: (move) =>
-    move?.feet.flatMap((foot) =>
+    move.feet.flatMap((foot) =>
       foot.height === undefined ? [] : [{ value: foot.height, key: { foot: foot.name } }],
     ),
 })
 
-const sideways = figure({
+const sideways = figureWhereKnown({
   id: 'alignment/move-sideways',
   on: 'move',
   title: 'Sideways',
   kind: 'length',
   doc: 'How far the move slid the foot sideways, + to starboard.',
-  formula: 'as written.',
   source: geometry,
   keys: ['foot'],
-  from: effect,
-  of: (move) => move?.feet.map((foot) => ({ value: foot.starboard, key: { foot: foot.name } })),
+  from: effectOf,
+  of: (move) => move.feet.map((foot) => ({ value: foot.starboard, key: { foot: foot.name } })),
 })
 
-const slopeChange = figure({
+const slopeChange = figureWhereKnown({
   id: 'alignment/move-slope',
   on: 'move',
   title: 'Change of slope',
@@ -45,13 +43,25 @@ const slopeChange = figure({
   formula: 'slope = the straight line through the heights of the feet, by least squares.',
   source: geometry,
   keys: ['plane'],
-  from: effect,
+  from: effectOf,
   of: (move) =>
-    move?.slope &&
+    move.slope &&
     (['vertical', 'horizontal'] as const).map((plane) => ({
       value: move.slope?.change[plane] ?? 0,
       key: { plane },
     })),
 })
 
-export const moveFigures = [height, sideways, slopeChange]
+const expected = figureWhereKnown({
+  id: 'alignment/expected-gap-variation',
+  on: 'move',
+  title: 'Expected gap variation',
+  kind: 'length',
+  doc: 'What the gap variation should be after the move, from the reading before it.',
+  formula: 'gauge diameter × slope after the move.',
+  source: geometry,
+  from: (move, lookup) => effectOf(move, lookup).slope?.gapVariation,
+  of: (value) => ({ value }),
+})
+
+export const moveFigures = [height, sideways, slopeChange, expected]

@@ -4,7 +4,7 @@ import type { InPlanes } from '../../../engineering/alignment/planes.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import { expanded, type Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Lookup } from '../../../store/lookup.ts'
-import { type Amount, figure, whereKnown } from '../../common/figure.ts'
+import { type Amount, figure, figureWhereKnown } from '../../common/figure.ts'
 import { ok } from '../../common/outcome.ts'
 import { type Correction, correctionOf } from '../plans/correction.ts'
 import type { Judged } from '../plans/judged.ts'
@@ -65,13 +65,14 @@ const footFormula = 'height of a foot = -(offset + slope × distance forward of 
 const uncertainty =
   'ISO/IEC Guide 98-3: least squares with the uncertainty of the gauge step, k = 2; verdict by the decision rule of ISO 14253-1'
 
-const gapVariation = figure({
+export const gapVariation = figure({
   id: 'alignment/gap-variation',
   on: 'reading',
   title: 'Gap variation',
   kind: 'length',
   doc: 'The greatest less the smallest gap of the faces where the gauge goes in, counted from the target where there is one.',
-  formula: `gap variation = diameter × slope of the face; ${fitted}`,
+  formula:
+    'diameter × slope of the face; within if value + U is inside the limit, outside if value - U is beyond it (ISO 14253-1).',
   source: published(uncertainty),
   from: corrected,
   of: (found) => judged(found.correction.gapVariation, found),
@@ -83,7 +84,8 @@ const offset = figure({
   title: 'Offset',
   kind: 'length',
   doc: 'The distance between the axes at the faces, counted from the target where there is one.',
-  formula: 'offset at an angle = offset up × cos + offset to starboard × sin, fitted to all places by least squares.',
+  formula:
+    'offset at an angle = offset up × cos + offset to starboard × sin, fitted to all places by least squares.',
   source: published(uncertainty),
   from: corrected,
   of: (found) => found.correction.offset && judged(found.correction.offset, found),
@@ -95,7 +97,8 @@ const offsetPart = figure({
   title: 'Machine flange',
   kind: 'length',
   doc: 'Where the machine flange is, as read: vertical + up, horizontal + to starboard.',
-  formula: 'offset at an angle = offset up × cos + offset to starboard × sin, fitted to all places by least squares.',
+  formula:
+    'offset at an angle = offset up × cos + offset to starboard × sin, fitted to all places by least squares.',
   source: published(uncertainty),
   keys: ['plane'],
   from: corrected,
@@ -177,18 +180,17 @@ const closure = figure({
   of: (correction) => [...closed('gaps', correction.closure), ...closed('offsets', correction.rimClosure)],
 })
 
-const lift = figure({
+const lift = figureWhereKnown({
   id: 'alignment/foot-lift',
   on: 'reading',
   title: 'Lift when slackened',
   kind: 'length',
   doc: 'How far the foot rose when its own fastening alone was slackened. A foot that rises more than the limit is soft.',
-  formula: 'as read.',
   source: published('general industry alignment tolerance table: 0.06 mm at any speed'),
   keys: ['foot'],
-  from: whereKnown((reading) => factOf(reading, 'reading.lifts')?.value),
+  from: (reading) => factOf(reading, 'reading.lifts')?.value,
   of: (lifts) =>
-    lifts?.map((foot) => ({ value: foot.lift, limit: { high: softLimit }, key: { foot: foot.name } })),
+    lifts.map((foot) => ({ value: foot.lift, limit: { high: softLimit }, key: { foot: foot.name } })),
 })
 
 export const readingFigures = [

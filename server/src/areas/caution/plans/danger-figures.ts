@@ -1,5 +1,3 @@
-import { storedEnergy } from '../../../engineering/electrical/stored-energy.ts'
-import { roundBarMass } from '../../../engineering/round-bar-mass.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { elide } from '../../../quantity/elide.ts'
 import { greatest } from '../../../quantity/extremes.ts'
@@ -7,11 +5,13 @@ import { formatBoth, formatSi } from '../../../quantity/format.ts'
 import type { Kind } from '../../../quantity/kinds.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { lastReading } from '../../alignment/plans/moves.ts'
+import { formatLoad } from '../../common/amperes.ts'
 import { type Danger, dangerousFrom } from '../../common/dangers.ts'
-import { formatLoad } from '../../electrical/plans/amperes.ts'
 import { bankCurrent } from '../../electrical/plans/bank-fault.ts'
 import { batteriesAround, highestOfBank } from '../../electrical/plans/banks-around.ts'
 import { suppliesOf } from '../../electrical/plans/controller-supply.ts'
+import { chargeOf, needOf } from './controller-charge.ts'
+import { heaviestMass } from './shaft-mass.ts'
 
 /** A danger as it is met in a job. */
 export interface DangerInJob {
@@ -69,12 +69,6 @@ function liveVoltage(battery: Block): readonly DangerInJob[] {
 /** What of a drive is live, or carries what the battery gives. */
 const electrical = (drive: Block): Block | undefined =>
   ['controller', 'motor', 'protection', 'cable'].flatMap((kind) => childrenOf(drive, kind))[0]
-
-/** The DC that a motor needs at least, V: the crest of its rated voltage. */
-function needOf(motor: Block): number | undefined {
-  const rms = factOf(motor, 'motor.voltage')?.value
-  return rms === undefined ? undefined : Math.SQRT2 * rms
-}
 
 /** What a drive says of its voltage beyond what its batteries say. */
 function liveInDrive(drive: Block, lookup: Lookup): readonly DangerInJob[] {
@@ -169,14 +163,6 @@ function shortCircuitInDrive(drive: Block, lookup: Lookup): readonly DangerInJob
   ]
 }
 
-/** The highest voltage that can stand at a controller, V: of what feeds it, else of what it accepts. */
-function highestAt(controller: Block, lookup: Lookup): number | undefined {
-  const volts = suppliesOf(controller, lookup.from(controller)).map(({ battery }) => highestOfBank(battery))
-  if (volts.includes(undefined)) return undefined
-  const fed = volts.flatMap((volt) => volt ?? [])
-  return greatest(fed) ?? factOf(controller, 'controller.input')?.value.high
-}
-
 function storedCharge(drive: Block, lookup: Lookup): readonly DangerInJob[] {
   const controllers = childrenOf(drive, 'controller')
   const block = electrical(drive)
@@ -191,27 +177,16 @@ function storedCharge(drive: Block, lookup: Lookup): readonly DangerInJob[] {
           },
         ]
       : []
-  const needs = childrenOf(drive, 'motor').flatMap((motor) => needOf(motor) ?? [])
   return controllers.map((controller): DangerInJob => {
-    const capacitance = factOf(controller, 'controller.capacitance')?.value
-    const highest = highestAt(controller, lookup)
-    const voltage = highest ?? greatest(needs)
-    const size =
-      capacitance === undefined || voltage === undefined ? undefined : storedEnergy({ capacitance, voltage })
-    // What the motors need is the least that it can be charged to: a small charge at that proves nothing.
-    const isLeast = highest === undefined
-    if (
-      capacitance === undefined ||
-      voltage === undefined ||
-      size === undefined ||
-      (isLeast && size < dangerousFrom('stored-charge'))
-    )
+    const charge = chargeOf(controller, lookup.from(controller))
+    if (!charge.ok)
       return {
         block: controller,
         size: unknown,
         words: `How much charge the ${nameOf(controller)} holds when switched off is not known.`,
-        detail: `The job does not state its ${capacitance === undefined ? 'capacitance' : 'voltage'}, so it counts as dangerous.`,
+        detail: `${charge.fault.words}, so it counts as dangerous.`,
       }
+    const { capacitance, voltage, energy: size, isLeast } = charge.value
     const found = formatSi(size, 'energy', 'metric', digits)
     return {
       block: controller,
@@ -295,10 +270,8 @@ function propellerWeight(drive: Block, lookup: Lookup): readonly DangerInJob[] {
 /** The heaviest that a shaft can be: solid, of the heaviest material in use. */
 function shaftWeight(drive: Block, lookup: Lookup): readonly DangerInJob[] {
   return childrenOf(drive, 'shaft').flatMap((block): DangerInJob[] => {
-    const diameter = factOf(block, 'shaft.diameter')?.value.nominal
-    const length = factOf(block, 'shaft.length')?.value
-    if (diameter === undefined || length === undefined) return []
-    const size = roundBarMass({ diameter, length, density: heaviestShaft })
+    const size = heaviestMass(block)
+    if (size === undefined) return []
     const found = formatBoth(size, 'mass', lookup.system, 2)
     return [
       {
@@ -311,9 +284,6 @@ function shaftWeight(drive: Block, lookup: Lookup): readonly DangerInJob[] {
     ]
   })
 }
-
-/** kg/m³, of bronze. From memory. */
-const heaviestShaft = 8900
 
 const heavyMachine = (drive: Block, lookup: Lookup): readonly DangerInJob[] => [
   ...machineWeight(drive, lookup),

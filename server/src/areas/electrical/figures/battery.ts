@@ -1,11 +1,11 @@
 import { commonPractice } from '../../../checks/check.ts'
 import { factOf } from '../../../job/model.ts'
-import { figure, whereKnown } from '../../common/figure.ts'
+import { figureWhereKnown } from '../../common/figure.ts'
 import { bankCurrent } from '../plans/bank-fault.ts'
 import { highestOfBank } from '../plans/banks-around.ts'
 import { shortCircuitSource } from '../short-circuit.ts'
 
-const highestVoltage = figure({
+const highestVoltage = figureWhereKnown({
   id: 'battery/highest-voltage',
   on: 'battery',
   title: 'Highest voltage',
@@ -13,32 +13,30 @@ const highestVoltage = figure({
   doc: 'The highest voltage of the bank, as it is on charge.',
   formula: 'high end of the window; where none is stated, 1.25 × nominal voltage.',
   source: commonPractice('2.5 V for each lead-acid cell of 2 V when equalising (common practice, no source)'),
-  from: whereKnown((battery) => {
+  from: (battery) => {
     const volts = highestOfBank(battery)
     return volts === undefined
       ? undefined
       : { volts, isStated: factOf(battery, 'battery.window')?.value.high !== undefined }
+  },
+  of: (found) => ({
+    value: found.volts,
+    ...(!found.isStated && {
+      assumptions: ['the battery reaches 1.25 times its nominal voltage on charge: its window is not stated'],
+    }),
   }),
-  of: (found) =>
-    found && {
-      value: found.volts,
-      ...(!found.isStated && {
-        assumptions: ['the battery reaches 1.25 times its nominal voltage on charge: its window is not stated'],
-      }),
-    },
 })
 
-const shortCircuitCurrent = figure({
+const shortCircuitCurrent = figureWhereKnown({
   id: 'battery/short-circuit-current',
   on: 'battery',
   title: 'Short-circuit current',
   kind: 'current',
-  unit: 'kA',
   doc: 'The current of a short circuit at the terminals of the bank. Of two figures that the job gives, the higher one.',
   formula: 'as stated, or highest voltage / internal resistance, whichever is higher.',
   source: shortCircuitSource,
-  from: whereKnown(bankCurrent),
-  of: (current) => (current === undefined ? undefined : { value: current }),
+  from: bankCurrent,
+  of: (current) => ({ value: current }),
 })
 
 export const batteryFigures = [highestVoltage, shortCircuitCurrent]

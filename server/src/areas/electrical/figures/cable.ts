@@ -22,7 +22,7 @@ const current = figure({
   kind: 'current',
   doc: 'The continuous current of the pole or phase, all conductors in parallel together.',
   formula: currentFormula,
-  source: published('definition of power; √3 of three phases'),
+  source: published('definition of electric power, DC and three-phase'),
   from: cableCurrent,
   of: ({ current: value, currentFrom, assumptions }) => ({ value, from: currentFrom, assumptions }),
 })
@@ -48,7 +48,7 @@ const ampacity = figure({
   kind: 'current',
   doc: 'What the pole or phase can carry after all factors. Beyond the tables it is a bound.',
   formula: ampacityFormula,
-  source: published('33 CFR 183.425, tables 5 and 6'),
+  source: published('33 CFR 183.425 Table 5; ISO 13297 Table A.1 from memory, never above it'),
   from: carriedOf,
   of: ({ carrying, load }): Amount => {
     const bound = boundOf[carrying.ampacity.tables]
@@ -81,7 +81,10 @@ function dropOf(cable: Block, lookup: Lookup): Outcome<CableLoading & { readonly
   if (!loading.ok) return loading
   const { drop } = loading.value
   return drop === undefined
-    ? failed({ type: 'unsaid', words: 'The voltage drop has no share: the voltage of the cable is not known.' })
+    ? failed({
+        type: 'unsaid',
+        words: 'The voltage drop has no share: the voltage of the cable is not known.',
+      })
     : ok({ ...loading.value, drop })
 }
 

@@ -2,7 +2,8 @@ import { published } from '../../../checks/check.ts'
 import { leastFault } from '../../../engineering/electrical/least-fault.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
-import { figure, whereKnown } from '../../common/figure.ts'
+import { formatLoad } from '../../common/amperes.ts'
+import { figureWhereKnown } from '../../common/figure.ts'
 import { highestOf, onCharge, ratingToCable, ratingToLoad } from '../plans/cable-protection.ts'
 import { capacityWords } from '../plans/cable-words.ts'
 import { leastFaultSource, shortCircuit, shortCircuitSource } from '../short-circuit.ts'
@@ -15,7 +16,7 @@ function ratedFor(device: Block, lookup: Lookup) {
   return { rating, load: ratingToLoad(rating, cable, lookup), cable: ratingToCable(rating, cable, lookup) }
 }
 
-const rating = figure({
+const rating = figureWhereKnown({
   id: 'protection/rating',
   on: 'protection',
   title: 'Rating',
@@ -24,9 +25,8 @@ const rating = figure({
   formula:
     'at least 1.25 × current (NEC practice for continuous loads); at most what the cable can carry, or the next standard rating above it up to 1.5 times as much, below 50 V any rating up to that.',
   source: published('33 CFR 183.455(c), with the ampacity after all factors'),
-  from: whereKnown(ratedFor),
+  from: ratedFor,
   of: (rated) => {
-    if (!rated) return undefined
     const { load, cable } = rated
     const isBelow = cable?.carrying.ampacity.tables === 'below'
     return {
@@ -41,7 +41,7 @@ const rating = figure({
       ...(!cable && { doubt: 'what the cable can carry is not known' }),
       ...(cable && !load && { doubt: 'the load is not known' }),
       from: [
-        load ? `the load: ${load.load.currentFrom}` : '',
+        load ? `1.25 × ${formatLoad(load.load.current, 1)} (${load.load.currentFrom})` : '',
         cable ? `the cable can carry ${capacityWords(cable.carrying)}` : '',
       ]
         .filter(Boolean)
@@ -52,7 +52,7 @@ const rating = figure({
   },
 })
 
-const highestVoltage = figure({
+const highestVoltage = figureWhereKnown({
   id: 'protection/highest-voltage',
   on: 'protection',
   title: 'Highest voltage',
@@ -60,71 +60,67 @@ const highestVoltage = figure({
   doc: 'The highest voltage of the circuit it protects, which it has to interrupt.',
   formula: 'high end of the window of the battery; where none is stated, 1.25 × nominal voltage.',
   source: published('33 CFR 183.455(d)'),
-  from: whereKnown((device, lookup) => {
+  from: (device, lookup) => {
     const cable = lookup.referred('protects')
     if (!cable) return undefined
     const at = lookup.from(cable)
     const volts = highestOf(cable, at, onCharge)
     const rated = factOf(device, 'protection.voltage')?.value
     return volts === undefined ? undefined : { volts, isStated: volts === highestOf(cable, at), rated }
+  },
+  of: (found) => ({
+    value: found.volts,
+    ...(found.rated !== undefined && { limit: { high: found.rated }, limitFrom: 'its rated voltage' }),
+    ...(!found.isStated && {
+      assumptions: [
+        `the battery reaches ${onCharge} times its nominal voltage on charge: its window is not stated`,
+      ],
+    }),
   }),
-  of: (found) =>
-    found && {
-      value: found.volts,
-      ...(found.rated !== undefined && { limit: { high: found.rated }, limitFrom: 'its rated voltage' }),
-      ...(!found.isStated && {
-        assumptions: [
-          `the battery reaches ${onCharge} times its nominal voltage on charge: its window is not stated`,
-        ],
-      }),
-    },
 })
 
-const shortCircuitCurrent = figure({
+const shortCircuitCurrent = figureWhereKnown({
   id: 'protection/short-circuit-current',
   on: 'protection',
   title: 'Short-circuit current',
   kind: 'current',
-  unit: 'kA',
   doc: 'The highest short-circuit current of the batteries behind it, which it has to interrupt. Cables are not counted.',
-  formula: 'sum over the batteries: as stated, or highest voltage / internal resistance, whichever is higher.',
+  formula:
+    'sum over the batteries: as stated, or highest voltage / internal resistance, whichever is higher.',
   source: shortCircuitSource,
-  from: whereKnown((device, lookup) => {
+  from: (device, lookup) => {
     const fault = shortCircuit(lookup)
     return fault && { ...fault, interrupts: factOf(device, 'protection.interrupts')?.value }
+  },
+  of: (fault) => ({
+    value: fault.highest,
+    ...(fault.interrupts !== undefined && {
+      limit: { high: fault.interrupts },
+      limitFrom: 'what it can interrupt',
+    }),
+    from: fault.from.join('; '),
   }),
-  of: (fault) =>
-    fault && {
-      value: fault.highest,
-      ...(fault.interrupts !== undefined && {
-        limit: { high: fault.interrupts },
-        limitFrom: 'what it can interrupt',
-      }),
-      from: fault.from.join('; '),
-    },
 })
 
-const openingCurrent = figure({
+const openingCurrent = figureWhereKnown({
   id: 'protection/opening-current',
   on: 'protection',
   title: 'Current to open it',
   kind: 'current',
-  unit: 'kA',
   doc: 'The lowest short-circuit current of the batteries behind it, which has to be enough to open it. With the resistance of the cable it is lower still.',
   formula: 'sum over the batteries: as stated, or highest voltage / internal resistance, whichever is lower.',
   source: leastFaultSource,
-  from: whereKnown((device, lookup) => {
+  from: (device, lookup) => {
     const fault = shortCircuit(lookup)
     const rated = factOf(device, 'protection.rating')?.value
     return fault && rated !== undefined ? { ...fault, rated } : undefined
+  },
+  of: (fault) => ({
+    value: fault.lowest,
+    limit: { low: leastFault(fault.rated) },
+    limitFrom: '1.6 times its rating',
+    from: fault.from.join('; '),
   }),
-  of: (fault) =>
-    fault && {
-      value: fault.lowest,
-      limit: { low: leastFault(fault.rated) },
-      limitFrom: '1.6 times its rating',
-      from: fault.from.join('; '),
-    },
 })
 
 export const protectionFigures = [rating, highestVoltage, shortCircuitCurrent, openingCurrent]

@@ -1,8 +1,6 @@
 import type { InTables } from '../../../engineering/electrical/ampacity.ts'
-import { formatNumber, formatSi } from '../../../quantity/format.ts'
-import { formatShare } from '../../../quantity/format-measures.ts'
-import { list, type Markdown, md, paragraphs, prose, table } from '../../common/markdown.ts'
-import { formatCarried, formatLoad, formatLoading } from './amperes.ts'
+import { formatNumber } from '../../../quantity/format.ts'
+import { formatCarried, formatLoad, formatLoading } from '../../common/amperes.ts'
 import type { CableAmpacity } from './cable-ampacity.ts'
 import type { CableLoading } from './cable-loading.ts'
 
@@ -37,43 +35,6 @@ export function loadingWords({
   return ampacity.tables === 'in'
     ? formatLoading(current, carries)
     : { current: formatLoad(current), carries: capacityWords({ carries, ampacity }) }
-}
-
-/** ` (2.35 %)`; of all there is nobody asks how many times. */
-const dropShare = (drop: number | undefined): string =>
-  drop === undefined
-    ? ''
-    : drop >= 1
-      ? ' (all of the supply: the motor cannot run)'
-      : ` (${formatShare(drop)})`
-
-/** For a hover: what the cable carries and has to carry. */
-export function cableMarkdown(load: CableLoading): Markdown {
-  const { current, carries } = loadingWords(load)
-  const rows = [
-    [
-      'current',
-      current,
-      `${load.currentFrom}${load.parallel === 1 ? '' : `; ${formatLoad(load.perConductor)} in each conductor`}`,
-    ],
-    ['can carry', carries, ampacityWords(load)],
-    [
-      'voltage drop',
-      `${formatSi(load.dropVolts, 'voltage', 'metric', 3)}${dropShare(load.drop)}`,
-      load.dropLimit === undefined
-        ? 'the limit cannot be used as written'
-        : `${formatShare(load.dropLimit)} allowed, ${load.dropLimitFrom}`,
-    ],
-  ]
-  return paragraphs(
-    md`**${prose(load.system === 'dc' ? 'DC' : 'Three-phase')} cable**`,
-    table(
-      ['', '', ''],
-      rows.map((row) => row.map(prose)),
-    ),
-    prose(`Source: ${load.sources.join('; ')}.`),
-    load.assumptions.length > 0 ? paragraphs(md`Assumed:`, list(load.assumptions.map(prose))) : undefined,
-  )
 }
 
 /** A cable in a few words: `203 A, can carry 144 A`. */

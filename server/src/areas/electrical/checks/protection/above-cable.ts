@@ -1,7 +1,7 @@
 import { at, check, published } from '../../../../checks/check.ts'
 import { formatSi } from '../../../../quantity/format.ts'
+import { formatCarried, formatLoad } from '../../../common/amperes.ts'
 import { fitRating } from '../../fixes.ts'
-import { formatCarried, formatLoad } from '../../plans/amperes.ts'
 import { ratingToCable } from '../../plans/cable-protection.ts'
 import { capacityWords } from '../../plans/cable-words.ts'
 

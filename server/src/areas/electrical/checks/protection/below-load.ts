@@ -1,8 +1,8 @@
 import { at, check, commonPractice } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatSi } from '../../../../quantity/format.ts'
+import { formatLoad } from '../../../common/amperes.ts'
 import { fitRating } from '../../fixes.ts'
-import { formatLoad } from '../../plans/amperes.ts'
 import {
   type CableVerdict,
   fittingRating,

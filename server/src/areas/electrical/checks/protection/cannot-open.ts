@@ -2,7 +2,7 @@ import { at, check } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { leastFault } from '../../../../engineering/electrical/least-fault.ts'
 import { formatSi } from '../../../../quantity/format.ts'
-import { formatCarried, formatLoad } from '../../plans/amperes.ts'
+import { formatCarried, formatLoad } from '../../../common/amperes.ts'
 import { leastFaultSource, shortCircuit } from '../../short-circuit.ts'
 
 export default check({

@@ -1,6 +1,6 @@
 import { at, check } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
-import { formatCarried, formatLoad } from '../../plans/amperes.ts'
+import { formatCarried, formatLoad } from '../../../common/amperes.ts'
 import { shortCircuit, shortCircuitSource } from '../../short-circuit.ts'
 
 export default check({

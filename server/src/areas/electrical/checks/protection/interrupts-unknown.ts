@@ -1,5 +1,5 @@
 import { atHead, check } from '../../../../checks/check.ts'
-import { formatLoad } from '../../plans/amperes.ts'
+import { formatLoad } from '../../../common/amperes.ts'
 import { shortCircuit, shortCircuitSource } from '../../short-circuit.ts'
 
 export default check({

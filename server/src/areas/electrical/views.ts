@@ -1,0 +1,88 @@
+import { factOf } from '../../job/model.ts'
+import { formatSi } from '../../quantity/format.ts'
+import type { Lookup } from '../../store/lookup.ts'
+import { batteryStaysLive } from '../common/dangers.ts'
+import { figuresMarkdown } from '../common/figure-words.ts'
+import { code, headed, type Markdown, md, paragraphs, prose } from '../common/markdown.ts'
+import type { View } from '../common/view.ts'
+import { figures } from './figures/index.ts'
+import { canCarry } from './plans/cable-ampacity.ts'
+import { cableLoading } from './plans/cable-loading.ts'
+import { ratingOf } from './plans/cable-protection.ts'
+import { ampacityWords, briefLoad } from './plans/cable-words.ts'
+
+const systems = { dc: 'DC cable', 'three-phase': 'Three-phase cable' } as const
+
+const notCarried = {
+  yes: md``,
+  no: md`: **overloaded**`,
+  'not-shown': md`: **not in the tables**`,
+} as const
+
+const cable: View = {
+  on: 'cable',
+  hover: (lookup) => {
+    const loading = cableLoading(lookup.block, lookup)
+    return loading.ok
+      ? figuresMarkdown(prose(systems[loading.value.system]), figures, lookup)
+      : prose(loading.fault.words)
+  },
+  inDrive: (lookup) => {
+    const { block } = lookup
+    const loading = cableLoading(block, lookup)
+    if (!loading.ok) return []
+    const { current } = loading.value
+    const words = md`${prose(briefLoad(loading.value))}${notCarried[canCarry(loading.value, current)]}`
+    return [[headed('cable', block.name, code), words]]
+  },
+  hints: (lookup) => {
+    const loading = cableLoading(lookup.block, lookup)
+    // A cable that is too thin, or that no table shows to be thick enough, is a finding, which says so.
+    if (!loading.ok || canCarry(loading.value, loading.value.current) !== 'yes') return []
+    const { currentFrom, sources } = loading.value
+    return [
+      {
+        setting: 'cables',
+        at: lookup.block.node.headSpan.end,
+        words: briefLoad(loading.value),
+        tooltip: `Current: ${currentFrom}. Can carry: ${ampacityWords(loading.value)} Source: ${sources.join('; ')}.`,
+      },
+    ]
+  },
+}
+
+const ratings = {
+  'below-load': 'too small for the load',
+  within: 'between load and cable',
+  'allowed-above': 'above the cable, as the rule allows',
+  'above-conductor': 'too large for the cable',
+  'not-shown': 'no table shows what so thin a cable allows',
+} as const
+
+/** `315 A for feed: between load and cable`. */
+function protectionInBrief(lookup: Lookup, called: (cable: string) => Markdown): Markdown | undefined {
+  const rating = factOf(lookup.block, 'protection.rating')?.value
+  const name = factOf(lookup.block, 'protection.protects')?.value
+  if (rating === undefined || name === undefined) return undefined
+  const judged = ratingOf(rating, lookup.referred('protects'), lookup)
+  return (
+    judged &&
+    md`${prose(formatSi(rating, 'current', 'metric', 3))} for ${called(name)}: ${prose(ratings[judged.verdict])}`
+  )
+}
+
+const protection: View = {
+  on: 'protection',
+  hover: (lookup) => {
+    const { name } = lookup.block
+    const heading = protectionInBrief(lookup, prose) ?? headed('Protection', name)
+    const table = figuresMarkdown(heading, figures, lookup)
+    return table && paragraphs(table, prose(batteryStaysLive))
+  },
+  inDrive: (lookup) => {
+    const words = protectionInBrief(lookup, code)
+    return words === undefined ? [] : [[headed('protection', lookup.block.name, code), words]]
+  },
+}
+
+export const views: readonly View[] = [cable, protection]
