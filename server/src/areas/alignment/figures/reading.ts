@@ -9,7 +9,7 @@ import { ok } from '../../common/outcome.ts'
 import { type Correction, correctionOf } from '../plans/correction.ts'
 import type { Judged } from '../plans/judged.ts'
 import { softLimit } from '../plans/lifts.ts'
-import { slipOf } from '../plans/slip.ts'
+import { moveDiscrepancyOf } from '../plans/move-discrepancy.ts'
 
 interface Corrected {
   readonly correction: Correction
@@ -24,10 +24,10 @@ function corrected(reading: Block, lookup: Lookup) {
   const outcome = correctionOf(reading, lookup)
   if (!outcome.ok) return outcome
   const correction = outcome.value
-  const slip = slipOf(reading, lookup)
+  const discrepancy = moveDiscrepancyOf(reading, lookup)
   const doubt = correction.contradictory
     ? disagree
-    : slip?.withholds
+    : discrepancy?.withholds
       ? 'it does not match the moves in the log'
       : correction.doubts[0]?.words
   return ok<Corrected>({ correction, ...(doubt !== undefined && { doubt }) })

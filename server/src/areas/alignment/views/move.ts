@@ -8,10 +8,10 @@ import { formulasMarkdown } from '../../common/figure-words.ts'
 import { code, list, type Markdown, md, paragraphs, prose, table } from '../../common/markdown.ts'
 import type { BlockHint, View } from '../../common/view.ts'
 import { moveFigures } from '../figures/move.ts'
+import { directionOf } from '../plans/directions.ts'
 import { formatTurns } from '../plans/foot-words.ts'
 import { effectOf, threadNear } from '../plans/move-effect.ts'
 import { isPlanned } from '../plans/moves.ts'
-import { wayOf } from '../plans/ways.ts'
 
 /** What a move did at each foot, and to the slope of the machine. */
 function moveMarkdown(lookup: Lookup): Markdown | undefined {
@@ -26,7 +26,7 @@ function moveMarkdown(lookup: Lookup): Markdown | undefined {
     return [code(name), ...[up, turns, way(starboard, 'to starboard', 'to port')].map(prose)]
   })
   const tilt = (which: 'vertical' | 'horizontal', rad: number): string =>
-    `${formatSlope(Math.abs(rad))} ${wayOf('slope', which, rad)}`
+    `${formatSlope(Math.abs(rad))} ${directionOf('slope', which, rad)}`
   const plane = (which: 'vertical' | 'horizontal'): string => {
     const { before, change = { vertical: 0, horizontal: 0 } } = slope ?? {}
     return before
