@@ -9,7 +9,7 @@ import { ok } from '../../common/outcome.ts'
 import { type Correction, correctionOf } from '../plans/correction.ts'
 import type { Judged } from '../plans/judged.ts'
 import { softLimit } from '../plans/lifts.ts'
-import { moveDiscrepancyOf } from '../plans/move-discrepancy.ts'
+import { moveDiscrepancy } from '../plans/move-discrepancy.ts'
 
 interface Corrected {
   readonly correction: Correction
@@ -24,7 +24,7 @@ function corrected(reading: Block, lookup: Lookup) {
   const outcome = correctionOf(reading, lookup)
   if (!outcome.ok) return outcome
   const correction = outcome.value
-  const discrepancy = moveDiscrepancyOf(reading, lookup)
+  const discrepancy = moveDiscrepancy(reading, lookup)
   const doubt = correction.contradictory
     ? disagree
     : discrepancy?.withholds
