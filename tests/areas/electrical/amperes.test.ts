@@ -1,10 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import {
-  formatCarried,
-  formatLoad,
-  formatLoading,
-} from '../../../server/src/areas/common/amperes.ts'
+import { formatCarried, formatLoad, formatLoading } from '../../../server/src/areas/common/amperes.ts'
 
 // To the safe side: common practice, no source.
 describe('amperes are said on the safe side', () => {
