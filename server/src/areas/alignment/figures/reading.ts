@@ -7,7 +7,7 @@ import type { Lookup } from '../../../store/lookup.ts'
 import { type Amount, figure, figureWhereKnown } from '../../common/figure.ts'
 import { ok } from '../../common/outcome.ts'
 import { type Correction, correctionOf } from '../plans/correction.ts'
-import type { Judged } from '../plans/judged.ts'
+import type { JudgedFigure } from '../plans/judged.ts'
 import { softLimit } from '../plans/lifts.ts'
 import { moveDiscrepancy } from '../plans/move-discrepancy.ts'
 
@@ -44,7 +44,7 @@ const uncertain = (u: Uncertain): Pick<Amount, 'value' | 'uncertainty'> => ({
   uncertainty: expanded(u),
 })
 
-const judged = ({ value, limit, limitFrom }: Judged, { correction, doubt }: Corrected): Amount => ({
+const judged = ({ value, limit, limitFrom }: JudgedFigure, { correction, doubt }: Corrected): Amount => ({
   ...uncertain(value),
   limit: { high: limit },
   limitFrom,
