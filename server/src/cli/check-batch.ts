@@ -7,9 +7,10 @@ import type { Refusal } from '../job/file-text.ts'
 import { identityOf } from '../job/identity.ts'
 import type { Place } from '../job/model.ts'
 import { jobJson } from './job-json.ts'
+import type { JobJson } from './json-parts.ts'
 import { type Counts, linesOf, more, report } from './report.ts'
 import { type Listed, type OpenJob, openJob } from './run.ts'
-import type { FindingJson, JobJson } from './schemas.ts'
+import type { FindingJson } from './schemas.ts'
 import type { Line } from './terminal.ts'
 
 /** More findings of one file than this are counted, not shown: nobody reads them at one go. JSON has them all. */

@@ -2,6 +2,7 @@
 import { isMainThread } from 'node:worker_threads'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import * as z from 'zod'
+import { areas } from '../areas/index.ts'
 import { vesselFault } from '../editor/client-requests.ts'
 import { today } from '../host/today.ts'
 import { CannotRun } from './cannot-run.ts'
@@ -9,6 +10,7 @@ import { check } from './check.ts'
 import { format } from './format.ts'
 import { newJob } from './new-job.ts'
 import { plan } from './plan.ts'
+import { results } from './results.ts'
 import { serveCommand } from './serve.ts'
 import { failWithOutput, print, printError } from './terminal.ts'
 import { tool } from './tool.ts'
@@ -63,6 +65,19 @@ program
   .addOption(output())
   .addOption(onDay())
   .action(plan)
+
+program
+  .command('results')
+  .description('Print everything that is calculated from job files, with limits and margins.')
+  .argument('[path...]', 'files, folders (all *.wright files below them), or - for standard input', ['.'])
+  .addOption(
+    new Option('--area <name>', 'only the results of this area').choices(
+      areas.filter(({ figures }) => figures.length > 0).map(({ name }) => name),
+    ),
+  )
+  .addOption(new Option('--format <form>', 'output format').choices(['text', 'json', 'csv']).default('text'))
+  .addOption(onDay())
+  .action(results)
 
 program
   .command('new')

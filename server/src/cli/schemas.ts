@@ -1,11 +1,8 @@
 import * as z from 'zod'
 import { figure, parts } from './figures.ts'
+import { job, jobOfFile, range, tool } from './json-parts.ts'
 import { logSchema } from './log-schema.ts'
-
-const position = z.object({ line: z.int().min(0), character: z.int().min(0) })
-const range = z
-  .object({ start: position, end: position })
-  .describe('As in LSP: lines and UTF-16 units from zero, end not included.')
+import { resultsSchema } from './results-json.ts'
 
 const finding = z.object({
   file: z.string(),
@@ -22,21 +19,6 @@ const finding = z.object({
   related: z.array(z.object({ file: z.string(), range, message: z.string() })).optional(),
 })
 
-const tool = z
-  .object({ name: z.literal('shaftwright'), version: z.string() })
-  .describe('The tool that wrote this output.')
-
-const job = z
-  .object({
-    vessel: z.string().nullable(),
-    title: z.string().nullable(),
-    revision: z.string().nullable(),
-    status: z.string().nullable(),
-  })
-  .describe('What the job states about itself; null if not stated.')
-
-const jobOfFile = job.extend({ file: z.string() })
-
 export const checkSchema = z
   .object({
     version: z.literal(1),
@@ -49,7 +31,6 @@ export const checkSchema = z
 
 export type CheckJson = z.infer<typeof checkSchema>
 export type FindingJson = z.infer<typeof finding>
-export type JobJson = z.infer<typeof jobOfFile>
 
 const turns = z.object({
   nut: z.literal('lower'),
@@ -327,4 +308,5 @@ export type PlansJson = z.infer<typeof planSchema>
 export const schemas = (): Readonly<Record<string, unknown>> => ({
   'check.schema.json': z.toJSONSchema(checkSchema),
   'plan.schema.json': z.toJSONSchema(planSchema),
+  'results.schema.json': z.toJSONSchema(resultsSchema),
 })

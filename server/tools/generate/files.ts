@@ -8,12 +8,13 @@ import { inside } from './inside.ts'
 import { loadChecks } from './load-checks.ts'
 import { plausiblePage } from './plausible.ts'
 import { reference } from './reference.ts'
+import { resultPages } from './results.ts'
 import { statusPage } from './status.ts'
 import { versionModule } from './version.ts'
 
 const root = resolve(import.meta.dirname, '../../..')
 /** Folders that hold generated files only: whatever else is found there was left behind. */
-const owned = ['docs/checks', 'docs/schemas']
+const owned = ['docs/checks', 'docs/results', 'docs/schemas']
 
 /** Text of every generated file, by its path from the root. */
 export async function generatedFiles(): Promise<ReadonlyMap<string, string>> {
@@ -24,6 +25,7 @@ export async function generatedFiles(): Promise<ReadonlyMap<string, string>> {
     ...checkPages(checks),
     'docs/reference.md': reference(),
     'docs/plausible.md': plausiblePage(),
+    ...resultPages(),
     'docs/status.md': statusPage(checks),
     'server/src/syntax/inside.ts': inside(),
     'syntaxes/shaftwright.tmLanguage.json': grammar(),

@@ -1,7 +1,8 @@
 import type { Band } from '../../quantity/band.ts'
-import type { Bound, Verdict } from '../../quantity/conformity.ts'
+import type { Bound, Margin, Verdict } from '../../quantity/conformity.ts'
 import { formatBandWith, formatSi } from '../../quantity/format.ts'
 import {
+  formatLength,
   formatLimit,
   formatShare,
   formatSlope,
@@ -13,7 +14,7 @@ import type { Lookup } from '../../store/lookup.ts'
 import { decimalsOfLoading, formatCarried, formatLoad } from './amperes.ts'
 import type { Amount, Figure } from './figure.ts'
 import { list, type Markdown, md, paragraphs, prose, table } from './markdown.ts'
-import { type NoResult, type Result, resultsOf } from './result.ts'
+import { isResult, resultsOf } from './result.ts'
 
 /** As many significant digits as tell a value from its limits, from three up. */
 const digitsTried = [3, 4, 5, 6, 7, 8] as const
@@ -70,12 +71,18 @@ export function formatAmount(figure: Shown, amount: Amount, system: UnitSystem):
   return uncertainty === undefined ? known : `${known} ± ${formatOne(uncertainty, figure, system, 2)}`
 }
 
-/** `at most 0.10 mm`, `24 mm to 29 mm`. */
+/** `at most 0.10 mm`, `24 mm to 29 mm`; `at least 253 A, at most 160 A` where nothing keeps both. */
 export function formatAmountLimit(
   figure: Shown,
   amount: Amount & { readonly limit: Band },
   system: UnitSystem,
 ): string {
+  const { low, high } = amount.limit
+  if (low === undefined || high === undefined || low <= high) return formatBandOf(figure, amount, system)
+  return [{ low }, { high }].map((limit) => formatBandOf(figure, { ...amount, limit }, system)).join(', ')
+}
+
+function formatBandOf(figure: Shown, amount: Amount & { readonly limit: Band }, system: UnitSystem): string {
   if (figure.kind === 'current') return formatBandWith(amount.limit, formatCurrents(amount).end)
   const digits = digitsFor(amount)
   const isMeasured = amount.uncertainty !== undefined && figure.kind === 'length'
@@ -84,22 +91,27 @@ export function formatAmountLimit(
   )
 }
 
-/** `foot aft-port`, `0.85 m`; empty where the figure has one amount. */
-export function formatKey({ over }: Figure, { key = {}, at }: Amount, system: UnitSystem): string {
-  const names = Object.entries(key).map(([what, name]) => `${what} ${name}`)
-  return [...names, ...(over && at !== undefined ? [formatSi(at, over.kind, system)] : [])].join(', ')
+/** `128 A (63 %)`, `-0.02 mm (-20 %)`. */
+export function formatMargin(
+  figure: Shown,
+  amount: Amount,
+  { size, share }: Margin,
+  system: UnitSystem,
+): string {
+  const isMeasured = amount.uncertainty !== undefined && figure.kind === 'length'
+  const words = isMeasured ? formatLength(size, system) : formatOne(size, figure, system, 3)
+  return share === undefined ? words : `${words} (${formatShare(share, 2)})`
 }
 
-export const verdictWords: Readonly<Record<Verdict, string>> = {
-  within: 'within',
-  outside: 'outside',
-  undecided: 'undecided',
+/** `aft-port`, `0.85 m`; empty where the figure has one amount. */
+export function formatKey({ over }: Figure, { key = {}, at }: Amount, system: UnitSystem): string {
+  return [...Object.values(key), ...(over && at !== undefined ? [formatSi(at, over.kind, system)] : [])].join(
+    ', ',
+  )
 }
 
 /** Each once, in their order. */
 export const distinct = (texts: readonly string[]): readonly string[] => [...new Set(texts)]
-
-const isResult = (one: Result | NoResult): one is Result => 'amount' in one
 
 /** What the figures of a block come to, as a table; undefined where they come to nothing. */
 export function figuresMarkdown(
@@ -160,7 +172,5 @@ function limitCell(
   if (!limit || !verdict) return md``
   const words = prose(formatAmountLimit(figure, { ...amount, limit }, system))
   const source = limitFrom === undefined ? md`` : md` (${prose(limitFrom)})`
-  return verdict === 'within'
-    ? md`${words}${source}`
-    : md`${words}${source}: **${prose(verdictWords[verdict])}**`
+  return verdict === 'within' ? md`${words}${source}` : md`${words}${source}: **${prose(verdict)}**`
 }

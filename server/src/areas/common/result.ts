@@ -17,6 +17,8 @@ export interface NoResult {
   readonly fault: string
 }
 
+export const isResult = (one: Result | NoResult): one is Result => 'amount' in one
+
 const judged = (figure: Figure, amount: Amount): Result => {
   const { limit, doubt } = amount
   if (!limit) return { figure, amount }
@@ -40,5 +42,5 @@ export const resultsOf = (figures: readonly Figure[], lookup: Lookup): readonly 
 /** What a figure of one amount comes to where a block stands; undefined where it comes to nothing. */
 export function resultOf(figure: Figure, lookup: Lookup): Result | undefined {
   const [first] = resultsOf([figure], lookup)
-  return first && 'amount' in first ? first : undefined
+  return first && isResult(first) ? first : undefined
 }

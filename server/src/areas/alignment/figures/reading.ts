@@ -160,7 +160,8 @@ const closed = (of: string, closure: Closure | undefined): readonly Amount[] =>
     ? []
     : [
         {
-          value: closure.difference,
+          // What is below a nanometre is noise of the fit.
+          value: Math.round(closure.difference * 1e9) / 1e9,
           limit: { high: closure.allowed },
           limitFrom: 'two gauge steps',
           key: { of },

@@ -82,7 +82,7 @@ const highestVoltage = figureWhereKnown({
 const shortCircuitCurrent = figureWhereKnown({
   id: 'protection/short-circuit-current',
   on: 'protection',
-  title: 'Short-circuit current',
+  title: 'Highest short-circuit current',
   kind: 'current',
   doc: 'The highest short-circuit current of the batteries behind it, which it has to interrupt. Cables are not counted.',
   formula:
@@ -105,7 +105,7 @@ const shortCircuitCurrent = figureWhereKnown({
 const openingCurrent = figureWhereKnown({
   id: 'protection/opening-current',
   on: 'protection',
-  title: 'Current to open it',
+  title: 'Lowest short-circuit current',
   kind: 'current',
   doc: 'The lowest short-circuit current of the batteries behind it, which has to be enough to open it. With the resistance of the cable it is lower still.',
   formula: 'sum over the batteries: as stated, or highest voltage / internal resistance, whichever is lower.',
