@@ -17,7 +17,7 @@ export interface Anchor {
   readonly file: string
   /** The heading of the block. */
   readonly range: RangeJson
-  /** Names from the drive down: `main.feed`. */
+  /** Names from the drive down, and what a block without a name is about: `main.feed`, `main.move after dry-1`. Doubles are numbered. */
   readonly block: string
 }
 
@@ -50,10 +50,11 @@ export function resultsOfFile(
   const findings = new Checker(analysis, allChecks).check(file, { today })
   const blocks = analysis.blocks(file)
   const name = shown(file)
+  const named = namer()
   const ofBlock = (block: Block): readonly BlockResults[] => {
     const lookup = lookupFrom(block, { analysis, file })
     const results = resultsOf(figures, lookup)
-    const at = { file: name, range: rangeOf(file.document, block.head), block: block.path }
+    const at = { file: name, range: rangeOf(file.document, block.head), block: named(block) }
     const own = { kind: block.kind, at, system: lookup.system, results }
     return [...(results.length > 0 ? [own] : []), ...block.children.flatMap(ofBlock)]
   }
@@ -63,5 +64,16 @@ export function resultsOfFile(
     errors: findings.filter(({ severity }) => severity === 'error').length,
     job: identity && { file: name, ...jobJson(identity) },
     blocks: blocks.flatMap(ofBlock),
+  }
+}
+
+/** Names blocks, each by another name. */
+function namer(): (block: Block) => string {
+  const used = new Map<string, number>()
+  return ({ path, kind, about }) => {
+    const name = about ? `${path} ${kind === 'move' ? 'after ' : ''}${about.text}` : path
+    const count = (used.get(name) ?? 0) + 1
+    used.set(name, count)
+    return count === 1 ? name : `${name}~${count}`
   }
 }

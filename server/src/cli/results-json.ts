@@ -17,7 +17,11 @@ const anchor = {
   range: range.describe(
     'The heading of the block, as in LSP: lines and UTF-16 units from zero, end not included.',
   ),
-  block: z.string().describe('The block by its path, names from the drive down: `main.feed`.'),
+  block: z
+    .string()
+    .describe(
+      'The block: names from the drive down, and what a block without a name is about: `main.feed`, `main.move after dry-1`. Doubles are numbered: `~2`.',
+    ),
   area: z.enum(areaNames),
   figure: z.enum(figureIds).describe('Id of the figure; docs/results has a page for each area.'),
   title: z.string(),

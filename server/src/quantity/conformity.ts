@@ -14,22 +14,21 @@ export interface Measured {
 }
 
 /** How a value stands to its limits (same unit): within when the interval of its uncertainty lies inside them, outside when it lies beyond one
- * of them, else undecided. A bound stands for every value on its side. Source: decision rule of ISO 14253-1.
+ * of them, else undecided. A bound counts as the value itself: no verdict is milder beyond the end of a table. But it proves nothing about a
+ * limit on its open side. Source: decision rule of ISO 14253-1.
  * @example verdictOn({ high: 0.1 }, { value: 0.08, uncertainty: 0.04 }) // 'undecided' */
-export function verdictOn(limit: Band, measured: Measured): Verdict {
-  const [from, to] = intervalOf(measured)
+export function verdictOn(limit: Band, { value, uncertainty = 0, bound }: Measured): Verdict {
   const slack = slackOf(limit)
   const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY } = limit
-  if (from >= low - slack && to <= high + slack) return 'within'
-  return from > high + slack || to < low - slack ? 'outside' : 'undecided'
+  const [from, to] = [value - uncertainty, value + uncertainty]
+  if (from > high + slack || to < low - slack) return 'outside'
+  const isInside = from >= low - slack && to <= high + slack
+  return isInside && !isOpen(limit, bound) ? 'within' : 'undecided'
 }
 
-function intervalOf({ value, uncertainty = 0, bound }: Measured): readonly [from: number, to: number] {
-  return [
-    bound === 'less-than' ? Number.NEGATIVE_INFINITY : value - uncertainty,
-    bound === 'at-least' ? Number.POSITIVE_INFINITY : value + uncertainty,
-  ]
-}
+/** Whether a limit lies on the open side of a bound. */
+const isOpen = ({ low, high }: Band, bound: Bound | undefined): boolean =>
+  bound === 'at-least' ? high !== undefined : bound === 'less-than' && low !== undefined
 
 export interface Margin {
   /** In the unit of the value: positive inside, negative beyond. */

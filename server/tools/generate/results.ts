@@ -16,7 +16,7 @@ const section = (figure: Figure): string => {
   const { id, title, on, doc, formula, source } = figure
   return [
     `## ${id}`,
-    [`${title} of a \`${on}\`, in ${code(unitOf(figure)?.name ?? '1')}. ${doc}`, ...many(figure)].join(' '),
+    [`**${title}** (\`${on}\`, in ${code(unitOf(figure)?.name ?? '1')}). ${doc}`, ...many(figure)].join(' '),
     ...(formula === undefined ? [] : [`Formula: ${formula}`]),
     `Source (${source.basis}): ${source.text}.`,
   ].join('\n\n')

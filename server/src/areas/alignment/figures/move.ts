@@ -8,7 +8,7 @@ const geometry = published('geometry of a single-start thread and of a rigid mac
 const height = figureWhereKnown({
   id: 'alignment/move-height',
   on: 'move',
-  title: 'Height',
+  title: 'Moved in height',
   kind: 'length',
   doc: 'What the move did to the height of the foot, + up.',
   formula: lead,
@@ -24,7 +24,7 @@ const height = figureWhereKnown({
 const sideways = figureWhereKnown({
   id: 'alignment/move-sideways',
   on: 'move',
-  title: 'Sideways',
+  title: 'Moved sideways',
   kind: 'length',
   doc: 'How far the move slid the foot sideways, + to starboard.',
   source: geometry,

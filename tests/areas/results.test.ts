@@ -1,0 +1,180 @@
+// What the figures of a job come to, against the findings of the same job, and the laws of their declarations.
+import { describe, expect, it } from 'vitest'
+import { unitOf } from '../../server/src/areas/common/figure-units.ts'
+import { isResult, type Result, resultsOf } from '../../server/src/areas/common/result.ts'
+import { allChecks, allFigures, areas } from '../../server/src/areas/index.ts'
+import type { Finding } from '../../server/src/checks/check.ts'
+import { Checker } from '../../server/src/checks/run.ts'
+import { resultsOfFile } from '../../server/src/cli/file-results.ts'
+import { Analysis } from '../../server/src/job/analysis.ts'
+import { openDocument } from '../../server/src/job/document.ts'
+import { linkFile } from '../../server/src/job/files.ts'
+import { type Block, isWithin } from '../../server/src/job/model.ts'
+import { lookupFrom } from '../../server/src/store/store.ts'
+import { vocabulary } from '../../server/src/vocabulary/index.ts'
+import { randomFrom } from '../fuzz/random.ts'
+import { randomElectrics } from './electrical/random-electrics.ts'
+import { randomDrive } from './random-drive.ts'
+
+const today = '2026-11-30'
+
+interface Found extends Result {
+  readonly block: Block
+}
+
+function resultsIn(text: string) {
+  const file = linkFile('a.wright', openDocument(text), () => undefined)
+  const analysis = new Analysis()
+  analysis.begin()
+  const findings = new Checker(analysis, allChecks).check(file, { today })
+  const all = (blocks: readonly Block[]): readonly Block[] => blocks.flatMap((b) => [b, ...all(b.children)])
+  const results = all(analysis.blocks(file)).flatMap((block): readonly Found[] =>
+    resultsOf(allFigures, lookupFrom(block, { analysis, file }))
+      .filter(isResult)
+      .map((result) => ({ ...result, block })),
+  )
+  return { findings, results }
+}
+
+/** What a figure comes to beyond its limit is what this check finds. */
+const foundBy = {
+  'cable/ampacity': 'cable/undersized',
+  'cable/voltage-drop': 'cable/voltage-drop',
+  'protection/highest-voltage': 'protection/voltage-below',
+  'protection/short-circuit-current': 'protection/interrupts-too-little',
+  'protection/opening-current': 'protection/cannot-open',
+  'seal/compression': 'seal/compression-outside',
+  'alignment/gap-variation': 'alignment/gap-variation-outside',
+  'alignment/offset': 'alignment/offset-outside',
+} as const
+
+const isIn = (finding: Finding, block: Block): boolean => isWithin(finding.at, block)
+
+describe('a result beyond its limit', () => {
+  it('has a finding, and one within has none, in 600 random jobs', () => {
+    const random = randomFrom(20_261_130)
+    const count = { outside: 0, within: 0, undecided: 0 }
+    for (let i = 0; i < 600; i++) {
+      const text = i % 2 === 0 ? randomElectrics(random) : randomDrive(random)
+      const { findings, results } = resultsIn(text)
+      for (const { figure, verdict, amount, block } of results) {
+        const check = foundBy[figure.id as keyof typeof foundBy]
+        if (!check || !verdict || amount.doubt !== undefined) continue
+        const finding = findings.find((one) => one.check === check && isIn(one, block))
+        const told = `${figure.id} of ${block.path}: ${verdict}\n${text}`
+        // Below the tables it is a warning: not shown to be within, and not to be outside.
+        if (verdict === 'undecided') expect(finding?.severity, told).not.toBe('error')
+        else expect(finding !== undefined, told).toBe(verdict === 'outside')
+        count[verdict] += 1
+      }
+    }
+    expect(Math.min(count.outside, count.within)).toBeGreaterThan(100)
+  })
+
+  it('of a rating is too small for the load or too large for the cable', () => {
+    const random = randomFrom(7)
+    let compared = 0
+    for (let i = 0; i < 300; i++) {
+      const text = randomElectrics(random)
+      const { findings, results } = resultsIn(text)
+      for (const { figure, verdict, amount, block } of results) {
+        if (figure.id !== 'protection/rating' || amount.doubt !== undefined) continue
+        const has = (check: string) => findings.some((one) => one.check === check && isIn(one, block))
+        expect(has('protection/below-load') || has('protection/above-cable'), text).toBe(
+          verdict === 'outside',
+        )
+        compared += 1
+      }
+    }
+    expect(compared).toBeGreaterThan(100)
+  })
+})
+
+const bed = (feet: readonly string[]) => `drive d {
+  coupling { flange-diameter: 100 mm  gap-variation: max 0.10 mm [maker]  offset: max 0.15 mm [maker] }
+  bed { adjuster: stud-and-nuts  thread: M16  ${feet.join('  ')} }
+  reading one {
+    taken: 2026-03-04
+    gauge: 0.02 mm
+    gaps: top 1.20 mm, starboard 1.10 mm, bottom 1.00 mm, port 1.10 mm
+    offsets: top 0 mm, starboard 0 mm, bottom 0 mm, port 0 mm
+  }
+}`
+const feet = [
+  'foot aft-port { from-coupling: 200 mm  across: 150 mm port }',
+  'foot aft-stbd { from-coupling: 200 mm  across: 150 mm starboard }',
+  'foot fwd { from-coupling: 600 mm  across: 0 mm }',
+]
+
+/** The results by what names them. */
+function named(text: string): readonly (readonly [name: string, value: number])[] {
+  const file = linkFile('a.wright', openDocument(text), () => undefined)
+  return resultsOfFile({ file, shown: () => 'a.wright' }, allFigures, today).blocks.flatMap(
+    ({ at, results }) =>
+      results
+        .filter(isResult)
+        .map(
+          ({ figure, amount }) =>
+            [`${at.block} ${figure.id} ${JSON.stringify(amount.key)}`, amount.value] as const,
+        ),
+  )
+}
+
+describe('a key', () => {
+  it('names the same result in whatever order the blocks are', () => {
+    const there = new Map(named(bed(feet)))
+    expect([...there.keys()].filter((key) => key.includes('aft-port')).length).toBe(2)
+    expect(new Map(named(bed(feet.toReversed())))).toEqual(there)
+  })
+
+  it('tells all results of a file apart, in 100 random jobs', () => {
+    const random = randomFrom(3)
+    for (let i = 0; i < 100; i++) {
+      const text = randomDrive(random)
+      const names = named(text).map(([name]) => name)
+      expect(
+        names.filter((name, j) => names.indexOf(name) !== j),
+        text,
+      ).toEqual([])
+    }
+  })
+})
+
+describe('a reading that disagrees', () => {
+  it('is within no limit, whatever its figures', () => {
+    // Top + bottom = 2.20 mm, sides 2.30 mm: they do not close.
+    const text = bed(feet).replace(
+      /gaps:.*/,
+      'gaps: top 1.10 mm, starboard 1.20 mm, bottom 1.10 mm, port 1.20 mm',
+    )
+    const gaps = resultsIn(text).results.find(({ figure }) => figure.id === 'alignment/gap-variation')
+    expect(gaps?.amount.value).toBeLessThan(1e-6)
+    expect(gaps?.verdict).toBe('undecided')
+    expect(gaps?.amount.doubt).toContain('disagree')
+  })
+})
+
+describe('a figure', () => {
+  it('has an id of its own and a unit of its kind', () => {
+    expect(new Set(allFigures.map(({ id }) => id)).size).toBe(allFigures.length)
+    for (const figure of allFigures) {
+      expect(figure.id).toMatch(/^[a-z]+\/[a-z-]+$/)
+      expect(Object.keys(vocabulary)).toContain(figure.on)
+      expect(unitOf(figure)?.kind ?? 'ratio').toBe(figure.kind)
+      expect(figure.title).toMatch(/^[A-Z][^.]+$/)
+      expect(figure.doc).toMatch(/\.$/)
+      expect(figure.formula ?? '.').toMatch(/\.$/)
+    }
+  })
+
+  it('says in JSON what it is: its amounts are data', () => {
+    const { results } = resultsIn(randomElectrics(randomFrom(1)))
+    expect(results.length).toBeGreaterThan(5)
+    for (const { amount } of results) expect(structuredClone(amount)).toEqual(amount)
+  })
+
+  it('belongs to one area', () => {
+    for (const figure of allFigures)
+      expect(areas.filter(({ figures }) => figures.includes(figure)).length).toBe(1)
+  })
+})
