@@ -1,6 +1,7 @@
 import type { BoundLookup } from '../job/lookup.ts'
 import type { Block } from '../job/model.ts'
 import type { FactPath, FactValue } from '../vocabulary/index.ts'
+import type { BlockId } from './stored-block.ts'
 
 /** Works out what follows from a whole file. */
 export type FilePlan<T> = (file: FileLookup) => T
@@ -13,6 +14,8 @@ export interface FileLookup {
   readonly ofFile: <T>(plan: FilePlan<T>) => T
   /** What can be asked from where a block stands. */
   readonly from: (block: Block) => Lookup
+  /** The block that a result names. */
+  readonly blockOf: (id: BlockId) => Block
 }
 
 /** What can be asked from where a block stands. What is asked is noted for the plan or check that asks. */

@@ -13,8 +13,8 @@ import { formatBand, formatBoth } from '../quantity/format.ts'
 import { equal } from './equal.ts'
 import type { FileLookup, FilePlan, Lookup } from './lookup.ts'
 import { Around, type Find, InFile, writtenPath } from './questions.ts'
-import { type Home, StoredBlock, Top } from './stored-block.ts'
-import { takeIn } from './tables.ts'
+import { type BlockId, between, type Home, StoredBlock, Top } from './stored-block.ts'
+import { freeId, takeIn } from './tables.ts'
 import { ask, type Ended, type Question, type Source, type Trace, unnoted } from './trace.ts'
 import { FileWork, resultIn, SectionWork } from './work.ts'
 
@@ -24,10 +24,12 @@ class Directory implements Source {
   outline: readonly unknown[] = []
 }
 
-/** A top-level block of a used file: by its name, or where it has none by its kind. */
+/** A top-level block of a used file. */
 interface Used {
+  readonly top: Top
   readonly path: string | undefined
-  readonly name: string
+  readonly kind: string
+  readonly name: string | undefined
 }
 
 /** What was worked out under a supposition, by what is kept of the same work. */
@@ -41,9 +43,9 @@ export class Store implements Home {
   #scope: Scope
   #snapshot: Snapshot | undefined
   #revision = 0
-  #tops: ReadonlyMap<string, Top> = new Map()
+  #tops: ReadonlyMap<BlockId, Top> = new Map()
   /** Blocks of used files that were asked for. */
-  readonly #used = new Map<Top, Used>()
+  readonly #used = new Map<BlockId, Used>()
   readonly #stored = new WeakMap<Block, StoredBlock>()
   #lists = new Map<string, readonly StoredBlock[]>()
   #supposed: Supposed | undefined
@@ -77,40 +79,41 @@ export class Store implements Home {
   }
 
   #takeInOwn(): void {
-    const tops = new Map<string, Top>()
+    const tops = new Map<BlockId, Top>()
     for (const section of this.#file.document.sections) {
       const bound = this.#analysis.bound(this.#file, section)
       for (const block of bound.blocks) {
-        let key = `${block.kind} ${block.name ?? ''}`
-        for (let n = 2; tops.has(key); n++) key = `${block.kind} ${block.name ?? ''}~${n}`
-        const top = this.#tops.get(key) ?? new Top(this)
-        tops.set(key, top)
+        const id = freeId(`${block.kind} ${block.name ?? ''}`, (one) => tops.has(one))
+        const top = this.#tops.get(id) ?? new Top(this, id)
+        tops.set(id, top)
         this.#takeInTop(top, block, bound)
       }
     }
-    for (const [key, top] of this.#tops) if (!tops.has(key)) top.remove()
+    for (const [id, top] of this.#tops) if (!tops.has(id)) top.remove()
     this.#tops = tops
   }
 
   #takeInUsed(): void {
-    for (const [top, used] of this.#used) {
+    for (const [id, used] of this.#used) {
+      const { top } = used
       const block = this.#blockAt(used)
       // Where two come to be the same block, the first is kept.
       const known = block && this.#known(block)
       if (block && !known) this.#takeInTop(top, block, block)
       else if (known?.top !== top) {
         top.remove()
-        this.#used.delete(top)
+        this.#used.delete(id)
       }
     }
   }
 
   /** A used file may have a block whose name means another one here. */
-  #blockAt({ path, name }: Used): Block | undefined {
+  #blockAt({ path, kind, name }: Used): Block | undefined {
     const file = this.#file.used.find((one) => one.path === path)
     const scope = file && this.#analysis.scope(file)
-    const block = scope?.named(name) ?? scope?.only(name)
-    return file && block && hasSection(file.document, block.section) ? block : undefined
+    const block = scope?.named(name ?? kind) ?? scope?.only(kind)
+    const isSame = block?.kind === kind && block.name === name
+    return file && isSame && hasSection(file.document, block.section) ? block : undefined
   }
 
   #takeInTop(top: Top, block: Block, text: unknown): void {
@@ -132,12 +135,22 @@ export class Store implements Home {
     while (root.parent) root = root.parent
     const { section } = root
     const holder = this.#file.used.find(({ document }) => hasSection(document, section))
-    const top = new Top(this)
-    this.#used.set(top, { path: holder?.path, name: root.name ?? root.kind })
+    const { kind, name } = root
+    const id = freeId(`used ${kind} ${name ?? ''}`, (one) => this.#used.has(one))
+    const top = new Top(this, id)
+    this.#used.set(id, { top, path: holder?.path, kind, name })
     this.#takeInTop(top, root, root)
     const stored = this.#stored.get(block)
     if (!stored) throw new Error(`The block ${block.path} is not one of the job.`)
     return stored
+  }
+
+  blockOf(id: BlockId): StoredBlock {
+    const [first = ''] = id.split(between, 1)
+    const top = this.#tops.get(first as BlockId) ?? this.#used.get(first as BlockId)?.top
+    const block = top?.blocks.get(id)
+    if (!block) throw new Error(`There is no block ${id}.`)
+    return block
   }
 
   /** The blocks of a kind at the top of the file. */
@@ -185,6 +198,7 @@ export class Store implements Home {
     ofFile: <T>(plan: FilePlan<T>) =>
       resultIn(ask(getOrInsert(this.#traces, plan, () => new FileWork(this, plan)))) as T,
     from: (block) => this.stored(block).lookup,
+    blockOf: (id) => this.blockOf(id),
   }
 
   lookupOf(block: StoredBlock): Lookup {

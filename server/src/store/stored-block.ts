@@ -10,6 +10,14 @@ import { type Facts, NotedMap, NotedSet } from './noted.ts'
 import type { StoredValue } from './stored-value.ts'
 import { ask, type Ended, type Notes, Question, type Source, type Trace } from './trace.ts'
 
+declare const names: unique symbol
+
+/** Stands for a block in a result, for a result is data and holds no block: where it is by kinds and names, from the top of its file down. */
+export type BlockId = string & { readonly [names]: 'block' }
+
+/** Parts an id: no kind and no name has a line end in it. */
+export const between = '\n'
+
 /** What holds the blocks of a file, and answers what goes beyond one of them. */
 export interface Home {
   readonly scope: Scope
@@ -21,6 +29,7 @@ export interface Home {
   bound(of: StoredBlock): BoundLookup | undefined
   boundSection(section: Section): Bound
   stored(block: Block): StoredBlock
+  blockOf(id: BlockId): StoredBlock
   /** The top-level block that a path begins with. */
   topOf(path: string): Top | undefined
   /** Brings a trace up to date. */
@@ -33,12 +42,14 @@ export class Top implements Source {
   version: object = {}
   /** Another object whenever it was bound anew: its text may have moved. */
   readonly text: { version: unknown } = { version: undefined }
-  readonly blocks = new Map<string, StoredBlock>()
+  readonly blocks = new Map<BlockId, StoredBlock>()
   root: StoredBlock | undefined
   readonly home: Home
+  readonly id: BlockId
 
-  constructor(home: Home) {
+  constructor(home: Home, id: BlockId) {
     this.home = home
+    this.id = id
   }
 
   /** The block is gone. Who kept it, as the answer to a question, finds nothing in it. */
@@ -141,7 +152,7 @@ class FactNamed extends Question<StoredValue | undefined> {
 /** A block by what it says. It stays the same object as long as a block of this kind and name is there. What is read of it is noted. */
 export class StoredBlock implements Block {
   readonly top: Top
-  readonly key: string
+  readonly key: BlockId
   readonly kind: string
   readonly name: string | undefined
   readonly path: string
@@ -161,7 +172,7 @@ export class StoredBlock implements Block {
   /** Work on the block. */
   readonly traces = new Map<object, Trace>()
 
-  constructor(top: Top, key: string, { kind, name, path }: Block, parent: StoredBlock | undefined) {
+  constructor(top: Top, key: BlockId, { kind, name, path }: Block, parent: StoredBlock | undefined) {
     this.top = top
     this.key = key
     this.kind = kind

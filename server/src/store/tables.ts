@@ -1,6 +1,6 @@
 import { type Block, isTakenWhole } from '../job/model.ts'
 import { equal } from './equal.ts'
-import { type Content, StoredBlock, type Top } from './stored-block.ts'
+import { type BlockId, between, type Content, StoredBlock, type Top } from './stored-block.ts'
 import { StoredValue } from './stored-value.ts'
 
 /** Takes in a top-level block as it is bound now. What says the same as before stays the same object. */
@@ -15,7 +15,12 @@ export function takeIn(
   let isSame = true
 
   const visit = (block: Block, parent: StoredBlock | undefined): StoredBlock => {
-    const key = freeKey(block, parent, (used) => top.blocks.has(used) && !left.has(used))
+    const key = parent
+      ? freeId(
+          `${parent.key}${between}${block.kind} ${block.name ?? ''}`,
+          (id) => top.blocks.has(id) && !left.has(id),
+        )
+      : top.id
     let stored = left.get(key)
     if (stored) left.delete(key)
     else {
@@ -40,15 +45,10 @@ export function takeIn(
   if (!isSame) top.version = {}
 }
 
-/** By kind and name from the drive down. Doubles are numbered in the order of the text. */
-function freeKey(
-  { kind, name, path }: Block,
-  parent: StoredBlock | undefined,
-  isTaken: (key: string) => boolean,
-): string {
-  const key = `${parent ? `${parent.key}/` : ''}${kind} ${name ?? ''}${parent ? '' : ` ${path}`}`
-  let free = key
-  for (let n = 2; isTaken(free); n++) free = `${key}~${n}`
+/** Doubles are numbered in the order of the text. */
+export function freeId(path: string, isTaken: (id: BlockId) => boolean): BlockId {
+  let free = path as BlockId
+  for (let n = 2; isTaken(free); n++) free = `${path}~${n}` as BlockId
   return free
 }
 

@@ -4,6 +4,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { logUpTo } from '../../../server/src/areas/alignment/plans/log.ts'
 import { formatExplanations } from '../../../server/src/areas/alignment/plans/move-discrepancy-words.ts'
+import { movesCompared } from '../../../server/src/areas/alignment/plans/reading-comparison.ts'
 import type { Hypothesis } from '../../../server/src/engineering/alignment/hypothesis.ts'
 import { blockIn } from '../job-text.ts'
 
@@ -342,7 +343,7 @@ describe('a reading after a move', () => {
 `
     const text = driveOf(reading('dry-1', '04', start) + twice + reading('dry-2', '05', moved(start, right)))
     expect(compared(text).mismatch.noise).toBe(true)
-    expect(compared(text).moves).toHaveLength(3)
+    expect(movesCompared(compared(text), blockIn(text, 'main.dry-2').block)).toHaveLength(3)
   })
 
   it('that moved nothing shows the same again, or that something did move', () => {

@@ -221,7 +221,7 @@ describe('numbers that nothing can be worked out from', () => {
     ],
   ])('are put down to their fact in the words of the trade: %s', (_what, text, fact, words) => {
     const fault = faultOf(text)
-    expect(fault).toMatchObject({ type: 'impossible', at: { name: fact } })
+    expect(fault).toMatchObject({ type: 'impossible', at: { fact: fact } })
     expect(fault?.words).toContain(words)
   })
 

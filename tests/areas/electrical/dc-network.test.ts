@@ -74,7 +74,7 @@ describe('what DC cables lead to', () => {
               expect(sorted(side.loads().map(({ name }) => `${name}`))).toEqual(sorted(met.filter(isLoad)))
               expect(side.hasLoad).toBe(met.some(isLoad))
               expect(side.hasBattery).toBe(met.some(isBattery))
-              const along = batteriesAlong(at, undefined, lookup).map(({ name }) => `${name}`)
+              const along = batteriesAlong(at, undefined, lookup).map((id) => `${lookup.blockOf(id).name}`)
               expect(sorted(along)).toEqual(sorted([...reached(cable[end], of, undefined)].filter(isBattery)))
             }
           }

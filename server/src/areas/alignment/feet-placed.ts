@@ -1,14 +1,16 @@
-import { type Block, childrenOf, factOf, type Value } from '../../job/model.ts'
+import { type Block, childrenOf, factOf } from '../../job/model.ts'
+import { idOf } from '../../store/block-id.ts'
 import { blockPlan } from '../../store/plan.ts'
+import type { BlockId } from '../../store/stored-block.ts'
 import { feetTooMany } from './plans/feet.ts'
 
 /** A foot whose place is stated. */
 export interface PlacedFoot {
-  readonly block: Block
+  readonly block: BlockId
   readonly name: string
   /** From the coupling, and across, m. */
-  readonly x: Value<number>
-  readonly y: Value<number>
+  readonly x: number
+  readonly y: number
 }
 
 /** None where there are too many, which is a finding of its own. */
@@ -16,8 +18,10 @@ export const placedFeet = blockPlan((bed: Block): readonly PlacedFoot[] =>
   feetTooMany(bed)
     ? []
     : childrenOf(bed, 'foot').flatMap((block) => {
-        const [x, y] = [factOf(block, 'foot.from-coupling'), factOf(block, 'foot.across')]
-        return x && y ? [{ block, name: block.name ?? 'the other', x, y }] : []
+        const [x, y] = [factOf(block, 'foot.from-coupling')?.value, factOf(block, 'foot.across')?.value]
+        return x !== undefined && y !== undefined
+          ? [{ block: idOf(block), name: block.name ?? 'the other', x, y }]
+          : []
       }),
 )
 

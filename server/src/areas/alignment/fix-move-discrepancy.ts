@@ -6,6 +6,7 @@ import type { Block, Value } from '../../job/model.ts'
 import type { Entry } from '../../syntax/tree.ts'
 import { moveDiscrepancy } from './plans/move-discrepancy.ts'
 import { movedIn } from './plans/moved-in-words.ts'
+import { movesCompared } from './plans/reading-comparison.ts'
 
 const oppositeHeight: Readonly<Record<string, string>> = { up: 'down', down: 'up' }
 
@@ -66,7 +67,7 @@ export function writeAsMade({ block: reading, lookup }: FixGround): readonly Fix
   const discrepancy = reading && lookup && moveDiscrepancy(reading, lookup)
   if (!discrepancy) return []
   const [only, ...more] = discrepancy.comparison.mismatch.explanations
-  const [move, ...others] = discrepancy.comparison.moves
+  const [move, ...others] = movesCompared(discrepancy.comparison, lookup.block)
   if (!only || more.length > 0 || !move || others.length > 0) return []
   const made = edits(only.hypothesis, move)
   return made.length > 0

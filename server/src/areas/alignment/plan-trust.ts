@@ -66,7 +66,12 @@ function acceptsSoft(reading: Block, lookup: Lookup, { findings }: Checked): boo
   const accepted = findings.filter((one) => one.accepted && one.check === 'alignment/soft-foot')
   if (accepted.length === 0) return false
   const still = softUpTo(reading, lookup)
-  return still?.in.every((one) => accepted.some((finding) => isWithin(finding.at, one))) === true
+  return (
+    still?.in.every((id) => {
+      const one = lookup.blockOf(id)
+      return accepted.some((finding) => isWithin(finding.at, one))
+    }) === true
+  )
 }
 
 function waiting(c: Correction, awaited: readonly Finding[], file: JobFile): Correction {

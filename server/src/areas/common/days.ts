@@ -18,25 +18,37 @@ export function between(from: string, to: string): number {
 export const isLater = (date: string, than: string): boolean =>
   hasTime(date) && hasTime(than) ? between(than, date) > 0 : date.slice(0, 10) > than.slice(0, 10)
 
-/** Whether any of these dates is later than one: as `isLater`, for many to be asked. */
-export function anyLater(dates: readonly string[]): (than: string) => boolean {
-  const day = (date: string): string => date.slice(0, 10)
+const day = (date: string): string => date.slice(0, 10)
+
+/** The latest of some dates, in each way that they can be compared. */
+export interface Latest {
+  readonly day: string
+  /** Of those without a time. */
+  readonly untimed: string
+  readonly local: string | undefined
+  readonly zoned: string | undefined
+  readonly unzoned: string | undefined
+}
+
+export function latestOf(dates: readonly string[]): Latest {
   const lastDay = (of: readonly string[]): string => of.map(day).toSorted().at(-1) ?? ''
   const latest = (of: readonly string[]): string | undefined =>
     of.reduce<string | undefined>((last, date) => (last && between(last, date) <= 0 ? last : date), undefined)
   const timed = dates.filter(hasTime)
   const [local, zoned] = [timed.map(withoutZone), timed.filter((date) => zone.test(date))]
-  const last = {
+  return {
     day: lastDay(dates),
     untimed: lastDay(dates.filter((date) => !hasTime(date))),
     local: latest(local),
     zoned: latest(zoned),
     unzoned: latest(timed.filter((date) => !zone.test(date))),
   }
-  return (than) => {
-    if (!hasTime(than)) return last.day > day(than)
-    if (last.untimed > day(than)) return true
-    const by = zone.test(than) ? [last.zoned, last.unzoned] : [last.local]
-    return by.some((date) => date !== undefined && isLater(date, than))
-  }
+}
+
+/** Whether any of some dates is later than one: as `isLater`, for many to be asked. */
+export function isAnyLater(last: Latest, than: string): boolean {
+  if (!hasTime(than)) return last.day > day(than)
+  if (last.untimed > day(than)) return true
+  const by = zone.test(than) ? [last.zoned, last.unzoned] : [last.local]
+  return by.some((date) => date !== undefined && isLater(date, than))
 }

@@ -1,6 +1,8 @@
 import { at, check, commonPractice } from '../../../checks/check.ts'
 import { oneLine } from '../../../checks/one-line.ts'
-import { onOneSpot, placedFeet } from '../feet-placed.ts'
+import { factOf } from '../../../job/model.ts'
+import { blockNear } from '../../../store/block-id.ts'
+import { onOneSpot, type PlacedFoot, placedFeet } from '../feet-placed.ts'
 
 export default check({
   id: 'alignment/feet-at-one-place',
@@ -28,18 +30,20 @@ export default check({
   }
 }`,
   run: (_facts, { block }) => {
-    const placed = placedFeet(block).map((foot) => ({ ...foot, spot: { x: foot.x.value, y: foot.y.value } }))
-    return placed.flatMap(({ name, spot, y }, i) => {
-      const other = placed.slice(0, i).find((one) => onOneSpot(one.spot, spot))
-      if (!other) return []
+    const placed = placedFeet(block)
+    const acrossOf = (foot: PlacedFoot) => factOf(blockNear(block, foot.block), 'foot.across')
+    return placed.flatMap((foot, i) => {
+      const other = placed.slice(0, i).find((one) => onOneSpot(one, foot))
+      const [across, otherAcross] = [acrossOf(foot), other && acrossOf(other)]
+      if (!other || !across || !otherAcross) return []
       return [
-        at(y, {
+        at(across, {
           ...oneLine(
-            `Foot ${name} is in the same place as foot ${other.name}.`,
+            `Foot ${foot.name} is in the same place as foot ${other.name}.`,
             'Two feet are in the same place.',
           ),
           todo: 'Check the side, `across` and `from-coupling` of both feet at the machine.',
-          related: [{ at: other.y.at, message: 'the other foot' }],
+          related: [{ at: otherAcross.at, message: 'the other foot' }],
         }),
       ]
     })

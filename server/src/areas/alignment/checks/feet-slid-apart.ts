@@ -1,5 +1,6 @@
 import { atHead, check, commonPractice } from '../../../checks/check.ts'
 import { formatLength, formatLimit } from '../../../quantity/format-measures.ts'
+import { idOf } from '../../../store/block-id.ts'
 import { listed } from '../../common/listed.ts'
 import { slidApart, slidLimit } from '../plans/feet-slid-apart.ts'
 
@@ -58,9 +59,9 @@ export default check({
         found: most,
         limit: `at most ${limit}`,
         related: found.moves
-          .filter((move) => move !== block)
+          .filter((move) => move !== idOf(block))
           .map((move) => ({
-            at: move.head,
+            at: lookup.blockOf(move).head,
             message: 'added to this one',
           })),
       }),

@@ -2,7 +2,8 @@ import { at, check, commonPractice } from '../../../checks/check.ts'
 import { replace } from '../../../checks/fix-text.ts'
 import { oneLine } from '../../../checks/one-line.ts'
 import { atOneStation } from '../../../engineering/alignment/feet.ts'
-import type { Block } from '../../../job/model.ts'
+import { type Block, factOf } from '../../../job/model.ts'
+import { blockNear, idOf } from '../../../store/block-id.ts'
 import { onOneSpot, type PlacedFoot, placedFeet } from '../feet-placed.ts'
 
 const sides: Readonly<Record<string, 'port' | 'starboard'>> = {
@@ -61,9 +62,9 @@ export default check({
       end === 'aft'
         ? feetBeside(block).find(
             (other) =>
-              namedSide(other.block.name, ends) === 'forward' &&
-              other.x.value < x.value &&
-              !atOneStation([other.x.value, x.value]),
+              namedSide(other.name, ends) === 'forward' &&
+              other.x < x.value &&
+              !atOneStation([other.x, x.value]),
           )
         : undefined
     return [
@@ -87,7 +88,12 @@ export default check({
                 'A foot named for aft is further forward than another.',
               ),
               todo,
-              related: [{ at: behind.x.at, message: behind.name }],
+              related: [
+                {
+                  at: blockNear(block, behind.block).facts.get('from-coupling')?.at ?? x.at,
+                  message: behind.name,
+                },
+              ],
             }),
           ]
         : []),
@@ -96,14 +102,16 @@ export default check({
   // Where that would put two feet on one spot, or all on one side, more than this side is wrong.
   fixes: ({ at: place, data }, { block }) => {
     const feet = block ? feetBeside(block) : []
-    const foot = feet.find((one) => one.block === block)
+    const id = block && idOf(block)
+    const foot = feet.find((one) => one.block === id)
+    const across = block && factOf(block, 'foot.across')
     const side = data?.['side']
-    if (!foot || typeof side !== 'string' || foot.y.origin) return []
-    const mirrored = { x: foot.x.value, y: -foot.y.value }
+    if (!foot || !across || typeof side !== 'string' || across.origin) return []
+    const mirrored = { x: foot.x, y: -foot.y }
     const others = feet.filter((other) => other !== foot)
-    const taken = others.some((other) => onOneSpot({ x: other.x.value, y: other.y.value }, mirrored))
-    const faced = others.some(({ y }) => y.value * mirrored.y < 0)
-    const word = foot.y.node.entries[0]?.parts[1]
+    const taken = others.some((other) => onOneSpot(other, mirrored))
+    const faced = others.some(({ y }) => y * mirrored.y < 0)
+    const word = across.node.entries[0]?.parts[1]
     return taken || !faced || word?.type !== 'word'
       ? []
       : [{ title: `Write ${side}`, edits: [replace({ section: place.section, span: word.span }, side)] }]

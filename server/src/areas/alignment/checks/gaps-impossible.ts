@@ -5,10 +5,11 @@ import type { Lookup } from '../../../store/lookup.ts'
 import { atRead, readInto } from '../at-read.ts'
 import { correctionOf } from '../plans/correction.ts'
 
-/** What stands in the way of the verdict, or of the steps. */
+/** What stands in the way of the verdict, or of the steps, and the fact that is to blame. */
 function faultOf(reading: Block, lookup: Lookup) {
   const outcome = correctionOf(reading, lookup)
-  return outcome.ok ? outcome.value.feetFault : outcome.fault
+  const fault = outcome.ok ? outcome.value.feetFault : outcome.fault
+  return { ...fault, fact: fault?.at && lookup.blockOf(fault.at.block).facts.get(fault.at.fact) }
 }
 
 export default check({
@@ -40,8 +41,8 @@ export default check({
 }`,
   run: (_facts, lookup) => {
     const found = faultOf(lookup.block, lookup)
-    if (found?.type !== 'slope-too-large' && found?.type !== 'impossible') return []
-    const { words, at: fact } = found
+    if (found.type !== 'slope-too-large' && found.type !== 'impossible') return []
+    const { words = '', fact } = found
     const todo =
       'Check the gaps, their units, the gauge, and the sizes of coupling and bed. Do not move anything.'
     if (!fact || fact.at.section !== lookup.block.section)
@@ -54,7 +55,7 @@ export default check({
       ]
     // A fact that all readings share is said once, for the first of them.
     const first = childrenOf(lookup.block.parent ?? lookup.block, 'reading').find(
-      (reading) => faultOf(reading, lookup.from(reading))?.at === fact,
+      (reading) => faultOf(reading, lookup.from(reading)).fact === fact,
     )
     return first === lookup.block ? [at(fact, { ...firstLine(words), todo })] : []
   },

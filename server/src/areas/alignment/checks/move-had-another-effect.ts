@@ -6,6 +6,7 @@ import { writeAsMade } from '../fix-move-discrepancy.ts'
 import { formatMismatch } from '../plans/log-words.ts'
 import { moveDiscrepancy } from '../plans/move-discrepancy.ts'
 import { formatRoughly } from '../plans/move-discrepancy-words.ts'
+import { movesCompared } from '../plans/reading-comparison.ts'
 
 /** A machine whose forward end was to come up 1.17 mm, and the aft end 0.33 mm. */
 const moved = (later: string) => `drive main {
@@ -61,7 +62,7 @@ export default check({
     const { comparison } = discrepancy
     const by = correction(lookup)?.readBy.face
     const value = by && block.facts.get(by)
-    const noted = comparison.moves.length > 0
+    const { noted } = comparison
     const what =
       discrepancy.since ??
       (noted
@@ -74,7 +75,7 @@ export default check({
         `${what} ${noted ? 'Expected from them:' : 'Expected:'} ${formatMismatch(comparison, system)}. ${discrepancy.explained}`,
       ),
       todo: discrepancy.first,
-      related: comparison.moves.map((move) => ({
+      related: movesCompared(comparison, block).map((move) => ({
         at: move.head,
         message: 'what was to be done',
       })),

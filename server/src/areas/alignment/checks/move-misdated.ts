@@ -25,22 +25,22 @@ export default check({
   fires: job(`2026-03-01
 #         ^^^^^^^^^^ before the reading that it follows`),
   quiet: job('2026-03-04'),
-  run: ({ done }, { block }) => {
+  run: ({ done }, { block, blockOf }) => {
     const found = misdated(block)
     if (!found) return []
-    const name = found.against.name ?? ''
+    const against = blockOf(found.against)
     return [
       at(done, {
         message:
           found.is === 'before'
             ? `This move is dated ${done.value}, before the reading that it follows.`
             : `This move is dated ${done.value}, after the reading that it comes before.`,
-        detail: `That reading is ${name}.`,
+        detail: `That reading is ${against.name ?? ''}.`,
         todo: 'Correct the date, or the reading that the move comes after.',
         found: done.value,
         related: [
           {
-            at: found.against.head,
+            at: against.head,
             message: 'the reading',
           },
         ],

@@ -22,10 +22,9 @@ const notAfloat = (reading: Block): string =>
 /** What keeps the last reading from showing that the coupling is aligned, in words; undefined where nothing does. A reading that is outside
  * is a finding of its own, which a concession may accept. */
 function open(drive: Block, lookup: Lookup): string | undefined {
-  const counting = standingReadings(drive, lookup).findLast(
-    ({ state }) => state?.afloat === 'afloat',
-  )?.reading
+  const id = standingReadings(drive, lookup).findLast(({ state }) => state?.afloat === 'afloat')?.reading
   const last = lastReading(drive)
+  const counting = id && lookup.blockOf(id)
   if (!counting) return last ? notAfloat(last) : 'it has no reading of the coupling'
   const name = formatName(counting)
   if (movedAfter(counting)) return `the machine was moved after ${name}`

@@ -9,6 +9,7 @@ import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import type { Verdict } from '../../../quantity/conformity.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
+import { idOf } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
@@ -259,7 +260,9 @@ function work(reading: Block, lookup: Lookup, softAccepted: boolean): Correction
 
   const softFeet = softUpTo(reading, lookup)
   const soft = softFeet?.found
-  const softSince = (softFeet?.in ?? []).flatMap((one) => (one === reading ? [] : (one.name ?? '')))
+  const softSince = (softFeet?.in ?? []).flatMap((id) =>
+    id === idOf(reading) ? [] : (lookup.blockOf(id).name ?? ''),
+  )
   const doubts = [
     ...doubtsAbout(reading, oneBed),
     ...(soft ? [softDoubt(soft, lookup.system, { since: softSince, accepted: softAccepted })] : []),

@@ -1,5 +1,7 @@
 import { type Block, childrenOf } from '../../../job/model.ts'
+import { blockNear, idOf } from '../../../store/block-id.ts'
 import { blockPlan } from '../../../store/plan.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import { lastReading } from './moves.ts'
 
 /** Why no steps are given though the machine is not within its limits, the first that holds. `errors`: something the plan depends on is
@@ -38,11 +40,11 @@ const doubled = (kind: 'reading' | 'foot') =>
 const readingsTwice = doubled('reading')
 const feetTwice = doubled('foot')
 
-const undatedIn = blockPlan((drive: Block): readonly Block[] => {
+const undatedIn = blockPlan((drive: Block): readonly BlockId[] => {
   const readings = childrenOf(drive, 'reading')
-  return readings.filter(
-    ({ unread, facts }) => unread.has('taken') || (readings.length > 1 && !facts.has('taken')),
-  )
+  return readings
+    .filter(({ unread, facts }) => unread.has('taken') || (readings.length > 1 && !facts.has('taken')))
+    .map(idOf)
 })
 
 /** More of one kind are not told one by one: each reading of a long log has them all. */
@@ -65,7 +67,7 @@ const isWrittenWrong = ({ unread, blanks }: Block): boolean => unread.has('taken
 /** What leaves open which reading counts, and what its names stand for. */
 export function doubtsAbout(reading: Block, bed: Block | undefined): readonly Doubt[] {
   const drive = reading.parent
-  const undated = drive ? undatedIn(drive) : []
+  const undated = drive ? undatedIn(drive).map((id) => blockNear(drive, id)) : []
   const last = drive && lastReading(drive)
   const later = undated.length === 0 && last && last !== reading ? last : undefined
   const twice = [

@@ -1,10 +1,12 @@
 import type { AngleProblem, Arc } from '../../../engineering/alignment/angles.ts'
 import type { SlopeProblem } from '../../../engineering/alignment/face.ts'
 import type { FeetProblem } from '../../../engineering/alignment/feet.ts'
-import type { Value } from '../../../job/model.ts'
+import type { Block } from '../../../job/model.ts'
 import { formatSi } from '../../../quantity/format.ts'
 import { formatSlope } from '../../../quantity/format-measures.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
+import { idOf } from '../../../store/block-id.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import type { Fault, Outcome } from '../../common/outcome.ts'
 
 /** What stands in the way of a correction, with words for a person. */
@@ -24,8 +26,18 @@ export interface AlignmentFault
     | FeetProblem['type']
   > {
   /** The fact that is to blame, where it is one. */
-  readonly at?: Value<unknown>
+  readonly at?: FactAt
 }
+
+/** A fact of a block. */
+interface FactAt {
+  readonly block: BlockId
+  readonly fact: string
+}
+
+/** Where a block says something; undefined where it is silent. */
+export const factAt = (block: Block | undefined, fact: string): FactAt | undefined =>
+  block?.facts.has(fact) ? { block: idOf(block), fact } : undefined
 
 export type AlignmentOutcome<T> = Outcome<T, AlignmentFault>
 
@@ -33,15 +45,15 @@ export const fault = (type: AlignmentFault['type'], words: string): AlignmentFau
 
 /** A fact whose value nothing can be worked out from. Its message is for a person. */
 export class WrongFact extends OutOfRange {
-  readonly at: Value<unknown> | undefined
-  constructor(words: string, at: Value<unknown> | undefined) {
+  readonly at: FactAt | undefined
+  constructor(words: string, at: FactAt | undefined) {
     super(words)
     this.at = at
   }
 }
 
 /** Does the work; a number that is refused there is put down to the fact it came from, in words for a person. */
-export function blaming<T>(at: Value<unknown> | undefined, words: string, work: () => T): T {
+export function blaming<T>(at: FactAt | undefined, words: string, work: () => T): T {
   try {
     return work()
   } catch (error) {

@@ -1,7 +1,9 @@
 import type { Block } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
+import { idOf } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import { feetOf, machineOn } from './feet.ts'
 import { movesAfter, readingsOf } from './moves.ts'
 import { notedMoves } from './noted-moves.ts'
@@ -9,7 +11,7 @@ import { notedMoves } from './noted-moves.ts'
 /** Sideways moves between two readings that one stiff machine cannot make. */
 export interface SlidApart {
   /** All of them, as they are written. */
-  readonly moves: readonly Block[]
+  readonly moves: readonly BlockId[]
   /** The feet that are off the line that the machine turns to, m, + to starboard. */
   readonly feet: readonly { readonly name: string; readonly off: number }[]
 }
@@ -20,10 +22,10 @@ export const slidLimit = 5e-5
 /** What is noted to starboard and port up to this move, the last before the next reading, where no stiff machine can have done it; undefined elsewhere.
  * Never throws on figures. */
 export const slidApart = (move: Block, lookup: Lookup): SlidApart | undefined =>
-  move.parent && apartIn(move.parent, lookup.from(move.parent)).get(move)
+  move.parent && apartIn(move.parent, lookup.from(move.parent)).get(idOf(move))
 
 /** Moves between two readings are taken together, for they may complete each other. */
-const apartIn = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, SlidApart> => {
+const apartIn = plan((drive: Block, lookup: Lookup): ReadonlyMap<BlockId, SlidApart> => {
   try {
     const outcome = feetOf(lookup.near('bed'))
     if (!outcome.ok) return new Map()
@@ -40,7 +42,7 @@ const apartIn = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, SlidApar
           .value(sum)
           .misfit.map(({ name, horizontal }) => ({ name, off: horizontal }))
           .filter(({ off }) => Math.abs(off) > slidLimit * (1 + 1e-9))
-        return feet.length > 0 ? [[last, { moves, feet }] as const] : []
+        return feet.length > 0 ? [[idOf(last), { moves: moves.map(idOf), feet }] as const] : []
       }),
     )
   } catch (error) {

@@ -11,7 +11,7 @@ import { failed, ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import type { AlignmentState } from './alignment-state.ts'
 import { chooseMoves, errorOf, limitOf, provableFor, type WayInside } from './choose-moves.ts'
-import { type AlignmentOutcome, asFault, blaming, WrongFact } from './fault.ts'
+import { type AlignmentOutcome, asFault, blaming, factAt, WrongFact } from './fault.ts'
 import { feetOf, machineOn } from './feet.ts'
 import { type Adjuster, belowUncertainty, type CorrectedFoot, stepFor, unmovedFoot } from './steps.ts'
 
@@ -112,7 +112,7 @@ const impossibleSize =
   'The steps cannot be calculated: the pitch of the thread, or a shim, has a size that does not exist.'
 
 const factOfSteps = (bed: Block | undefined, { by }: Adjuster) =>
-  bed?.facts.get(by === 'shims' ? 'shims' : 'thread')
+  factAt(bed, by === 'shims' ? 'shims' : 'thread')
 
 /** A foot that would have to go further than this (m) is miswritten, or the gaps are. */
 const farthestMove = 1
@@ -123,9 +123,10 @@ function refuseFarMoves(bed: Block, feet: readonly FootCorrection[], lookup: Loo
     if (far > farthestMove)
       throw new WrongFact(
         `Foot ${name} would have to move ${lookup.show(far, 'length')}: its from-coupling, or one of the gaps, is wrong.`,
-        childrenOf(bed, 'foot')
-          .find((foot) => foot.name === name)
-          ?.facts.get('from-coupling'),
+        factAt(
+          childrenOf(bed, 'foot').find((foot) => foot.name === name),
+          'from-coupling',
+        ),
       )
   }
 }

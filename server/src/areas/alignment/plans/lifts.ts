@@ -4,8 +4,10 @@ import { softFeet } from '../../../engineering/alignment/soft-foot.ts'
 import { shimPack } from '../../../engineering/shim-packs.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
+import { idOf } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { feetOf } from './feet.ts'
@@ -96,40 +98,45 @@ function stepBy(height: number, feet: ReturnType<typeof feetOf>): SoftStep | und
 /** Feet that are still soft, and the readings that found them so, oldest first. */
 interface StillSoft {
   readonly found: SoftFound
-  readonly in: readonly Block[]
+  readonly in: readonly BlockId[]
+}
+
+/** A reading whose lifts cannot be read. */
+interface Unread {
+  readonly unread: BlockId
 }
 
 /** What is soft up to each of some readings, oldest first, or what stands in the way of knowing. */
 function softAlong(
   readings: readonly Block[],
   lookup: Lookup,
-): ReadonlyMap<Block, StillSoft | Unreadable | undefined> {
-  const along = new Map<Block, StillSoft | Unreadable | undefined>()
+): ReadonlyMap<BlockId, StillSoft | Unread | undefined> {
+  const along = new Map<BlockId, StillSoft | Unread | undefined>()
   const softSince = new Map<string, Block>()
   /** How many moves before each reading changed the height of a foot. */
   const raisedBefore = new Map<Block, number>()
   let raised = 0
   // Later lifts count where older ones cannot be read: those are an error of their own.
-  let unreadable: Unreadable | undefined
+  let unread: Unread | undefined
   let kept:
     | { readonly soft: readonly string[]; readonly in: readonly Block[]; readonly found: SoftFound }
     | undefined
   for (const reading of readings) {
     raisedBefore.set(reading, raised)
     if (reading.unread.has('lifts') || factOf(reading, 'reading.lifts')) {
-      unreadable = orUnreadable(() => {
-        const found = softOf(reading, lookup)
+      unread = reading.unread.has('lifts') ? { unread: idOf(reading) } : undefined
+      if (!unread) {
         for (const { name } of statedFact(reading, 'reading.lifts') ?? []) softSince.delete(name)
-        for (const name of found?.soft ?? []) softSince.set(name, reading)
-      })
+        for (const name of softOf(reading, lookup)?.soft ?? []) softSince.set(name, reading)
+      }
       const since = [...new Set(softSince.values())]
       const latest = since.at(-1)
       const found = latest && softOf(latest, lookup)
       kept = found && { soft: [...softSince.keys()], in: since, found }
     }
     along.set(
-      reading,
-      unreadable ?? (kept && asFound(kept, raised > (raisedBefore.get(kept.in.at(-1) ?? reading) ?? 0))),
+      idOf(reading),
+      unread ?? (kept && asFound(kept, raised > (raisedBefore.get(kept.in.at(-1) ?? reading) ?? 0))),
     )
     raised += [...movesAfter(reading), ...plannedAfter(reading)].filter(raisesAny).length
   }
@@ -147,17 +154,7 @@ function asFound(
   const together = readings.length === 1 && soft.length === found.soft.length
   return {
     found: { soft, missing: moved ? 'moved-since' : together ? found.missing : 'read-apart' },
-    in: readings,
-  }
-}
-
-function orUnreadable(work: () => void): Unreadable | undefined {
-  try {
-    work()
-    return undefined
-  } catch (error) {
-    if (error instanceof Unreadable) return error
-    throw error
+    in: readings.map(idOf),
   }
 }
 
@@ -168,18 +165,19 @@ const softInDrive = plan((drive: Block, lookup: Lookup) => softAlong(readingsOf(
 export function softUpTo(reading: Block, lookup: Lookup): StillSoft | undefined {
   const drive = reading.parent
   const along = drive ? softInDrive(drive, lookup) : softAlong([reading], lookup)
-  const found = along.get(reading)
-  if (found instanceof Unreadable) throw found
-  return found
+  const found = along.get(idOf(reading))
+  if (!found || 'found' in found) return found
+  statedFact(lookup.blockOf(found.unread), 'reading.lifts')
+  return undefined
 }
 
-const asSet = memoizeByIdentity((readings: readonly Block[]): ReadonlySet<Block> => new Set(readings))
+const asSet = memoizeByIdentity((readings: readonly BlockId[]): ReadonlySet<BlockId> => new Set(readings))
 
 /** Whether a foot that this reading found soft was not found to bear since. Throws Unreadable. */
 export function isStillSoft(reading: Block, lookup: Lookup): boolean {
   const last = reading.parent && lastReading(reading.parent)
   const still = last && softUpTo(last, lookup.from(last))
-  return !last || (still !== undefined && asSet(still.in).has(reading))
+  return !last || (still !== undefined && asSet(still.in).has(idOf(reading)))
 }
 
 /** Whether a move changes the height of any foot. */

@@ -56,8 +56,7 @@ const shapes: Readonly<Record<OtherShape['type'], string>> = {
 function formatAgainst(against: NonNullable<LogEntry['against']>, system: UnitSystem): string {
   if (against.type !== 'compared')
     return `${shapes[against.type]}, so it is not compared with ${against.since}.`
-  const { since, moves, mismatch } = against
-  const noted = moves.length > 0
+  const { since, noted, mismatch } = against
   if (mismatch.noise)
     return noted
       ? `Matches the moves since ${since}, within U.`

@@ -1,8 +1,10 @@
 import type { NotedMove } from '../../../engineering/alignment/hypothesis.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
+import { idOf } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import { type CorrectionOutcome, correctionOf } from './correction.ts'
 import { feetOf } from './feet.ts'
@@ -72,7 +74,9 @@ export interface ReadingInLog {
 
 /** How a reading stands in the log of its drive. Never throws on figures. */
 export const readingInLog = (reading: Block, lookup: Lookup): ReadingInLog =>
-  (reading.parent && logOf(reading.parent, lookup.from(reading.parent)).get(reading)) ?? { outdated: false }
+  (reading.parent && logOf(reading.parent, lookup.from(reading.parent)).get(idOf(reading))) ?? {
+    outdated: false,
+  }
 
 /** A reading that the next ones of its shape are held against, and what has happened since. */
 interface ReferenceReading extends CorrectedReading {
@@ -159,13 +163,13 @@ function isMended(reading: Block, lookup: Lookup): boolean {
 
 /** Readings of a drive, one after the other, each held against the last whole one of its shape that is not itself in doubt: a reading that only agrees
  * with one in doubt settles nothing. One pass: a log can be long. */
-const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, ReadingInLog> => {
+const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<BlockId, ReadingInLog> => {
   const readings = readingsOf(drive)
   const feet = unlessWrong(() => feetOf(lookup.near('bed')))
   const bed = feet?.ok ? feet.value : undefined
   const job = lookup.ofKind('job')[0]
   const bases = new ReferenceReadings(job && factOf(job, 'job.launched')?.value)
-  const log = new Map<Block, ReadingInLog>()
+  const log = new Map<BlockId, ReadingInLog>()
   let doubts: readonly OpenDoubt[] = []
   const firmAt = new Map<string, number>()
   const firstWith = new Map<string, { readonly place: number; readonly name: string }>()
@@ -184,7 +188,7 @@ const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, ReadingInL
       firmAt.set(name, lift <= softLimit ? place : -1)
     const now = trustedReading(reading, lookup.from(reading))
     if (!now) {
-      log.set(reading, { outdated: false })
+      log.set(idOf(reading), { outdated: false })
       continue
     }
     const figures = figuresOf(now)
@@ -200,7 +204,7 @@ const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, ReadingInL
     const against = other ?? held?.comparison
     doubts = doubtsAt(doubts, held, { place, firmAt, moved: base?.movedAt !== undefined })
     const doubt = doubts.at(-1)
-    log.set(reading, { ...(against && { against }), ...(doubt && { doubt }), outdated: false })
+    log.set(idOf(reading), { ...(against && { against }), ...(doubt && { doubt }), outdated: false })
     if (!held || !inDoubt(held.comparison)) {
       const noted = bed ? notedMoves([], bed) : undefined
       bases.set({ ...now, place, figures, movedAt: undefined, unsure: false, noted })
@@ -209,7 +213,7 @@ const logOf = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, ReadingInL
   }
   const last = readings.findLastIndex((reading) => trustedReading(reading, lookup.from(reading)))
   for (const reading of readings.slice(0, Math.max(last, 0)))
-    log.set(reading, { ...log.get(reading), outdated: true })
+    log.set(idOf(reading), { ...log.get(idOf(reading)), outdated: true })
   return log
 })
 

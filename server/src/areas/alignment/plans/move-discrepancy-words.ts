@@ -2,7 +2,6 @@ import type { Hypothesis } from '../../../engineering/alignment/hypothesis.ts'
 import type { Swapped } from '../../../engineering/alignment/mirrors.ts'
 import { formatAbout, formatSi } from '../../../quantity/format.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
-import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
 import { listed } from '../../common/listed.ts'
 import type { Comparison, FlangeMisalignment } from './reading-comparison.ts'
 
@@ -41,17 +40,6 @@ const swappedIn = (swapped: Swapped, shown: ShownComparison): string =>
     both: `in both readings, ${shown.since} and ${shown.now ? shown.at : 'this one'}`,
   })[swapped]
 
-/** How many feet the moves were to raise or lower. */
-const raisedBy = ({ moves }: Comparison): number =>
-  new Set(
-    moves.flatMap(({ others }) =>
-      [...others].flatMap(([name, { value }]) => {
-        const { turn = 0, rise = 0 } = value as FootMove
-        return turn !== 0 || rise !== 0 ? [name] : []
-      }),
-    ),
-  ).size
-
 /** Single feet of which each would explain it alike are named together: a stiff machine shows the same for either. */
 type AlternativeHypothesis = Hypothesis & { readonly anyOf?: true }
 
@@ -73,7 +61,7 @@ function formatHypothesis(
     case 'not-as-noted':
       return `the move at ${listed(of.feet, 'or')} was not made as noted: the lifts show no soft foot there`
     case 'forgotten':
-      return of.feet.length === raisedBy(comparison)
+      return of.feet.length === comparison.raised
         ? 'the heights were not set, and only the sideways move was made'
         : `the move at ${listed(of.feet)} was not made: was it forgotten?`
     case 'nothing-moved':
@@ -139,8 +127,8 @@ function mergeAlternatives(hypotheses: readonly Hypothesis[]): readonly Alternat
 const withFullStop = (words: string): string => (words.endsWith('?') ? words : `${words}.`)
 
 /** What a comparison is about: `This reading does not match the moves since dry-1.` */
-export const formatRoughly = ({ since, moves }: Comparison): string =>
-  moves.length > 0
+export const formatRoughly = ({ since, noted }: Comparison): string =>
+  noted
     ? `This reading does not match the moves since ${since}.`
     : `No move is noted since ${since}, but the machine has moved.`
 

@@ -1,9 +1,12 @@
 import { type Block, factOf } from '../../../job/model.ts'
+import { blockNear, idOf } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { blockPlan, plan } from '../../../store/plan.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
 import { type ReadingInLog, readingInLog } from './log.ts'
 import { isPlanned, movesAfter, plannedAfter, readingBefore, readingsOf } from './moves.ts'
+import { movesCompared } from './reading-comparison.ts'
 
 /** What was done to the feet, the same for two moves that did the same; undefined where nothing was moved, or not all could be read. */
 const doneBy = blockPlan(({ others, unread }: Block): string | undefined => {
@@ -18,14 +21,14 @@ const doneBy = blockPlan(({ others, unread }: Block): string | undefined => {
 const keyOf = (done: string, day: string | undefined): string => `${day ?? ''} ${done}`
 
 /** The first of some moves for each thing done: on a day, and on any. */
-function firstOf(moves: readonly Block[]): ReadonlyMap<string, Block> {
-  const first = new Map<string, Block>()
+function firstOf(moves: readonly Block[]): ReadonlyMap<string, BlockId> {
+  const first = new Map<string, BlockId>()
   for (const move of moves) {
     const done = doneBy(move)
     if (done === undefined) continue
     for (const day of new Set([undefined, factOf(move, 'move.done')?.value])) {
       const key = keyOf(done, day)
-      if (!first.has(key)) first.set(key, move)
+      if (!first.has(key)) first.set(key, idOf(move))
     }
   }
   return first
@@ -45,16 +48,16 @@ export function repeated(move: Block, lookup: Lookup): Block | undefined {
   const first =
     (planned ? firstMade(reading).get(key) : undefined) ??
     (planned ? firstPlanned : firstMade)(reading).get(key)
-  if (!first || first === move) return undefined
-  return planned || !wasMade(move, reading, lookup) ? first : undefined
+  if (first === undefined || first === idOf(move)) return undefined
+  return planned || !wasMade(move, reading, lookup) ? blockNear(move, first) : undefined
 }
 
 /** The first reading after each that is held against an earlier one. */
-const nextHeld = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, ReadingInLog['against']> => {
-  const next = new Map<Block, ReadingInLog['against']>()
+const nextHeld = plan((drive: Block, lookup: Lookup): ReadonlyMap<BlockId, ReadingInLog['against']> => {
+  const next = new Map<BlockId, ReadingInLog['against']>()
   let held: ReadingInLog['against']
   for (const reading of readingsOf(drive).toReversed()) {
-    next.set(reading, held)
+    next.set(idOf(reading), held)
     held = readingInLog(reading, lookup).against ?? held
   }
   return next
@@ -62,6 +65,6 @@ const nextHeld = plan((drive: Block, lookup: Lookup): ReadonlyMap<Block, Reading
 
 /** Whether the first reading that is held against this move is as it should have brought it. */
 function wasMade(move: Block, reading: Block, lookup: Lookup): boolean {
-  const against = reading.parent && nextHeld(reading.parent, lookup).get(reading)
-  return against?.type === 'compared' && against.mismatch.noise && against.moves.includes(move)
+  const against = reading.parent && nextHeld(reading.parent, lookup).get(idOf(reading))
+  return against?.type === 'compared' && against.mismatch.noise && movesCompared(against, move).includes(move)
 }

@@ -1,16 +1,25 @@
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
+import { blockNear, idOf } from '../../../store/block-id.ts'
 import { blockPlan } from '../../../store/plan.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
-import { anyLater, hasTime, isLater, between as timeBetween } from '../../common/days.ts'
+import {
+  hasTime,
+  isAnyLater,
+  isLater,
+  type Latest,
+  latestOf,
+  between as timeBetween,
+} from '../../common/days.ts'
 
 interface DatedReading {
-  readonly reading: Block
+  readonly reading: BlockId
   /** Its date, with the time where it has one; empty where none is known. */
   readonly day: string
 }
 
 interface WrittenMove {
-  readonly move: Block
+  readonly move: BlockId
   /** Place in the order of the readings of the one it comes after; -1 for none. */
   readonly after: number
   readonly done: string | undefined
@@ -22,17 +31,17 @@ interface WrittenMove {
 /** The readings of a drive in the order they were taken, and its moves as they are written. */
 interface ReadingLog {
   readonly readings: readonly DatedReading[]
-  readonly places: ReadonlyMap<Block, number>
+  readonly places: ReadonlyMap<BlockId, number>
   readonly moves: readonly WrittenMove[]
   /** The moves made after each reading. */
-  readonly after: readonly (readonly Block[])[]
+  readonly after: readonly (readonly BlockId[])[]
   /** Those that are only planned. */
-  readonly plannedAfter: readonly (readonly Block[])[]
-  readonly byBlock: ReadonlyMap<Block, WrittenMove>
+  readonly plannedAfter: readonly (readonly BlockId[])[]
+  readonly byMove: ReadonlyMap<BlockId, WrittenMove>
   /** The last place that the machine was moved after. */
   readonly lastMoved: number
-  /** Whether it was moved later than a day. */
-  readonly isMovedLater: (than: string) => boolean
+  /** When it was moved last. */
+  readonly latest: Latest
 }
 
 /** What is said of the feet or the date could not be read. */
@@ -65,19 +74,23 @@ const logOf = blockPlan((drive: Block): ReadingLog => {
   const readings = inOrder(
     childrenOf(drive, 'reading').map((reading) => {
       day = factOf(reading, 'reading.taken')?.value ?? day
-      return { reading, day }
+      return { reading: idOf(reading), day }
     }),
   )
+  const places = new Map(readings.map(({ reading }, i) => [reading, i]))
   const named = new Map(
-    readings.flatMap(({ reading: { name, path } }, i) => [
-      [name, i],
-      [path, i],
-    ]),
+    readings.flatMap(({ reading }, i) => {
+      const { name, path } = blockNear(drive, reading)
+      return [
+        [name, i],
+        [path, i],
+      ]
+    }),
   )
   const moves = childrenOf(drive, 'move').map((move): WrittenMove => {
     const planned = isPlanned(move)
     return {
-      move,
+      move: idOf(move),
       after: named.get(move.about?.text) ?? -1,
       done: factOf(move, 'move.done')?.value,
       planned,
@@ -85,80 +98,97 @@ const logOf = blockPlan((drive: Block): ReadingLog => {
     }
   })
   const made = moves.filter(({ moved }) => moved)
-  const after: Block[][] = readings.map(() => [])
-  const plannedAfter: Block[][] = readings.map(() => [])
+  const after: BlockId[][] = readings.map(() => [])
+  const plannedAfter: BlockId[][] = readings.map(() => [])
   for (const { move, planned, after: place } of moves) (planned ? plannedAfter : after)[place]?.push(move)
   return {
     readings,
-    places: new Map(readings.map(({ reading }, i) => [reading, i])),
+    places,
     moves,
     after,
     plannedAfter,
-    byBlock: new Map(moves.map((made) => [made.move, made])),
+    byMove: new Map(moves.map((one) => [one.move, one])),
     lastMoved: made.reduce((last, { after }) => Math.max(last, after), -1),
-    isMovedLater: anyLater(made.flatMap(({ done }) => done ?? [])),
+    latest: latestOf(made.flatMap(({ done }) => done ?? [])),
   }
 })
 
+const blocksIn = (drive: Block, ids: readonly BlockId[]): readonly Block[] =>
+  ids.map((id) => blockNear(drive, id))
+
+/** The reading at a place of the log; undefined where there is none. */
+function readingAt(drive: Block, place: number): Block | undefined {
+  const taken = logOf(drive).readings[place]
+  return taken && blockNear(drive, taken.reading)
+}
+
 /** The reading that counts: the last by date, and of one day the last in the file. */
-export const lastReading = (drive: Block): Block | undefined => logOf(drive).readings.at(-1)?.reading
+export const lastReading = (drive: Block): Block | undefined =>
+  readingAt(drive, logOf(drive).readings.length - 1)
+
+/** Place of the reading that a move comes after; -1 for none. */
+const placeBefore = (move: Block, drive: Block): number => logOf(drive).byMove.get(idOf(move))?.after ?? -1
 
 /** The reading a move says it comes after; the last where several have the name. */
-export function readingBefore(move: Block): Block | undefined {
-  const log = move.parent && logOf(move.parent)
-  return log?.readings[log.byBlock.get(move)?.after ?? -1]?.reading
-}
+export const readingBefore = (move: Block): Block | undefined =>
+  move.parent && readingAt(move.parent, placeBefore(move, move.parent))
 
 /** The reading taken before this one. */
-export function readingAhead(reading: Block): Block | undefined {
-  const log = reading.parent && logOf(reading.parent)
-  return log?.readings[(log.places.get(reading) ?? 0) - 1]?.reading
-}
+export const readingAhead = (reading: Block): Block | undefined =>
+  reading.parent && readingAt(reading.parent, (placeOf(reading) ?? 0) - 1)
+
+/** The place of a reading in the log of its drive. */
+const placeOf = (reading: Block): number | undefined =>
+  reading.parent && logOf(reading.parent).places.get(idOf(reading))
 
 /** The moves made from one reading to a later one of the same drive. */
 export function movesBetween(from: Block, to: Block): readonly Block[] {
-  const log = to.parent && logOf(to.parent)
-  const [first, last] = [from, to].map((reading) => log?.places.get(reading))
-  return !log || first === undefined || last === undefined ? [] : log.after.slice(first, last).flat()
+  const drive = to.parent
+  const [first, last] = [placeOf(from), placeOf(to)]
+  return !drive || first === undefined || last === undefined
+    ? []
+    : blocksIn(drive, logOf(drive).after.slice(first, last).flat())
 }
 
 /** The first reading after the one that a move comes after. */
 export function readingFollowing(move: Block): Block | undefined {
-  const log = move.parent && logOf(move.parent)
-  const after = log?.byBlock.get(move)?.after ?? -1
-  return after < 0 ? undefined : log?.readings[after + 1]?.reading
+  const after = move.parent ? placeBefore(move, move.parent) : -1
+  return move.parent && after >= 0 ? readingAt(move.parent, after + 1) : undefined
 }
 
 /** All readings of a drive in the order they were taken. */
 export const readingsOf = (drive: Block): readonly Block[] =>
-  logOf(drive).readings.map(({ reading }) => reading)
+  blocksIn(
+    drive,
+    logOf(drive).readings.map(({ reading }) => reading),
+  )
 
 /** The readings of its drive up to this one, oldest first. */
 export function readingsUpTo(reading: Block): readonly Block[] {
-  const log = reading.parent && logOf(reading.parent)
-  const place = log?.places.get(reading)
-  return log && place !== undefined
-    ? log.readings.slice(0, place + 1).map((taken) => taken.reading)
-    : [reading]
+  const [drive, place] = [reading.parent, placeOf(reading)]
+  if (!drive || place === undefined) return [reading]
+  const upTo = logOf(drive).readings.slice(0, place + 1)
+  return blocksIn(
+    drive,
+    upTo.map((taken) => taken.reading),
+  )
 }
 
 /** The moves made after this reading, as they say. */
-export function movesAfter(reading: Block): readonly Block[] {
-  const log = reading.parent && logOf(reading.parent)
-  return log?.after[log.places.get(reading) ?? -1] ?? []
-}
+export const movesAfter = (reading: Block): readonly Block[] =>
+  reading.parent ? blocksIn(reading.parent, logOf(reading.parent).after[placeOf(reading) ?? -1] ?? []) : []
 
 /** The moves planned from this reading: they are in the log, and move no machine until they say when they were done. */
-export function plannedAfter(reading: Block): readonly Block[] {
-  const log = reading.parent && logOf(reading.parent)
-  return log?.plannedAfter[log.places.get(reading) ?? -1] ?? []
-}
+export const plannedAfter = (reading: Block): readonly Block[] =>
+  reading.parent
+    ? blocksIn(reading.parent, logOf(reading.parent).plannedAfter[placeOf(reading) ?? -1] ?? [])
+    : []
 
 /** How the date of a move contradicts its place in the log. */
 export interface Misdated {
-  readonly move: Block
+  readonly move: BlockId
   /** The reading that it comes after by its place, and by its date does not; or the one that follows it, and that it is later than. */
-  readonly against: Block
+  readonly against: BlockId
   readonly is: 'before' | 'later'
   /** First and last place of a reading after which it may have been made. */
   readonly from: number
@@ -199,13 +229,15 @@ const misdatedByMove = blockPlan((drive: Block) => new Map(misdatedOf(drive).map
 
 /** How the date of a move contradicts its place in the log; undefined where it does not. */
 export const misdated = (move: Block): Misdated | undefined =>
-  move.parent && misdatedByMove(move.parent).get(move)
+  move.parent && misdatedByMove(move.parent).get(idOf(move))
 
 /** After which readings of a drive it is open what was moved: a date says otherwise, or a planned move may have been made at any time since. After all of
  * them where a move comes after a reading that is not known, or could not be read. */
 export const openAfter = blockPlan((drive: Block): readonly boolean[] => {
   const { readings, moves } = logOf(drive)
-  const all = moves.some(({ move, after, planned }) => after < 0 || (!planned && isUnclear(move)))
+  const all = moves.some(
+    ({ move, after, planned }) => after < 0 || (!planned && isUnclear(blockNear(drive, move))),
+  )
   if (all) return readings.map(() => true)
   const first = moves.reduce(
     (least, { planned, after }) => (planned ? Math.min(least, after) : least),
@@ -228,15 +260,20 @@ export const openAfter = blockPlan((drive: Block): readonly boolean[] => {
 /** Whether the machine was moved after a reading, so that it no longer stands as was read: a move says so, comes after a later reading, or
  * was done on a later day. */
 export function movedAfter(reading: Block): boolean {
-  const log = reading.parent && logOf(reading.parent)
-  const place = log?.places.get(reading)
-  if (!log || place === undefined) return false
-  const { day } = log.readings[place] ?? { day: '' }
-  return log.lastMoved >= place || (day !== '' && log.isMovedLater(day))
+  const place = placeOf(reading)
+  if (!reading.parent || place === undefined) return false
+  const { readings, lastMoved, latest } = logOf(reading.parent)
+  const { day } = readings[place] ?? { day: '' }
+  return lastMoved >= place || (day !== '' && isAnyLater(latest, day))
 }
 
 /** The last move of a drive that no reading follows. */
-export const moveWithoutReading = blockPlan((drive: Block): Block | undefined => {
+export function moveWithoutReading(drive: Block): Block | undefined {
+  const move = withoutReading(drive)
+  return move === undefined ? undefined : blockNear(drive, move)
+}
+
+const withoutReading = blockPlan((drive: Block): BlockId | undefined => {
   const { readings, moves } = logOf(drive)
   const last = readings.length - 1
   const lastDay = readings[last]?.day ?? ''

@@ -60,15 +60,8 @@ function leftOf(
   if (!left.some(({ hypothesis }) => isLasting(hypothesis))) return undefined
   if (left.length === explanations.length) return doubt
   const mismatch = { ...doubt.comparison.mismatch, explanations: left }
-  return { ...doubt, comparison: withMismatch(doubt.comparison, mismatch) }
+  return { ...doubt, comparison: { ...doubt.comparison, mismatch } }
 }
-
-/** Its moves stay worked out when they are asked for. */
-const withMismatch = (of: Comparison, mismatch: Comparison['mismatch']): Comparison =>
-  Object.create(Object.getPrototypeOf(of), {
-    ...Object.getOwnPropertyDescriptors(of),
-    mismatch: { value: mismatch, enumerable: true },
-  })
 
 const keysOf = (doubt: OpenDoubt): readonly string[] => {
   const lasting = hypothesesOf(doubt).filter(isLasting).map(hypothesisKey)

@@ -4,8 +4,10 @@ import { type InPlanes, inBothPlanes } from '../../../engineering/alignment/plan
 import type { Thread } from '../../../engineering/thread.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import { plus, type Uncertain } from '../../../quantity/uncertainty.ts'
+import { blockNear, idOf } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { solve } from '../../../store/solve.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import { isLater } from '../../common/days.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import type { Correction } from './correction.ts'
@@ -29,7 +31,11 @@ export interface Comparison {
   readonly since: string
   /** Name of the later one. */
   readonly at: string
-  readonly moves: readonly Block[]
+  readonly from: BlockId
+  readonly to: BlockId
+  /** Whether any move is noted in between, and how many feet the moves were to raise or lower. */
+  readonly noted: boolean
+  readonly raised: number
   /** Its uncertainty is that of the difference to `found`: of both readings and of the moves. */
   readonly predicted: FlangeMisalignment
   readonly found: FlangeMisalignment
@@ -79,7 +85,7 @@ export function flangeMisalignment(
 /** A reading against an earlier one and the moves noted in between, foot by foot in the order of the bed. Undefined where the feet set no slope or no
  * circle is known. Throws Unreadable, and OutOfRange on figures that are none. */
 export function compareReadings(
-  earlier: CorrectedReading,
+  earlier: CorrectedReading & { readonly movedAt: number | undefined },
   later: CorrectedReading,
   moves: readonly NotedMove[],
   known: KnownBesides,
@@ -115,10 +121,11 @@ export function compareReadings(
     type: 'compared',
     since: earlier.reading.name ?? '',
     at: later.reading.name ?? '',
-    // Not kept: readings that are all held against the first would each keep all moves before them.
-    get moves() {
-      return movesBetween(earlier.reading, later.reading)
-    },
+    from: idOf(earlier.reading),
+    to: idOf(later.reading),
+    noted: earlier.movedAt !== undefined,
+    // The errors of moves add up, also where the moves do not.
+    raised: moves.filter(({ vertical }) => vertical.standard > 0).length,
     predicted: {
       opening: openingOf(expect('slope', was.slope, is.slope), readAt),
       ...(was.offset && is.offset && { offset: expect('offset', was.offset, is.offset) }),
@@ -134,6 +141,11 @@ export function compareReadings(
   }
   return { comparison, readings }
 }
+
+/** The moves between the readings that were compared. They are not kept: readings that are all held against the first would each keep all moves before
+ * them. */
+export const movesCompared = ({ from, to }: Comparison, near: Block): readonly Block[] =>
+  movesBetween(blockNear(near, from), blockNear(near, to))
 
 const axisReading = ({ slope, offset }: Correction): Readings['before'] => ({
   slope,

@@ -1,7 +1,9 @@
 import { memoizeByIdentity } from '../../../common/memoize-by-identity.ts'
 import { type Block, factOf } from '../../../job/model.ts'
+import { idOf } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import { between, isLater } from '../../common/days.ts'
 import { type Correction, correctionOf } from './correction.ts'
 import { readingInLog } from './log.ts'
@@ -45,21 +47,21 @@ export function stateOf(reading: Block, lookup: Lookup): ReadingState | undefine
 
 /** A reading of a drive, and what replaced it. */
 export interface InHistory {
-  readonly reading: Block
+  readonly reading: BlockId
   readonly state: ReadingState | undefined
   /** The later reading that counts instead. Undefined: this one still counts, or cannot be judged itself. */
-  readonly replacedBy: Block | undefined
+  readonly replacedBy: BlockId | undefined
 }
 
 /** The readings of a drive, oldest first. A reading is history once a later one in the same state judges all that it judged. A dry one is history too once a
  * later one afloat is within: the boat no longer lies as it was read. A reading that is unfinished, contradicts itself or is in doubt replaces none. */
 const historyOf = plan((drive: Block, lookup: Lookup): readonly InHistory[] => {
-  const [last, lastWithRim] = [new Map<string, Block>(), new Map<string, Block>()]
+  const [last, lastWithRim] = [new Map<string, BlockId>(), new Map<string, BlockId>()]
   return readingsOf(drive)
     .toReversed()
     .map((reading): InHistory => {
-      const state = stateOf(reading, lookup)
-      if (!state || !reading.facts.has('taken')) return { reading, state, replacedBy: undefined }
+      const [id, state] = [idOf(reading), stateOf(reading, lookup)]
+      if (!state || !reading.facts.has('taken')) return { reading: id, state, replacedBy: undefined }
       const key = JSON.stringify(state)
       const replacedBy = (readsRim(reading) ? lastWithRim : last).get(key)
       const judged = judgedIn(reading, lookup.from(reading))
@@ -67,10 +69,10 @@ const historyOf = plan((drive: Block, lookup: Lookup): readonly InHistory[] => {
       if (state.afloat === 'afloat' && judged?.verdict === 'within')
         replaces.push(JSON.stringify({ ...state, afloat: 'dry' } satisfies ReadingState))
       for (const one of judged ? replaces : []) {
-        if (!last.has(one)) last.set(one, reading)
-        if (judged?.offset && !lastWithRim.has(one)) lastWithRim.set(one, reading)
+        if (!last.has(one)) last.set(one, id)
+        if (judged?.offset && !lastWithRim.has(one)) lastWithRim.set(one, id)
       }
-      return { reading, state, replacedBy }
+      return { reading: id, state, replacedBy }
     })
     .toReversed()
 })
@@ -84,8 +86,11 @@ export const standingReadings = (drive: Block, lookup: Lookup): readonly InHisto
   historyOf(drive, lookup).filter(({ replacedBy }) => replacedBy === undefined)
 
 /** The later reading that counts instead of this one; undefined where it still counts itself. */
-export const replacedBy = (reading: Block, lookup: Lookup): Block | undefined =>
-  reading.parent && replacedIn(historyOf(reading.parent, lookup.from(reading.parent))).get(reading)
+export function replacedBy(reading: Block, lookup: Lookup): Block | undefined {
+  const drive = reading.parent
+  const by = drive && replacedIn(historyOf(drive, lookup.from(drive))).get(idOf(reading))
+  return by === undefined ? undefined : lookup.blockOf(by)
+}
 
 /** Whether a reading can be relied on and shows where the machine is: within or outside. */
 export const isJudged = (reading: Block, lookup: Lookup): boolean =>

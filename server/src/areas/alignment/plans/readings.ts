@@ -13,11 +13,11 @@ import {
 } from '../../../engineering/alignment/run-out.ts'
 import { faceAndRimFromTwoPlanes, rimAtFace } from '../../../engineering/alignment/two-planes.ts'
 import type { Result } from '../../../engineering/result.ts'
-import { type Block, factOf } from '../../../job/model.ts'
+import type { Block } from '../../../job/model.ts'
 import type { Uncertain } from '../../../quantity/uncertainty.ts'
 import { failed, ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
-import { type AlignmentOutcome, asFault, fault, WrongFact } from './fault.ts'
+import { type AlignmentOutcome, asFault, factAt, fault, WrongFact } from './fault.ts'
 import { type Repeats, repeatsApart } from './repeats.ts'
 
 /** A fact of a reading that holds values at places round the flange. */
@@ -137,10 +137,7 @@ function fitReading<T extends Trust>(
   fitting: () => Result<T, AngleProblem | SlopeProblem>,
 ): AlignmentOutcome<FittedReading<T>> {
   if (gather(values, gaugeStep).length > maxPlaces)
-    throw new WrongFact(
-      `At most ${maxPlaces} places round the flange can be used.`,
-      factOf(reading, `reading.${by}`),
-    )
+    throw new WrongFact(`At most ${maxPlaces} places round the flange can be used.`, factAt(reading, by))
   const fitted = fitting()
   if (!fitted.ok) return failed(asFault(fitted.problem, formatRoundFact(by)))
   const repeats = repeatsApart(values, gaugeStep)

@@ -1,5 +1,7 @@
 import { type Block, childrenOf } from '../../../job/model.ts'
+import { idOf } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
 import { endsOf } from './cable-circuit.ts'
 import { batteriesReached } from './cable-feed.ts'
@@ -16,8 +18,8 @@ export function banksInstead(drive: Block, lookup: Lookup): readonly Block[] {
     )
     if (reached.length === 0 || reached.includes(named)) return []
     const groups = lookup.ofFile(groupsOfFile)
-    const own = groups.get(named)
-    const others = reached.map((bank) => groups.get(bank))
+    const own = groups.get(idOf(named))
+    const others = reached.map((bank) => groups.get(idOf(bank)))
     return own?.isUnfinished || others.some((group) => group?.isUnfinished || group === own) ? [] : reached
   } catch (error) {
     if (error instanceof Unreadable) return []
@@ -38,12 +40,12 @@ interface Group {
 }
 
 /** Every block at which a cable ends, with its group. Throws where the ends of a cable cannot be read: it may be one that links two groups. */
-function groupsOfFile({ ofKind, from: asked }: FileLookup): ReadonlyMap<Block, Group> {
-  const joined = new Map<Block, Block[]>()
-  const unfinished = new Set<Block>()
+function groupsOfFile({ ofKind, from: asked }: FileLookup): ReadonlyMap<BlockId, Group> {
+  const joined = new Map<BlockId, BlockId[]>()
+  const unfinished = new Set<BlockId>()
   const drives = ofKind('drive').flatMap((drive) => childrenOf(drive, 'cable'))
   for (const cable of [...drives, ...ofKind('cable')]) {
-    const [from, to] = endsOf(cable, asked(cable))
+    const [from, to] = endsOf(cable, asked(cable)).map((end) => end && idOf(end))
     for (const [end, other] of [
       [from, to],
       [to, from],
@@ -55,7 +57,7 @@ function groupsOfFile({ ofKind, from: asked }: FileLookup): ReadonlyMap<Block, G
       else unfinished.add(end)
     }
   }
-  const groups = new Map<Block, Group>()
+  const groups = new Map<BlockId, Group>()
   for (const start of joined.keys()) {
     if (groups.has(start)) continue
     const members = new Set([start])

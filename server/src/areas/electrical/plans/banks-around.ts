@@ -1,6 +1,8 @@
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
+import { idOf } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import { onCharge } from './cable-protection.ts'
 
 /** The highest voltage of a bank, V: of its window, else as it is on charge; undefined where it is not known. */
@@ -20,7 +22,7 @@ function highestOf(batteries: readonly Block[]): readonly number[] {
 
 /** Worked out once for all drives that the banks may feed. */
 const highestInFile = ({ ofKind }: FileLookup): readonly number[] => highestOf(ofKind('battery'))
-const banksOfFile = ({ ofKind }: FileLookup): ReadonlySet<Block> => new Set(ofKind('battery'))
+const banksOfFile = ({ ofKind }: FileLookup): ReadonlySet<BlockId> => new Set(ofKind('battery').map(idOf))
 
 /** The batteries of the file that may feed a drive, each of which is warned of itself: whether there are any, and the highest voltage that is known,
  * V; and the one that feeds it from another file. */
@@ -31,6 +33,6 @@ export function batteriesAround(drive: Block, lookup: Lookup) {
   return {
     hasOwn: own.length + inFile.size > 0,
     highest: [...highestOf(own), ...lookup.ofFile(highestInFile)],
-    elsewhere: near && !own.includes(near) && !inFile.has(near) ? near : undefined,
+    elsewhere: near && !own.includes(near) && !inFile.has(idOf(near)) ? near : undefined,
   }
 }

@@ -1,16 +1,22 @@
 import type { Block } from '../../../job/model.ts'
+import { idOf } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 
 export type CableSystem = 'dc' | 'three-phase'
 
-/** The blocks a cable joins, in the order from, to. Throws Unreadable. */
-export const endsOf = plan((cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
-  (['from', 'to'] as const).map((end) =>
-    statedFact(cable, `cable.${end}`) === undefined ? undefined : lookup.referred(end),
-  ),
+const endIds = plan((cable: Block, lookup: Lookup): readonly (BlockId | undefined)[] =>
+  (['from', 'to'] as const).map((end) => {
+    const block = statedFact(cable, `cable.${end}`) === undefined ? undefined : lookup.referred(end)
+    return block && idOf(block)
+  }),
 )
+
+/** The blocks a cable joins, in the order from, to. Throws Unreadable. */
+export const endsOf = (cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
+  endIds(cable, lookup).map((id) => id && lookup.blockOf(id))
 
 /** What a cable carries: DC from a battery whatever else is said, then as it says, else by what it joins. Undefined when neither tells.
  * OutOfRange when what it says could not be read. */

@@ -1,6 +1,8 @@
 import { type Block, childrenOf } from '../../../job/model.ts'
+import { idOf } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import { ok } from '../../common/outcome.ts'
 import { endsOf } from './cable-circuit.ts'
 import { type CableOutcome, unsaid } from './cable-outcome.ts'
@@ -23,10 +25,10 @@ export interface FedMotor {
 export function batteriesReached(cable: Block, lookup: Lookup): readonly Block[] {
   const ends = endsOf(cable, lookup).flatMap((end) => end ?? [])
   const here = ends.filter(({ kind }) => kind === 'battery')
-  return here.length > 0 ? here : batteriesBehind(ends, cable, lookup)
+  return here.length > 0 ? here : batteriesBehind(ends, cable, lookup).map(lookup.blockOf)
 }
 
-function batteriesBehind(ends: readonly Block[], cable: Block, lookup: Lookup): readonly Block[] {
+function batteriesBehind(ends: readonly Block[], cable: Block, lookup: Lookup): readonly BlockId[] {
   // A battery at one end is among those that the other end leads to.
   const inside = ends.filter((end) => !endsWay(end))
   const lists = new Set((inside.length > 0 ? inside : ends).map((end) => batteriesAlong(end, cable, lookup)))
@@ -89,10 +91,10 @@ function around(lookup: Lookup): readonly Block[] {
 const called = ({ kind, name }: Block): string => (name === undefined ? `the ${kind}` : `${kind} ${name}`)
 
 /** The first motor of a drive that no phase cable joins to one of its controllers. */
-const leftOver = plan((drive, lookup): Block | undefined => {
-  const led = childrenOf(drive, 'controller').flatMap((one) => motorsAlong(one, lookup))
-  const nodes = new Set(led.map(({ node }) => node))
-  return childrenOf(drive, 'motor').find(({ node }) => !nodes.has(node))
+const leftOver = plan((drive, lookup): BlockId | undefined => {
+  const led = new Set(childrenOf(drive, 'controller').flatMap((one) => motorsAlong(one, lookup)))
+  const left = childrenOf(drive, 'motor').find((motor) => !led.has(motor))
+  return left && idOf(left)
 })
 
 /** The motors a controller drives: those its phase cables lead to and, where it is the only one of its drive, those of the drive. */
@@ -103,7 +105,7 @@ function motorsOf(controller: Block, lookup: Lookup): CableOutcome<readonly Bloc
   const linked = motorsAlong(controller, lookup)
   if (isOneOfSeveral) {
     const left = leftOver(drive, lookup)
-    if (left) return unsaid(`which controller drives ${called(left)}: no cable joins them`)
+    if (left) return unsaid(`which controller drives ${called(lookup.blockOf(left))}: no cable joins them`)
     if (linked.length === 0) return unsaid(`which motor ${called(controller)} drives: no cable joins them`)
   }
   const near = linked.length + own.length > 0 ? undefined : lookup.from(controller).near('motor')

@@ -19,8 +19,10 @@ import {
 } from '../../../engineering/electrical/standard-ratings.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
+import { idOf } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
@@ -28,14 +30,17 @@ import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design
 
 /** The cables that some protection blocks protect. */
 interface Protected {
-  readonly cables: ReadonlySet<Block>
+  readonly cables: ReadonlySet<BlockId>
   /** One of them names what it protects so that it could not be read: it may be any. */
   readonly mayBeAny: boolean
 }
 
 function protectedBy(protections: readonly Block[], from: (protection: Block) => Lookup): Protected {
   const cables = protections.flatMap((one) => from(one).referred('protects') ?? [])
-  return { cables: new Set(cables), mayBeAny: protections.some(({ unread }) => unread.has('protects')) }
+  return {
+    cables: new Set(cables.map(idOf)),
+    mayBeAny: protections.some(({ unread }) => unread.has('protects')),
+  }
 }
 
 const protectedInside = plan((drive, lookup) => protectedBy(childrenOf(drive, 'protection'), lookup.from))
@@ -46,7 +51,7 @@ const protectedInFile = ({ ofKind, from }: FileLookup): Protected => {
 
 /** Whether a protection block says that it protects this cable, or names what it protects so that it could not be read. */
 export function isProtected(cable: Block, lookup: Lookup): boolean {
-  const isAmong = ({ cables, mayBeAny }: Protected): boolean => mayBeAny || cables.has(cable)
+  const isAmong = ({ cables, mayBeAny }: Protected): boolean => mayBeAny || cables.has(idOf(cable))
   return (
     (cable.parent !== undefined && isAmong(protectedInside(cable.parent, lookup))) ||
     isAmong(lookup.ofFile(protectedInFile))

@@ -14,7 +14,7 @@ interface Supply {
  * nominal voltage is known. None where something of them could not be read. */
 export function suppliesOf(controller: Block, lookup: Lookup): readonly Supply[] {
   try {
-    const reached = batteriesAlong(controller, undefined, lookup)
+    const reached = batteriesAlong(controller, undefined, lookup).map(lookup.blockOf)
     // One at the margin that no cable leads to may be a part for other jobs.
     const near = reached.length === 0 && controller.parent ? lookup.near('battery') : undefined
     return (near ? [near] : reached).flatMap((battery) => {

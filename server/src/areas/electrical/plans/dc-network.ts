@@ -1,23 +1,25 @@
 import { type Block, childrenOf } from '../../../job/model.ts'
+import { idOf } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import type { BlockId } from '../../../store/stored-block.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 
 /** A cable with the blocks that it joins, as far as they are known. */
 interface Joint {
-  readonly cable: Block
-  readonly ends: readonly Block[]
+  readonly cable: BlockId
+  readonly ends: readonly BlockId[]
 }
 
 /** Cables by the blocks they end at. */
 interface Joints {
   readonly dc: readonly Joint[]
-  readonly dcAt: ReadonlyMap<Block, readonly Joint[]>
+  readonly dcAt: ReadonlyMap<BlockId, readonly Joint[]>
   /** The motors at the other ends of cables that do not carry DC. */
-  readonly motorsAt: ReadonlyMap<Block, readonly Block[]>
-  /** Cables whose ends cannot be read. */
-  readonly unread: readonly { readonly cable: Block; readonly error: Unreadable }[]
+  readonly motorsAt: ReadonlyMap<BlockId, readonly BlockId[]>
+  /** Cables whose ends, or what they carry, cannot be read. */
+  readonly unread: readonly BlockId[]
 }
 
 /** One end of a DC cable, with all that can be reached from there by other DC cables. */
@@ -33,37 +35,51 @@ export const endsWay = ({ kind }: Block): boolean => kind === 'battery' || kind 
 const isBattery = ({ kind }: Block): boolean => kind === 'battery'
 const isLoad = ({ kind }: Block): boolean => kind === 'controller' || kind === 'motor'
 
-const add = <V>(to: Map<Block, V[]>, block: Block, value: V): void => {
+const add = <V>(to: Map<BlockId, V[]>, block: BlockId, value: V): void => {
   const known = to.get(block)
   if (known) known.push(value)
   else to.set(block, [value])
 }
 
+/** The ends of a cable, and whether it carries DC. Throws Unreadable. */
+const readCable = (cable: Block, lookup: Lookup) => ({
+  ends: distinct(endsOf(cable, lookup).flatMap((end) => end ?? [])),
+  isDc: systemOf(cable, lookup) === 'dc',
+})
+
 function jointsOf(cables: readonly Block[], from: (cable: Block) => Lookup): Joints {
   const dc: Joint[] = []
-  const dcAt = new Map<Block, Joint[]>()
-  const motorsAt = new Map<Block, Block[]>()
-  const unread: { cable: Block; error: Unreadable }[] = []
+  const dcAt = new Map<BlockId, Joint[]>()
+  const motorsAt = new Map<BlockId, BlockId[]>()
+  const unread: BlockId[] = []
   for (const cable of cables) {
     try {
-      const lookup = from(cable)
-      const ends = distinct(endsOf(cable, lookup).flatMap((end) => end ?? []))
-      const isDc = systemOf(cable, lookup) === 'dc'
-      const joint = { cable, ends }
+      const { ends, isDc } = readCable(cable, from(cable))
+      const joint = { cable: idOf(cable), ends: ends.map(idOf) }
       if (isDc) dc.push(joint)
-      for (const end of ends)
+      for (const end of joint.ends)
         if (isDc) add(dcAt, end, joint)
-        else for (const motor of ends) if (motor.kind === 'motor') add(motorsAt, end, motor)
+        else for (const motor of ends) if (motor.kind === 'motor') add(motorsAt, end, idOf(motor))
     } catch (error) {
       if (!(error instanceof Unreadable)) throw error
-      unread.push({ cable, error })
+      unread.push(idOf(cable))
     }
   }
   return { dc, dcAt, motorsAt, unread }
 }
 
+/** Throws Unreadable where one of these cables cannot be read: it may be one that leads to what is looked for. */
+function mustBeRead(cables: readonly BlockId[], lookup: Lookup): void {
+  for (const id of cables) {
+    const cable = lookup.blockOf(id)
+    readCable(cable, lookup.from(cable))
+  }
+}
+
 /** Each block once. */
-export const distinct = (blocks: readonly Block[]): readonly Block[] => [...new Set(blocks)]
+export const distinct = <B extends Block | BlockId>(blocks: readonly B[]): readonly B[] => [
+  ...new Set(blocks),
+]
 
 const jointsOfDrive = plan((drive, lookup) => jointsOf(childrenOf(drive, 'cable'), lookup.from))
 /** Cables at the top of the file. */
@@ -73,51 +89,54 @@ const allJoints = ({ ofKind, from }: FileLookup): Joints => {
   return jointsOf([...cables, ...ofKind('cable')], from)
 }
 
+/** A cable that is the only way to what lies beyond it: `reached[from]` up to `reached[to]`. */
+interface Cut {
+  readonly beyond: BlockId
+  readonly from: number
+  readonly to: number
+}
+
 /** What hangs together by DC cables. */
-class Island {
+interface Island {
   /** Batteries and loads, once for each way that leads to them, in the order of the walk. */
-  readonly #reached: Block[]
+  readonly reached: readonly BlockId[]
   /** How many of the first so many are batteries, and loads. */
-  readonly #batteriesTo: readonly number[]
-  readonly #loadsTo: readonly number[]
-  readonly #cuts: ReadonlyMap<Block, Cut>
-  readonly batteries: readonly Block[]
-  readonly #loads: readonly Block[]
+  readonly batteriesTo: readonly number[]
+  readonly loadsTo: readonly number[]
+  readonly cuts: ReadonlyMap<BlockId, Cut>
+  readonly batteries: readonly BlockId[]
+  readonly loads: readonly BlockId[]
   /** It goes on where the cables of other drives end too. */
   readonly isOpen: boolean
+}
 
-  constructor({ reached, cuts, isOpen }: Walked) {
-    this.#reached = reached
-    this.#cuts = cuts
-    this.isOpen = isOpen
-    this.#batteriesTo = counted(reached, isBattery)
-    this.#loadsTo = counted(reached, isLoad)
-    this.batteries = distinct(reached.filter(isBattery))
-    this.#loads = distinct(reached.filter(isLoad))
-  }
-
-  side(cable: Block, end: Block): Side {
-    const cut = this.#cuts.get(cable)
-    // A cable that closes a ring parts nothing.
-    if (!cut)
-      return {
-        hasBattery: this.batteries.length > 0,
-        hasLoad: this.#loads.length > 0,
-        loads: () => this.#loads,
-      }
-    const { from, to } = cut
-    const isBeyond = cut.beyond === end
-    const has = (upTo: readonly number[]): boolean => {
-      const inside = (upTo[to] ?? 0) - (upTo[from] ?? 0)
-      return (isBeyond ? inside : (upTo[this.#reached.length] ?? 0) - inside) > 0
-    }
-    const reachedThere = () =>
-      isBeyond ? this.#reached.slice(from, to) : [...this.#reached.slice(0, from), ...this.#reached.slice(to)]
+/** What lies on one side of a cable of an island. */
+function sideIn(
+  { reached, batteriesTo, loadsTo, cuts, batteries, loads }: Island,
+  cable: BlockId,
+  end: BlockId,
+  { blockOf }: Lookup,
+): Side {
+  const cut = cuts.get(cable)
+  // A cable that closes a ring parts nothing.
+  if (!cut)
     return {
-      hasBattery: has(this.#batteriesTo),
-      hasLoad: has(this.#loadsTo),
-      loads: () => (!isBeyond && from === to ? this.#loads : distinct(reachedThere().filter(isLoad))),
+      hasBattery: batteries.length > 0,
+      hasLoad: loads.length > 0,
+      loads: () => loads.map(blockOf),
     }
+  const { from, to } = cut
+  const isBeyond = cut.beyond === end
+  const has = (upTo: readonly number[]): boolean => {
+    const inside = (upTo[to] ?? 0) - (upTo[from] ?? 0)
+    return (isBeyond ? inside : (upTo[reached.length] ?? 0) - inside) > 0
+  }
+  const there = () => (isBeyond ? reached.slice(from, to) : [...reached.slice(0, from), ...reached.slice(to)])
+  return {
+    hasBattery: has(batteriesTo),
+    hasLoad: has(loadsTo),
+    loads: () =>
+      !isBeyond && from === to ? loads.map(blockOf) : distinct(there()).map(blockOf).filter(isLoad),
   }
 }
 
@@ -125,19 +144,6 @@ const counted = (reached: readonly Block[], isOne: (block: Block) => boolean): r
   const counts = [0]
   for (const [i, block] of reached.entries()) counts.push((counts[i] ?? 0) + (isOne(block) ? 1 : 0))
   return counts
-}
-
-/** A cable that is the only way to what lies beyond it: `reached[from]` up to `reached[to]`. */
-interface Cut {
-  readonly beyond: Block
-  readonly from: number
-  readonly to: number
-}
-
-interface Walked {
-  readonly reached: Block[]
-  readonly cuts: Map<Block, Cut>
-  readonly isOpen: boolean
 }
 
 interface Visit {
@@ -151,28 +157,45 @@ interface Visit {
   next: number
 }
 
+/** What a walk may follow: DC cables that can end in one drive, or all of the file. */
+interface Ground {
+  readonly joints: readonly Joints[]
+  readonly isWithin: (block: Block) => boolean
+  readonly blockOf: FileLookup['blockOf']
+}
+
+function dcAt(block: Block, joints: readonly Joints[]): readonly Joint[] {
+  const [one = [], ...more] = joints.flatMap((of) => {
+    const here = of.dcAt.get(idOf(block))
+    return here ? [here] : []
+  })
+  return more.length === 0 ? one : [one, ...more].flat()
+}
+
 /** Walks everything along DC cables from a block, and finds the cables that are the only way to what lies behind them (Tarjan's bridges). */
-function walk(start: Block, network: Network, visited: Map<Block, number>): Walked {
+function walk(start: Block, { joints, isWithin, blockOf }: Ground, visited: Map<Block, number>): Island {
   const reached: Block[] = []
-  const cuts = new Map<Block, Cut>()
+  const cuts = new Map<BlockId, Cut>()
   let isOpen = false
   const visit = (block: Block, by: Joint | undefined): Visit => {
     const index = visited.size
     visited.set(block, index)
-    const isWithin = network.isWithin(block)
-    isOpen ||= !isWithin
+    const isInside = isWithin(block)
+    isOpen ||= !isInside
     const from = reached.length
     if (isLoad(block)) reached.push(block)
-    return { block, by, joints: isWithin ? network.dcAt(block) : [], index, low: index, from, next: 0 }
+    return { block, by, joints: isInside ? dcAt(block, joints) : [], index, low: index, from, next: 0 }
   }
   const way = [visit(start, undefined)]
   for (let at = way.at(-1); at; at = way.at(-1)) {
     const joint = at.joints[at.next++]
     if (joint) {
-      const other = joint === at.by ? undefined : joint.ends.find((end) => end !== at?.block)
-      if (!other) continue
+      const here = idOf(at.block)
+      const id = joint === at.by ? undefined : joint.ends.find((end) => end !== here)
+      if (id === undefined) continue
+      const other = blockOf(id)
       if (endsWay(other)) {
-        cuts.set(joint.cable, { beyond: other, from: reached.length, to: reached.length + 1 })
+        cuts.set(joint.cable, { beyond: id, from: reached.length, to: reached.length + 1 })
         reached.push(other)
         continue
       }
@@ -185,46 +208,38 @@ function walk(start: Block, network: Network, visited: Map<Block, number>): Walk
     const before = way.at(-1)
     if (!before || !at.by) continue
     before.low = Math.min(before.low, at.low)
-    if (at.low > before.index) cuts.set(at.by.cable, { beyond: at.block, from: at.from, to: reached.length })
+    if (at.low > before.index)
+      cuts.set(at.by.cable, { beyond: idOf(at.block), from: at.from, to: reached.length })
   }
-  return { reached, cuts, isOpen }
+  return {
+    reached: reached.map(idOf),
+    batteriesTo: counted(reached, isBattery),
+    loadsTo: counted(reached, isLoad),
+    cuts,
+    batteries: distinct(reached.filter(isBattery)).map(idOf),
+    loads: distinct(reached.filter(isLoad)).map(idOf),
+    isOpen,
+  }
 }
 
-/** DC cables and what they join: those that can end in one drive, or all of the file. */
-class Network {
-  readonly #all: readonly Joints[]
-  readonly isWithin: (block: Block) => boolean
-  readonly #islands = new Map<Block, Island>()
+/** DC cables and what they join. */
+interface Network {
+  /** By the blocks in it; none for a block at which no DC cable ends. */
+  readonly islands: ReadonlyMap<BlockId, Island>
+  /** Cables that cannot be read. */
+  readonly unread: readonly BlockId[]
+}
 
-  /** The islands are walked in one order, whoever asks first. */
-  constructor(all: readonly Joints[], starts: readonly Block[], isWithin: (block: Block) => boolean) {
-    this.#all = all
-    this.isWithin = isWithin
-    for (const start of starts) {
-      if (endsWay(start) || this.#islands.has(start) || this.dcAt(start).length === 0) continue
-      const visited = new Map<Block, number>()
-      const island = new Island(walk(start, this, visited))
-      for (const block of visited.keys()) this.#islands.set(block, island)
-    }
+/** The islands are walked in one order, whoever asks first. */
+function networkOf(ground: Ground, starts: readonly Block[]): Network {
+  const islands = new Map<BlockId, Island>()
+  for (const start of starts) {
+    if (endsWay(start) || islands.has(idOf(start)) || dcAt(start, ground.joints).length === 0) continue
+    const visited = new Map<Block, number>()
+    const island = walk(start, ground, visited)
+    for (const block of visited.keys()) islands.set(idOf(block), island)
   }
-
-  dcAt(block: Block): readonly Joint[] {
-    const [one = [], ...more] = this.#all.flatMap(({ dcAt }) => {
-      const joints = dcAt.get(block)
-      return joints ? [joints] : []
-    })
-    return more.length === 0 ? one : [one, ...more].flat()
-  }
-
-  /** Undefined for a block at which no DC cable ends. */
-  island(block: Block): Island | undefined {
-    return this.#islands.get(block)
-  }
-
-  /** Throws where the ends of a cable cannot be read: it may be one that leads here. */
-  mustBeRead(but: Block | undefined): void {
-    for (const { unread } of this.#all) for (const { cable, error } of unread) if (cable !== but) throw error
-  }
+  return { islands, unread: ground.joints.flatMap(({ unread }) => unread) }
 }
 
 export function driveOf(block: Block): Block | undefined {
@@ -233,35 +248,41 @@ export function driveOf(block: Block): Block | undefined {
   return drive
 }
 
-const endsIn = ({ dc }: Joints): readonly Block[] => dc.flatMap(({ ends }) => ends)
+const endsIn = ({ dc }: Joints): readonly BlockId[] => dc.flatMap(({ ends }) => ends)
 
-const networkOfDrive = plan((drive, lookup) => {
+const networkOfDrive = plan((drive, lookup): Network => {
+  const { blockOf } = lookup
   const own = jointsOfDrive(drive, lookup)
-  const starts = [...endsIn(own), ...drive.children]
-  return new Network([own, lookup.ofFile(sharedJoints)], starts, (block) => driveOf(block) === drive)
+  const joints = [own, lookup.ofFile(sharedJoints)]
+  const isWithin = (block: Block) => driveOf(block) === drive
+  return networkOf({ joints, isWithin, blockOf }, [...endsIn(own).map(blockOf), ...drive.children])
 })
 
-const networkOfFile = ({ ofFile }: FileLookup): Network => {
+const networkOfFile = ({ ofFile, blockOf }: FileLookup): Network => {
   const all = ofFile(allJoints)
-  return new Network([all], endsIn(all), () => true)
+  return networkOf({ joints: [all], isWithin: () => true, blockOf }, endsIn(all).map(blockOf))
 }
 
 /** The part of the DC network at a block, all cables considered but one. */
 function islandAt(block: Block, but: Block | undefined, lookup: Lookup): Island | undefined {
+  const id = idOf(block)
   const drive = driveOf(block)
   const own = drive && networkOfDrive(drive, lookup)
-  const network = !own || own.island(block)?.isOpen ? lookup.ofFile(networkOfFile) : own
-  network.mustBeRead(but)
-  return network.island(block)
+  const network = !own || own.islands.get(id)?.isOpen ? lookup.ofFile(networkOfFile) : own
+  mustBeRead(
+    network.unread.filter((cable) => !but || cable !== idOf(but)),
+    lookup,
+  )
+  return network.islands.get(id)
 }
-
-const none: readonly Block[] = []
 
 /** The batteries that DC cables lead to from a block: the same list for all that hang together. */
-export function batteriesAlong(block: Block, but: Block | undefined, lookup: Lookup): readonly Block[] {
-  if (endsWay(block)) return isBattery(block) ? [block] : none
+export function batteriesAlong(block: Block, but: Block | undefined, lookup: Lookup): readonly BlockId[] {
+  if (endsWay(block)) return isBattery(block) ? [idOf(block)] : none
   return islandAt(block, but, lookup)?.batteries ?? none
 }
+
+const none: readonly never[] = []
 
 /** What can be reached from one end of a cable without it. */
 export function sideOf(cable: Block, end: Block, lookup: Lookup): Side {
@@ -270,7 +291,9 @@ export function sideOf(cable: Block, end: Block, lookup: Lookup): Side {
     hasLoad: isLoad(end),
     loads: () => (isLoad(end) ? [end] : none),
   }
-  return endsWay(end) ? itself : (islandAt(end, cable, lookup)?.side(cable, end) ?? itself)
+  if (endsWay(end)) return itself
+  const island = islandAt(end, cable, lookup)
+  return island ? sideIn(island, idOf(cable), idOf(end), lookup) : itself
 }
 
 /** Motors that phase cables lead to from a controller. */
@@ -279,6 +302,6 @@ export function motorsAlong(controller: Block, lookup: Lookup): readonly Block[]
   const joints = drive
     ? [jointsOfDrive(drive, lookup), lookup.ofFile(sharedJoints)]
     : [lookup.ofFile(allJoints)]
-  for (const { unread } of joints) for (const { error } of unread) throw error
-  return joints.flatMap(({ motorsAt }) => motorsAt.get(controller) ?? none)
+  for (const { unread } of joints) mustBeRead(unread, lookup)
+  return joints.flatMap(({ motorsAt }) => (motorsAt.get(idOf(controller)) ?? none).map(lookup.blockOf))
 }
