@@ -43,7 +43,7 @@ export const ofAlignment: Readonly<Record<string, Input>> = {
     text: (count) => drive(`${coupling}${bed(count)}${reading('dry')}`),
   },
   'feet of a move': {
-    from: 20,
+    from: 40,
     by: planned,
     text: (count) =>
       drive(

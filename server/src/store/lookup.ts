@@ -1,7 +1,7 @@
 import type { BoundLookup } from '../job/lookup.ts'
 import type { Block } from '../job/model.ts'
 import type { FactPath, FactValue } from '../vocabulary/index.ts'
-import type { BlockId } from './stored-block.ts'
+import type { BlockId } from './block-id.ts'
 
 /** Works out what follows from a whole file. */
 export type FilePlan<T> = (file: FileLookup) => T

@@ -5,18 +5,11 @@ import type { Block, Place, Section, Value } from '../job/model.ts'
 import type { Scope } from '../job/scope.ts'
 import type { BlockNode } from '../syntax/tree.ts'
 import { Anchor } from './anchor.ts'
+import type { BlockId } from './block-id.ts'
 import type { FileLookup, Lookup } from './lookup.ts'
 import { type Facts, NotedMap, NotedSet } from './noted.ts'
 import type { StoredValue } from './stored-value.ts'
 import { ask, type Ended, type Notes, Question, type Source, type Trace } from './trace.ts'
-
-declare const names: unique symbol
-
-/** Stands for a block in a result, for a result is data and holds no block: where it is by kinds and names, from the top of its file down. */
-export type BlockId = string & { readonly [names]: 'block' }
-
-/** Parts an id: no kind and no name has a line end in it. */
-export const between = '\n'
 
 /** What holds the blocks of a file, and answers what goes beyond one of them. */
 export interface Home {

@@ -1,6 +1,7 @@
 import { type Block, isTakenWhole } from '../job/model.ts'
+import { type BlockId, between } from './block-id.ts'
 import { equal } from './equal.ts'
-import { type BlockId, between, type Content, StoredBlock, type Top } from './stored-block.ts'
+import { type Content, StoredBlock, type Top } from './stored-block.ts'
 import { StoredValue } from './stored-value.ts'
 
 /** Takes in a top-level block as it is bound now. What says the same as before stays the same object. */

@@ -1,7 +1,7 @@
 import { type Block, childrenOf, factOf } from '../../job/model.ts'
-import { idOf } from '../../store/block-id.ts'
+import { idOf } from '../../store/block-by-id.ts'
+import type { BlockId } from '../../store/block-id.ts'
 import { blockPlan } from '../../store/plan.ts'
-import type { BlockId } from '../../store/stored-block.ts'
 import { feetTooMany } from './plans/feet.ts'
 
 /** A foot whose place is stated. */

@@ -1,7 +1,7 @@
 import { at, check, commonPractice } from '../../../checks/check.ts'
 import { oneLine } from '../../../checks/one-line.ts'
 import { factOf } from '../../../job/model.ts'
-import { blockNear } from '../../../store/block-id.ts'
+import { blockNear } from '../../../store/block-by-id.ts'
 import { onOneSpot, type PlacedFoot, placedFeet } from '../feet-placed.ts'
 
 export default check({

@@ -1,6 +1,6 @@
 import { atHead, check, commonPractice } from '../../../checks/check.ts'
 import { formatLength, formatLimit } from '../../../quantity/format-measures.ts'
-import { idOf } from '../../../store/block-id.ts'
+import { idOf } from '../../../store/block-by-id.ts'
 import { listed } from '../../common/listed.ts'
 import { outOfPlane } from '../plans/feet-out-of-plane.ts'
 

@@ -3,7 +3,7 @@ import { replace } from '../../../checks/fix-text.ts'
 import { oneLine } from '../../../checks/one-line.ts'
 import { atOneStation } from '../../../engineering/alignment/feet.ts'
 import { type Block, factOf } from '../../../job/model.ts'
-import { blockNear, idOf } from '../../../store/block-id.ts'
+import { blockNear, idOf } from '../../../store/block-by-id.ts'
 import { onOneSpot, type PlacedFoot, placedFeet } from '../feet-placed.ts'
 
 const sides: Readonly<Record<string, 'port' | 'starboard'>> = {

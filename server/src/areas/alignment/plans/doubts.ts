@@ -1,7 +1,7 @@
 import { type Block, childrenOf } from '../../../job/model.ts'
-import { blockNear, idOf } from '../../../store/block-id.ts'
+import { blockNear, idOf } from '../../../store/block-by-id.ts'
+import type { BlockId } from '../../../store/block-id.ts'
 import { blockPlan } from '../../../store/plan.ts'
-import type { BlockId } from '../../../store/stored-block.ts'
 import { lastReading } from './moves.ts'
 
 /** Why no steps are given though the machine is not within its limits, the first that holds. `errors`: something the plan depends on is

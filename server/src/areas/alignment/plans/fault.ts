@@ -5,8 +5,8 @@ import type { Block } from '../../../job/model.ts'
 import { formatSi } from '../../../quantity/format.ts'
 import { formatSlope } from '../../../quantity/format-measures.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
-import { idOf } from '../../../store/block-id.ts'
-import type { BlockId } from '../../../store/stored-block.ts'
+import { idOf } from '../../../store/block-by-id.ts'
+import type { BlockId } from '../../../store/block-id.ts'
 import type { Fault, Outcome } from '../../common/outcome.ts'
 
 /** What stands in the way of a correction, with words for a person. */

@@ -1,7 +1,7 @@
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
-import { blockNear, idOf } from '../../../store/block-id.ts'
+import { blockNear, idOf } from '../../../store/block-by-id.ts'
+import type { BlockId } from '../../../store/block-id.ts'
 import { blockPlan } from '../../../store/plan.ts'
-import type { BlockId } from '../../../store/stored-block.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
 import {
   hasTime,

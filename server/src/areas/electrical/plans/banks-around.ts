@@ -1,8 +1,8 @@
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
-import { idOf } from '../../../store/block-id.ts'
+import { idOf } from '../../../store/block-by-id.ts'
+import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
-import type { BlockId } from '../../../store/stored-block.ts'
 import { onCharge } from './cable-protection.ts'
 
 /** The highest voltage of a bank, V: of its window, else as it is on charge; undefined where it is not known. */

@@ -1,8 +1,8 @@
 import type { Block } from '../../../job/model.ts'
-import { idOf } from '../../../store/block-id.ts'
+import { idOf } from '../../../store/block-by-id.ts'
+import type { BlockId } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import type { BlockId } from '../../../store/stored-block.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 
 export type CableSystem = 'dc' | 'three-phase'

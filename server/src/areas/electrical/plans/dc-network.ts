@@ -1,8 +1,8 @@
 import { type Block, childrenOf } from '../../../job/model.ts'
-import { idOf } from '../../../store/block-id.ts'
+import { idOf } from '../../../store/block-by-id.ts'
+import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import type { BlockId } from '../../../store/stored-block.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 
