@@ -84,3 +84,37 @@ ${station('aft', 200)}${station('mid', 400)}${station('fwd', 600)}  }
   expect(Math.abs(mid - (aft + fwd) / 2)).toBeLessThanOrEqual(0.05e-3)
   expect(outcome.value.ways).toContainEqual([{ type: 'thinner-shim', thickness: 0.1e-3 }])
 })
+
+// A nut between the ends is run up until it touches, as near as 0.01 mm: common practice, no source.
+it('no nut between the ends has to end further than 0.01 mm under its foot, though the line of the ends would be better', () => {
+  const station = (name: string, at: number, more = '') =>
+    ['port', 'starboard']
+      .map(
+        (side) => `    foot ${name}-${side} { from-coupling: ${at} mm  across: 140 mm ${side}  ${more} }\n`,
+      )
+      .join('')
+  // To be raised by 1 mm, three flats of M16; the studs in the middle end 0.015 mm short of that.
+  const { block, lookup } = blockIn(
+    `drive main {
+  coupling { kind: flexible  flange-diameter: 125 mm  gauge-diameter: 110 mm  gap-variation: max 0.10 mm  offset: max 0.15 mm }
+  bed {
+    adjuster: stud-and-nuts
+    thread: M16
+${station('aft', 200)}${station('mid', 400, 'travel-up: 0.985 mm')}${station('fwd', 600)}  }
+  reading dry-1 {
+    taken: 2026-03-04
+    gauge: 0.01 mm
+    gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+    offsets: top -1 mm, starboard 0 mm, bottom 1 mm, port 0 mm
+  }
+}
+`,
+    'main.dry-1',
+  )
+  const outcome = correctionOf(block, lookup)
+  if (!outcome.ok) throw new Error(outcome.fault.words)
+  const rises = outcome.value.feet.map(({ moved }) => moved)
+  const [aft = 0, , mid = 0, , fwd = 0] = rises
+  expect(rises.every((rise) => rise > 0.5e-3)).toBe(true)
+  expect((aft + fwd) / 2 - mid).toBeLessThanOrEqual(0.01e-3 + 1e-9)
+})
