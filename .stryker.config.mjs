@@ -19,7 +19,7 @@ export default {
   incremental: true,
   incrementalFile: `.stryker/${name}.json`,
   tempDirName: `.stryker/sandbox-${name}`,
-  reporters: ['json', 'progress-append-only'],
-  jsonReporter: { fileName: `.stryker/report-${name}.json` },
+  // `run.ts` reads the incremental file, which is there after an interrupted run too.
+  reporters: ['progress-append-only'],
   ignorePatterns: ['dist', '.workbench-out', '.stryker', 'docs/images'],
 }

@@ -36,7 +36,7 @@ const env = {
 const { status } = spawnSync(process.execPath, [stryker, ...args], { stdio: 'inherit', env })
 process.exitCode = status ?? 1
 
-const { files }: Report = JSON.parse(fs.readFileSync(`.stryker/report-${name}.json`, 'utf8'))
+const { files }: Report = JSON.parse(fs.readFileSync(`.stryker/${name}.json`, 'utf8'))
 const tally: Record<string, number> = {}
 for (const [path, { source, mutants }] of Object.entries(files)) {
   for (const mutant of mutants) {
