@@ -219,4 +219,16 @@ describe('a phase map', () => {
     )
     expect(titles(map('A to U, b to V, X to W'), 'phases/unknown-terminal')).toEqual(['Write B'])
   })
+
+  it('is completed by the two that are left, whatever else is wrong in it', () => {
+    expect(titles(map('A to U, B to V, X to V'), 'phases/incomplete')).toEqual(['Add C to W'])
+  })
+
+  it('gets each end of a pair from its own side, though both are written alike', () => {
+    const both = map('X to X, B to V, C to W')
+    expect(fixed(both, 'phases/unknown-terminal', 'Write A')).toBe(map('A to X, B to V, C to W'))
+    expect(fixed(both, 'phases/unknown-terminal', 'Write U')).toBe(map('X to U, B to V, C to W'))
+    const apart = map('X to U, B to V, C to X')
+    expect(fixed(apart, 'phases/unknown-terminal', 'Write W')).toBe(map('X to U, B to V, C to W'))
+  })
 })

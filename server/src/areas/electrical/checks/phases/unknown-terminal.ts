@@ -3,6 +3,8 @@ import { replace, textAt } from '../../../../checks/fix-text.ts'
 import { elide } from '../../../../quantity/elide.ts'
 import { phaseFaults } from '../../plans/phase-faults.ts'
 
+const messageFor = (words: string): string => `There is no ${elide(words)}.`
+
 export default check({
   id: 'phases/unknown-terminal',
   severity: 'error',
@@ -31,15 +33,16 @@ export default check({
       .filter(({ type }) => type === 'unknown')
       .map(({ words, terminal, terminals, at }) => ({
         at,
-        message: `There is no ${elide(words)}.`,
+        message: messageFor(words),
         detail: `The terminals there are ${terminals.join(', ')}.`,
         todo: 'Use the marks on the machines, as listed in their `terminals`.',
         found: terminal,
         limit: terminals.join(', '),
       })),
-  fixes: ({ at, found }, { block, lookup }) => {
+  fixes: ({ at, found, message }, { block, lookup }) => {
     const faults = block && lookup ? phaseFaults(lookup.block, lookup) : []
-    const fault = faults.find((f) => f.terminal === found && f.at.span.start === at.span.start)
+    // Both ends of a pair may be written alike; the words name the machine that has no such terminal.
+    const fault = faults.find((f) => messageFor(f.words) === message && f.at.span.start === at.span.start)
     if (!fault || found === undefined) return []
     const { side } = fault
     const free = faults
