@@ -168,6 +168,12 @@ export class Store implements Home {
     return [...this.#tops.values()].flatMap(({ root }) => root ?? [])
   }
 
+  /** What is kept of the file, for tests. */
+  get kept(): readonly Trace[] {
+    const blocks = [...this.#tops.values()].flatMap((top) => [...top.blocks.values()])
+    return [...this.#traces.values(), ...blocks.flatMap(({ traces }) => [...traces.values()])]
+  }
+
   bound(of: StoredBlock): BoundLookup | undefined {
     return of.content && boundLookup(of.content.block, this.#scope)
   }
