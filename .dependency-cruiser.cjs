@@ -68,6 +68,17 @@ const plansAlone = {
   to: { path: '^server/src/(checks|areas)/', pathNot: '^server/src/areas/([^/]+/plans|common)/' },
 }
 
+/** The commands of areas, with what they share. Their schemas need the whole of zod. */
+const commands = '^server/src/areas/([^/]+/commands/|common/command[^/]*\\.ts$|commands\\.ts$)'
+const commandsForTheCli = {
+  name: 'commands-for-the-cli',
+  comment:
+    'Only cli/ and other commands import the commands of areas: with them the whole of zod would get into the language server.',
+  severity: 'error',
+  from: { path: '^server/src/', pathNot: [within(['cli']), commands] },
+  to: { path: commands },
+}
+
 /** What a floor may take from npm. Below the faces nothing reads files, clocks or the environment: no Node modules. */
 const libraries = {
   common: [],
@@ -80,22 +91,29 @@ const libraries = {
   areas: [],
   store: [],
 }
-const foreign = Object.entries(libraries).map(([name, allowed]) => ({
+const librariesOf = (name, from, allowed) => ({
   name: `libraries-${name}`,
-  comment: `${name}/ uses ${allowed.join(', ') || 'nothing'} from npm, and no Node module.`,
+  comment: `What ${name} may use from npm: ${allowed.join(', ') || 'nothing'}. No Node module.`,
   severity: 'error',
-  from: { path: within([name]) },
+  from,
   to: {
     dependencyTypesNot: ['local'],
     ...(allowed.length > 0 && { pathNot: `(^|/)node_modules/(${allowed.join('|')})/` }),
   },
-}))
+})
+const foreign = [
+  ...Object.entries(libraries).map(([name, allowed]) =>
+    librariesOf(name, { path: within([name]), pathNot: commands }, allowed),
+  ),
+  librariesOf('commands', { path: commands }, ['zod']),
+]
 
 module.exports = {
   forbidden: [
     ...upwardsOrSideways,
     ...betweenAreas,
     plansAlone,
+    commandsForTheCli,
     ...foreign,
     {
       name: 'words-do-not-compute',

@@ -1,7 +1,7 @@
 import fs from 'node:fs'
 import path from 'node:path'
 import { describe, expect, it } from 'vitest'
-import { planSchema } from '../../server/src/cli/schemas.ts'
+import { planSchema } from '../../server/src/areas/alignment/commands/plan-schema.ts'
 import { built, ferry, folder, found, held, packageVersion, put, root, shaftwright } from './run-cli.ts'
 
 describe('plan', () => {

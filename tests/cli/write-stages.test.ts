@@ -2,7 +2,7 @@
 import os from 'node:os'
 import path from 'node:path'
 import { afterAll, beforeEach, describe, expect, it, vi } from 'vitest'
-import { CannotRun } from '../../server/src/cli/cannot-run.ts'
+import { CannotRun } from '../../server/src/areas/common/command.ts'
 import { replaceText } from '../../server/src/cli/write-file.ts'
 
 const { fault } = vi.hoisted(() => ({

@@ -1,6 +1,6 @@
+import type { JobJson } from '../areas/common/command-json.ts'
 import type { Document } from '../job/document.ts'
 import { type Batch, type Checked, checkBatch } from './check-batch.ts'
-import type { JobJson } from './json-parts.ts'
 import { severities, summary } from './report.ts'
 import { jobFiles, type Listed, readStdin } from './run.ts'
 import type { CheckJson, FindingJson } from './schemas.ts'

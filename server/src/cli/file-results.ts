@@ -1,3 +1,4 @@
+import type { JobJson, RangeJson } from '../areas/common/command-json.ts'
 import type { Figure } from '../areas/common/figure.ts'
 import { type NoResult, type Result, resultsOf } from '../areas/common/result.ts'
 import { allChecks } from '../areas/index.ts'
@@ -9,7 +10,6 @@ import type { Block } from '../job/model.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import { lookupFrom } from '../store/store.ts'
 import { jobJson } from './job-json.ts'
-import type { JobJson, RangeJson } from './json-parts.ts'
 import type { OpenJob } from './run.ts'
 
 /** Where a result belongs. */

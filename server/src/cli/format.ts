@@ -1,7 +1,7 @@
+import { CannotRun } from '../areas/common/command.ts'
 import { refusalWords } from '../checks/refusal-words.ts'
 import { largestFile, utf8Length } from '../job/file-text.ts'
 import { formatText } from '../syntax/format.ts'
-import { CannotRun } from './cannot-run.ts'
 import { jobFiles, readText } from './run.ts'
 import { print, printError } from './terminal.ts'
 import { replaceText } from './write-file.ts'

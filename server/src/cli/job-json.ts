@@ -1,5 +1,5 @@
+import type { JobJson } from '../areas/common/command-json.ts'
 import type { Identity } from '../job/identity.ts'
-import type { JobJson } from './json-parts.ts'
 
 /** What a job says it is, for JSON: `null` where it does not say. */
 export const jobJson = ({ vessel, title, revision, status }: Identity): Omit<JobJson, 'file'> => ({

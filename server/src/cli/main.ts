@@ -2,14 +2,15 @@
 import { isMainThread } from 'node:worker_threads'
 import { Command, CommanderError, InvalidArgumentError, Option } from 'commander'
 import * as z from 'zod'
+import { areaCommands } from '../areas/commands.ts'
+import { CannotRun } from '../areas/common/command.ts'
 import { areas } from '../areas/index.ts'
 import { vesselFault } from '../editor/client-requests.ts'
 import { today } from '../host/today.ts'
-import { CannotRun } from './cannot-run.ts'
+import { runAreaCommand } from './area-command.ts'
 import { check } from './check.ts'
 import { format } from './format.ts'
 import { newJob } from './new-job.ts'
-import { plan } from './plan.ts'
 import { results } from './results.ts'
 import { serveCommand } from './serve.ts'
 import { failWithOutput, print, printError } from './terminal.ts'
@@ -56,15 +57,18 @@ program
   .addOption(onDay())
   .action(check)
 
-program
-  .command('plan')
-  .description('Calculate the moves of each foot from a reading of the coupling, for each drive.')
-  .argument('<path>', 'the job file, or - for standard input')
-  .option('--drive <name>', 'plan only this drive')
-  .option('--reading <name>', 'plan from this reading instead of the last one')
-  .addOption(output())
-  .addOption(onDay())
-  .action(plan)
+for (const command of areaCommands) {
+  const { name, description, options } = command
+  const own = program
+    .command(name)
+    .description(description)
+    .argument('<path>', 'the job file, or - for standard input')
+  for (const option of options) own.option(option.flags, option.description)
+  own
+    .addOption(output())
+    .addOption(onDay())
+    .action((path, given) => runAreaCommand(command, path, given))
+}
 
 program
   .command('results')

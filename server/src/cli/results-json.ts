@@ -1,11 +1,11 @@
 import * as z from 'zod'
+import { jobOfFile, range, tool } from '../areas/common/command-json.ts'
 import type { Figure } from '../areas/common/figure.ts'
 import { differenceIn, unitOf, valueIn } from '../areas/common/figure-units.ts'
 import { distinct } from '../areas/common/figure-words.ts'
 import { isResult, type Result } from '../areas/common/result.ts'
 import { allFigures, areas } from '../areas/index.ts'
 import type { Anchor, FileResults } from './file-results.ts'
-import { jobOfFile, range, tool } from './json-parts.ts'
 import { tool as program } from './tool.ts'
 
 const figureIds = allFigures.map(({ id }) => id)

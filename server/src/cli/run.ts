@@ -1,5 +1,6 @@
 import fs from 'node:fs'
 import path from 'node:path'
+import { CannotRun } from '../areas/common/command.ts'
 import { refusalWords } from '../checks/refusal-words.ts'
 import { diskErrorWords } from '../host/disk-error.ts'
 import { jobEntry, leadsOut, otherSpelling, readInside } from '../host/machine-node.ts'
@@ -7,7 +8,6 @@ import { readFileText } from '../host/read-file-node.ts'
 import { type Document, documentFrom } from '../job/document.ts'
 import { largestFile, type Refusal, textFrom } from '../job/file-text.ts'
 import { type JobFile, linkFile } from '../job/files.ts'
-import { CannotRun } from './cannot-run.ts'
 
 /** A file's text, with its byte order mark. */
 export function readText(file: string): string {

@@ -1,7 +1,8 @@
 import { randomBytes } from 'node:crypto'
 import fs from 'node:fs'
 import path from 'node:path'
-import { attempt, CannotRun } from './cannot-run.ts'
+import { CannotRun } from '../areas/common/command.ts'
+import { diskErrorWords } from '../host/disk-error.ts'
 
 /** Replaces the text of a user's file, whole or not at all. The only place that writes such a file.
  *
@@ -32,6 +33,16 @@ export function replaceText(file: string, before: string, after: string): boolea
     syncFolder(folder)
     return true
   })
+}
+
+/** Does what the disk may refuse; the words say what could not be done. */
+function attempt<T>(words: string, work: () => T): T {
+  try {
+    return work()
+  } catch (error) {
+    if (error instanceof CannotRun) throw error
+    throw new CannotRun(`${words}: ${diskErrorWords(error)}.`)
+  }
 }
 
 const noWriter = (mode: number): boolean => (mode & 0o222) === 0

@@ -1,5 +1,7 @@
 // The work in the order that does not rock the machine: common practice, no source. Heights are those of the plan, by similar triangles.
 import { describe, expect, it } from 'vitest'
+import { logSchema } from '../../../server/src/areas/alignment/commands/log-schema.ts'
+import { drivePlanSchema } from '../../../server/src/areas/alignment/commands/plan-schema.ts'
 import {
   type Correction,
   correctionOf,
@@ -11,8 +13,6 @@ import { planJson } from '../../../server/src/areas/alignment/plans/plan-json.ts
 import { planText } from '../../../server/src/areas/alignment/plans/plan-text.ts'
 import { procedureLines } from '../../../server/src/areas/alignment/plans/procedure.ts'
 import { correctionText } from '../../../server/src/areas/alignment/plans/words.ts'
-import { logSchema } from '../../../server/src/cli/log-schema.ts'
-import { drivePlanSchema } from '../../../server/src/cli/schemas.ts'
 import { blockIn } from '../job-text.ts'
 
 const nuts = 'adjuster: stud-and-nuts\n    thread: M16'

@@ -1,5 +1,5 @@
 import * as z from 'zod'
-import { figure, parts } from './figures.ts'
+import { figure, parts } from './figure-schema.ts'
 
 const explanation = z.object({
   type: z.enum([

@@ -11,7 +11,7 @@ export const tool = z
   .object({ name: z.literal('shaftwright'), version: z.string() })
   .describe('The tool that wrote this output.')
 
-export const job = z
+const job = z
   .object({
     vessel: z.string().nullable(),
     title: z.string().nullable(),
@@ -22,5 +22,14 @@ export const job = z
 
 export const jobOfFile = job.extend({ file: z.string() })
 
+/** What the JSON of a command of an area begins with, after its version. */
+export const head = z.object({
+  tool,
+  file: z.string(),
+  job: job.nullable().describe('null if the file has no job block.'),
+  date: z.string().describe('The day it is made for, `YYYY-MM-DD`.'),
+})
+
+export type JsonHead = z.infer<typeof head>
 export type JobJson = z.infer<typeof jobOfFile>
 export type RangeJson = z.infer<typeof range>
