@@ -100,11 +100,11 @@ describe('conductor resistance', () => {
     const section = { system: 'metric', mm2: 35 } as const
     expect(conductorResistance({ section }).assumptions).toHaveLength(2)
     expect(conductorResistance({ section, finish: 'plain' }).assumptions).toEqual([
-      'strands are IEC 60228 class 5',
+      { type: 'strands-class-5' },
     ])
     // Solid wire of AWG has no class of strands; 2 % for stranding is common practice.
     expect(conductorResistance({ section: { system: 'awg', n: 4 }, finish: 'plain' }).assumptions).toEqual([
-      expect.stringContaining('2 %'),
+      { type: 'stranding-2-percent' },
     ])
     expect(conductorResistance({ section, strands: 'class 5', finish: 'tinned' }).assumptions).toEqual([])
   })

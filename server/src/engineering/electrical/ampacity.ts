@@ -7,6 +7,7 @@ import {
   readTable,
   usTable5,
 } from './ampacity-tables.ts'
+import type { Assumption } from './assumption.ts'
 import { type ConductorSection, sectionArea } from './conductor.ts'
 import {
   bundlingFactor,
@@ -30,13 +31,13 @@ export interface Ampacity {
   readonly confidence: Confidence
   /** Applied to the table's figure, in this order; those of 1 are left out. */
   readonly factors: readonly Factor[]
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 interface Choice {
   readonly table: AmpacityTable
   readonly reading: Reading
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 /** Ampacity of one copper conductor: table × machinery-space factor × bundling factor.
@@ -71,27 +72,23 @@ export function ampacity(given: {
       : 'from memory',
     factors,
     assumptions: [
-      `ambient is ${place === 'open' ? openAmbientC : machinerySpaceAmbientC} °C`,
+      { type: 'ambient', ambientC: place === 'open' ? openAmbientC : machinerySpaceAmbientC },
       ...(same(reading.columnC, insulationC)
         ? []
-        : [`${insulationC} °C insulation is read in the ${reading.columnC} °C column`]),
-      ...rowWords[reading.row],
+        : [{ type: 'lower-column', insulationC, columnC: reading.columnC } as const]),
+      ...assumedOfRow[reading.row],
       ...assumptions,
-      ...(bundled < 3 ? [] : ['bundling factors are the US set, the stricter of the two in use']),
-      ...(bundled === 2
-        ? ['two conductors together are not derated; recent ABYC E-11 derates DC pairs']
-        : []),
+      ...(bundled < 3 ? [] : [{ type: 'bundling-us' } as const]),
+      ...(bundled === 2 ? [{ type: 'pair-not-derated' } as const] : []),
     ],
   }
 }
 
-const rowWords: Readonly<Record<RowRead, readonly string[]>> = {
+const assumedOfRow: Readonly<Record<RowRead, readonly Assumption[]>> = {
   'its own': [],
-  between: ['the size lies between two rows of the table: interpolated by section'],
-  above: [
-    'the size is larger than every row of the table: the largest row is used, and the maker may allow more',
-  ],
-  below: ['the size is smaller than every row of the table: the cable can carry less than the smallest row'],
+  between: [{ type: 'between-rows' }],
+  above: [{ type: 'above-rows' }],
+  below: [{ type: 'below-rows' }],
 }
 
 function awgChoice(area: number, insulationC: number): Choice {
@@ -107,17 +104,17 @@ function metricChoice(area: number, insulationC: number): Choice {
     return {
       table: isoTableA1,
       reading: iso,
-      assumptions: [`${isoTableA1.name} is from memory; no other table reaches this size to hold it against`],
+      assumptions: [{ type: 'table-alone', table: isoTableA1.name }],
     }
   if (us.amps < iso.amps)
     return {
       table: usTable5,
       reading: us,
-      assumptions: [`${isoTableA1.name} is from memory and not lower: not used`],
+      assumptions: [{ type: 'table-not-lower', table: isoTableA1.name }],
     }
   return {
     table: isoTableA1,
     reading: { ...iso, row: iso.row === 'below' ? us.row : iso.row },
-    assumptions: [`${isoTableA1.name} is from memory; lower than ${usTable5.name}`],
+    assumptions: [{ type: 'table-lower', table: isoTableA1.name, than: usTable5.name }],
   }
 }

@@ -1,6 +1,6 @@
-import { formatNumber } from '../../quantity/format.ts'
 import { inRange, positive, temperature } from '../guard.ts'
 import { rowsAround } from '../rows.ts'
+import type { Assumption } from './assumption.ts'
 import { awgArea } from './awg.ts'
 import { iec60228 } from './iec-60228.ts'
 
@@ -17,7 +17,7 @@ export interface ConductorResistance {
   /** Ω/m at 20 °C. */
   readonly ohmPerMetre: number
   readonly source: string
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 /** Resistivity of annealed copper at 20 °C, Ω·m: 58 MS/m exactly. Source: IEC 60028. */
@@ -62,15 +62,15 @@ export function conductorResistance(given: {
 }): ConductorResistance {
   const { section, strands = 'class 5', finish = 'tinned' } = given
   const area = sectionArea(section)
-  const defaults = [
-    ...(given.strands || section.system === 'awg' ? [] : ['strands are IEC 60228 class 5']),
-    ...(given.finish ? [] : ['copper is tinned']),
+  const defaults: readonly Assumption[] = [
+    ...(given.strands || section.system === 'awg' ? [] : [{ type: 'strands-class-5' } as const]),
+    ...(given.finish ? [] : [{ type: 'copper-tinned' } as const]),
   ]
   if (section.system === 'awg') {
     return {
       ohmPerMetre: (copperResistivity / area) * 1.02 * (finish === 'tinned' ? 13.7 / 13.3 : 1),
       source: 'IEC 60028 resistivity over the ASTM B258 section',
-      assumptions: [...defaults, 'strands add 2 % to the resistance of solid wire'],
+      assumptions: [...defaults, { type: 'stranding-2-percent' }],
     }
   }
   const column = iec60228.columns.indexOf(`${strands} ${finish}`)
@@ -83,9 +83,6 @@ export function conductorResistance(given: {
   return {
     ohmPerMetre: Math.min((worst * 1e-9) / area, smaller / 1000),
     source: iec60228.source,
-    assumptions: [
-      ...defaults,
-      `no IEC 60228 row for ${formatNumber(section.mm2)} mm²: resistance scaled by section from the worst row`,
-    ],
+    assumptions: [...defaults, { type: 'no-row', mm2: section.mm2 }],
   }
 }

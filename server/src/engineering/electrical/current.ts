@@ -1,4 +1,5 @@
 import { fraction, positive } from '../guard.ts'
+import type { Assumption } from './assumption.ts'
 
 /** Currents of a propulsion motor, from its shaft back to the battery. */
 
@@ -55,7 +56,7 @@ export const threePhaseInput = (given: {
 export interface EstimatedVoltage {
   /** V rms between lines. */
   readonly volts: number
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 /** Highest line voltage an inverter makes from `dcVoltage` (V, > 0, else OutOfRange) without overmodulation, by space vectors: V / √2. For a motor
@@ -64,8 +65,5 @@ export interface EstimatedVoltage {
  * @example inverterVoltage(96).volts // ≈ 67.882 */
 export const inverterVoltage = (dcVoltage: number): EstimatedVoltage => ({
   volts: positive('DC voltage', dcVoltage) * Math.SQRT1_2,
-  assumptions: [
-    'motor runs at the highest voltage its inverter makes; at less the current is greater',
-    'inverter modulates by space vectors',
-  ],
+  assumptions: [{ type: 'highest-motor-voltage' }, { type: 'space-vectors' }],
 })

@@ -1,4 +1,5 @@
 import { fraction, inRange, positive, temperature } from '../guard.ts'
+import type { Assumption } from './assumption.ts'
 import { resistanceAt } from './conductor.ts'
 
 /** Volts lost in cables, from the resistance at operating temperature. The formulas of ABYC E-11 and ISO 13297 leave out the heat of the conductor:
@@ -8,7 +9,7 @@ export interface OperatingResistance {
   /** Ω/m at `conductorC`. */
   readonly ohmPerMetre: number
   readonly conductorC: number
-  readonly assumptions: readonly string[]
+  readonly assumptions: readonly Assumption[]
 }
 
 /** Resistance in service of a conductor of `ohmPerMetre` at 20 °C: at `conductorC`, or when that is not known
@@ -25,10 +26,7 @@ export function operatingResistance(given: {
   return {
     ohmPerMetre: resistanceAt({ resistance: given.ohmPerMetre, conductorC }),
     conductorC,
-    assumptions:
-      given.conductorC === undefined
-        ? [`conductor is as warm as its insulation allows, ${insulationC} °C`]
-        : [],
+    assumptions: given.conductorC === undefined ? [{ type: 'insulation-limit', insulationC }] : [],
   }
 }
 

@@ -9,6 +9,7 @@ import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
 import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
+import { formatAssumption } from './assumption-words.ts'
 import { systemOf } from './cable-circuit.ts'
 import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
 
@@ -84,7 +85,11 @@ function carriedWith(
     ampacity: rated,
     carries: rated.amps * parallel,
     sources: [rated.source, ...rated.factors.map((factor) => factor.source)],
-    assumptions: [...markedAssumed([cable]), ...laid.value.assumptions, ...rated.assumptions],
+    assumptions: [
+      ...markedAssumed([cable]),
+      ...laid.value.assumptions,
+      ...rated.assumptions.map(formatAssumption),
+    ],
   })
 }
 

@@ -10,6 +10,7 @@ import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
+import { formatAssumption } from './assumption-words.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import type { CableSystem } from './cable-circuit.ts'
 import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
@@ -69,8 +70,7 @@ export const cableLoading = plan((cable: Block, lookup: Lookup): CableOutcome<Ca
       assumptions: [
         ...design.value.assumptions,
         ...carrying.value.assumptions,
-        ...resistance.assumptions,
-        ...working.assumptions,
+        ...[...resistance.assumptions, ...working.assumptions].map(formatAssumption),
         ...(system === 'dc'
           ? []
           : ['reactance is that of touching cores at 50 Hz: the frequency is not stated']),

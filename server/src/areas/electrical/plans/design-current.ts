@@ -7,6 +7,7 @@ import { plan } from '../../../store/plan.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
 import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
+import { formatAssumption } from './assumption-words.ts'
 import { type CableSystem, endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesReached, type FedMotor, feedOf, feedsAlone } from './cable-feed.ts'
 import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
@@ -233,6 +234,6 @@ function phaseVoltage(
   const lowest = lowestOf(batteries, assume)
   if (lowest === undefined) return undefined
   const estimate = inverterVoltage(lowest)
-  estimate.assumptions.forEach(assume)
+  estimate.assumptions.map(formatAssumption).forEach(assume)
   return estimate.volts
 }
