@@ -113,13 +113,8 @@ export class Checker {
       for (const finding of this.#inBinding(this.#analysis.bound(file, section))) found.push(finding)
     }
     for (const root of storeOf(this.#analysis, file).roots) {
-      const { findings, faults } = resultOf(root, this.#underRoot)
-      for (const finding of findings)
-        try {
-          found.push(placed(finding))
-        } catch (error) {
-          run.onFault?.(finding.check, error)
-        }
+      const { findings, faults } = resultOf(root, this.#placedUnderRoot)
+      for (const finding of findings) found.push(finding)
       for (const { check, error } of faults) run.onFault?.(check, error)
     }
     for (const finding of this.#worded(file.problems)) found.push(finding)
@@ -163,6 +158,23 @@ export class Checker {
         findings: all.flatMap(({ findings }) => findings),
         faults: all.flatMap(({ faults }) => faults),
       }
+    },
+  }
+
+  /** The same with the places as they are now: another result whenever one of them is bound again. */
+  readonly #placedUnderRoot: Work<Checked> = {
+    name: 'places of findings',
+    of: (root) => {
+      const all = resultOf(root, this.#underRoot)
+      const findings: Finding[] = []
+      const faults = [...all.faults]
+      for (const finding of all.findings)
+        try {
+          findings.push(placed(finding))
+        } catch (error) {
+          faults.push({ check: finding.check, error })
+        }
+      return { findings, faults }
     },
   }
 
@@ -284,11 +296,13 @@ function inFile(c: FileCheck, view: FileView, run: CheckRun): readonly Finding[]
 const inEnglish = new Intl.Collator('en')
 
 function inOrder(findings: readonly Finding[], file: JobFile): readonly Finding[] {
-  const startOfSection = ({ at }: Finding) => startOf(file.document, at.section) ?? 0
-  return [...findings].sort(
-    (a, b) =>
-      startOfSection(a) - startOfSection(b) ||
-      a.at.span.start - b.at.span.start ||
-      inEnglish.compare(a.check, b.check),
-  )
+  return findings
+    .map((finding) => ({ finding, section: startOf(file.document, finding.at.section) ?? 0 }))
+    .sort(
+      (a, b) =>
+        a.section - b.section ||
+        a.finding.at.span.start - b.finding.at.span.start ||
+        inEnglish.compare(a.finding.check, b.finding.check),
+    )
+    .map(({ finding }) => finding)
 }

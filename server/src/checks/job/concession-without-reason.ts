@@ -23,8 +23,8 @@ export default fileCheck({
   file: ({ blocks }) =>
     blocks
       .filter((block) => {
-        const reason = block.facts.get('reason')?.value
-        return block.kind === 'concession' && !block.unread.has('reason') && isSilent(reason)
+        if (block.kind !== 'concession' || block.unread.has('reason')) return false
+        return isSilent(block.facts.get('reason')?.value)
       })
       .map((block) =>
         atHead(block, {

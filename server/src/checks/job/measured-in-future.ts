@@ -1,4 +1,5 @@
-import type { Block } from '../../job/model.ts'
+import { memoizeByIdentity } from '../../common/memoize-by-identity.ts'
+import type { Block, Place } from '../../job/model.ts'
 import { isDate } from '../../vocabulary/shape.ts'
 import { fileCheck, type Reported, theLanguage } from '../check.ts'
 
@@ -6,25 +7,28 @@ const seal = (day: string) => `seal {
   free-length: 148 mm [measured ${day}]
 }`
 
-/** Days of the block's own measurements, and of those inside it, that are after today. */
-function after(today: string, block: Block): readonly Reported[] {
+interface Day {
+  readonly date: string
+  readonly at: Place
+}
+
+/** Days of the measurements of a block as it is bound, and of those inside it. */
+const daysIn = memoizeByIdentity((block: Block): readonly Day[] => {
   const own = [...block.facts.values()].flatMap(({ node, at, origin }) => {
     const [word, day] = node.provenance?.words ?? []
     if (origin || word?.text !== 'measured' || !day || !isDate(day.text)) return []
-    const date = day.text.slice(0, 10)
-    if (date <= today) return []
-    return [
-      {
-        at: { section: at.section, span: day.span },
-        message: `The measurement is dated ${date}, which is after today.`,
-        todo: 'Correct the date. If it is right, check the date of this computer.',
-        found: date,
-        limit: `at most ${today}`,
-      },
-    ]
+    return [{ date: day.text.slice(0, 10), at: { section: at.section, span: day.span } }]
   })
-  return [...own, ...block.children.flatMap((child) => after(today, child))]
-}
+  return [...own, ...block.children.flatMap(daysIn)]
+})
+
+const dayAfter = (today: string, { date, at }: Day): Reported => ({
+  at,
+  message: `The measurement is dated ${date}, which is after today.`,
+  todo: 'Correct the date. If it is right, check the date of this computer.',
+  found: date,
+  limit: `at most ${today}`,
+})
 
 export default fileCheck({
   id: 'job/measured-in-future',
@@ -34,5 +38,10 @@ export default fileCheck({
   source: theLanguage,
   fires: seal('9999-03-04').replace('\n}', '\n#                               ^^^^^^^^^^ after today\n}'),
   quiet: seal('2020-03-04'),
-  file: ({ blocks, today }) => blocks.flatMap((block) => after(today, block)),
+  file: ({ blocks, today }) =>
+    blocks.flatMap((block) =>
+      daysIn(block)
+        .filter(({ date }) => date > today)
+        .map((day) => dayAfter(today, day)),
+    ),
 })
