@@ -77,11 +77,13 @@ export class Session {
     return this.analysis.timesBound - before
   }
 
-  /** How much work is done to find what there is to find. */
-  worked(file: JobFile): number {
+  /** What work is done to find what there is to find. */
+  worked(file: JobFile): readonly string[] {
+    const done: string[] = []
     const store = storeOf(this.analysis, file)
-    const before = store.worked
+    store.onWork = (title) => done.push(title)
     this.findings(file)
-    return store.worked - before
+    store.onWork = () => undefined
+    return done
   }
 }

@@ -50,8 +50,8 @@ export class Store implements Home {
   readonly #stored = new WeakMap<Block, StoredBlock>()
   #lists = new Map<string, readonly StoredBlock[]>()
   #supposed: Supposed | undefined
-  /** How often work was done, for tests. */
-  worked = 0
+  /** Called with the title of each piece of work that is done, for tests. */
+  onWork: (title: string) => void = () => undefined
 
   constructor(analysis: Analysis, file: JobFile) {
     this.#analysis = analysis
@@ -305,7 +305,7 @@ export class Store implements Home {
 
   #run(trace: Trace, name: string): void {
     if (trace.isRunning) throw new Error(`${name} asks for itself.`)
-    this.worked += 1
+    this.onWork(name)
     trace.run()
   }
 }
