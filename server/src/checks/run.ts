@@ -113,8 +113,13 @@ export class Checker {
       for (const finding of this.#inBinding(this.#analysis.bound(file, section))) found.push(finding)
     }
     for (const root of storeOf(this.#analysis, file).roots) {
-      const { findings, faults } = resultOf(root, this.#placedUnderRoot)
-      for (const finding of findings) found.push(finding)
+      const { findings, faults } = resultOf(root, this.#underRoot)
+      for (const finding of findings)
+        try {
+          found.push(placed(finding))
+        } catch (error) {
+          run.onFault?.(finding.check, error)
+        }
       for (const { check, error } of faults) run.onFault?.(check, error)
     }
     for (const finding of this.#worded(file.problems)) found.push(finding)
@@ -158,23 +163,6 @@ export class Checker {
         findings: all.flatMap(({ findings }) => findings),
         faults: all.flatMap(({ faults }) => faults),
       }
-    },
-  }
-
-  /** The same with the places as they are now: another result whenever one of them is bound again. */
-  readonly #placedUnderRoot: Work<Checked> = {
-    name: 'places of findings',
-    of: (root) => {
-      const all = resultOf(root, this.#underRoot)
-      const findings: Finding[] = []
-      const faults = [...all.faults]
-      for (const finding of all.findings)
-        try {
-          findings.push(placed(finding))
-        } catch (error) {
-          faults.push({ check: finding.check, error })
-        }
-      return { findings, faults }
     },
   }
 
