@@ -170,3 +170,24 @@ describe('offsets that were not read', () => {
     )
   })
 })
+
+it('a foot that the bed does not have may be the nearest, or any that is not named yet', () => {
+  const text = `drive main {
+  bed {
+    adjuster: stud-and-nuts
+    thread: M16
+    foot aft-port { from-coupling: 180 mm  across: 140 mm port }
+    foot aft-stbd { from-coupling: 180 mm  across: 140 mm starboard }
+    foot fwd-port { from-coupling: 560 mm  across: 140 mm port }
+    foot fwd-stbd { from-coupling: 560 mm  across: 140 mm starboard }
+  }
+  reading dry-1 { taken: 2026-03-04  gauge: 0.02 mm  gaps: top 1.80 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm }
+  move after dry-1 { done: 2026-03-04  aft-prt: up 1 flat  aft-stbd: up 1 flat }
+}
+`
+  expect(titles(text, 'alignment/move-of-unknown-foot')).toEqual([
+    'Write aft-port',
+    'Write fwd-port',
+    'Write fwd-stbd',
+  ])
+})

@@ -51,6 +51,7 @@ describe('the side in a name', () => {
   it('but not where two feet were exchanged, or all would stand on one side', () => {
     expect(offered(['aft-port', 180, '140 mm starboard'], ['aft-stbd', 180, '140 mm port'])).toEqual([])
     expect(offered(aftPort, ['fwd-port', 560, '140 mm starboard'])).toEqual([])
+    expect(offered(['middle', 180, '0 mm'], ['fwd-port', 560, '140 mm starboard'])).toEqual([])
   })
 })
 

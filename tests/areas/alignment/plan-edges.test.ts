@@ -49,6 +49,17 @@ describe('growth', () => {
     expect(planned({ aft: 'growth: 0 mm', fwd: 'growth: 0.20 mm' }).assumptions).not.toContain(silent)
     expect(planned({}).assumptions).not.toContain(silent)
   })
+
+  // Geometry: how far an axis tilts cannot be seen from one station.
+  it('of feet at one station is left out, and said to be', () => {
+    const { assumptions, target } = correct(
+      driveOf({ fwd: 'growth: 0.20 mm' }).replaceAll('560 mm', '180 mm'),
+    )
+    expect(assumptions).toContain(
+      'the growth of the feet is left out: their places do not show how the axis rises',
+    )
+    expect(target).toBeUndefined()
+  })
 })
 
 describe('a move of more than a metre', () => {
