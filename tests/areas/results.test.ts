@@ -158,7 +158,7 @@ describe('a figure', () => {
   it('has an id of its own and a unit of its kind', () => {
     expect(new Set(allFigures.map(({ id }) => id)).size).toBe(allFigures.length)
     for (const figure of allFigures) {
-      expect(figure.id).toMatch(/^[a-z]+\/[a-z-]+$/)
+      expect(figure.id).toMatch(/^[a-z-]+\/[a-z-]+$/)
       expect(Object.keys(vocabulary)).toContain(figure.on)
       expect(unitOf(figure)?.kind ?? 'ratio').toBe(figure.kind)
       expect(figure.title).toMatch(/^[A-Z][^.]+$/)

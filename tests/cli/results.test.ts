@@ -2,7 +2,7 @@ import fs from 'node:fs'
 import path from 'node:path'
 import { parse } from 'csv-parse/sync'
 import { describe, expect, it } from 'vitest'
-import { allFigures } from '../../server/src/areas/index.ts'
+import { allFigures, areas } from '../../server/src/areas/index.ts'
 import type { FileResults } from '../../server/src/cli/file-results.ts'
 import { resultsCsv } from '../../server/src/cli/results-csv.ts'
 import { resultsJson, resultsSchema } from '../../server/src/cli/results-json.ts'
@@ -24,7 +24,7 @@ describe('results', () => {
     expect(out).toContain('7 errors: results may be missing or wrong. Run `shaftwright check`.')
     expect(out).toMatch(/^main\.dry-1 \(reading\) {2}.*wright:\d+$/m)
     expect(out).toMatch(
-      /^ {2}Gap variation +0\.26 ± 0\.02 mm +at most 0\.10 mm +margin -0\.18 mm \(-180 %\) +outside$/m,
+      /^ {2}Gap variation +0\.26 ± 0\.02 mm +limit at most 0\.10 mm +margin -0\.18 mm \(-180 %\) +outside$/m,
     )
     expect(out).toMatch(/^ {2}Correction in height, aft-port +0\.37 ± 0\.03 mm$/m)
     expect(out).toMatch(/^ {2}Assumed: .*ambient is 50 °C/m)
@@ -56,12 +56,13 @@ describe('results', () => {
     expect(json.files.map(({ file }) => file)).toEqual(expect.arrayContaining([found, built, ferry]))
     const { code, out } = shaftwright(['results', 'docs/examples', '--format', 'csv'])
     expect(code).toBe(0)
-    const rows: readonly Readonly<Record<string, string>>[] = parse(out, { columns: true })
+    const rows: readonly Readonly<Record<string, string>>[] = parse(out, { columns: true, bom: true })
     expect(rows.length).toBe(json.results.length + json.notKnown.length)
     expect(rows.slice(0, json.results.length)).toEqual(
       json.results.map((one) =>
         expect.objectContaining({
           file: one.file,
+          file_errors: String(json.files.find(({ file }) => file === one.file)?.errors),
           block: one.block,
           figure: one.figure,
           key: Object.values(one.key).join('; '),
@@ -87,7 +88,8 @@ describe('results', () => {
     )
     const wrong = shaftwright(['results', built, '--area', 'cable'])
     expect(wrong.code).toBe(2)
-    expect(wrong.err).toMatch(/Allowed choices are alignment, seal, electrical, caution/)
+    const names = areas.filter(({ figures }) => figures.length > 0).map(({ name }) => name)
+    expect(wrong.err).toContain(`Allowed choices are ${names.join(', ')}.`)
   })
 
   it('says why a figure is not known', () => {
@@ -121,7 +123,7 @@ describe('results', () => {
   it('lets no name act as a formula in a spreadsheet, and no control character reach the terminal', () => {
     put('=1+1.wright', 'drive d { seal { free-length: 148 mm  fitted-length: 150 mm } }')
     const { out } = shaftwright(['results', '=1+1.wright', '--format', 'csv'], folder)
-    const [row] = parse(out, { columns: true }) as readonly Readonly<Record<string, string>>[]
+    const [row] = parse(out, { columns: true, bom: true }) as readonly Readonly<Record<string, string>>[]
     expect(row).toMatchObject({ file: "'=1+1.wright", value: '-2' })
     const input =
       'job "a\u001b[31m" { vessel: "x" }\ndrive d { seal { free-length: 148 mm  fitted-length: 150 mm } }'
@@ -164,13 +166,18 @@ describe('a series', () => {
 
   it('has its places in text, JSON and CSV', () => {
     const lines = resultsText(file).map((line) => (typeof line === 'string' ? line : line.flat().join(' ')))
-    expect(lines.join('\n')).toMatch(/Range, full, 1 kn +3 m +at least 1 m[\s\S]*Range, full, 2 kn +2 m/)
+    expect(lines.join('\n')).toMatch(
+      /Range, full, 1 kn +3 m +limit at least 1 m[\s\S]*Range, full, 2 kn +2 m/,
+    )
     const json = resultsJson([file], '2026-11-30')
     expect(json.results.map(({ at, value, margin }) => ({ at, value, margin }))).toEqual([
       { at: { value: 1, unit: 'kn' }, value: 3000, margin: 2000 },
       { at: { value: 2, unit: 'kn' }, value: 2000, margin: 1000 },
     ])
-    const rows: readonly Readonly<Record<string, string>>[] = parse(resultsCsv(json), { columns: true })
+    const rows: readonly Readonly<Record<string, string>>[] = parse(resultsCsv(json), {
+      columns: true,
+      bom: true,
+    })
     expect(rows.map(({ at, at_unit, key, value }) => ({ at, at_unit, key, value }))).toEqual([
       { at: '1', at_unit: 'kn', key: 'full', value: '3000' },
       { at: '2', at_unit: 'kn', key: 'full', value: '2000' },

@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { formatCarried, formatLoad, formatLoading } from '../../server/src/areas/common/amperes.ts'
+import { formatAssumption } from '../../server/src/areas/electrical/plans/assumption-words.ts'
 import { formatTo } from '../../server/src/editor/hints/converted-digits.ts'
 import { conductorResistance } from '../../server/src/engineering/electrical/conductor.ts'
 import { inRange, positive, whole } from '../../server/src/engineering/guard.ts'
@@ -125,6 +126,6 @@ describe('no figure has the last bits of a double', () => {
 
   it('0.1 mm² through m² is 0.1 mm²', () => {
     const { assumptions } = conductorResistance({ section: { system: 'metric', mm2: 1e-7 * 1e6 } })
-    expect(assumptions.join()).toContain('no IEC 60228 row for 0.1 mm²')
+    expect(assumptions.map(formatAssumption).join()).toContain('no IEC 60228 row for 0.1 mm²')
   })
 })

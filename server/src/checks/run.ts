@@ -3,7 +3,7 @@ import type { Analysis } from '../job/analysis.ts'
 import type { Bound, Located } from '../job/bind.ts'
 import { startOf } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
-import type { Block, Section, Taken, Value } from '../job/model.ts'
+import type { Block, Place, Section, Taken, Value } from '../job/model.ts'
 import { placeNow } from '../store/anchor.ts'
 import type { Lookup } from '../store/lookup.ts'
 import { storeOf } from '../store/store.ts'
@@ -245,10 +245,24 @@ const complete = (c: Check, reported: Reported): Finding => ({
   ...reported,
 })
 
-/** A finding with the places as they are now. */
+/** A finding with the places as they are now. While they are where they were it stays the same object, so that what an editor makes of it can be
+ * kept with it. */
 function placed(finding: Finding): Finding {
-  const at = placeNow(finding.at)
-  const related = finding.related?.map((one) => ({ ...one, at: placeNow(one.at) }))
+  const places = [finding, ...(finding.related ?? [])].map(({ at }) => placeNow(at))
+  const before = lastPlaced.get(finding)
+  if (before?.places.every((place, i) => isSamePlace(place, places[i]))) return before.placed
+  const now = placedAt(finding, places)
+  lastPlaced.set(finding, { places, placed: now })
+  return now
+}
+
+const lastPlaced = new WeakMap<Finding, { readonly places: readonly Place[]; readonly placed: Finding }>()
+
+const isSamePlace = (a: Place, b: Place | undefined): boolean =>
+  a === b || (a.section === b?.section && a.span === b.span && a.taken === b.taken)
+
+function placedAt(finding: Finding, [at = finding.at, ...others]: readonly Place[]): Finding {
+  const related = finding.related?.map((one, i) => ({ ...one, at: others[i] ?? one.at }))
   return {
     ...finding,
     at,

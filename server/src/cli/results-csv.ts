@@ -1,13 +1,19 @@
 import { stringify } from 'csv-stringify/sync'
 import type { ResultJson, ResultsJson } from './results-json.ts'
 
-const columns: Readonly<Record<string, (result: ResultJson) => string | number | null | undefined>> = {
-  file: ({ file }) => file,
+type Cell = string | number | null | undefined
+type NoResultJson = ResultsJson['notKnown'][number]
+
+/** Where a result belongs, known or not. */
+const anchor: Readonly<Record<string, (result: ResultJson | NoResultJson) => Cell>> = {
   line: ({ range }) => range.start.line + 1,
   block: ({ block }) => block,
   area: ({ area }) => area,
   figure: ({ figure }) => figure,
   title: ({ title }) => title,
+}
+
+const amount: Readonly<Record<string, (result: ResultJson) => Cell>> = {
   key: ({ key }) => Object.values(key).join('; '),
   at: ({ at }) => at?.value,
   at_unit: ({ at }) => at?.unit,
@@ -22,30 +28,59 @@ const columns: Readonly<Record<string, (result: ResultJson) => string | number |
   margin_share: ({ marginShare }) => marginShare,
   verdict: ({ verdict }) => verdict,
   doubt: ({ doubt }) => doubt,
+  from: ({ from }) => from,
   source: ({ source }) => source.join('; '),
   assumptions: ({ assumptions }) => assumptions.join('; '),
-  not_known: () => undefined,
+}
+
+/** What is said of each file. */
+function heads({ files, jobs }: ResultsJson): ReadonlyMap<string, readonly Cell[]> {
+  const jobOf = new Map(jobs.map((job) => [job.file, job]))
+  return new Map(
+    files.map(({ file, errors }) => {
+      const job = jobOf.get(file)
+      return [file, [file, errors, job?.vessel, job?.revision]]
+    }),
+  )
 }
 
 /** RFC 4180, a heading and a line for each result; then those that are not known, with why. A text that a spreadsheet would take for a formula is
- * marked as text. */
-export const resultsCsv = ({ results, notKnown }: ResultsJson): string =>
-  stringify(
+ * marked as text. The mark at the beginning says that it is UTF-8: spreadsheets do not look. */
+export function resultsCsv(json: ResultsJson): string {
+  const ofFile = heads(json)
+  const row = (one: ResultJson | NoResultJson, cells: readonly Cell[], why: Cell): readonly Cell[] =>
+    [...(ofFile.get(one.file) ?? []), ...Object.values(anchor).map((cell) => cell(one)), ...cells, why].map(
+      (cell) => cell ?? '',
+    )
+  return stringify(
     [
-      Object.keys(columns),
-      ...results.map((result) => Object.values(columns).map((cell) => cell(result) ?? '')),
-      ...notKnown.map((one) =>
-        Object.keys(columns).map((name) => {
-          if (name === 'not_known') return one.why
-          if (name === 'line') return one.range.start.line + 1
-          return (one as Readonly<Record<string, unknown>>)[name] ?? ''
-        }),
+      [
+        ...['file', 'file_errors', 'vessel', 'revision'],
+        ...Object.keys(anchor),
+        ...Object.keys(amount),
+        'not_known',
+      ],
+      ...json.results.map((one) =>
+        row(
+          one,
+          Object.values(amount).map((cell) => cell(one)),
+          '',
+        ),
+      ),
+      ...json.notKnown.map((one) =>
+        row(
+          one,
+          Object.keys(amount).map(() => ''),
+          one.why,
+        ),
       ),
     ],
     {
+      bom: true,
       record_delimiter: 'windows',
       escape_formulas: true,
       // A negative number is no formula.
       cast: { number: (value) => ({ value: String(value), escape_formulas: false }) },
     },
   )
+}

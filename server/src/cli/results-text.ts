@@ -31,6 +31,12 @@ export function resultsText({ file, job, errors, blocks }: FileResults): readonl
     ...(blocks.length === 0 ? ['No results.'] : []),
     '',
     ...blocks.flatMap(blockText),
+    ...(blocks.length > 0
+      ? [
+          '± is the expanded uncertainty (k = 2). Up, starboard and forward are positive; a margin is positive inside its limit.',
+          '',
+        ]
+      : []),
   ]
 }
 
@@ -43,6 +49,12 @@ function blockText({ kind, at, system, results }: BlockResults): readonly Line[]
   const sources = distinct(
     known.flatMap(({ figure, amount }) => [figure.source.text, ...(amount.sources ?? [])]),
   )
+  const doubts = distinct(known.flatMap(({ amount }) => amount.doubt ?? []))
+  const limits = distinct(
+    known.flatMap(({ figure, amount }) =>
+      amount.limitFrom === undefined ? [] : [`${figure.title}: ${amount.limitFrom}`],
+    ),
+  )
   const heading = at.block === kind ? kind : `${at.block} (${kind})`
   return [
     [['bold', heading], `  ${at.file}:${at.range.start.line + 1}`],
@@ -51,11 +63,13 @@ function blockText({ kind, at, system, results }: BlockResults): readonly Line[]
       const verdict: readonly Piece[] = result.verdict
         ? [`  `, [colours[result.verdict], result.verdict]]
         : []
-      const doubt = result.amount.doubt === undefined ? [] : [`  (${result.amount.doubt})`]
+      const doubt: readonly Piece[] = result.amount.doubt === undefined ? [] : [`  in doubt`]
       const line = `  ${cells.join('  ')}`
       return [verdict.length + doubt.length > 0 ? line : line.trimEnd(), ...verdict, ...doubt]
     }),
     ...why.map((words) => `  ${words}`),
+    ...doubts.map((words) => `  In doubt: ${words}`),
+    ...(limits.length > 0 ? [`  Limits: ${limits.join('; ')}.`] : []),
     ...(assumptions.length > 0 ? [`  Assumed: ${assumptions.join('; ')}.`] : []),
     ...(sources.length > 0 ? [[['dim', `  Source: ${sources.join('; ')}.`] as const]] : []),
     '',
@@ -69,7 +83,7 @@ function rowOf({ figure, amount, margin }: Result, system: UnitSystem): readonly
   return [
     key === '' ? figure.title : `${figure.title}, ${key}`,
     formatAmount(figure, amount, system),
-    limit ? formatAmountLimit(figure, { ...amount, limit }, system) : '',
+    limit ? `limit ${formatAmountLimit(figure, { ...amount, limit }, system)}` : '',
     margin ? `margin ${formatMargin(figure, amount, margin, system)}` : '',
   ]
 }

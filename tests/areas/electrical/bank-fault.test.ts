@@ -24,6 +24,7 @@ describe('the short-circuit current of a battery', () => {
       highest: 8000,
       lowest: 8000,
       from: ['as house states it'],
+      assumptions: [],
     })
   })
 

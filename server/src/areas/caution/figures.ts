@@ -15,12 +15,10 @@ const storedEnergy = figure({
   formula: 'capacitance × voltage² / 2, at the highest voltage of its batteries.',
   source: published('definition of capacitance'),
   from: chargeOf,
-  of: ({ energy, isLeast }) => ({
+  of: ({ energy, isLeast, assumptions }) => ({
     value: energy,
-    ...(isLeast && {
-      bound: 'at-least' as const,
-      assumptions: ['it is charged to what the motor needs: the voltage of its battery is not stated'],
-    }),
+    ...(isLeast && { bound: 'at-least' as const }),
+    assumptions,
   }),
 })
 
@@ -28,6 +26,7 @@ const shaftMass = figureWhereKnown({
   id: 'caution/shaft-mass',
   on: 'shaft',
   title: 'Mass',
+  unknown: 'Its diameter or length is not stated, or cannot be used as written.',
   kind: 'mass',
   doc: 'The most that the shaft can weigh.',
   formula: 'volume of a solid bar × density of bronze.',

@@ -16,8 +16,8 @@ export function unitOf({
   return found
 }
 
-/** Twelve digits: what a double keeps of a figure, without the noise behind it. */
-const tidy = (value: number): number => Number(value.toPrecision(12))
+/** Twelve digits, and none below a billionth of the unit: what is behind them is the noise of a double. */
+const tidy = (value: number): number => (Math.abs(value) < 1e-9 ? 0 : Number(value.toPrecision(12)))
 
 /** A value (SI) in the unit of its figure. */
 export const valueIn = (unit: Unit | undefined, si: number): number => tidy(unit ? inUnit(si, unit) : si)

@@ -1,6 +1,6 @@
 import type { Band } from '../../quantity/band.ts'
 import type { Bound, Margin, Verdict } from '../../quantity/conformity.ts'
-import { formatBandWith, formatSi } from '../../quantity/format.ts'
+import { formatBandWith, formatNumber, formatSi, inUnit, shownUnit } from '../../quantity/format.ts'
 import {
   formatLength,
   formatLimit,
@@ -10,6 +10,7 @@ import {
   formatUncertainSlope,
 } from '../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../quantity/kinds.ts'
+import { findUnit, type Unit } from '../../quantity/units.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { decimalsOfLoading, formatCarried, formatLoad } from './amperes.ts'
 import type { Amount, Figure } from './figure.ts'
@@ -19,9 +20,10 @@ import { isResult, resultsOf } from './result.ts'
 /** As many significant digits as tell a value from its limits, from three up. */
 const digitsTried = [3, 4, 5, 6, 7, 8] as const
 
-function digitsFor({ value, limit }: Amount): number {
+function digitsFor({ value, limit }: Amount, figure: Shown, system: UnitSystem): number {
   const ends = [limit?.low, limit?.high].filter((end) => end !== undefined)
-  const rounded = (si: number, digits: number) => Number(si.toPrecision(digits))
+  const unit = ownUnit(figure) ?? shownUnit(figure.kind, value, system)
+  const rounded = (si: number, digits: number) => Number((unit ? inUnit(si, unit) : si).toPrecision(digits))
   const isTold = (digits: number) =>
     ends.every(
       (end) =>
@@ -30,12 +32,21 @@ function digitsFor({ value, limit }: Amount): number {
   return digitsTried.find(isTold) ?? 8
 }
 
-type Shown = Pick<Figure, 'kind' | 'unit'>
+interface Shown {
+  readonly kind: Figure['kind']
+  readonly unit?: string | undefined
+}
 
 const formatOne = (si: number, { kind, unit }: Shown, system: UnitSystem, digits: number): string => {
   if (unit === 'mrad') return formatSlope(si)
-  return unit === '%' ? formatShare(si, digits) : formatSi(si, kind, system, digits)
+  if (unit === '%') return formatShare(si, digits)
+  const own = ownUnit({ kind, unit })
+  return own ? `${formatNumber(inUnit(si, own), digits)} ${own.name}` : formatSi(si, kind, system, digits)
 }
+
+/** A figure that names its unit is shown in it; a length in what the job is written in. */
+const ownUnit = ({ kind, unit }: Shown): Unit | undefined =>
+  unit === undefined || kind === 'length' ? undefined : findUnit(unit)
 
 const bounds: Readonly<Record<Bound, string>> = { 'at-least': 'at least', 'less-than': 'less than' }
 
@@ -46,7 +57,8 @@ function formatCurrents({ value, limit }: Amount): {
   readonly end: (si: number) => string
 } {
   if (limit?.low !== undefined && limit.high !== undefined) {
-    const show = (si: number) => formatSi(si, 'current', 'metric', digitsFor({ value, limit }))
+    const show = (si: number) =>
+      formatSi(si, 'current', 'metric', digitsFor({ value, limit }, { kind: 'current' }, 'metric'))
     return { value: show(value), end: show }
   }
   if (limit?.low !== undefined) {
@@ -66,7 +78,7 @@ export function formatAmount(figure: Shown, amount: Amount, system: UnitSystem):
   const words =
     figure.kind === 'current'
       ? formatCurrents(amount).value
-      : formatOne(value, figure, system, digitsFor(amount))
+      : formatOne(value, figure, system, digitsFor(amount, figure, system))
   const known = bound ? `${bounds[bound]} ${words}` : words
   return uncertainty === undefined ? known : `${known} ± ${formatOne(uncertainty, figure, system, 2)}`
 }
@@ -84,7 +96,7 @@ export function formatAmountLimit(
 
 function formatBandOf(figure: Shown, amount: Amount & { readonly limit: Band }, system: UnitSystem): string {
   if (figure.kind === 'current') return formatBandWith(amount.limit, formatCurrents(amount).end)
-  const digits = digitsFor(amount)
+  const digits = digitsFor(amount, figure, system)
   const isMeasured = amount.uncertainty !== undefined && figure.kind === 'length'
   return formatBandWith(amount.limit, (si) =>
     isMeasured ? formatLimit(si, system) : formatOne(si, figure, system, digits),

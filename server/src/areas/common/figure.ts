@@ -7,7 +7,7 @@ import { OutOfRange } from '../../quantity/out-of-range.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { plan } from '../../store/plan.ts'
 import type { BlockName } from '../../vocabulary/index.ts'
-import { type Fault, failed, type Outcome, ok } from './outcome.ts'
+import { failed, type Outcome, ok } from './outcome.ts'
 
 /** A number that a plan has worked out, SI. */
 export interface Amount {
@@ -64,12 +64,12 @@ export interface Figure extends Declared {
 }
 
 /** Declares a figure: `from` is the plan that works it out, `of` takes its amounts from what the plan came to. */
-export function figure<R, F extends Fault>({
+export function figure<R>({
   from,
   of,
   ...declared
 }: Declared & {
-  readonly from: (block: Block, lookup: Lookup) => Outcome<R, F>
+  readonly from: (block: Block, lookup: Lookup) => Outcome<R>
   readonly of: (result: R, lookup: Lookup) => Amounts
 }): Figure {
   const amounts = plan((block: Block, lookup: Lookup): Outcome<readonly Amount[]> => {
@@ -84,18 +84,25 @@ export function figure<R, F extends Fault>({
   return { ...declared, amounts }
 }
 
-/** The same from a plan that may come to nothing: then the figure does not apply. */
+/** The same from a plan that may come to nothing. `unknown`: what is then said, as a sentence. Without it the figure does not apply there. */
 export const figureWhereKnown = <R>({
   from,
   of,
+  unknown,
   ...declared
 }: Declared & {
   readonly from: (block: Block, lookup: Lookup) => R | undefined
   readonly of: (result: R, lookup: Lookup) => Amounts
+  readonly unknown?: string
 }): Figure =>
   figure({
     ...declared,
-    from: (block, lookup) => ok(from(block, lookup)),
+    from: (block, lookup) => {
+      const result = from(block, lookup)
+      return result === undefined && unknown !== undefined
+        ? failed({ type: 'unsaid', words: unknown })
+        : ok(result)
+    },
     of: (result, lookup) => (result === undefined ? undefined : of(result, lookup)),
   })
 

@@ -22,8 +22,9 @@ export const isResult = (one: Result | NoResult): one is Result => 'amount' in o
 const judged = (figure: Figure, amount: Amount): Result => {
   const { limit, doubt } = amount
   if (!limit) return { figure, amount }
+  const found = verdictOn(limit, amount)
   // What is in doubt cannot prove that a limit is kept.
-  const verdict = doubt === undefined ? verdictOn(limit, amount) : 'undecided'
+  const verdict = found === 'within' && doubt !== undefined ? 'undecided' : found
   const margin = marginTo(limit, amount)
   return { figure, amount, verdict, ...(margin && { margin }) }
 }

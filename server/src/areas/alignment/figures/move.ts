@@ -1,9 +1,18 @@
 import { published } from '../../../checks/check.ts'
+import type { Block } from '../../../job/model.ts'
+import type { Lookup } from '../../../store/lookup.ts'
 import { figureWhereKnown } from '../../common/figure.ts'
 import { effectOf } from '../plans/move-effect.ts'
+import { isPlanned } from '../plans/moves.ts'
 
 const lead = 'a flat is pitch / 6 (lead of a single-start thread = pitch).'
 const geometry = published('geometry of a single-start thread and of a rigid machine')
+
+const effect = (move: Block, lookup: Lookup) => ({ ...effectOf(move, lookup), isPlanned: isPlanned(move) })
+
+/** A move that does not say when it was done may not have been made. */
+const plannedOnly = (isPlanned: boolean) =>
+  isPlanned ? { doubt: 'only planned: the move has no `done`' } : {}
 
 const height = figureWhereKnown({
   id: 'alignment/move-height',
@@ -14,10 +23,12 @@ const height = figureWhereKnown({
   formula: lead,
   source: geometry,
   keys: ['foot'],
-  from: effectOf,
-  of: (move) =>
-    move.feet.flatMap((foot) =>
-      foot.height === undefined ? [] : [{ value: foot.height, key: { foot: foot.name } }],
+  from: effect,
+  of: ({ feet, isPlanned }) =>
+    feet.flatMap((foot) =>
+      foot.height === undefined
+        ? []
+        : [{ value: foot.height, ...plannedOnly(isPlanned), key: { foot: foot.name } }],
     ),
 })
 
@@ -29,8 +40,13 @@ const sideways = figureWhereKnown({
   doc: 'How far the move slid the foot sideways, + to starboard.',
   source: geometry,
   keys: ['foot'],
-  from: effectOf,
-  of: (move) => move.feet.map((foot) => ({ value: foot.starboard, key: { foot: foot.name } })),
+  from: effect,
+  of: ({ feet, isPlanned }) =>
+    feet.map((foot) => ({
+      value: foot.starboard,
+      ...plannedOnly(isPlanned),
+      key: { foot: foot.name },
+    })),
 })
 
 const slopeChange = figureWhereKnown({
@@ -43,11 +59,12 @@ const slopeChange = figureWhereKnown({
   formula: 'slope = the straight line through the heights of the feet, by least squares.',
   source: geometry,
   keys: ['plane'],
-  from: effectOf,
+  from: effect,
   of: (move) =>
     move.slope &&
     (['vertical', 'horizontal'] as const).map((plane) => ({
       value: move.slope?.change[plane] ?? 0,
+      ...plannedOnly(move.isPlanned),
       key: { plane },
     })),
 })
@@ -57,11 +74,12 @@ const expected = figureWhereKnown({
   on: 'move',
   title: 'Expected gap variation',
   kind: 'length',
-  doc: 'What the gap variation should be after the move, from the reading before it.',
+  doc: 'What the gap variation should be after the move, from the reading before it: where it is the only move since, and there is no target.',
   formula: 'gauge diameter × slope after the move.',
   source: geometry,
-  from: (move, lookup) => effectOf(move, lookup).slope?.gapVariation,
-  of: (value) => ({ value }),
+  from: effect,
+  of: ({ slope, isPlanned }) =>
+    slope?.gapVariation === undefined ? undefined : { value: slope.gapVariation, ...plannedOnly(isPlanned) },
 })
 
 export const moveFigures = [height, sideways, slopeChange, expected]

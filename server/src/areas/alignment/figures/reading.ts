@@ -5,7 +5,7 @@ import { type Block, factOf } from '../../../job/model.ts'
 import { expanded, type Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { type Amount, figure, figureWhereKnown } from '../../common/figure.ts'
-import { ok } from '../../common/outcome.ts'
+import { failed, ok } from '../../common/outcome.ts'
 import { type Correction, correctionOf } from '../plans/correction.ts'
 import type { JudgedFigure } from '../plans/judged.ts'
 import { softLimit } from '../plans/lifts.ts'
@@ -29,13 +29,15 @@ function corrected(reading: Block, lookup: Lookup) {
     ? disagree
     : discrepancy?.withholds
       ? 'it does not match the moves in the log'
-      : correction.doubts[0]?.words
+      : correction.doubts.find(({ type }) => type !== 'later-reading')?.words
   return ok<Corrected>({ correction, ...(doubt !== undefined && { doubt }) })
 }
 
+const moved = 'the machine was moved since: read again'
+
 /** The feet can be set only from a reading that shows where they are now. */
 const outdated = ({ movedSince, laterReading }: Correction): string | undefined => {
-  if (movedSince) return 'the machine was moved since'
+  if (movedSince) return moved
   return laterReading === undefined ? undefined : `the later reading ${laterReading} counts`
 }
 
@@ -44,7 +46,14 @@ const uncertain = (u: Uncertain): Pick<Amount, 'value' | 'uncertainty'> => ({
   uncertainty: expanded(u),
 })
 
-const judged = ({ value, limit, limitFrom }: JudgedFigure, { correction, doubt }: Corrected): Amount => ({
+/** A move after the last reading leaves open how the machine stands. */
+const lastBeforeMove = ({ movedSince, laterReading }: Correction): string | undefined =>
+  movedSince && laterReading === undefined ? moved : undefined
+
+const judged = (
+  { value, limit, limitFrom }: JudgedFigure,
+  { correction, doubt = lastBeforeMove(correction) }: Corrected,
+): Amount => ({
   ...uncertain(value),
   limit: { high: limit },
   limitFrom,
@@ -78,6 +87,21 @@ export const gapVariation = figure({
   of: (found) => judged(found.correction.gapVariation, found),
 })
 
+const unread = {
+  read: 'The offset was not read, so this reading cannot show that the machine is aligned.',
+  pilot: 'The offset was not read: the pilot holds the flanges together.',
+} as const
+
+function offsetRead(reading: Block, lookup: Lookup) {
+  const found = corrected(reading, lookup)
+  if (!found.ok) return found
+  const { offset, offsetBasis } = found.value.correction
+  const words = offsetBasis === 'pilot' ? unread.pilot : unread.read
+  return offset
+    ? ok({ ...found.value, correction: { ...found.value.correction, offset } })
+    : failed({ type: 'offset-not-read', words })
+}
+
 const offset = figure({
   id: 'alignment/offset',
   on: 'reading',
@@ -87,8 +111,8 @@ const offset = figure({
   formula:
     'offset at an angle = offset up × cos + offset to starboard × sin, fitted to all places by least squares.',
   source: published(uncertainty),
-  from: corrected,
-  of: (found) => found.correction.offset && judged(found.correction.offset, found),
+  from: offsetRead,
+  of: (found) => judged(found.correction.offset, found),
 })
 
 const offsetPart = figure({
@@ -101,8 +125,8 @@ const offsetPart = figure({
     'offset at an angle = offset up × cos + offset to starboard × sin, fitted to all places by least squares.',
   source: published(uncertainty),
   keys: ['plane'],
-  from: corrected,
-  of: (found) => found.correction.offset && inPlanes(found.correction.offset.parts, found),
+  from: offsetRead,
+  of: (found) => inPlanes(found.correction.offset.parts, found),
 })
 
 const slope = figure({
@@ -119,6 +143,12 @@ const slope = figure({
   of: (found) => inPlanes(found.correction.slope, found),
 })
 
+function feetCorrected(reading: Block, lookup: Lookup) {
+  const found = corrected(reading, lookup)
+  const fault = found.ok ? found.value.correction.feetFault : undefined
+  return fault ? failed(fault) : found
+}
+
 /** What each foot has to do in a plane. */
 const footFigure = (
   plane: 'vertical' | 'horizontal',
@@ -131,7 +161,7 @@ const footFigure = (
     formula: footFormula,
     source: published(uncertainty),
     keys: ['foot'],
-    from: corrected,
+    from: feetCorrected,
     of: ({ correction, doubt = outdated(correction) }) =>
       correction.feet.map(
         (foot): Amount => ({
@@ -171,7 +201,7 @@ const closed = (of: string, closure: Closure | undefined): readonly Amount[] =>
 const closure = figure({
   id: 'alignment/closure',
   on: 'reading',
-  title: 'Closure',
+  title: 'Closing error',
   kind: 'length',
   doc: 'By how much the four values that agree least differ: top + bottom against the sum of the sides.',
   formula: 'sum of one opposite pair - sum of the other; at other angles in the same measure.',
@@ -194,6 +224,23 @@ const lift = figureWhereKnown({
     lifts.map((foot) => ({ value: foot.lift, limit: { high: softLimit }, key: { foot: foot.name } })),
 })
 
+const runOut = figure({
+  id: 'alignment/run-out',
+  on: 'reading',
+  title: 'Run-out',
+  kind: 'length',
+  doc: 'What turned with the flange, total indicator reading: of the face or of the rim. Known where the flange was turned.',
+  formula: 'half the difference of the readings before and after half a turn, as total indicator reading.',
+  source: published(uncertainty),
+  keys: ['of'],
+  from: corrected,
+  of: ({ correction: { runOut = {} } }) =>
+    (['face', 'rim'] as const).flatMap((of) => {
+      const found = runOut[of]
+      return found ? [{ ...uncertain(found), key: { of } }] : []
+    }),
+})
+
 export const readingFigures = [
   gapVariation,
   offset,
@@ -202,5 +249,6 @@ export const readingFigures = [
   footHeight,
   footSideways,
   closure,
+  runOut,
   lift,
 ]

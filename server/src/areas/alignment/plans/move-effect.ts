@@ -8,7 +8,7 @@ import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
 import { correctionOf } from './correction.ts'
 import { feetOf, machineOn } from './feet.ts'
 import { gaugeCircle } from './gauge-circle.ts'
-import { readingBefore } from './moves.ts'
+import { movesAfter, plannedAfter, readingBefore } from './moves.ts'
 
 export interface SetThread {
   readonly thread: Thread
@@ -40,7 +40,7 @@ export interface MoveEffect {
   readonly feet: readonly MovedFoot[]
   readonly slope?: {
     readonly change: { readonly vertical: number; readonly horizontal: number }
-    /** As the reading before it found it. */
+    /** As the reading before it found it; absent where another move came between. */
     readonly before?: { readonly vertical: number; readonly horizontal: number }
     /** Gap variation that is then to be expected, m. */
     readonly gapVariation?: number
@@ -64,7 +64,9 @@ export function effectOf(move: Block, lookup: Lookup): MoveEffect {
 function slopeAfter(move: Block, feet: readonly MovedFoot[], lookup: Lookup): MoveEffect['slope'] {
   try {
     const bed = feetOf(lookup.near('bed'))
-    if (!bed.ok || feet.some(({ height }) => height === undefined)) return undefined
+    // A foot that cannot be read may have been moved.
+    const isUnread = [...move.unread].some((fact) => fact !== 'by' && fact !== 'done')
+    if (!bed.ok || isUnread || feet.some(({ height }) => height === undefined)) return undefined
     const machine = machineOn(bed.value)
     if (!machine.ok) return undefined
     const moved = machine.value(
@@ -76,14 +78,17 @@ function slopeAfter(move: Block, feet: readonly MovedFoot[], lookup: Lookup): Mo
     const change = { vertical: moved.vertical.slope.value, horizontal: moved.horizontal.slope.value }
     const reading = readingBefore(move)
     const found = reading && correctionOf(reading, lookup.from(reading))
-    if (!found?.ok) return { change }
+    const isFirst = reading && [...movesAfter(reading), ...plannedAfter(reading)][0] === move
+    if (!found?.ok || !isFirst) return { change }
     const before = {
       vertical: found.value.slope.vertical.value,
       horizontal: found.value.slope.horizontal.value,
     }
     const circle = gaugeCircle(lookup.near('coupling'))
     const after = Math.hypot(before.vertical + change.vertical, before.horizontal + change.horizontal)
-    return { change, before, ...(circle && { gapVariation: circle.diameter * after }) }
+    // The gap variation of a reading is counted from its target.
+    const isStraight = found.value.target === undefined
+    return { change, before, ...(circle && isStraight && { gapVariation: circle.diameter * after }) }
   } catch (error) {
     if (error instanceof OutOfRange) return undefined
     throw error

@@ -5,6 +5,7 @@ import type { Lookup } from '../../../store/lookup.ts'
 import { dangerousFrom } from '../../common/dangers.ts'
 import { failed, type Outcome, ok } from '../../common/outcome.ts'
 import { highestOfBank } from '../../electrical/plans/banks-around.ts'
+import { chargedAsUsual } from '../../electrical/plans/cable-protection.ts'
 import { suppliesOf } from '../../electrical/plans/controller-supply.ts'
 
 /** What a controller holds when it is switched off. SI. */
@@ -14,6 +15,7 @@ export interface Charge {
   readonly energy: number
   /** The voltage is only what the motor needs: the energy may be more. */
   readonly isLeast: boolean
+  readonly assumptions: readonly string[]
 }
 
 /** The DC that a motor needs at least, V: the crest of its rated voltage. */
@@ -22,28 +24,52 @@ export function needOf(motor: Block): number | undefined {
   return rms === undefined ? undefined : Math.SQRT2 * rms
 }
 
-/** The highest voltage that can stand at a controller, V: of what feeds it, else of what it accepts. */
-function highestAt(controller: Block, lookup: Lookup): number | undefined {
-  const volts = suppliesOf(controller, lookup).map(({ battery }) => highestOfBank(battery))
+/** The highest voltage that can stand at a controller, V: of what feeds it, else of what it accepts. Undefined where it is not known. */
+function highestAt(controller: Block, lookup: Lookup) {
+  const batteries = suppliesOf(controller, lookup).map(({ battery }) => battery)
+  const volts = batteries.map(highestOfBank)
   if (volts.includes(undefined)) return undefined
-  const fed = volts.flatMap((volt) => volt ?? [])
-  return greatest(fed) ?? factOf(controller, 'controller.input')?.value.high
+  const fed = greatest(volts.flatMap((volt) => volt ?? []))
+  const accepted = factOf(controller, 'controller.input')?.value.high
+  if (fed === undefined)
+    return (
+      accepted !== undefined && {
+        voltage: accepted,
+        assumptions: ['the battery reaches the highest voltage that the controller accepts: it is not known'],
+      }
+    )
+  const isUsual = batteries.some((battery) => factOf(battery, 'battery.window')?.value.high === undefined)
+  return { voltage: fed, assumptions: isUsual ? [chargedAsUsual] : [] }
 }
 
-const unstated = (fact: string) => failed({ type: 'unsaid', words: `The job does not state its ${fact}` })
+const open = (controller: Block, fact: 'capacitance' | 'voltage') =>
+  failed({
+    type: 'unsaid',
+    words: controller.unread.has(fact)
+      ? `Its ${fact} cannot be used as written.`
+      : `The job does not state its ${fact}.`,
+  })
 
 /** The charge of a controller, or why it cannot be told. What the motors need is the least that it can be charged to: a small charge at that
  * proves nothing. */
 export function chargeOf(controller: Block, lookup: Lookup): Outcome<Charge> {
   const capacitance = factOf(controller, 'controller.capacitance')?.value
-  if (capacitance === undefined) return unstated('capacitance')
+  if (capacitance === undefined) return open(controller, 'capacitance')
   const highest = highestAt(controller, lookup)
   const motors = controller.parent ? childrenOf(controller.parent, 'motor') : []
-  const voltage = highest ?? greatest(motors.flatMap((motor) => needOf(motor) ?? []))
-  if (voltage === undefined) return unstated('voltage')
+  const voltage = highest ? highest.voltage : greatest(motors.flatMap((motor) => needOf(motor) ?? []))
+  if (voltage === undefined) return open(controller, 'voltage')
   const energy = storedEnergy({ capacitance, voltage })
-  const isLeast = highest === undefined
+  const isLeast = !highest
   return isLeast && energy < dangerousFrom('stored-charge')
-    ? unstated('voltage')
-    : ok({ capacitance, voltage, energy, isLeast })
+    ? open(controller, 'voltage')
+    : ok({
+        capacitance,
+        voltage,
+        energy,
+        isLeast,
+        assumptions: highest
+          ? highest.assumptions
+          : ['it is charged to what the motor needs: the voltage of its battery is not stated'],
+      })
 }

@@ -184,7 +184,7 @@ function storedCharge(drive: Block, lookup: Lookup): readonly DangerInJob[] {
         block: controller,
         size: unknown,
         words: `How much charge the ${nameOf(controller)} holds when switched off is not known.`,
-        detail: `${charge.fault.words}, so it counts as dangerous.`,
+        detail: `${charge.fault.words.replace(/\.$/, '')}, so it counts as dangerous.`,
       }
     const { capacitance, voltage, energy: size, isLeast } = charge.value
     const found = formatSi(size, 'energy', 'metric', digits)

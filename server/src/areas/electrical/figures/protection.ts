@@ -4,7 +4,13 @@ import { type Block, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { formatLoad } from '../../common/amperes.ts'
 import { figureWhereKnown } from '../../common/figure.ts'
-import { highestOf, onCharge, ratingToCable, ratingToLoad } from '../plans/cable-protection.ts'
+import {
+  chargedAsUsual,
+  highestOf,
+  onCharge,
+  ratingToCable,
+  ratingToLoad,
+} from '../plans/cable-protection.ts'
 import { capacityWords } from '../plans/cable-words.ts'
 import { leastFaultSource, shortCircuit, shortCircuitSource } from '../short-circuit.ts'
 
@@ -20,6 +26,7 @@ const rating = figureWhereKnown({
   id: 'protection/rating',
   on: 'protection',
   title: 'Rating',
+  unknown: 'Its rating, or the cable it protects, is not stated or cannot be used as written.',
   kind: 'current',
   doc: 'The rated current of the fuse or breaker, between the load and what the cable allows.',
   formula:
@@ -55,7 +62,8 @@ const rating = figureWhereKnown({
 const highestVoltage = figureWhereKnown({
   id: 'protection/highest-voltage',
   on: 'protection',
-  title: 'Highest voltage',
+  title: 'Highest voltage of its circuit',
+  unknown: 'The highest voltage of its circuit is not known.',
   kind: 'voltage',
   doc: 'The highest voltage of the circuit it protects, which it has to interrupt.',
   formula: 'high end of the window of the battery; where none is stated, 1.25 × nominal voltage.',
@@ -66,15 +74,17 @@ const highestVoltage = figureWhereKnown({
     const at = lookup.from(cable)
     const volts = highestOf(cable, at, onCharge)
     const rated = factOf(device, 'protection.voltage')?.value
-    return volts === undefined ? undefined : { volts, isStated: volts === highestOf(cable, at), rated }
+    const isUnread = device.unread.has('voltage')
+    return volts === undefined
+      ? undefined
+      : { volts, isStated: volts === highestOf(cable, at), rated, isUnread }
   },
   of: (found) => ({
     value: found.volts,
     ...(found.rated !== undefined && { limit: { high: found.rated }, limitFrom: 'its rated voltage' }),
+    ...(found.isUnread && { doubt: 'its rated voltage cannot be used as written' }),
     ...(!found.isStated && {
-      assumptions: [
-        `the battery reaches ${onCharge} times its nominal voltage on charge: its window is not stated`,
-      ],
+      assumptions: [chargedAsUsual],
     }),
   }),
 })
@@ -83,6 +93,7 @@ const shortCircuitCurrent = figureWhereKnown({
   id: 'protection/short-circuit-current',
   on: 'protection',
   title: 'Highest short-circuit current',
+  unknown: 'The short-circuit current of its batteries is not known.',
   kind: 'current',
   doc: 'The highest short-circuit current of the batteries behind it, which it has to interrupt. Cables are not counted.',
   formula:
@@ -90,7 +101,13 @@ const shortCircuitCurrent = figureWhereKnown({
   source: shortCircuitSource,
   from: (device, lookup) => {
     const fault = shortCircuit(lookup)
-    return fault && { ...fault, interrupts: factOf(device, 'protection.interrupts')?.value }
+    return (
+      fault && {
+        ...fault,
+        interrupts: factOf(device, 'protection.interrupts')?.value,
+        isUnread: device.unread.has('interrupts'),
+      }
+    )
   },
   of: (fault) => ({
     value: fault.highest,
@@ -106,6 +123,7 @@ const openingCurrent = figureWhereKnown({
   id: 'protection/opening-current',
   on: 'protection',
   title: 'Lowest short-circuit current',
+  unknown: 'Its rating, or the short-circuit current of its batteries, is not known.',
   kind: 'current',
   doc: 'The lowest short-circuit current of the batteries behind it, which has to be enough to open it. With the resistance of the cable it is lower still.',
   formula: 'sum over the batteries: as stated, or highest voltage / internal resistance, whichever is lower.',

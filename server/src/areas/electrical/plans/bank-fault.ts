@@ -3,7 +3,7 @@ import type { Block } from '../../../job/model.ts'
 import { formatSi } from '../../../quantity/format.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
-import { onCharge } from './cable-protection.ts'
+import { chargedAsUsual, onCharge } from './cable-protection.ts'
 import { batteriesOf } from './design-current.ts'
 
 /** What a short circuit at the batteries of a cable draws, A, and where each figure of it comes from. Where a battery says two figures, both
@@ -12,6 +12,15 @@ interface BankFault {
   readonly highest: number
   readonly lowest: number
   readonly from: readonly string[]
+  readonly assumptions: readonly string[]
+}
+
+/** The same of one battery. */
+interface BatteryFault {
+  readonly highest: number
+  readonly lowest: number
+  readonly from: string
+  readonly assumptions: readonly string[]
 }
 
 /** The short-circuit current of the batteries of a cable, at their terminals: strings and banks side by side add up. Undefined where one of them
@@ -25,6 +34,7 @@ export function bankShortCircuitCurrent(cable: Block, lookup: Lookup): BankFault
       highest: known.reduce((sum, { highest }) => sum + highest, 0),
       lowest: known.reduce((sum, { lowest }) => sum + lowest, 0),
       from: known.map(({ from }) => from),
+      assumptions: known.flatMap(({ assumptions }) => assumptions),
     }
   } catch (error) {
     if (error instanceof Unreadable) return undefined
@@ -33,9 +43,12 @@ export function bankShortCircuitCurrent(cable: Block, lookup: Lookup): BankFault
 }
 
 /** The highest short-circuit current of a battery at its terminals, A; undefined where it cannot be told. */
-export function bankCurrent(battery: Block): number | undefined {
+export const bankCurrent = (battery: Block): number | undefined => bankShortCircuit(battery)?.highest
+
+/** The short-circuit current of a battery at its terminals; undefined where it cannot be told. */
+export function bankShortCircuit(battery: Block): BatteryFault | undefined {
   try {
-    return ofBattery(battery)?.highest
+    return ofBattery(battery)
   } catch (error) {
     if (error instanceof Unreadable) return undefined
     throw error
@@ -63,25 +76,24 @@ export function contradictoryFault(
   }
 }
 
-/** The same of one battery, with where it is from. */
-function ofBattery(
-  battery: Block,
-): { readonly highest: number; readonly lowest: number; readonly from: string } | undefined {
+function ofBattery(battery: Block): BatteryFault | undefined {
   const stated = statedFact(battery, 'battery.short-circuit-current')
   const asStated = `as ${battery.name} states it`
   const other = calculated(battery)
-  if (stated === undefined)
-    return other && { highest: other.current, lowest: other.current, from: other.from }
-  if (!other) return { highest: stated, lowest: stated, from: asStated }
+  if (stated === undefined) return other && { ...other, highest: other.current, lowest: other.current }
+  if (!other) return { highest: stated, lowest: stated, from: asStated, assumptions: [] }
   return {
     highest: Math.max(stated, other.current),
     lowest: Math.min(stated, other.current),
     from: other.current > stated ? other.from : asStated,
+    assumptions: other.assumptions,
   }
 }
 
 /** From the internal resistance. */
-function calculated(battery: Block): { readonly current: number; readonly from: string } | undefined {
+function calculated(
+  battery: Block,
+): { readonly current: number; readonly from: string; readonly assumptions: readonly string[] } | undefined {
   const internalResistance = statedFact(battery, 'battery.internal-resistance')
   const nominal = statedFact(battery, 'battery.nominal')
   const high = statedFact(battery, 'battery.window')?.high
@@ -96,5 +108,6 @@ function calculated(battery: Block): { readonly current: number; readonly from: 
   return {
     current: faultCurrent({ voltage, internalResistance }),
     from: `${volts}${assumed} over ${over}`,
+    assumptions: high === undefined ? [chargedAsUsual] : [],
   }
 }

@@ -104,6 +104,8 @@ export interface CableVerdict {
 /** On charge a lead-acid cell of nominal 2 V may see 2.5 V (equalising; common practice, no source). */
 export const onCharge = 1.25
 
+export const chargedAsUsual = `the battery reaches ${onCharge} times its nominal voltage on charge: its window is not stated`
+
 /** What decides how large a rating the cable bears; undefined when it cannot be told what it carries. */
 function protectable(cable: Block | undefined, lookup: Lookup) {
   if (!cable) return undefined
@@ -115,12 +117,7 @@ function protectable(cable: Block | undefined, lookup: Lookup) {
   const volts = highestOf(cable, from, onCharge)
   const stated = highestOf(cable, from)
   const assumptions =
-    volts === stated
-      ? carrying.value.assumptions
-      : [
-          ...carrying.value.assumptions,
-          `the battery reaches ${onCharge} times its nominal voltage on charge: its window is not stated`,
-        ]
+    volts === stated ? carrying.value.assumptions : [...carrying.value.assumptions, chargedAsUsual]
   return { carrying: { ...carrying.value, assumptions }, series, given: { ampacity, volts } }
 }
 
