@@ -1,15 +1,14 @@
 // npm run bench: drives the built server as an editor does, and says how long it takes beside how long it may. --json gives the figures.
 import { mkdtempSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs'
 import { cpus, loadavg, tmpdir } from 'node:os'
-import { join, resolve } from 'node:path'
+import { join } from 'node:path'
 import { parseArgs } from 'node:util'
-import { build } from 'esbuild'
+import { bundle } from '../../server/tools/bundles.ts'
 import { type Editing, measureEditing } from './editing.ts'
 import { goals, type Measured, report } from './goals.ts'
 import { measureArchive, measureCold } from './starting.ts'
 
 const { values } = parseArgs({ options: { json: { type: 'boolean', default: false } } })
-const dist = resolve(import.meta.dirname, '../../dist')
 const folder = mkdtempSync(join(tmpdir(), 'shaftwright-bench-'))
 
 /** Resident memory of a process, where the system tells: bytes. */
@@ -23,14 +22,8 @@ function memoryOf(pid: number | undefined): number | undefined {
 }
 
 try {
-  // The package ships what is built minified; a copy, so that building again meanwhile changes nothing.
-  await build({
-    entryPoints: [join(dist, '*.js')],
-    outdir: folder,
-    minify: true,
-    target: 'node20',
-    logLevel: 'warning',
-  })
+  // A copy, so that building again meanwhile changes nothing.
+  await bundle('package', folder)
   writeFileSync(join(folder, 'package.json'), '{ "type": "module" }')
   const server = [join(folder, 'server.mjs')]
   const floor = [join(import.meta.dirname, 'floor-server.ts')]

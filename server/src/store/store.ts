@@ -48,7 +48,8 @@ export class Store implements Home {
   /** Blocks of used files that were asked for. */
   readonly #used = new Map<BlockId, Used>()
   readonly #stored = new WeakMap<Block, StoredBlock>()
-  #lists = new Map<string, readonly StoredBlock[]>()
+  /** By kind, as of an outline of the file. */
+  readonly #lists = new Map<string, { readonly list: readonly StoredBlock[]; readonly outline: unknown }>()
   #supposed: Supposed | undefined
   /** Called with the title of each piece of work that is done, for tests. */
   onWork: (title: string) => void = () => undefined
@@ -73,7 +74,6 @@ export class Store implements Home {
     if (!equal(outline, this.#directory.outline)) {
       this.#directory.outline = outline
       this.#directory.version = {}
-      this.#lists = new Map()
     }
     // After a fault of ours, all is taken in again.
     this.#snapshot = snapshot
@@ -157,9 +157,11 @@ export class Store implements Home {
   /** The blocks of a kind at the top of the file. */
   ofKind(kind: string): readonly StoredBlock[] {
     const known = this.#lists.get(kind)
-    if (known) return known
-    const list = [...this.#tops.values()].flatMap(({ root }) => (root?.kind === kind ? [root] : []))
-    this.#lists.set(kind, list)
+    if (known?.outline === this.#directory.version) return known.list
+    const now = [...this.#tops.values()].flatMap(({ root }) => (root?.kind === kind ? [root] : []))
+    // A drive that is renamed makes no other list of batteries.
+    const list = known && sameItems(known.list, now) ? known.list : now
+    this.#lists.set(kind, { list, outline: this.#directory.version })
     return list
   }
 
@@ -314,6 +316,9 @@ function endOf({ ended }: Trace, name: string): Ended {
   if (!ended) throw new Error(`${name} has no result.`)
   return ended
 }
+
+const sameItems = <T>(a: readonly T[], b: readonly T[]): boolean =>
+  a.length === b.length && a.every((item, i) => item === b[i])
 
 /** More files than this are not edited by turns. What is kept of the one that was asked for longest ago is dropped. */
 const maxStores = 32
