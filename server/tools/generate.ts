@@ -11,5 +11,5 @@ if (process.argv.includes('--check')) {
     process.exitCode = 1
   }
 } else {
-  for (const { path, why } of write(files)) console.log(`${path}: ${why}`)
+  for (const { path, why } of write(files)) console.log(`${path}: ${why === 'left behind' ? 'removed' : 'written'}`)
 }
