@@ -11,5 +11,6 @@ if (process.argv.includes('--check')) {
     process.exitCode = 1
   }
 } else {
-  for (const { path, why } of write(files)) console.log(`${path}: ${why === 'left behind' ? 'removed' : 'written'}`)
+  for (const { path, why } of write(files))
+    console.log(`${path}: ${why === 'left behind' ? 'removed' : 'written'}`)
 }
