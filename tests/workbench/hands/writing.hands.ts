@@ -1,6 +1,7 @@
 import assert from 'node:assert/strict'
 import { describe, it } from 'mocha'
 import {
+  askForSuggestions,
   goTo,
   hover,
   lenses,
@@ -9,7 +10,6 @@ import {
   problems,
   savedText,
   squiggle,
-  suggestions,
   type,
 } from './support/person.ts'
 
@@ -23,8 +23,7 @@ describe('a person at the keyboard', () => {
   it('takes what is suggested', async () => {
     await openFile('taken.wright', 'drive main {\n  coupling {\n    \n  }\n}\n')
     await goTo('taken.wright', '\n    ')
-    await press('Control+Space')
-    assert.ok((await suggestions()).includes('kind'))
+    assert.ok((await askForSuggestions()).includes('kind'))
     await type('kind')
     await press('Tab')
     assert.match(await savedText('taken.wright'), /\n {4}kind: /)
