@@ -140,6 +140,52 @@ describe('a key', () => {
   })
 })
 
+/** A result of a job with one reading. */
+const resultIn = (text: string, id: string) => resultsIn(text).results.find(({ figure }) => figure.id === id)
+
+/** What stands after the reading of the bed. */
+const followed = (by: string): string => bed(feet).replace(/\n}$/, `\n${by}\n}`)
+
+describe('what a move leads to', () => {
+  // Similar triangles: 1 mm at the forward foot, 400 mm from the others, is 2.5 mrad. The reading leans 2 mrad down: 0.20 mm on 100 mm. So
+  // 0.5 mrad is left, 0.05 mm on 100 mm.
+  const made = 'move after one { done: 2026-03-04  fwd: up 1 mm }'
+  const id = 'alignment/expected-gap-variation'
+
+  it('is said of the only move after a reading', () => {
+    expect(resultIn(followed(made), id)?.amount.value).toBeCloseTo(0.05e-3, 9)
+  })
+
+  it.each([
+    ['there is a target', `target { shaft-slope: 1 mrad }\n${made}`],
+    ['a foot cannot be read', made.replace('fwd:', 'aft-port: up 1 flatt  fwd:')],
+  ])('is not said where %s', (_, by) => {
+    expect(resultIn(followed(by), id)).toBeUndefined()
+  })
+
+  it('is said of the first of two moves alone', () => {
+    const { results } = resultsIn(followed(`${made}\n${made.replace('1 mm', '0.5 mm')}`))
+    expect(results.filter(({ figure }) => figure.id === id).length).toBe(1)
+  })
+
+  it('is in doubt while the move is only planned', () => {
+    const planned = followed(made.replace('done: 2026-03-04  ', ''))
+    expect(resultIn(planned, 'alignment/move-height')?.amount.doubt).toContain('planned')
+    expect(resultIn(followed(made), 'alignment/move-height')?.amount.doubt).toBeUndefined()
+  })
+
+  it('leaves a reading that was within undecided: nobody has read again', () => {
+    const level = bed(feet).replace(
+      /gaps:.*/,
+      'gaps: top 1.10 mm, starboard 1.10 mm, bottom 1.10 mm, port 1.10 mm',
+    )
+    expect(resultIn(level, 'alignment/gap-variation')?.verdict).toBe('within')
+    const moved = resultIn(level.replace(/\n}$/, `\n${made}\n}`), 'alignment/gap-variation')
+    expect(moved?.verdict).toBe('undecided')
+    expect(moved?.amount.doubt).toContain('moved since')
+  })
+})
+
 describe('a reading that disagrees', () => {
   it('is within no limit, whatever its figures', () => {
     // Top + bottom = 2.20 mm, sides 2.30 mm: they do not close.

@@ -1,3 +1,4 @@
+import { capital } from '../../common/capital.ts'
 import { kinds } from '../../quantity/kinds.ts'
 import { gaugesNamed, parseNumber } from '../../quantity/quantity.ts'
 import { fittingUnits } from '../../vocabulary/fitting-units.ts'
@@ -23,7 +24,7 @@ export default problemCheck({
     return {
       message: isGauge
         ? `${written} is a wire gauge, but ${likely} is missing.`
-        : `${limit.replace(/^./, (c) => c.toUpperCase())} was expected; ${written} is a number without a unit.`,
+        : `${capital(limit)} was expected; ${written} is a number without a unit.`,
       todo: isGauge ? `Write ${written} ${likely}.` : `Write the unit, such as ${written} ${likely}.`,
       found: written,
       limit,

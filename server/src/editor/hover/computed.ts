@@ -2,12 +2,11 @@ import { figuresMarkdown } from '../../areas/common/figure-words.ts'
 import { headed, type Markdown, paragraphs } from '../../areas/common/markdown.ts'
 import type { Ground } from '../../areas/common/view.ts'
 import { allFigures, viewsOf } from '../../areas/index.ts'
+import { capital } from '../../common/capital.ts'
 import type { Block } from '../../job/model.ts'
 import type { View } from '../../job/per-section.ts'
 import { lookupFrom } from '../../store/store.ts'
 import { driveMarkdown } from './drive.ts'
-
-const capital = (text: string): string => text.replace(/^./, (c) => c.toUpperCase())
 
 /** What is worked out from a block: as its areas show it, else the table of its figures. Undefined where there is nothing. */
 export function computedMarkdown(

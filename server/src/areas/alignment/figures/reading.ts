@@ -230,8 +230,11 @@ const runOut = figure({
   title: 'Run-out',
   kind: 'length',
   doc: 'What turned with the flange, total indicator reading: of the face or of the rim. Known where the flange was turned.',
-  formula: 'half the difference of the readings before and after half a turn, as total indicator reading.',
-  source: published(uncertainty),
+  formula:
+    'face: diameter × half the difference of the slopes in both positions of the flange; rim: the difference of the offsets.',
+  source: published(
+    'mean over positions of the flange, US Army TM 55-1905-220-14 (in principle); two positions derived',
+  ),
   keys: ['of'],
   from: corrected,
   of: ({ correction: { runOut = {} } }) =>

@@ -1,3 +1,4 @@
+import { capital } from '../../../common/capital.ts'
 import type { Closure } from '../../../engineering/alignment/closure.ts'
 import { gapVariation } from '../../../engineering/alignment/gap-variation.ts'
 import { gaugeStepMade } from '../../../engineering/alignment/gauge-steps.ts'
@@ -137,8 +138,6 @@ export interface Correction {
 export type CorrectionOutcome = AlignmentOutcome<Correction>
 
 const untried = 'not all ways to set these feet were tried: there may be better moves'
-
-const capital = (text: string): string => text.replace(/^./, (c) => c.toUpperCase())
 
 const worst = (a: Verdict, b: Verdict): Verdict =>
   a === 'outside' || b === 'outside'

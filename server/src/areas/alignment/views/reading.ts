@@ -1,3 +1,4 @@
+import { capital } from '../../../common/capital.ts'
 import type { Block } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { formulasMarkdown } from '../../common/figure-words.ts'
@@ -30,8 +31,6 @@ export function worked(lookup: Lookup): Correction | undefined {
   const outcome = correctionOf(lookup.block, lookup)
   return outcome.ok ? outcome.value : undefined
 }
-
-const capital = (text: string): string => text.replace(/^./, (c) => c.toUpperCase())
 
 export const reading: View = {
   on: 'reading',

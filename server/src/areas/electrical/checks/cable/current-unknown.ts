@@ -1,8 +1,7 @@
 import { atHead, check, theJobFile } from '../../../../checks/check.ts'
+import { capital } from '../../../../common/capital.ts'
 import { cableAmpacity } from '../../plans/cable-ampacity.ts'
 import { cableCurrent } from '../../plans/design-current.ts'
-
-const capital = (text: string): string => text.replace(/^./, (c) => c.toUpperCase())
 
 export default check({
   id: 'cable/current-unknown',
