@@ -71,7 +71,6 @@ describe('the server over standard input and output', () => {
       source: 'shaftwright',
       codeDescription: { href: `${docs}/job/unit-missing.md` },
       range: { start: { line: 1, character: 20 }, end: { line: 1, character: 22 } },
-      data: { check: 'job/unit-missing' },
     })
     expect(String(one?.message).split('\n')).toHaveLength(2)
   })

@@ -51,6 +51,12 @@ const edits: Readonly<Record<string, Edit>> = {
       ? { from: match.index, to: match.index + match[0].length, text: 'other' }
       : { from: at, to: at, text: '' }
   },
+  another: (text, at) => {
+    const between = text.indexOf('\n\n', at)
+    const name = ['house', 'other', 'port', 'standard'][Math.floor(at) % 4] ?? ''
+    const block = at % 3 === 0 ? `drive ${name} { battery: house }` : `battery ${name} { nominal: 24 V }`
+    return { from: between + 1, to: between + 1, text: `${block}\n` }
+  },
   brace: (text, at) => {
     const index = text.indexOf('}', at)
     return { from: Math.max(index, 0), to: index < 0 ? 0 : index + 1, text: '' }

@@ -54,8 +54,8 @@ describe('work after an edit', () => {
     ['a space in a battery that all drives share', 'battery house {', '\n  nominal', '\n   nominal'],
     ['a comment before a drive', 'drive d5', 'drive d5', '# ready\ndrive d5'],
     ['an amount written in another unit', 'drive d5', '2.5 m', '2500 mm'],
-  ])('is none for %s', (_, behind, from, to) => {
-    expect(workAfter(job(10), behind, from, to)).toEqual([])
+  ])('is to look where findings stand in one section, for %s', (_, behind, from, to) => {
+    expect(workAfter(job(10), behind, from, to)).toEqual(['#findingsInSection'])
   })
 
   it('is the same in one of a hundred drives as in one of ten', () => {

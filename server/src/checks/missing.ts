@@ -39,11 +39,11 @@ export const isRequired = ({ block, status, isTaken }: Lookup, kind: BlockKind):
 const applies = ({ facts }: Block, { when, or }: Fact): boolean =>
   (when === undefined || facts.get(when.fact)?.value === when.is) && (or === undefined || !facts.has(or))
 
-/** Whether what this one is `like` says it, and it is not taken: `job/not-taken` asks for it. */
-function isLeftOut(block: Block, name: string, isIn: (source: Block) => boolean): boolean {
-  if (block.left.has(name)) return true
-  for (let { source } = block; source; { source } = source) if (isIn(source)) return true
-  return false
+/** The blocks that this one is `like`, nearest first. */
+function sourcesOf({ source }: Block): readonly Block[] {
+  const sources: Block[] = []
+  for (let next = source; next; next = next.source) sources.push(next)
+  return sources
 }
 
 /** A text without a letter or a digit says no more than no text. */
@@ -64,16 +64,17 @@ export function missingFacts(lookup: Lookup): readonly string[] {
   // What the other drive does not say either is told there.
   if (!kind || isTakenWhole(block)) return []
   const required = isRequired(lookup, kind) ? status : undefined
+  const { facts, blanks, unread, left } = block
+  const sources = sourcesOf(block)
   const known = Object.entries(kind.facts).flatMap(([name, fact]) => {
-    if (block.blanks.has(name)) return [name]
-    const isOpen =
-      isSilent(block.facts.get(name)?.value) &&
-      !block.unread.has(name) &&
-      !isLeftOut(block, name, ({ facts }) => facts.has(name))
+    if (blanks.has(name)) return [name]
+    // What the one that it is `like` says, and it does not take, `job/not-taken` asks for.
+    const isLeft = () => left.has(name) || sources.some((source) => source.facts.has(name))
+    const isOpen = isSilent(facts.get(name)?.value) && !unread.has(name) && !isLeft()
     if (isOpen) return required && asks(required, fact.from) && applies(block, fact) ? [name] : []
     return required ? missingIn(block, name, fact, required) : []
   })
-  return [...known, ...[...block.blanks].filter((name) => !Object.hasOwn(kind.facts, name))]
+  return [...known, ...[...blanks].filter((name) => !Object.hasOwn(kind.facts, name))]
 }
 
 /** Kinds of block that the status asks for beside or inside this one, and that are not there. */
@@ -82,14 +83,14 @@ export function missingBlocks(lookup: Lookup): readonly string[] {
   const kind = findKind(block.kind)
   if (!kind?.needs || !status || isTakenWhole(block) || !isRequired(lookup, kind)) return []
   const { needs } = kind
+  const { left } = block
+  const sources = sourcesOf(block)
+  const isLeft = (name: string) =>
+    left.has(name) || sources.some((source) => childrenOf(source, name).length > 0)
   return statuses
     .filter((from) => asks(status, from))
     .flatMap((from) => needs[from] ?? [])
-    .filter(
-      (needed) =>
-        !hasKind(lookup, needed as BlockName) &&
-        !isLeftOut(block, needed, (source) => childrenOf(source, needed).length > 0),
-    )
+    .filter((needed) => !hasKind(lookup, needed as BlockName) && !isLeft(needed))
 }
 
 function hasKind({ block, near, ofKind }: Lookup, kind: BlockName): boolean {

@@ -4,6 +4,7 @@ import type { Bound, Located } from '../job/bind.ts'
 import { startOf } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
 import type { Block, Place, Section, Taken, Value } from '../job/model.ts'
+import type { View } from '../job/per-section.ts'
 import { placeNow } from '../store/anchor.ts'
 import type { Lookup } from '../store/lookup.ts'
 import { storeOf } from '../store/store.ts'
@@ -25,10 +26,10 @@ import {
   type Reported,
 } from './check.ts'
 import { applyConcessions } from './concessions.ts'
+import { longestLine } from './one-line.ts'
+import { worstOf } from './worst-only.ts'
 
 type Related = NonNullable<Finding['related']>[number]
-
-import { longestLine } from './one-line.ts'
 
 /** A check that failed itself. */
 interface CheckFailure {
@@ -107,19 +108,12 @@ export class Checker {
   /** Every finding of the file, in order of where it stands. */
   check(file: JobFile, run: CheckRun): readonly Finding[] {
     if (file.document.refusal) return this.#worded(file.problems)
+    const store = storeOf(this.#analysis, file)
+    const seen = { analysis: this.#analysis, file }
     const found: Finding[] = []
     for (const section of file.document.sections) {
-      for (const finding of this.#inSyntax(section)) found.push(finding)
-      for (const finding of this.#inBinding(this.#analysis.bound(file, section))) found.push(finding)
-    }
-    for (const root of storeOf(this.#analysis, file).roots) {
-      const { findings, faults } = resultOf(root, this.#underRoot)
-      for (const finding of findings)
-        try {
-          found.push(placed(finding))
-        } catch (error) {
-          run.onFault?.(finding.check, error)
-        }
+      const { findings, faults } = store.ofSection(section, this.#findingsInSection, seen)
+      for (const finding of findings) found.push(finding)
       for (const { check, error } of faults) run.onFault?.(check, error)
     }
     for (const finding of this.#worded(file.problems)) found.push(finding)
@@ -141,13 +135,31 @@ export class Checker {
     return inOrder(applyConcessions({ ...view, findings }), file)
   }
 
-  readonly #inSyntax = memoizeByIdentity((section: Section) =>
-    this.#worded(
-      section.parsed.problems.map((problem) => ({ at: { section, span: problem.span }, problem })),
-    ),
-  )
-
-  readonly #inBinding = memoizeByIdentity((bound: Bound) => this.#worded(bound.problems))
+  /** All that is found in a section, with the places as they are now. */
+  readonly #findingsInSection = (
+    { blocks, problems }: Bound,
+    { analysis, file }: View,
+    section: Section,
+  ): Checked => {
+    const store = storeOf(analysis, file)
+    const unread = section.parsed.problems.map((problem) => ({
+      at: { section, span: problem.span },
+      problem,
+    }))
+    const findings = [...this.#worded(unread), ...this.#worded(problems)]
+    const failed: CheckFailure[] = []
+    for (const block of blocks) {
+      const under = resultOf(store.stored(block), this.#underRoot)
+      failed.push(...under.faults)
+      for (const finding of under.findings)
+        try {
+          findings.push(placed(finding))
+        } catch (error) {
+          failed.push({ check: finding.check, error })
+        }
+    }
+    return { findings, faults: failed }
+  }
 
   /** All that the checks find in a top-level block and those inside it. */
   readonly #underRoot: Work<Checked> = {
@@ -191,24 +203,6 @@ export class Checker {
       return [placed(complete(c, { at, ...c.words(problem as never, source) }))]
     })
   }
-}
-
-/** Of a check that shows only the worst of a file, that one, with where else it was found. */
-function worstOf(found: readonly Finding[], worstOnly: ReadonlySet<string>): readonly Finding[] {
-  const worst = new Map<string, Finding>()
-  for (const finding of found) {
-    const { check, size = 0 } = finding
-    if (worstOnly.has(check) && size > (worst.get(check)?.size ?? -1)) worst.set(check, finding)
-  }
-  if (worst.size === 0) return found
-  return found.flatMap((finding) => {
-    const kept = worst.get(finding.check)
-    if (!kept) return finding
-    if (kept !== finding) return [] // so this comes once a check
-    const others = found.filter((other) => other.check === kept.check && other !== kept)
-    const related = [...(kept.related ?? []), ...others.map(({ at, message }) => ({ at, message }))]
-    return related.length > 0 ? { ...kept, related } : kept
-  })
 }
 
 function runOnBlock(check: BlockCheck, inputs: readonly InputFact[], lookup: Lookup): readonly Finding[] {

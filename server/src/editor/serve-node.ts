@@ -24,6 +24,7 @@ import { startServer } from './server.ts'
 import { clientFiles } from './transport/client-files.ts'
 import { exitLast } from './transport/exit-last-node.ts'
 import { FramedReader } from './transport/framed-reader-node.ts'
+import { keptJson } from './transport/kept-json-node.ts'
 
 function read(uri: string, root: string): FileRead {
   try {
@@ -68,7 +69,7 @@ function overStdio(): Transport {
     stderr.write(`The language server cannot follow its input: ${words}.\n`)
     process.exit(1)
   })
-  const writer = new StreamMessageWriter(stdout)
+  const writer = new StreamMessageWriter(stdout, { contentTypeEncoder: keptJson })
   reader.onError(({ name, message }) => {
     const code = name === 'SyntaxError' ? ErrorCodes.ParseError : ErrorCodes.InvalidRequest
     const answer = { jsonrpc: '2.0', id: null, error: { code, message } }

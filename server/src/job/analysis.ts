@@ -21,8 +21,6 @@ interface Heads {
   readonly ofKind: ReadonlyMap<string, readonly Section[]>
   /** How many blocks there are of each kind. */
   readonly counts: ReadonlyMap<string, number>
-  /** Kinds and names, in the order of the text. */
-  readonly outline: readonly string[]
 }
 
 /** Which section holds which top-level block: from the headings alone. */
@@ -31,11 +29,9 @@ const heads = memoizeByIdentity((document: Document): Heads => {
   const first = new Map<string, Section>()
   const ofKind = new Map<string, Section[]>()
   const counts = new Map<string, number>()
-  const outline: string[] = []
   for (const section of document.sections) {
     for (const { kind, name } of headsIn(section)) {
       if (name !== undefined && !named.has(name)) named.set(name, section)
-      outline.push(`${kind} ${name ?? ''}`)
       const key = name ?? kind
       if (!first.has(key)) first.set(key, section)
       counts.set(kind, (counts.get(kind) ?? 0) + 1)
@@ -44,7 +40,7 @@ const heads = memoizeByIdentity((document: Document): Heads => {
       else if (sections.at(-1) !== section) sections.push(section)
     }
   }
-  return { named, first, ofKind, counts, outline }
+  return { named, first, ofKind, counts }
 })
 
 const headsIn = memoizeByIdentity((section: Section): readonly Heading[] => {
@@ -311,13 +307,6 @@ export class Analysis {
       system: () => systemOf(file.document),
       status: () => statusOf(file.document),
       isTaken: (name) => takenOf(file.document).has(name),
-      outline: () => [
-        own.outline,
-        systemOf(file.document),
-        statusOf(file.document),
-        takenOf(file.document),
-        ...file.used.map(({ path, document }) => [path, heads(document).outline]),
-      ],
     }
   })
 

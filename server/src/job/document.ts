@@ -164,6 +164,9 @@ const layoutOf = memoizeByIdentity((doc: Document): ReadonlyMap<Section, Beginni
 export const startOf = (doc: Document, section: Section): number | undefined =>
   layoutOf(doc).get(section)?.offset
 
+/** The line of the document on which a section begins. */
+export const firstLineOf = (doc: Document, section: Section): number => layoutOf(doc).get(section)?.line ?? 0
+
 export const hasSection = (doc: Document, section: Section): boolean => layoutOf(doc).has(section)
 
 /** The line of an offset within a section, counted from its first. */
@@ -181,9 +184,8 @@ export function lineIn(section: Section, offset: number): number {
 
 /** Line and character of an offset within a section, as the document stands now. */
 export function positionOf(doc: Document, section: Section, offset: number): Position {
-  const base = layoutOf(doc).get(section)?.line ?? 0
   const line = lineIn(section, offset)
-  return { line: base + line, character: offset - (linesOf(section)[line] ?? 0) }
+  return { line: firstLineOf(doc, section) + line, character: offset - (linesOf(section)[line] ?? 0) }
 }
 
 export const rangeOf = (doc: Document, place: Place): { start: Position; end: Position } => ({

@@ -8,7 +8,7 @@ type OfName = 'named' | 'ofKind' | 'only' | 'first' | 'isTaken' | 'kindOf' | 'ci
 type Question =
   | { readonly ask: OfName; readonly key: string }
   | { readonly ask: 'another'; readonly key: string; readonly outside: Section }
-  | { readonly ask: 'names' | 'system' | 'status' | 'outline' }
+  | { readonly ask: 'names' | 'system' | 'status' }
   | OfOther
 
 interface Answered {
@@ -95,7 +95,6 @@ export const scopeOf = (ask: Ask): Scope => ({
   only: (key) => ask({ ask: 'only', key }) as Block | undefined,
   another: (key, outside) => ask({ ask: 'another', key, outside }) as Block | undefined,
   isTaken: (key) => ask({ ask: 'isTaken', key }) as boolean,
-  outline: () => ask({ ask: 'outline' }) as readonly unknown[],
   ...shared(ask),
 })
 

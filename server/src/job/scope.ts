@@ -27,6 +27,4 @@ export interface Scope {
   status(): Status | undefined
   /** Whether another block of the file takes over the top-level block of this name. */
   isTaken(name: string): boolean
-  /** Which blocks there are at the top level, here and in each file that is used, and what all of them share: equal as long as that is the same. */
-  outline(): readonly unknown[]
 }

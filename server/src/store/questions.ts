@@ -1,26 +1,39 @@
 import type { Bound } from '../job/bind.ts'
 import type { BoundLookup } from '../job/lookup.ts'
 import type { Block, Section } from '../job/model.ts'
+import { equal } from './equal.ts'
 import type { Home, StoredBlock } from './stored-block.ts'
 import { type Notes, Question, type Source } from './trace.ts'
 
-/** What the directory of a file says. */
-export class InFile<Answer> extends Question<Answer> {
-  readonly #store: Home
-  readonly #find: (store: Home) => Answer
+/** A question about the file as a whole. It is a source too: who asked it need not look again as long as its answer says the same. */
+export class InFile<Answer> extends Question<Answer> implements Source {
+  readonly #home: Home
+  readonly #find: () => Answer
+  #revision = -1
+  #answer: Answer | undefined
 
-  constructor(store: Home, find: (store: Home) => Answer) {
+  constructor(home: Home, find: () => Answer) {
     super()
-    this.#store = store
+    this.#home = home
     this.#find = find
   }
 
+  get version(): Answer {
+    return this.answer()
+  }
+
   override answer(): Answer {
-    return this.#find(this.#store)
+    const { revision } = this.#home
+    if (this.#revision !== revision) {
+      const now = this.#find()
+      if (!equal(now, this.#answer)) this.#answer = now
+      this.#revision = revision
+    }
+    return this.#answer as Answer
   }
 
   override noteSources(notes: Notes): void {
-    notes.from(this.#store.directory)
+    notes.from(this)
   }
 }
 
@@ -30,42 +43,49 @@ export type Find = (bound: BoundLookup) => Block | undefined
 export class Around extends Question<StoredBlock | undefined> {
   readonly #of: StoredBlock
   readonly #find: Find
-  readonly #path: () => string | undefined
+  readonly #names: () => readonly string[]
 
-  /** `path`: what is looked for by name. */
-  constructor(of: StoredBlock, find: Find, path: () => string | undefined) {
+  /** `names`: those of what is looked for at the top of the file, by name or by kind. */
+  constructor(of: StoredBlock, find: Find, names: () => readonly string[]) {
     super()
     this.#of = of
     this.#find = find
-    this.#path = path
+    this.#names = names
   }
 
   override answer(): StoredBlock | undefined {
-    const { home: store } = this.#of.top
-    const bound = store.bound(this.#of)
+    const { home } = this.#of.top
+    const bound = home.bound(this.#of)
     const found = bound && this.#find(bound)
-    return found && store.stored(found)
+    return found && home.stored(found)
   }
 
   override noteSources(notes: Notes): void {
-    const { top } = this.#of
+    const { top, parent } = this.#of
     notes.from(top)
-    notes.from(top.home.directory)
     const found = this.answer()
+    // What is found inside, going outwards, is what would be found whatever else the file has.
+    if (parent && found?.parent && found.top === top) return
     if (found) notes.from(found.top)
-    const path = this.#path()
-    const led = path === undefined ? undefined : top.home.topOf(path)
-    if (led) notes.from(led)
+    for (const name of this.#names())
+      for (const source of [top.home.named(name), top.home.only(name)]) {
+        notes.from(source)
+        const led = source.answer()
+        if (led) notes.from(led.top)
+      }
   }
 }
 
-/** The name that a fact of the block, or of one around it, refers to. */
-export function writtenPath({ content }: StoredBlock, fact: string): string | undefined {
+/** The first name in a path. */
+export const headOf = (path: string): string => path.split('.', 1)[0] ?? ''
+
+/** The name that a fact of the block, or of one around it, refers to: one or none. */
+export function writtenPath({ content }: StoredBlock, fact: string): readonly string[] {
   for (let block = content?.block; block; block = block.parent) {
     const value = block.facts.get(fact)?.value
-    if (typeof value === 'string') return value
+    if (typeof value === 'string') return [value]
   }
-  return undefined
+  return []
 }
 
 /** A section as it is bound now. */

@@ -11,19 +11,12 @@ import type { View } from '../job/per-section.ts'
 import type { Scope } from '../job/scope.ts'
 import { formatBand, formatBoth } from '../quantity/format.ts'
 import { type BlockId, between } from './block-id.ts'
-import { equal } from './equal.ts'
 import type { FileLookup, FilePlan, Lookup } from './lookup.ts'
-import { Around, type Find, InFile, writtenPath } from './questions.ts'
-import { type Home, StoredBlock, Top } from './stored-block.ts'
+import { Around, type Find, headOf, InFile, writtenPath } from './questions.ts'
+import { type Home, type RootQuestion, StoredBlock, Top } from './stored-block.ts'
 import { freeId, takeIn } from './tables.ts'
-import { ask, type Ended, type Question, type Source, type Trace, unnoted } from './trace.ts'
-import { FileWork, resultIn, SectionWork } from './work.ts'
-
-/** What the rest of a file, and the files it uses, are asked: which blocks there are, and what all of them share. */
-class Directory implements Source {
-  version: object = {}
-  outline: readonly unknown[] = []
-}
+import { ask, type Ended, type Question, type Trace, unnoted } from './trace.ts'
+import { FileWork, type OfSection, resultIn, SectionWork } from './work.ts'
 
 /** A top-level block of a used file. */
 interface Used {
@@ -39,7 +32,6 @@ type Supposed = Map<Trace, Trace>
 /** What a job says and what follows from it, by value: a text that says the same is no change. One for each file, with all that it uses. */
 export class Store implements Home {
   readonly #analysis: Analysis
-  readonly #directory = new Directory()
   #file: JobFile
   #scope: Scope
   #snapshot: Snapshot | undefined
@@ -48,8 +40,6 @@ export class Store implements Home {
   /** Blocks of used files that were asked for. */
   readonly #used = new Map<BlockId, Used>()
   readonly #stored = new WeakMap<Block, StoredBlock>()
-  /** By kind, as of an outline of the file. */
-  readonly #lists = new Map<string, { readonly list: readonly StoredBlock[]; readonly outline: unknown }>()
   #supposed: Supposed | undefined
   /** Called with the title of each piece of work that is done, for tests. */
   onWork: (title: string) => void = () => undefined
@@ -70,11 +60,6 @@ export class Store implements Home {
     this.#revision += 1
     this.#takeInOwn()
     this.#takeInUsed()
-    const outline = this.#scope.outline()
-    if (!equal(outline, this.#directory.outline)) {
-      this.#directory.outline = outline
-      this.#directory.version = {}
-    }
     // After a fault of ours, all is taken in again.
     this.#snapshot = snapshot
   }
@@ -154,22 +139,6 @@ export class Store implements Home {
     return block
   }
 
-  /** The blocks of a kind at the top of the file. */
-  ofKind(kind: string): readonly StoredBlock[] {
-    const known = this.#lists.get(kind)
-    if (known?.outline === this.#directory.version) return known.list
-    const now = [...this.#tops.values()].flatMap(({ root }) => (root?.kind === kind ? [root] : []))
-    // A drive that is renamed makes no other list of batteries.
-    const list = known && sameItems(known.list, now) ? known.list : now
-    this.#lists.set(kind, { list, outline: this.#directory.version })
-    return list
-  }
-
-  /** Top-level blocks, in the order of the text. */
-  get roots(): readonly StoredBlock[] {
-    return [...this.#tops.values()].flatMap(({ root }) => root ?? [])
-  }
-
   /** What is kept of the file, for tests. */
   get kept(): readonly Trace[] {
     const blocks = [...this.#tops.values()].flatMap((top) => [...top.blocks.values()])
@@ -180,30 +149,46 @@ export class Store implements Home {
     return of.content && boundLookup(of.content.block, this.#scope)
   }
 
-  get scope(): Scope {
-    return this.#scope
+  get revision(): number {
+    return this.#revision
   }
 
-  get directory(): Source {
-    return this.#directory
+  readonly #questions = new Map<string, InFile<unknown>>()
+  readonly #system = new InFile(this, () => this.#scope.system())
+  readonly #status = new InFile(this, () => this.#scope.status())
+
+  /** The same question is the same object. */
+  #inFile<Answer>(key: string, find: () => Answer): InFile<Answer> {
+    return getOrInsert(this.#questions, key, () => new InFile<unknown>(this, find)) as InFile<Answer>
   }
 
-  /** The top-level block that a path begins with. */
-  topOf(path: string): Top | undefined {
-    const [head = ''] = path.split('.', 1)
-    const block = this.#scope.named(head) ?? this.#scope.only(head)
-    return block && this.stored(block).top
+  #storedOr(block: Block | undefined): StoredBlock | undefined {
+    return block && this.stored(block)
   }
 
-  readonly #ofKind = new Map<string, InFile<readonly StoredBlock[]>>()
-  readonly #isTaken = new Map<string, InFile<boolean>>()
-  readonly #system = new InFile(this, ({ scope }) => scope.system())
-  readonly #status = new InFile(this, ({ scope }) => scope.status())
+  named(name: string): RootQuestion {
+    return this.#inFile(`named ${name}`, () => this.#storedOr(this.#scope.named(name)))
+  }
+
+  only(kind: string): RootQuestion {
+    return this.#inFile(`only ${kind}`, () => this.#storedOr(this.#scope.only(kind)))
+  }
+
+  #ofKind(kind: string): InFile<readonly StoredBlock[]> {
+    return this.#inFile(`kind ${kind}`, () =>
+      [...this.#tops.values()].flatMap(({ root }) => (root?.kind === kind ? [root] : [])),
+    )
+  }
+
+  #isTaken(name: string): InFile<boolean> {
+    return this.#inFile(`taken ${name}`, () => this.#scope.isTaken(name))
+  }
+
   readonly #traces = new Map<FilePlan<unknown>, FileWork>()
   readonly #sections = new WeakMap<Section, Map<object, SectionWork>>()
 
   readonly fileLookup: FileLookup = {
-    ofKind: (kind) => ask(getOrInsert(this.#ofKind, kind, () => new InFile(this, () => this.ofKind(kind)))),
+    ofKind: (kind) => ask(this.#ofKind(kind)),
     ofFile: <T>(plan: FilePlan<T>) =>
       resultIn(ask(getOrInsert(this.#traces, plan, () => new FileWork(this, plan)))) as T,
     from: (block) => this.stored(block).lookup,
@@ -212,33 +197,35 @@ export class Store implements Home {
 
   lookupOf(block: StoredBlock): Lookup {
     const { name, parent } = block
+    const isTaken = (taken: string) => this.#isTaken(taken)
     const questions = new Map<string, Question<StoredBlock | undefined>>()
-    const around = (key: string, find: Find, path: () => string | undefined) =>
-      ask(getOrInsert(questions, key, () => new Around(block, find, path)))
+    const around = (key: string, find: Find, names: () => readonly string[]) =>
+      ask(getOrInsert(questions, key, () => new Around(block, find, names)))
+    const written = (fact: string) => writtenPath(block, fact).map(headOf)
     const system = () => ask(this.#system)
-    const isTaken = (taken: string) =>
-      ask(getOrInsert(this.#isTaken, taken, () => new InFile(this, ({ scope }) => scope.isTaken(taken))))
     const status = () => ask(this.#status)
     return {
       ...this.fileLookup,
       block,
-      near: (kind) =>
-        around(
+      near: (kind) => {
+        if (kind === block.kind) return block
+        return around(
           kind,
           (bound) => bound.near(kind),
-          () => writtenPath(block, kind),
-        ),
+          () => [kind, ...written(kind)],
+        )
+      },
       named: (path) =>
         around(
           `named ${path}`,
           (bound) => bound.named(path),
-          () => path,
+          () => [headOf(path)],
         ),
       referred: (fact) =>
         around(
           `of ${fact}`,
           (bound) => bound.referred(fact),
-          () => writtenPath(block, fact),
+          () => written(fact),
         ),
       get system() {
         return system()
@@ -247,7 +234,7 @@ export class Store implements Home {
         return status()
       },
       get isTaken() {
-        return !parent && name !== undefined && isTaken(name)
+        return !parent && name !== undefined && ask(isTaken(name))
       },
       suppose: (path, value, then) => this.suppose(block, path.slice(path.indexOf('.') + 1), value, then),
       show: (si, kind) => formatBoth(si, kind, system()),
@@ -256,7 +243,7 @@ export class Store implements Home {
   }
 
   /** What follows from a section where it is written. */
-  ofSection<T>(section: Section, make: (bound: Bound, view: View) => T, view: View): T {
+  ofSection<T>(section: Section, make: OfSection<T>, view: View): T {
     const works = getOrInsert(this.#sections, section, () => new Map<object, SectionWork>())
     const work = getOrInsert(works, make, () => new SectionWork(this, section, make))
     return work.seenIn(view) as T
@@ -316,9 +303,6 @@ function endOf({ ended }: Trace, name: string): Ended {
   if (!ended) throw new Error(`${name} has no result.`)
   return ended
 }
-
-const sameItems = <T>(a: readonly T[], b: readonly T[]): boolean =>
-  a.length === b.length && a.every((item, i) => item === b[i])
 
 /** More files than this are not edited by turns. What is kept of the one that was asked for longest ago is dropped. */
 const maxStores = 32

@@ -2,20 +2,21 @@ import { getOrInsert } from '../common/get-or-insert.ts'
 import type { Bound } from '../job/bind.ts'
 import type { BoundLookup } from '../job/lookup.ts'
 import type { Block, Place, Section, Value } from '../job/model.ts'
-import type { Scope } from '../job/scope.ts'
 import type { BlockNode } from '../syntax/tree.ts'
 import { Anchor } from './anchor.ts'
 import type { BlockId } from './block-id.ts'
 import type { FileLookup, Lookup } from './lookup.ts'
-import { type Facts, NotedMap, NotedSet } from './noted.ts'
+import { type Facts, NotedMap } from './noted.ts'
 import type { StoredValue } from './stored-value.ts'
 import { ask, type Ended, type Notes, Question, type Source, type Trace } from './trace.ts'
 
+/** Which top-level block there is. Its answer is its version too. */
+export type RootQuestion = Question<StoredBlock | undefined> & Source
+
 /** What holds the blocks of a file, and answers what goes beyond one of them. */
 export interface Home {
-  readonly scope: Scope
-  /** Which blocks there are, and what all of them share. */
-  readonly directory: Source
+  /** Another number whenever a file was taken in as it stands now. */
+  readonly revision: number
   readonly fileLookup: FileLookup
   lookupOf(of: StoredBlock): Lookup
   /** What can be asked of the block as it was bound last. */
@@ -23,8 +24,10 @@ export interface Home {
   boundSection(section: Section): Bound
   stored(block: Block): StoredBlock
   blockOf(id: BlockId): StoredBlock
-  /** The top-level block that a path begins with. */
-  topOf(path: string): Top | undefined
+  /** The top-level block of a name. */
+  named(name: string): RootQuestion
+  /** The only top-level block of a kind. */
+  only(kind: string): RootQuestion
   /** Brings a trace up to date. */
   settle(trace: Trace, title: string): Ended
 }
@@ -152,8 +155,6 @@ export class StoredBlock implements Block {
   readonly parent: StoredBlock | undefined
   readonly facts: ReadonlyMap<string, Value<unknown>>
   readonly others: ReadonlyMap<string, Value<unknown>>
-  readonly unread: ReadonlySet<string>
-  readonly blanks: ReadonlySet<string>
   /** Not to be read but by questions. Undefined once the block is gone. */
   content: Content | undefined
 
@@ -180,8 +181,6 @@ export class StoredBlock implements Block {
       (fact) => new FactNamed(this, 'others', fact),
       () => this.says('others') ?? nothing,
     )
-    this.unread = new NotedSet(() => this.says('unread') ?? noNames)
-    this.blanks = new NotedSet(() => this.says('blanks') ?? noNames)
   }
 
   /** What it says in one respect, noted for the work that asks. */
@@ -197,6 +196,15 @@ export class StoredBlock implements Block {
 
   get children(): readonly StoredBlock[] {
     return this.says('children') ?? []
+  }
+
+  /** Names of facts are few, and mostly none: who asks for one depends on all. */
+  get unread(): ReadonlySet<string> {
+    return this.says('unread') ?? noNames
+  }
+
+  get blanks(): ReadonlySet<string> {
+    return this.says('blanks') ?? noNames
   }
 
   get title(): string | undefined {

@@ -80,13 +80,16 @@ class BlockWork extends Kept {
   }
 }
 
+/** Makes something of a section, with where it is written. */
+export type OfSection<T> = (bound: Bound, view: View, section: Section) => T
+
 /** What is made of a section, with where it is written. */
 export class SectionWork extends Kept {
   #view: View | undefined
   readonly #section: Section
-  readonly #make: (bound: Bound, view: View) => unknown
+  readonly #make: OfSection<unknown>
 
-  constructor(store: Home, section: Section, make: (bound: Bound, view: View) => unknown) {
+  constructor(store: Home, section: Section, make: OfSection<unknown>) {
     super(store)
     this.#section = section
     this.#make = make
@@ -112,7 +115,7 @@ export class SectionWork extends Kept {
 
   protected override work(): unknown {
     if (!this.#view) throw new Error('A section is seen in a file.')
-    return this.#make(ask(new BoundSection(this.store, this.#section)), this.#view)
+    return this.#make(ask(new BoundSection(this.store, this.#section)), this.#view, this.#section)
   }
 }
 

@@ -25,6 +25,17 @@ drive d { }`
     ])
   })
 
+  it('names no more than twenty others, and says how many there are', () => {
+    const batteries = (count: number) =>
+      Array.from({ length: count }, (_, i) => `battery b${i} { nominal: 96 V  window: 84..108 V }\n`).join('')
+    const [twenty] = found(`${job}${batteries(21)}drive d { }`, 'live-voltage')
+    expect(twenty?.related).toHaveLength(20)
+    expect(twenty?.detail).not.toContain('not listed')
+    const [more] = found(`${job}${batteries(23)}drive d { }`, 'live-voltage')
+    expect(more?.related).toHaveLength(20)
+    expect(more?.detail).toContain('2 more places are not listed.')
+  })
+
   it.each([
     ['live-voltage', 'battery b { nominal: 24 V  window: 20..29.9 V }\ndrive d { }', undefined],
     ['live-voltage', 'battery b { nominal: 24 V  window: 20..30 V }\ndrive d { }', /30 V/],

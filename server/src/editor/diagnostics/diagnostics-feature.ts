@@ -9,6 +9,7 @@ import {
 import type { Finding } from '../../checks/check.ts'
 import { isRevision } from '../../host/revision.ts'
 import { keyOf } from '../../host/uri.ts'
+import { equal } from '../../store/equal.ts'
 import { type Guards, wordsOf } from '../transport/guard.ts'
 import { whenQuiet } from '../transport/quiet.ts'
 import type { Change, OpenFile, Workspace } from '../workspace/workspace.ts'
@@ -72,8 +73,7 @@ export function diagnosticsFor(connection: Connection, parts: DiagnosticsService
     const published = { uri, ...(version !== undefined && { version }), diagnostics: [...shown.of(open)] }
     const before = publishedFor.get(keyOf(uri))
     publishedFor.set(keyOf(uri), published)
-    const same = before?.version === version && JSON.stringify(before) === JSON.stringify(published)
-    return same ? undefined : connection.sendDiagnostics(published)
+    return equal(before, published) ? undefined : connection.sendDiagnostics(published)
   })
   const askAgain = guard.own('workspace/diagnostic/refresh', () => connection.languages.diagnostics.refresh())
 

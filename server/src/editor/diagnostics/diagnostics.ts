@@ -6,8 +6,9 @@ import {
 } from 'vscode-languageserver'
 import { withoutTicks } from '../../areas/common/markdown.ts'
 import type { Finding, Severity } from '../../checks/check.ts'
+import type { Section } from '../../job/model.ts'
 import { harmless, harmlessLines } from '../../syntax/harmless.ts'
-import type { OpenFile, Workspace } from '../workspace/workspace.ts'
+import type { OpenFile, SectionStart, Workspace } from '../workspace/workspace.ts'
 
 const severities: Readonly<Record<Severity, DiagnosticSeverity>> = {
   error: DiagnosticSeverity.Error,
@@ -23,8 +24,23 @@ interface DiagnosticsContext {
 }
 
 /** The findings of a file as an editor shows them. */
-export const toDiagnostics = (findings: readonly Finding[], context: DiagnosticsContext): Diagnostic[] =>
-  findings.flatMap((finding) => toDiagnostic(finding, context) ?? [])
+export function toDiagnostics(findings: readonly Finding[], context: DiagnosticsContext): Diagnostic[] {
+  const startOf = startsIn(context)
+  return findings.flatMap((finding) => toDiagnostic(finding, context, startOf) ?? [])
+}
+
+type StartOf = (section: Section) => SectionStart | undefined
+
+/** Where sections begin. Most findings stand in the section of the one before. */
+function startsIn({ workspace, open }: DiagnosticsContext): StartOf {
+  let last: Section | undefined
+  let start: SectionStart | undefined
+  return (section) => {
+    if (section !== last) start = workspace.startOf(open, section)
+    last = section
+    return start
+  }
+}
 
 /** What is wrong in the first line, which a list of problems shows; then the limit and its source; then what to do. */
 function inLines({ message, detail, source, todo }: Finding): string {
@@ -33,36 +49,42 @@ function inLines({ message, detail, source, todo }: Finding): string {
   return [message, ...(second === '' ? [] : [second]), todo].join('\n')
 }
 
-/** What was made of a finding last. Most findings stay as they are and where they are while somebody types. */
-const lastMade = new WeakMap<
-  Finding,
-  {
-    readonly places: readonly (Location | undefined)[]
-    readonly docs: string | undefined
-    readonly diagnostic: Diagnostic
-  }
->()
+interface Made {
+  /** Where the sections of its places begin, by the place in the finding. */
+  readonly starts: readonly (SectionStart | undefined)[]
+  readonly docs: string | undefined
+  readonly diagnostic: Diagnostic
+}
 
-const isSame = (a: Location | undefined, b: Location | undefined): boolean =>
-  a?.uri === b?.uri &&
-  a?.range.start.line === b?.range.start.line &&
-  a?.range.start.character === b?.range.start.character &&
-  a?.range.end.line === b?.range.end.line &&
-  a?.range.end.character === b?.range.end.character
+/** What was made of a finding last. Most findings stay as they are and where they are while somebody types. */
+const lastMade = new WeakMap<Finding, Made>()
+
+const isSame = (a: SectionStart | undefined, b: SectionStart | undefined): boolean =>
+  a?.uri === b?.uri && a?.line === b?.line
+
+const none: NonNullable<Finding['related']> = []
 
 /** A finding as an editor shows it; undefined when its place is no longer there. */
 function toDiagnostic(
   finding: Finding,
   { workspace, open, docs }: DiagnosticsContext,
+  startOf: StartOf,
 ): Diagnostic | undefined {
-  const places = [finding, ...(finding.related ?? [])].map(({ at }) => workspace.locate(open, at))
-  const [at, ...others] = places
-  if (!at) return undefined
+  const { related = none } = finding
+  const start = startOf(finding.at.section)
+  if (!start) return undefined
   const before = lastMade.get(finding)
-  if (before?.docs === docs && before?.places.every((place, i) => isSame(place, places[i])))
-    return before.diagnostic
+  if (
+    before?.docs === docs &&
+    isSame(start, before?.starts[0]) &&
+    related.every(({ at }, i) => isSame(startOf(at.section), before?.starts[i + 1]))
+  )
+    return before?.diagnostic
+  const starts = [start, ...related.map(({ at }) => startOf(at.section))]
+  const [at, ...others] = [finding, ...related].map((one) => workspace.locate(open, one.at))
+  if (!at) return undefined
   const diagnostic = made(finding, at, others, docs)
-  lastMade.set(finding, { places, docs, diagnostic })
+  lastMade.set(finding, { starts, docs, diagnostic })
   return diagnostic
 }
 
@@ -76,7 +98,7 @@ function made(
     const location = others[i]
     return location ? [{ location, message: harmless(withoutTicks(message)) }] : []
   })
-  const { check, found, limit, source, assumptions } = finding
+  const { check } = finding
   return {
     range: at.range,
     severity: severities[finding.severity],
@@ -85,13 +107,5 @@ function made(
     source: 'shaftwright',
     message: harmlessLines(withoutTicks(inLines(finding))),
     ...(related.length > 0 && { relatedInformation: related }),
-    data: {
-      ...finding.data,
-      check,
-      basis: source,
-      ...(found !== undefined && { found }),
-      ...(limit !== undefined && { limit }),
-      ...(assumptions && { assumptions }),
-    },
   }
 }

@@ -13,6 +13,7 @@ import type {
 } from 'vscode-languageserver'
 import { isRevision } from '../../host/revision.ts'
 import { keyOf } from '../../host/uri.ts'
+import { equal } from '../../store/equal.ts'
 import { cancelled } from '../transport/guard.ts'
 import { pause } from '../transport/quiet.ts'
 import { overlap } from '../workspace/overlap.ts'
@@ -20,8 +21,7 @@ import type { OpenFile, Workspace } from '../workspace/workspace.ts'
 
 interface FileReport {
   readonly id: string
-  /** What was found, as text. */
-  readonly text: string
+  readonly items: readonly Diagnostic[]
   /** Key of every file that decides what is found. */
   readonly keys: ReadonlySet<string>
 }
@@ -79,7 +79,7 @@ export class Pulled {
     if (!report) return { kind: 'full', items: [] }
     const resultId = report.id
     if (resultId === previousResultId) return { kind: 'unchanged', resultId }
-    return { kind: 'full', resultId, items: itemsOf(report) }
+    return { kind: 'full', resultId, items: [...report.items] }
   }
 
   /** All job files. An editor that takes them one by one, and knows them all already, is answered when something has changed. */
@@ -132,7 +132,7 @@ export class Pulled {
       give(
         same
           ? { kind: 'unchanged', uri, version, resultId }
-          : { kind: 'full', uri, version, resultId, items: itemsOf(report) },
+          : { kind: 'full', uri, version, resultId, items: [...report.items] },
       )
       news ||= !same
     }
@@ -163,14 +163,12 @@ export class Pulled {
     const open = await workspace.wholeFile(uri)
     if (!open) return undefined
     // From here on nothing else happens until the report is made: it is of the text as it stands.
-    const text = JSON.stringify(find(open))
+    const items = find(open)
     const before = this.#reports.get(key)
-    const id = before?.text === text ? before.id : `${this.#series}-${this.#reported++}`
-    const report = { id, text, keys: workspace.keysOf(open) }
+    const id = before && equal(before.items, items) ? before.id : `${this.#series}-${this.#reported++}`
+    const report = { id, items, keys: workspace.keysOf(open) }
     this.#reports.set(key, report)
     this.#current.add(key)
     return report
   }
 }
-
-const itemsOf = ({ text }: FileReport): Diagnostic[] => JSON.parse(text) as Diagnostic[]

@@ -15,6 +15,7 @@ import {
   type Document,
   documentFrom,
   edit,
+  firstLineOf,
   hasSection,
   offsetAt,
   openDocument,
@@ -22,7 +23,7 @@ import {
   rangeOf,
 } from '../../job/document.ts'
 import { type JobFile, linkFile } from '../../job/files.ts'
-import type { Place } from '../../job/model.ts'
+import type { Place, Section } from '../../job/model.ts'
 import type { View } from '../../job/per-section.ts'
 import { coalesced } from './coalesced.ts'
 import { Disk } from './disk.ts'
@@ -39,6 +40,12 @@ export interface OpenFile {
   readonly uri: string
   readonly version: number | undefined
   readonly document: Document
+}
+
+/** Where a section begins. */
+export interface SectionStart {
+  readonly uri: string
+  readonly line: number
 }
 
 /** New text for a range, or for everything. */
@@ -302,11 +309,22 @@ export class Workspace {
 
   /** Where a place stands now, as seen from an open file: in it, or in one that it uses. */
   locate(from: OpenFile, place: Place): { readonly uri: string; readonly range: Range } | undefined {
-    if (hasSection(from.document, place.section))
-      return { uri: from.uri, range: rangeOf(from.document, place) }
-    const holder = this.link(from).used.find(({ document }) => hasSection(document, place.section))
-    const uri = holder && this.uriAt(from, holder.path)
-    return uri === undefined || !holder ? undefined : { uri, range: rangeOf(holder.document, place) }
+    const holder = this.#holder(from, place.section)
+    return holder && { uri: holder.uri, range: rangeOf(holder.document, place) }
+  }
+
+  /** Where a section begins now: the same as long as it has not moved. */
+  startOf(from: OpenFile, section: Section): SectionStart | undefined {
+    const holder = this.#holder(from, section)
+    return holder && { uri: holder.uri, line: firstLineOf(holder.document, section) }
+  }
+
+  /** The file that has a section. */
+  #holder(from: OpenFile, section: Section): Pick<OpenFile, 'uri' | 'document'> | undefined {
+    if (hasSection(from.document, section)) return from
+    const used = this.link(from).used.find(({ document }) => hasSection(document, section))
+    const uri = used && this.uriAt(from, used.path)
+    return used && uri !== undefined ? { uri, document: used.document } : undefined
   }
 
   /** Lets go of what was linked to these files, or of everything. */
