@@ -186,6 +186,27 @@ describe('what a move leads to', () => {
   })
 })
 
+describe('run-out', () => {
+  // Half the difference of the slopes in both positions of the flange, on the diameter: (0.15 - 0.05) mm; of the rims the difference of the offsets,
+  // 0.10 mm and 0.04 mm at the top (derived in engineering/alignment/run-out.ts).
+  it('is that of the face and of the rim', () => {
+    const text = bed(feet)
+      .replace(
+        /gaps:.*/,
+        'gaps: top 1.95 mm, starboard 1.80 mm, bottom 1.65 mm, port 1.80 mm\n    gaps-half-turn: top 1.85 mm, starboard 1.80 mm, bottom 1.75 mm, port 1.80 mm',
+      )
+      .replace(
+        /offsets:.*/,
+        'offsets: top 0.10 mm, starboard 0 mm, bottom -0.10 mm, port 0 mm\n    offsets-half-turn: top 0.04 mm, starboard 0 mm, bottom -0.04 mm, port 0 mm',
+      )
+    const found = resultsIn(text).results.filter(({ figure }) => figure.id === 'alignment/run-out')
+    expect(found.map(({ amount }) => [amount.key?.['of'], amount.value])).toEqual([
+      ['face', expect.closeTo(0.1e-3, 9)],
+      ['rim', expect.closeTo(0.06e-3, 9)],
+    ])
+  })
+})
+
 describe('a reading that disagrees', () => {
   it('is within no limit, whatever its figures', () => {
     // Top + bottom = 2.20 mm, sides 2.30 mm: they do not close.
@@ -197,6 +218,51 @@ describe('a reading that disagrees', () => {
     expect(gaps?.amount.value).toBeLessThan(1e-6)
     expect(gaps?.verdict).toBe('undecided')
     expect(gaps?.amount.doubt).toContain('disagree')
+  })
+})
+
+describe('what is assumed, and what is not known', () => {
+  const boat = (
+    battery: string,
+    cable = 'length: 2.5 m',
+    fuse = 'rating: 315 A',
+  ) => `battery house { ${battery} }
+drive main {
+  motor m { power: 15 kW  efficiency: 92 % }
+  controller { efficiency: 96 % }
+  cable feed { from: house  to: controller  conductor: 95 mm2  insulation: 105 degC  ${cable} }
+  protection fuse { protects: feed  ${fuse} }
+}
+`
+  // 2.5 V for each cell of nominal 2 V when equalising (common practice, no source).
+  it.each([
+    ['battery/highest-voltage', 'nominal: 96 V', 120, ['1.25 times its nominal voltage']],
+    ['battery/highest-voltage', 'nominal: 96 V  window: 84..108 V', 108, []],
+    ['protection/highest-voltage', 'nominal: 96 V', 120, ['1.25 times its nominal voltage']],
+    ['protection/highest-voltage', 'nominal: 96 V  window: 84..108 V', 108, []],
+  ])('%s of %s is %d V', (id, battery, volts, assumed) => {
+    const amount = resultIn(boat(battery), id)?.amount
+    expect(amount?.value).toBeCloseTo(volts, 9)
+    expect(amount?.assumptions ?? []).toEqual(assumed.map((words) => expect.stringContaining(words)))
+  })
+
+  // The limits of 3 % for propulsion (common practice, no source) or as stated; no limit leaves no verdict.
+  it.each([
+    ['length: 2.5 m', 0.03],
+    ['length: 2.5 m  drop: max 5 %', 0.05],
+  ])('a voltage drop has a limit: %s', (cable, limit) => {
+    expect(resultIn(boat('nominal: 96 V', cable), 'cable/voltage-drop')?.amount.limit).toEqual({
+      high: limit,
+    })
+  })
+
+  // 15000 / 0.92 / 0.96 / 96 V = 177 A (definition of efficiency), 1.25 times that 221 A; 95 mm² carries 301 A or more (ISO 13297 table A.1, from memory).
+  it('a rating between load and cable is within, and one whose load is not known undecided', () => {
+    expect(resultIn(boat('nominal: 96 V'), 'protection/rating')).toMatchObject({ verdict: 'within' })
+    const idle = boat('nominal: 96 V').replace('power: 15 kW', '')
+    const rating = resultIn(idle, 'protection/rating')
+    expect(rating?.verdict).toBe('undecided')
+    expect(rating?.amount.doubt).toBe('the load is not known')
   })
 })
 

@@ -57,6 +57,14 @@ drive main {
     )
   })
 
+  it('holds it against the cable alone where the load is not known', () => {
+    checkHover(
+      drive(315).replace('power: 15 kW', ''),
+      '**Protection fuse**',
+      'at most 400 A (what the cable allows)',
+    )
+  })
+
   it('names the parts of a drive with their results', () => {
     const text = drive(630).replace('$0', '').replace('drive main', 'dri$0ve main')
     checkHover(

@@ -82,6 +82,10 @@ describe('the current of a feeder is that of every motor behind it (Kirchhoff, d
     }
   })
 
+  it('with all parts at the top of the file', () => {
+    expect(currentOf(`${bank()}${motor('m')}${c}${cable('f', 'b', 'c')}`, 'f')).toBeCloseTo(one, 6)
+  })
+
   it('from two banks: each may have to carry it all', () => {
     const text = bank() + bank('s') + drive(motor('m'), c, cable('f', 'b', 'c'), cable('g', 's', 'c'))
     expect(currentOf(text, 'main.f')).toBeCloseTo(one, 6)
@@ -97,6 +101,7 @@ describe('a current that cannot be told is said, never passed over', () => {
       'which controller drives motor m',
     ],
     ['a drive with no motor', drive('controller c { }\n', f), 'which motor controller c drives'],
+    ['a cable to a fuse that nothing follows', drive('protection c { }\n', f), 'what it feeds'],
     [
       'two controllers, one motor, joined to the other',
       drive(motor('m'), 'controller c { }\ncontroller d { }\n', f, cable('p', 'd', 'm')),

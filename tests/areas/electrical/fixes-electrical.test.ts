@@ -186,6 +186,19 @@ describe('the rating offered', () => {
     expect(titles(job('25 mm2'), 'protection/none')).toEqual([])
   })
 
+  it('is none where it is not known what the cable carries', () => {
+    const text = job('95 mm2', { fuse: fuse(200) }).replace('    conductor:  95 mm2\n', '')
+    expect(codes(text)).toContain('protection/below-load')
+    expect(titles(text, 'protection/below-load')).toEqual([])
+  })
+
+  it('is none for a rating that is stated elsewhere', () => {
+    const common = 'protection common { rating: 200 A }\n'
+    const text = common + job('95 mm2', { fuse: fuse(200).replace('rating:   200 A', 'like:     common') })
+    expect(codes(text)).toContain('protection/below-load')
+    expect(titles(text, 'protection/below-load')).toEqual([])
+  })
+
   it('gets a name that nothing goes by', () => {
     const text = job('95 mm2').replace('drive main {', 'shaft feed-fuse { diameter: 35 mm }\ndrive main {')
     const [title = ''] = titles(text, 'protection/none')
