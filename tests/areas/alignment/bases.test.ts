@@ -143,7 +143,7 @@ describe('a reading with a soft foot', () => {
     const text = drive(
       reading('r1', start),
       reading('r2', start, lifts(0.3)),
-      mend.replace('r1', 'r2'),
+      mend.replace('r1', 'r2').replace('03-01', '03-02'),
       reading('r3', start, lifts(0.02)),
     )
     expect(at(text, 'r3')).toEqual({ against: undefined, discrepancy: undefined })

@@ -118,6 +118,14 @@ describe('the work', () => {
   })
 })
 
+it('the caution beside the moves parts the coupling once the shaft is held, and of a machine within its limits not at all', () => {
+  const part = 'Only then take out the coupling bolts. Support the machine. Keep hands and fingers from under'
+  const moves = correctionText(planned(nuts), 'metric')
+  expect(moves).toContain(part)
+  expect(moves.indexOf('Secure the shaft')).toBeLessThan(moves.indexOf(part))
+  expect(correctionText(planned({ gaps: level }), 'metric')).not.toContain('coupling bolts')
+})
+
 it.each([
   ['half the way', [flat / 2, 1.5 * flat]],
   ['the wrong way', [-flat, -3 * flat]],

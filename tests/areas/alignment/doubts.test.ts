@@ -60,6 +60,18 @@ describe('steps are withheld, and the verdict stands', () => {
       'order-unknown',
       'The date of the reading r2 cannot be read',
     ],
+    [
+      'where its own date could not be read, though it is the only one',
+      driveOf(coupling, bed, readingOf('r1', '2026-01-32')),
+      'order-unknown',
+      'The date of the reading r1 cannot be read',
+    ],
+    [
+      'where one of two readings has no date',
+      driveOf(coupling, bed, r2.replace(/ +taken: .*\n/, ''), r1),
+      'order-unknown',
+      'The date of the reading r2 is not known',
+    ],
   ])('%s', (_what, text, why, words) => {
     const c = correct(text, 'r1')
     expect(c).toMatchObject({ verdict: 'outside', withheld: why })

@@ -142,6 +142,11 @@ describe('the next reading', () => {
     )
   })
 
+  it('has a blank for the gaps where the one before has no figures', () => {
+    const text = job(moved).replace(/ {4}(?:gaps|offsets): .*\n/g, '')
+    expect(fixed(text, check, add)).toContain('    gauge: 0.02 mm\n    gaps: ?\n  }')
+  })
+
   it('has a blank for each figure, its unit behind it (LSP 3.18, snippet syntax)', () => {
     const { offers } = offersOf(job(moved), check)
     const [edit] = layOut(offers[0]?.fix.edits ?? [], { blanks: true })

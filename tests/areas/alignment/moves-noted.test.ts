@@ -111,6 +111,7 @@ describe('feet that slid apart', () => {
     expect(found(text, id)[0]?.detail).toContain(
       'aft-port 1.00 mm to starboard and aft-stbd 1.00 mm to port of where the other feet take it',
     )
+    expect(found(text, id)[0]?.message).toContain('slides the feet 1.00 mm apart')
     expect(found(text, id)[0]?.plan).toBe('waits')
     const read = drive(`${a + move('aft-port: starboard 2 mm')}${reading('b', '05')}`)
     expect(saidOf(read).stepped).toBe(false)
@@ -210,7 +211,9 @@ describe('a move noted twice', () => {
       const text = drive(
         a + move(up, one) + move('fwd-stbd: up 1 flat  aft-port: none  fwd-port: up 1 flat', two),
       )
-      expect(found(text, id)).toHaveLength(1)
+      expect(found(text, id).map(({ message }) => message)).toEqual([
+        expect.stringMatching(/^This (?:planned )?move after a is noted (?:twice|as made)/),
+      ])
       expect(saidOf(text).stepped).toBe(false)
     }
   })

@@ -3,7 +3,11 @@
 import { describe, expect, it } from 'vitest'
 import { correctionOf } from '../../../server/src/areas/alignment/plans/correction.ts'
 import { readingInLog } from '../../../server/src/areas/alignment/plans/log.ts'
+import { planJson } from '../../../server/src/areas/alignment/plans/plan-json.ts'
 import { warningsOf } from '../../../server/src/areas/alignment/plans/warnings.ts'
+import { correctionText } from '../../../server/src/areas/alignment/plans/words.ts'
+import { allChecks } from '../../../server/src/areas/index.ts'
+import { findingsOf } from '../../checks/marks.ts'
 import { blockIn } from '../job-text.ts'
 import { feet, flat, job } from './move-discrepancy-jobs.ts'
 
@@ -75,6 +79,72 @@ describe('a move of more than a metre', () => {
     expect(fault?.words).toMatch(
       /would have to move 1\.\d+ m .*: its from-coupling, or one of the gaps, is wrong/,
     )
+  })
+})
+
+describe('a fact of the bed that gives impossible moves', () => {
+  const level20 = driveOf().replaceAll('560 mm', '20 m')
+  const after = `  reading b { taken: 2026-03-05  gauge: 0.02 mm
+    gaps: top 9.00 mm, starboard 1.80 mm, bottom 1.80 mm, port 1.80 mm
+  }
+`
+  const marked = (text: string) =>
+    findingsOf(text, allChecks)
+      .findings.filter(({ check }) => check === 'alignment/gaps-impossible')
+      .map(({ at }) => at.section.text.slice(at.span.start, at.span.end))
+
+  // 7.2 mm over 110 mm is 65 mrad: 1.3 m at 20 m. Level faces ask for no move, however far a foot is.
+  it('is found once, also where the first reading can do with it', () => {
+    const later = level20.replace(/\}\n$/, `${after}}\n`)
+    expect(marked(level20)).toEqual([])
+    expect(marked(later)).toEqual(['20 m'])
+    expect(marked(later.replace(/\}\n$/, `${after.replace('reading b', 'reading c')}}\n`))).toEqual(['20 m'])
+  })
+})
+
+describe('gaps that lie within half a turn', () => {
+  it.each([
+    ['top 1.9 mm, starboard 1.8 mm, bottom 1.7 mm', 'from bottom round to top'],
+    ['bottom 1.9 mm, port 1.8 mm, top 1.7 mm', 'from top round to bottom'],
+  ])('of %s: it is said where nothing was read', (gaps, where) => {
+    const { block, lookup } = blockIn(driveOf({ gaps }), 'main.a')
+    const outcome = correctionOf(block, lookup)
+    expect(outcome.ok ? '' : outcome.fault.words).toContain(`Nothing was read ${where}.`)
+  })
+})
+
+describe('what is said of each foot', () => {
+  const rows = (of: Parameters<typeof driveOf>[0]) =>
+    correctionText(planned(of), 'metric')
+      .split('\n')
+      .filter((line) => / {2}(?:aft|fwd)-(?:port|stbd) {2}/.test(line))
+  const aside = 'top 0 mm, starboard 2 mm, bottom 0 mm, port -2 mm'
+
+  it('of a machine within its limits is to leave it, whatever would remain', () => {
+    const lines = rows({ gaps: 'top 1.83 mm, starboard 1.80 mm, bottom 1.77 mm, port 1.80 mm' })
+    expect(lines).toHaveLength(4)
+    // 0.06 mm on 110 mm, at 180 mm: 0.10 mm (similar triangles).
+    expect(lines[0]).toContain('up 0.10')
+    for (const line of lines) expect(line).toContain('  leave as it is  ')
+  })
+
+  it('sideways is the whole correction where the holes allow it, and else how far they do', () => {
+    for (const line of rows({ offsets: aside })) expect(line).toMatch(/sideways 2\.00 ± 0\.0\d mm to port$/)
+    for (const line of rows({ offsets: aside, aft: 'hole-clearance: 1 mm', fwd: 'hole-clearance: 1 mm' }))
+      expect(line).toContain('as far as the holes allow (full correction: 2.00')
+  })
+
+  // The aft feet go s, the forward ones as much less as the gap allows: 0.10 mm on 110 mm is 0.909 mrad. The flange, 180 mm from the aft feet, goes s + 0.164 mm,
+  // and has to go 2 - 0.15 mm: s is 1.686 mm (similar triangles).
+  it('and what holes would do is data too', () => {
+    const holes = 'hole-clearance: 1 mm'
+    expect(planJson(planned({ offsets: aside, aft: holes, fwd: holes })).ways).toEqual([
+      ['aft-port', 'aft-stbd', 'fwd-port', 'fwd-stbd'].map((foot) => ({
+        type: 'hole-clearance',
+        foot,
+        clearance_mm: 1.69,
+      })),
+    ])
   })
 })
 

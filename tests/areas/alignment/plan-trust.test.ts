@@ -13,6 +13,8 @@ import { openDocument } from '../../../server/src/job/document.ts'
 import { linkFile } from '../../../server/src/job/files.ts'
 import { isWithin } from '../../../server/src/job/model.ts'
 import { lookupFrom } from '../../../server/src/store/store.ts'
+import { findingsOf } from '../../checks/marks.ts'
+import { titles } from '../../checks/offers.ts'
 
 // Common practice, no source: a machine is not moved by a log that can be read in two ways.
 
@@ -53,14 +55,14 @@ drive other {
 }
 `
 
-function opened(text: string) {
+function opened(text: string, path = 'main.r1') {
   const file = linkFile('a.wright', openDocument(text), () => undefined)
   const analysis = new Analysis()
   analysis.begin()
   const findings = new Checker(analysis, allChecks).check(file, { today: '2026-03-05' })
-  const drive = analysis.blocks(file).find(({ path }) => path === 'main')
-  const reading = drive?.children.find(({ path }) => path === 'main.r1')
-  if (!reading) throw new Error('no reading r1')
+  const blocks = analysis.blocks(file).flatMap((block) => [block, ...block.children])
+  const reading = blocks.find((block) => block.path === path)
+  if (!reading) throw new Error(`no reading ${path}`)
   return { analysis, file, findings, reading, lookup: lookupFrom(reading, { analysis, file }) }
 }
 
@@ -223,6 +225,35 @@ describe('what a concession accepts in the drive', () => {
     const [line] = said(`${ended}job "x" { vessel: "v"  status: as-built }\n`)
     expect(line).toContain('until 2026-03-04, which has passed: ')
   })
+})
+
+it('the plan says what changed since the reading before, and which feet were moved', () => {
+  const { analysis, file, findings, reading } = opened(sound)
+  // 1.97 - 1.61 and 1.92 - 1.66 mm, where the gauge goes in.
+  expect(planOf({ analysis, file }, reading, findings)).toContain(
+    'Changed since r0: gap variation 0.36 → 0.26 mm; fwd-port, fwd-stbd up 1 flat.',
+  )
+})
+
+it('a plan does not wait for an older reading with nothing in it', () => {
+  const text = changed(/(reading r0 [\s\S]*?) +gaps: .*\n/, '$1')
+  expect(findingsOf(text, allChecks).findings.map(({ check }) => check)).toContain('alignment/nothing-read')
+  expect(under(text)).toEqual([])
+})
+
+it('a reading outside a drive waits for its own errors alone', () => {
+  const [shared = ''] = /coupling [\s\S]*(?=\n {2}reading r0)/.exec(sound) ?? []
+  const [reading = ''] = /reading r1 [\s\S]*?\n {2}\}\n/.exec(sound) ?? []
+  const text = `${shared}\n${reading}seal { free-length: 1 }\n`
+  const { file, findings, reading: alone, lookup } = opened(text, 'r1')
+  expect(findings.map(({ check }) => check)).toContain('job/unit-missing')
+  expect(awaitedUnder(alone, lookup, { file, findings }).map(({ check }) => check)).toEqual([
+    'job/block-misplaced',
+  ])
+  // No log that it is in, so no move after it.
+  const outcome = trustedCorrection(alone, lookup, { file, findings: [] })
+  expect(outcome.ok && [outcome.value.verdict, outcome.value.movedSince]).toEqual(['outside', false])
+  expect(titles(text, 'alignment/gap-variation-outside')).not.toContain('Write this move into the job')
 })
 
 it('a plan does not wait for what an older reading still lacks: its log can be read', () => {

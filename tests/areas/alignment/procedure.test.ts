@@ -111,6 +111,33 @@ describe('the work', () => {
     expect(text).toContain('lower nuts alone: the machine rests on them')
   })
 
+  it('does not say how far a foot between goes where that is next to nothing', () => {
+    // The far end goes up 2 flats, 0.667 mm, about the aft feet at 180 mm: 1.754 mrad, 0.193 mm on 110 mm, and the flange stands 0.316 mm high. At 200 mm
+    // that is 0.035 mm, a tenth of a flat (similar triangles).
+    const text = workOf(
+      driveOf({
+        gaps: 'top 1.90 mm, starboard 1.80 mm, bottom 1.70 mm, port 1.80 mm',
+        offsets: 'top 0.32 mm, starboard 0 mm, bottom -0.32 mm, port 0 mm',
+        feet: middle.replaceAll('380 mm', '200 mm'),
+      }),
+    ).join('\n')
+    expect(text).toMatch(
+      /fwd-port and fwd-stbd up 2 flats; then mid-port and mid-stbd up until they just touch$/m,
+    )
+  })
+
+  it('names the upper nuts, where the bed has only a thread to say that there are any', () => {
+    const text = workOf(driveOf({ bed: 'thread: M16' })).join('\n')
+    expect(text).toContain('Slacken all upper nuts by 3 flats')
+    expect(text).not.toContain('fastenings')
+  })
+
+  it('leads to the same reading with feet between the ends, which are carried along', () => {
+    const expected = (feet: string) => planJson(correctionIn(driveOf({ feet }))).predicted
+    expect(expected(middle)).toEqual(expected(''))
+    expect(expected('')).not.toBeNull()
+  })
+
   it('says how far, in the units of the job', () => {
     // 1.5 flats up are not said as a length; the slack is, of 5 flats of 2 mm a turn: 5 × 2 / 6 = 1.67 mm = 0.0656 in.
     expect(workOf(driveOf()).join('\n')).toContain('5 flats (1.67 mm)')
@@ -222,7 +249,15 @@ describe('the work', () => {
   })
 
   it('is data as well', () => {
-    const { work } = drivePlanSchema.parse({ ...planJson(correctionIn(driveOf())), log: [] })
+    const { work, feet } = drivePlanSchema.parse({ ...planJson(correctionIn(driveOf())), log: [] })
+    // The lower nut of a right-hand thread goes up counter-clockwise, seen from above (ISO 261).
+    expect(feet.find(({ name }) => name === 'fwd-port')?.turns).toEqual({
+      nut: 'lower',
+      direction: 'up',
+      seenFromAbove: 'counter-clockwise',
+      turns: 0,
+      flats: 3.5,
+    })
     expect(work?.passes[0]).toEqual([
       { feet: ['fwd-port', 'fwd-stbd'], up_mm: expect.closeTo(0.6667, 4), flats: 2 },
       { feet: ['aft-port', 'aft-stbd'], up_mm: expect.closeTo(0.1667, 4), flats: 0.5 },

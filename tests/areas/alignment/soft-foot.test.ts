@@ -203,6 +203,13 @@ describe('a foot stays soft', () => {
     expect(words).not.toMatch(/Turn the lower nut|next foot/)
   })
 
+  it('and what is missing under it is still known after a move that raised no foot', () => {
+    const slid = '  move after a { done: 2026-03-04  aft-port: port 1 mm  fwd-port: port 1 mm }\n'
+    const { words } = advised(job(studs, oneUp, slid + later('b', '05')), 'main.b')
+    expect(words).toContain('up 0.17 mm, 0.13 mm is needed')
+    expect(words).not.toContain('The lifts were read before a foot was moved')
+  })
+
   it.each(['aft-stbd 0.02 mm', 'aft-stbd 0.06 mm', four(0.02, 0.02, 0.02, 0.02)])(
     'no longer once its own lift is within the limit: %s',
     (lifts) => {

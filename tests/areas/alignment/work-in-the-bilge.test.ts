@@ -74,6 +74,10 @@ describe('rough alignment', () => {
     const text = planned(job({ offsets: high(-12), room: 'travel-up: 3 mm' }))
     expect(text).toContain('aft-port can go up 3.0 mm but needs 12.0 mm')
     expect(text).not.toMatch(/Take the weight|Slacken/)
+    const feet = four.map((foot) => foot.replace('ROOM', `travel-up: ${foot.includes('aft') ? 20 : 3} mm`))
+    const tight = planned(job({ offsets: high(-12), feet }))
+    expect(tight).toContain('fwd-port can go up 3.0 mm but needs 12.0 mm')
+    expect(tight).not.toContain('aft-port can go')
     expect(planned(job({ offsets: aside(8), room: 'hole-clearance: 1 mm' }))).toContain(
       'can go sideways 1.0 mm but needs 8.0 mm',
     )
