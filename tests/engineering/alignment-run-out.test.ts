@@ -66,6 +66,23 @@ describe('flange run-out (US Army TM 55-1905-220-14, line shafting: what turns w
     // D u(slope) / √2, and u(slope) = √2 (step / √12) / D.
     expect(faceWithoutRunOut(a, b).runOut.standard).toBeCloseTo(gaugeStep / Math.sqrt(12), 12)
   })
+  it('of nothing errs as in the direction that was read worst', () => {
+    // All four places lie within 30° of top and bottom, so the slope sideways is the less sure one.
+    const read = [0, 30, 180, 210].map((a) => ({ angle: a * deg, value: 2 * mm }))
+    const one = face(read, radius)
+    const [up, across] = [one.slope.vertical.standard, one.slope.horizontal.standard]
+    expect(across).toBeGreaterThan(1.1 * up)
+    // Half the difference of two as sure as this one, on the diameter (JCGM 100 5.1.2).
+    expect(faceWithoutRunOut(one, one).runOut.standard).toBeCloseTo((2 * radius * across) / Math.SQRT2, 12)
+  })
+  it('is explained by the gauge where both positions are', () => {
+    const good = face(round([2, 2, 2, 2], mm), radius)
+    // Top + bottom is 0.4 mm more than port + starboard: no gauge of 0.02 mm reads that of two planes.
+    const bad = face(round([2.2, 2, 2.2, 2], mm), radius)
+    expect(faceWithoutRunOut(good, good).mean.gaugeExplains).toBe(true)
+    expect(faceWithoutRunOut(good, bad).mean.gaugeExplains).toBe(false)
+    expect(faceWithoutRunOut(bad, good).mean.gaugeExplains).toBe(false)
+  })
   it('faces read on different radii are refused', () => {
     const gaps = round([2, 2, 2, 2], mm)
     expect(() => faceWithoutRunOut(face(gaps, 0.05), face(gaps, 0.06))).toThrow(OutOfRange)

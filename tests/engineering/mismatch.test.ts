@@ -72,6 +72,22 @@ describe('a reading after a move', () => {
     expect(steps).toBe(false)
   })
 
+  it('blames no foot that was not to be moved up or down', () => {
+    const only = noted([0, up[1]]).map((move, i) =>
+      i === 3 ? { ...move, vertical: { value: 0, standard: 0 } } : move,
+    )
+    const outcome = explainMismatch({
+      feet,
+      moves: only,
+      before: read(start),
+      after: read(moved(start, [0, -up[1] / 2])),
+    })
+    const found = outcome.ok ? outcome.value.explanations.map(({ hypothesis }) => hypothesis) : []
+    // Half of the station up is the station up by half.
+    expect(found).toContainEqual({ type: 'turned-the-wrong-way', feet: ['fwd-port'] })
+    expect(found.filter((of) => 'feet' in of && of.feet.some((foot) => foot !== 'fwd-port'))).toEqual([])
+  })
+
   it('shows a machine that came half the way', () => {
     const [first] = named(moved(start, [up[0] / 2, up[1] / 2], [across[0] / 2, across[1] / 2]))
     expect(first).toMatchObject({ type: 'part-of-the-way' })

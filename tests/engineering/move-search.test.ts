@@ -210,6 +210,21 @@ describe('other machines', () => {
     ).toEqual([2, 2, 4, 4, 6, 6])
   })
 
+  it('of two moves that leave as much make the smaller one', () => {
+    const feet = [0.2, 0.6].map((x) => ({ name: `${x}`, x, y: 0, heights: stepHeights(0.1 * mm) }))
+    // One end alone by a step would tilt it 0.25 mrad.
+    const level = { ...limit, slope: 0.2 * mrad }
+    for (const steps of [1, 2, 3, 4, 5, 6, 7, 8, 9, 10])
+      for (const sign of [1, -1]) {
+        // A step too few or one too many leaves 0.05 mm, half of what is allowed.
+        const off = { ...error, vertical: { offset: sign * (steps + 0.5) * 0.1 * mm, slope: 0 } }
+        const outcome = searchMoves({ feet, error: off, limit: level, goal: 0.7, stray: 0 })
+        expect(
+          outcome.ok && outcome.value.moves.map(({ vertical }) => Math.round(vertical / (0.1 * mm))),
+        ).toEqual([-sign * steps, -sign * steps])
+      }
+  })
+
   it('with one foot aft stand on three', () => {
     const feet = [
       { name: 'aft', x: 0.2, y: 0 },

@@ -222,6 +222,22 @@ describe('passes', () => {
     expect(clearance[0]).toBeCloseTo(0.001 / 3 + 0.002 / 6 + 0.016 * Math.hypot(0.001 / 0.38, roll), 9)
   })
 
+  it('lift nothing where only a station between goes down: the machine lies on its ends all the while', () => {
+    const lifts = [0, -0.002, 0].map((by, i) => ({ x: 0.2 + 0.2 * i, y: 0, by }))
+    const { clearance, tilt } = passesOf(lifts, { ...m16, uneven: 0 })
+    expect(tilt).toBe(0)
+    expect(clearance).toEqual([0, 0, 0])
+  })
+
+  // 2 mrad over 400 mm are 0.8 mm at an end, and 1.6 mm are two such visits, wherever the machine stands.
+  it.each([0.2, 2.2])('are no more than the tilt asks for: feet from %d m on', (x) => {
+    const lifts = [x, x + 0.4].map((at) => ({ x: at, y: 0, by: 0.0016 }))
+    const { passes } = passesOf(lifts, { step: 1e-4, most: 0.002, uneven: 0, edge: 0 })
+    expect(passes.map((visits) => visits.map(({ by }) => by))).toEqual(
+      [1, 2].map(() => [expect.closeTo(0.0008, 9), expect.closeTo(0.0008, 9)]),
+    )
+  })
+
   const station = (half: number, x: number, by: number) => [-half, half].map((y) => ({ x, y, by }))
   const flat = 0.002 / 6
 

@@ -30,5 +30,9 @@ describe('a thread', () => {
   it('is answered with the pitch of its series', () => {
     // 25.4 mm / 10 threads.
     expect(found('"3/4-16 UNC"')[0]?.message).toContain('2.54 mm')
+    // Coarse M16: 2 mm (ISO 261).
+    expect(found('M16x2.5')[0]?.message).toContain(
+      'has a pitch of 2.5 mm; the series named, or the coarse thread of that size, has 2 mm.',
+    )
   })
 })
