@@ -246,7 +246,7 @@ drive main {
     expect(amount?.assumptions ?? []).toEqual(assumed.map((words) => expect.stringContaining(words)))
   })
 
-  // The limits of 3 % for propulsion (common practice, no source) or as stated; no limit leaves no verdict.
+  // As stated, else 3 % for propulsion (common practice, no source).
   it.each([
     ['length: 2.5 m', 0.03],
     ['length: 2.5 m  drop: max 5 %', 0.05],
@@ -256,7 +256,8 @@ drive main {
     })
   })
 
-  // 15000 / 0.92 / 0.96 / 96 V = 177 A (definition of efficiency), 1.25 times that 221 A; 95 mm² carries 301 A or more (ISO 13297 table A.1, from memory).
+  // 15000 / 0.92 / 0.96 / 96 V = 177 A (definition of efficiency), 1.25 times that 221 A. 95 mm² at 105 °C carries 390 A (ISO 13297 Table A.1, from
+  // memory), 0.85 of it in a machinery space (33 CFR 183.425 Table 5): 331.5 A.
   it('a rating between load and cable is within, and one whose load is not known undecided', () => {
     expect(resultIn(boat('nominal: 96 V'), 'protection/rating')).toMatchObject({ verdict: 'within' })
     const idle = boat('nominal: 96 V').replace('power: 15 kW', '')
