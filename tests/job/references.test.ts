@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { Analysis } from '../../server/src/job/analysis.ts'
 import { resolvePath } from '../../server/src/job/files.ts'
-import { boundLookup } from '../../server/src/job/lookup.ts'
+import { referredBlock } from '../../server/src/job/lookup.ts'
 import { referencesOf } from '../../server/src/job/references.ts'
 import { factValue, read } from './meaning.ts'
 
@@ -114,7 +114,7 @@ drive stbd { gear { ratio: port.gear.ratio } }`)
     const cable = blocks[0]?.children[2]
     const analysis = new Analysis()
     analysis.begin()
-    expect(cable && boundLookup(cable, analysis.scope(file)).referred('to')?.kind).toBe('motor')
+    expect(cable && referredBlock(cable, 'to', analysis.scope(file))?.kind).toBe('motor')
   })
 
   it('of what every object has is no reference of a block', () => {

@@ -93,13 +93,14 @@ export function missingBlocks(lookup: Lookup): readonly string[] {
     .filter((needed) => !hasKind(lookup, needed as BlockName) && !isLeft(needed))
 }
 
-function hasKind({ block, near, ofKind }: Lookup, kind: BlockName): boolean {
+function hasKind(lookup: Lookup, kind: BlockName): boolean {
+  const { block, ofKind } = lookup
   const isThere = (within: Block) =>
     childrenOf(within, kind).length > 0 ||
     within.children.some((child) => !findKind(child.kind) && kindMeant(child.kind) === kind)
   // What a job needs may stand in any of its drives.
   if (block.kind === 'job') return ofKind(kind).length > 0 || ofKind('drive').some(isThere)
-  return isThere(block) || near(kind) !== undefined
+  return isThere(block) || lookup.near(kind) !== undefined
 }
 
 const numbers = [

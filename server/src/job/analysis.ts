@@ -1,4 +1,3 @@
-import { getOrInsert } from '../common/get-or-insert.ts'
 import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import type { UnitSystem } from '../quantity/kinds.ts'
 import type { Heading } from '../syntax/sole-block.ts'
@@ -118,8 +117,6 @@ const wordsIn = memoizeByIdentity(({ parsed: { tree } }: Section): ReadonlySet<s
 
 const newSnapshots = () => memoizeByIdentity((_: JobFile): Snapshot => Symbol('snapshot'))
 
-const newLists = () => memoizeByIdentity((_: JobFile) => new Map<string, readonly Block[]>())
-
 /** A section in the file that it is bound for. */
 interface PendingSection {
   readonly file: JobFile
@@ -150,8 +147,6 @@ export class Analysis {
   >()
   #revision = 0
   #snapshots = newSnapshots()
-  /** The top-level blocks of each kind, as long as no file has changed. */
-  #lists = newLists()
   /** How often a section was bound, for tests. */
   timesBound = 0
 
@@ -159,7 +154,6 @@ export class Analysis {
   begin(): void {
     this.#revision += 1
     this.#snapshots = newSnapshots()
-    this.#lists = newLists()
   }
 
   get revision(): number {
@@ -278,16 +272,11 @@ export class Analysis {
   readonly scope = memoizeByIdentity((file: JobFile): Scope => {
     const own = heads(file.document)
     const names = this.#namesOf(file)
-    const listOf = (kind: string): readonly Block[] =>
-      (own.ofKind.get(kind) ?? []).flatMap((section) =>
-        this.bound(file, section).blocks.filter((block) => block.kind === kind),
-      )
     return {
       named: (name) => {
         const at = holderOf(file, name)
         return at && blockNamed(this.bound(at.file, at.section).blocks, name)
       },
-      ofKind: (kind) => getOrInsert(this.#lists(file), kind, () => listOf(kind)),
       only: (kind) => {
         const [section] = own.counts.get(kind) === 1 ? (own.ofKind.get(kind) ?? []) : []
         return section && blockOfKind(this.bound(file, section), kind)

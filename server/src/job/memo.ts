@@ -4,7 +4,7 @@ import type { Block, Section } from './model.ts'
 import { type AskOther, answerOf, type OfOther, Other, type Outside } from './other.ts'
 import type { Scope } from './scope.ts'
 
-type OfName = 'named' | 'ofKind' | 'only' | 'first' | 'isTaken' | 'kindOf' | 'circular'
+type OfName = 'named' | 'only' | 'first' | 'isTaken' | 'kindOf' | 'circular'
 type Question =
   | { readonly ask: OfName; readonly key: string }
   | { readonly ask: 'another'; readonly key: string; readonly outside: Section }
@@ -91,7 +91,6 @@ export class Memo<T, Of extends WeakKey = Section> {
 /** The rest of the job with its blocks as they are bound: another answer whenever their text is. */
 export const scopeOf = (ask: Ask): Scope => ({
   named: (key) => ask({ ask: 'named', key }) as Block | undefined,
-  ofKind: (key) => ask({ ask: 'ofKind', key }) as readonly Block[],
   only: (key) => ask({ ask: 'only', key }) as Block | undefined,
   another: (key, outside) => ask({ ask: 'another', key, outside }) as Block | undefined,
   isTaken: (key) => ask({ ask: 'isTaken', key }) as boolean,

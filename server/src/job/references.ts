@@ -2,7 +2,7 @@ import type { Leaf, Part } from '../syntax/tree.ts'
 import type { BlockName, FactValue } from '../vocabulary/index.ts'
 import type { Draft } from './draft.ts'
 import { alongPath, furthestPath } from './look-for.ts'
-import { type BoundLookup, boundLookup } from './lookup.ts'
+import { namedBlock, nearBlock, referredBlock } from './lookup.ts'
 import {
   type Block,
   blockNamed,
@@ -24,7 +24,7 @@ import type { Scope } from './scope.ts'
  * other, which binding does not give. */
 export const referencesOf = perSection(({ mentions, blocks }, scope): readonly Reference[] => {
   const all = [
-    ...blocks.flatMap((block) => lookedUp(block, boundLookup(block, scope))),
+    ...blocks.flatMap((block) => lookedUp(block, scope)),
     ...mentions.flatMap((mention) => meantBy(mention, scope)),
   ]
   const found = new Map(all.map((reference) => [reference.at.span.start, reference]))
@@ -47,20 +47,20 @@ function meantBy({ at, to: way, fact }: Mention, scope: Scope): readonly Referen
 const along = (path: Leaf, blocks: readonly Block[], section: Section): readonly Reference[] =>
   alongPath(path, blocks, section).map(({ at, to }) => ({ at, to, named: nameOf(to) }))
 
-function lookedUp(block: Block, lookup: BoundLookup): readonly Reference[] {
+function lookedUp(block: Block, scope: Scope): readonly Reference[] {
   const own =
-    (Object.hasOwn(byKind, block.kind) ? byKind[block.kind as BlockName]?.(block, lookup) : undefined) ?? []
+    (Object.hasOwn(byKind, block.kind) ? byKind[block.kind as BlockName]?.(block, scope) : undefined) ?? []
   const named = [...block.facts].flatMap(([fact, { value, origin, at }]): readonly Reference[] => {
-    const to = origin ? undefined : lookup.referred(fact)
+    const to = origin ? undefined : referredBlock(block, fact, scope)
     return to && typeof value === 'string'
       ? along({ text: value, span: at.span }, outwards(to, value), block.section)
       : []
   })
-  return [...named, ...own, ...block.children.flatMap((child) => lookedUp(child, lookup.from(child)))]
+  return [...named, ...own, ...block.children.flatMap((child) => lookedUp(child, scope))]
 }
 
-const byKind: { readonly [K in BlockName]?: (block: Block, lookup: BoundLookup) => readonly Reference[] } = {
-  move: (block, lookup) => {
+const byKind: { readonly [K in BlockName]?: (block: Block, scope: Scope) => readonly Reference[] } = {
+  move: (block, scope) => {
     const { about, parent, section } = block
     const readings = parent ? childrenOf(parent, 'reading') : []
     // A path leads from the drive down, so it is the drive's and the name.
@@ -68,7 +68,7 @@ const byKind: { readonly [K in BlockName]?: (block: Block, lookup: BoundLookup) 
       ? about.text.slice((parent?.path.length ?? 0) + 1)
       : undefined
     const before = about && (ofName(readings, about.text).at(-1) ?? (after && ofName(readings, after).at(-1)))
-    const bed = lookup.near('bed')
+    const bed = nearBlock(block, 'bed', scope)
     const feet = [...block.others.values()].flatMap(({ node, name }): readonly Reference[] => {
       const to = bed && blockNamed(childrenOf(bed, 'foot'), name)
       return to ? [{ at: { section, span: node.name.span }, to, named: nameOf(to) }] : []
@@ -77,29 +77,29 @@ const byKind: { readonly [K in BlockName]?: (block: Block, lookup: BoundLookup) 
     const named = path && before ? along(path, outwards(before, path.text), section) : []
     return [...named, ...feet]
   },
-  reading: (block, lookup) => {
+  reading: (block, scope) => {
     const lifts = block.facts.get('lifts')
-    const bed = lookup.near('bed')
+    const bed = nearBlock(block, 'bed', scope)
     if (!bed || !lifts || lifts.origin) return []
     return lifts.node.entries.flatMap(({ parts: [part] }): readonly Reference[] => {
       const to = part?.type === 'word' ? blockNamed(childrenOf(bed, 'foot'), part.text) : undefined
       return to && part ? [{ at: { section: block.section, span: part.span }, to, named: nameOf(to) }] : []
     })
   },
-  concession: (block, lookup) => {
+  concession: (block, scope) => {
     const on = block.facts.get('on')
     if (!on || on.origin || typeof on.value !== 'string') return []
     const path = { text: on.value, span: on.at.span }
     const to = furthestPath(path.text, (part) => {
-      const found = lookup.named(part)
+      const found = namedBlock(block, part, scope)
       return found && outwards(found, part)
     })
     return to ? along(path, to, block.section) : []
   },
-  'phase-map': (block, lookup) => {
+  'phase-map': (block, scope) => {
     const pairs = block.facts.get('pairs')
     if (!pairs || pairs.origin) return []
-    const sides = [lookup.near('controller'), lookup.near('motor')] as const
+    const sides = [nearBlock(block, 'controller', scope), nearBlock(block, 'motor', scope)] as const
     return pairs.node.entries.flatMap(({ parts: [from, , to] }) =>
       [from, to].flatMap((part, i) => terminal(part, sides[i], block.section)),
     )

@@ -6,8 +6,6 @@ import type { Block, Section } from './model.ts'
 export interface Scope {
   /** The top-level block of this name, in the file itself first, then in the files it uses. */
   named(name: string): Block | undefined
-  /** Every top-level block of the kind in the file itself. */
-  ofKind(kind: string): readonly Block[]
   /** The only one of the kind in the file itself; undefined where there are several. */
   only(kind: string): Block | undefined
   /** The only one of the kind that the file itself has outside a section. */

@@ -1,6 +1,6 @@
 import type { Bound } from '../job/bind.ts'
-import type { BoundLookup } from '../job/lookup.ts'
 import type { Block, Section } from '../job/model.ts'
+import type { Scope } from '../job/scope.ts'
 import { equal } from './equal.ts'
 import type { Home, StoredBlock } from './stored-block.ts'
 import { type Notes, Question, type Source } from './trace.ts'
@@ -37,13 +37,16 @@ export class InFile<Answer> extends Question<Answer> implements Source {
   }
 }
 
-export type Find = (bound: BoundLookup) => Block | undefined
+/** Finds a block from another one, as both are bound now. */
+export type Find = (from: Block, scope: Scope) => Block | undefined
 
 /** What a block outside its own may answer. */
 export class Around extends Question<StoredBlock | undefined> {
   readonly #of: StoredBlock
   readonly #find: Find
   readonly #names: () => readonly string[]
+  #revision = -1
+  #answer: StoredBlock | undefined
 
   /** `names`: those of what is looked for at the top of the file, by name or by kind. */
   constructor(of: StoredBlock, find: Find, names: () => readonly string[]) {
@@ -54,10 +57,13 @@ export class Around extends Question<StoredBlock | undefined> {
   }
 
   override answer(): StoredBlock | undefined {
-    const { home } = this.#of.top
-    const bound = home.bound(this.#of)
-    const found = bound && this.#find(bound)
-    return found && home.stored(found)
+    const { content, top } = this.#of
+    if (this.#revision !== top.home.revision) {
+      const found = content && this.#find(content.block, top.home.scope)
+      this.#answer = found && top.home.stored(found)
+      this.#revision = top.home.revision
+    }
+    return this.#answer
   }
 
   override noteSources(notes: Notes): void {

@@ -4,7 +4,6 @@ import type { Analysis } from '../job/analysis.ts'
 import type { Bound } from '../job/bind.ts'
 import { hasSection } from '../job/document.ts'
 import type { JobFile } from '../job/files.ts'
-import { type BoundLookup, boundLookup } from '../job/lookup.ts'
 import type { Snapshot } from '../job/memo.ts'
 import type { Block, Section } from '../job/model.ts'
 import type { View } from '../job/per-section.ts'
@@ -12,8 +11,9 @@ import type { Scope } from '../job/scope.ts'
 import { formatBand, formatBoth } from '../quantity/format.ts'
 import { type BlockId, between } from './block-id.ts'
 import type { FileLookup, FilePlan, Lookup } from './lookup.ts'
-import { Around, type Find, headOf, InFile, writtenPath } from './questions.ts'
+import { InFile } from './questions.ts'
 import { type Home, type RootQuestion, StoredBlock, Top } from './stored-block.ts'
+import { StoredLookup } from './stored-lookup.ts'
 import { freeId, takeIn } from './tables.ts'
 import { ask, type Ended, type Question, type Trace, unnoted } from './trace.ts'
 import { FileWork, type OfSection, resultIn, SectionWork } from './work.ts'
@@ -145,8 +145,8 @@ export class Store implements Home {
     return [...this.#traces.values(), ...blocks.flatMap(({ traces }) => [...traces.values()])]
   }
 
-  bound(of: StoredBlock): BoundLookup | undefined {
-    return of.content && boundLookup(of.content.block, this.#scope)
+  get scope(): Scope {
+    return this.#scope
   }
 
   get revision(): number {
@@ -180,66 +180,37 @@ export class Store implements Home {
     )
   }
 
-  #isTaken(name: string): InFile<boolean> {
+  isTaken(name: string): Question<boolean> {
     return this.#inFile(`taken ${name}`, () => this.#scope.isTaken(name))
   }
 
   readonly #traces = new Map<FilePlan<unknown>, FileWork>()
   readonly #sections = new WeakMap<Section, Map<object, SectionWork>>()
 
-  readonly fileLookup: FileLookup = {
-    ofKind: (kind) => ask(this.#ofKind(kind)),
-    ofFile: <T>(plan: FilePlan<T>) =>
-      resultIn(ask(getOrInsert(this.#traces, plan, () => new FileWork(this, plan)))) as T,
-    from: (block) => this.stored(block).lookup,
-    blockOf: (id) => this.blockOf(id),
-  }
+  readonly fileLookup: FileLookup = this.#newLookup()
 
-  lookupOf(block: StoredBlock): Lookup {
-    const { name, parent } = block
-    const isTaken = (taken: string) => this.#isTaken(taken)
-    const questions = new Map<string, Question<StoredBlock | undefined>>()
-    const around = (key: string, find: Find, names: () => readonly string[]) =>
-      ask(getOrInsert(questions, key, () => new Around(block, find, names)))
-    const written = (fact: string) => writtenPath(block, fact).map(headOf)
+  #newLookup(): FileLookup {
     const system = () => ask(this.#system)
     const status = () => ask(this.#status)
     return {
-      ...this.fileLookup,
-      block,
-      near: (kind) => {
-        if (kind === block.kind) return block
-        return around(
-          kind,
-          (bound) => bound.near(kind),
-          () => [kind, ...written(kind)],
-        )
-      },
-      named: (path) =>
-        around(
-          `named ${path}`,
-          (bound) => bound.named(path),
-          () => [headOf(path)],
-        ),
-      referred: (fact) =>
-        around(
-          `of ${fact}`,
-          (bound) => bound.referred(fact),
-          () => written(fact),
-        ),
+      ofKind: (kind) => ask(this.#ofKind(kind)),
+      ofFile: <T>(plan: FilePlan<T>) =>
+        resultIn(ask(getOrInsert(this.#traces, plan, () => new FileWork(this, plan)))) as T,
+      from: (block) => this.stored(block).lookup,
+      blockOf: (id) => this.blockOf(id),
       get system() {
         return system()
       },
       get status() {
         return status()
       },
-      get isTaken() {
-        return !parent && name !== undefined && ask(isTaken(name))
-      },
-      suppose: (path, value, then) => this.suppose(block, path.slice(path.indexOf('.') + 1), value, then),
       show: (si, kind) => formatBoth(si, kind, system()),
       showBand: (band, kind) => formatBand(band, kind, system()),
     }
+  }
+
+  lookupOf(block: StoredBlock): Lookup {
+    return new StoredLookup(block)
   }
 
   /** What follows from a section where it is written. */

@@ -1,7 +1,7 @@
 import { getOrInsert } from '../common/get-or-insert.ts'
 import type { Bound } from '../job/bind.ts'
-import type { BoundLookup } from '../job/lookup.ts'
 import type { Block, Place, Section, Value } from '../job/model.ts'
+import type { Scope } from '../job/scope.ts'
 import type { BlockNode } from '../syntax/tree.ts'
 import { Anchor } from './anchor.ts'
 import type { BlockId } from './block-id.ts'
@@ -19,8 +19,7 @@ export interface Home {
   readonly revision: number
   readonly fileLookup: FileLookup
   lookupOf(of: StoredBlock): Lookup
-  /** What can be asked of the block as it was bound last. */
-  bound(of: StoredBlock): BoundLookup | undefined
+  readonly scope: Scope
   boundSection(section: Section): Bound
   stored(block: Block): StoredBlock
   blockOf(id: BlockId): StoredBlock
@@ -28,6 +27,8 @@ export interface Home {
   named(name: string): RootQuestion
   /** The only top-level block of a kind. */
   only(kind: string): RootQuestion
+  isTaken(name: string): Question<boolean>
+  suppose<R>(of: StoredBlock, name: string, value: unknown, then: () => R): R
   /** Brings a trace up to date. */
   settle(trace: Trace, title: string): Ended
 }

@@ -8,8 +8,8 @@ import type { Lookup } from '../../store/lookup.ts'
 import { feetTooMany } from './plans/feet.ts'
 
 /** The feet of the bed by name; undefined where there are none or too many, or where one whose name could not be read may be the one that is meant. */
-function feetOf({ near }: Lookup): readonly string[] | undefined {
-  const bed = near('bed')
+function feetOf(lookup: Lookup): readonly string[] | undefined {
+  const bed = lookup.near('bed')
   if (bed && feetTooMany(bed)) return undefined
   const feet = bed ? childrenOf(bed, 'foot') : []
   const names = feet.flatMap(({ name }) => name ?? [])

@@ -44,8 +44,8 @@ const acceptedUnder = (reading: Block, lookup: Lookup, { file, findings }: Check
   )
 }
 
-const sharedWith = ({ near }: Lookup): readonly Block[] =>
-  (['coupling', 'bed', 'target'] as const).flatMap((kind) => near(kind) ?? [])
+const sharedWith = (lookup: Lookup): readonly Block[] =>
+  (['coupling', 'bed', 'target'] as const).flatMap((kind) => lookup.near(kind) ?? [])
 
 function trusted(reading: Block, lookup: Lookup, checked: Checked): CorrectionOutcome {
   const found = correctionOf(reading, lookup)

@@ -1,6 +1,6 @@
 import { memoizeByIdentity } from '../../common/memoize-by-identity.ts'
 import type { Document } from '../../job/document.ts'
-import { boundLookup } from '../../job/lookup.ts'
+import { namedBlock, nearBlock } from '../../job/lookup.ts'
 import { type Block, childrenOf, factOf, type Section } from '../../job/model.ts'
 import type { View } from '../../job/per-section.ts'
 import type { Scope } from '../../job/scope.ts'
@@ -75,7 +75,7 @@ const eachOnce = (names: readonly NamedBlock[]): readonly NamedBlock[] =>
 
 /** Blocks inside the one that a path stands for. */
 export function blocksBehind(block: Block, scope: Scope, path: string): readonly NamedBlock[] {
-  const holder = boundLookup(block, scope).named(path)
+  const holder = namedBlock(block, path, scope)
   return (holder?.children ?? []).map((child) => ({ path: `${path}.${nameIn(child)}`, kind: child.kind }))
 }
 
@@ -98,7 +98,7 @@ export function factsInScope(
         : [],
     )
   if (holder !== undefined) {
-    const named = boundLookup(block, scope).named(holder)
+    const named = namedBlock(block, holder, scope)
     return named ? of(named, `${holder}.`) : []
   }
   const found = of(block, '')
@@ -120,7 +120,7 @@ const driveOf = (block: Block): Block => {
 
 /** Names of the feet of the bed that goes with a block. */
 export const feetFor = (block: Block, scope: Scope): readonly string[] => {
-  const bed = boundLookup(block, scope).near('bed')
+  const bed = nearBlock(block, 'bed', scope)
   return bed ? childrenOf(bed, 'foot').flatMap(({ name }) => name ?? []) : []
 }
 
@@ -132,7 +132,7 @@ export const readingsFor = (block: Block): readonly string[] =>
 
 /** Marks of the phase terminals of the controller or the motor that goes with a block, as they are written: those that are no words in quotes. */
 export function terminalsFor(block: Block, scope: Scope, of: 'controller' | 'motor'): readonly string[] {
-  const device = boundLookup(block, scope).near(of)
+  const device = nearBlock(block, of, scope)
   const marks = device ? (factOf(device, `${of}.terminals`)?.value ?? []) : []
   return marks.map(({ name }) => (isName(name) ? name : `"${name}"`))
 }

@@ -2,7 +2,7 @@ import { code, joined, list, type Markdown, md, ours, paragraphs } from '../../a
 import { allChecks } from '../../areas/index.ts'
 import type { Finding } from '../../checks/check.ts'
 import type { JobFile } from '../../job/files.ts'
-import { boundLookup } from '../../job/lookup.ts'
+import { namedBlock } from '../../job/lookup.ts'
 import { type Block, blockOf, type Place, type Section, type Value } from '../../job/model.ts'
 import type { View } from '../../job/per-section.ts'
 import type { Scope } from '../../job/scope.ts'
@@ -88,7 +88,7 @@ function provenanceMarkdown({ words }: Provenance): Markdown {
 function headMarkdown(block: Block, around: Around, on: 'kind' | 'name'): Markdown | undefined {
   const kind = findKind(block.kind)
   if (!kind) return undefined
-  const about = on === 'name' && block.about && boundLookup(block, around.scope).named(block.about.text)
+  const about = on === 'name' && block.about && namedBlock(block, block.about.text, around.scope)
   if (about) return headMarkdown(about, around, 'name')
   const check =
     on === 'name' && kind.heading === 'check' && allChecks.find(({ id }) => id === block.about?.text)
@@ -184,11 +184,10 @@ function referredMarkdown(
   const shape = declared(block, item)?.fact.shape
   const mayRefer = isLike || shape?.refersTo || shape?.quantity || block.kind === 'concession'
   if (!mayRefer || shape?.choices?.includes(path)) return undefined
-  const lookup = boundLookup(block, around.scope)
-  const target = lookup.named(path)
+  const target = namedBlock(block, path, around.scope)
   if (target) return headMarkdown(target, around, 'name')
   const dot = path.lastIndexOf('.')
-  const holder = dot < 0 ? block : lookup.named(path.slice(0, dot))
+  const holder = dot < 0 ? block : namedBlock(block, path.slice(0, dot), around.scope)
   const name = path.slice(dot + 1)
   for (let b = holder; b; b = dot < 0 ? b.parent : undefined) {
     const value = b.facts.get(name)
