@@ -6,6 +6,7 @@ import { describe, expect, it } from 'vitest'
 import { type Document, edit, openDocument, textOf } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
 import type { Section } from '../../server/src/job/model.ts'
+import { blockNear, idOf } from '../../server/src/store/block-by-id.ts'
 import { plan } from '../../server/src/store/plan.ts'
 import { storeOf } from '../../server/src/store/store.ts'
 import { Session } from './jobs.ts'
@@ -122,6 +123,56 @@ describe('libraries with blocks of one name', () => {
       ).toEqual(['#findingsInSection'])
     },
   )
+})
+
+describe('a block that is found by its id', () => {
+  const asked = <R>(
+    session: Session,
+    file: ReturnType<typeof linkFile>,
+    work: ReturnType<typeof plan<R>>,
+  ) => {
+    const { fileLookup } = storeOf(session.analysis, file)
+    const [root] = session.analysis.blocks(file)
+    if (!root) throw new Error('no block')
+    return work(root, fileLookup.from(root))
+  }
+
+  it('is another one after it was taken out and put in again, though nobody asked in between', () => {
+    const cables = plan((drive) => drive.children.map(idOf))
+    const lengths = plan((drive, lookup) =>
+      cables(drive, lookup).map((id) => blockNear(drive, id).facts.get('length')?.value),
+    )
+    const session = new Session()
+    const before = openDocument('drive main { cable feed {} }\n')
+    expect(asked(session, session.file(before), lengths)).toEqual([undefined])
+    const without = changed(before, 'cable feed {}', '')
+    storeOf(session.analysis, session.file(without))
+    const after = changed(without, '{ ', '{ cable feed { length: 2 m }')
+    expect(asked(session, session.file(after), lengths)).toEqual([2])
+  })
+
+  it('is that of the library that is used now', () => {
+    const house = plan((_, lookup) => {
+      const found = lookup.named('house')
+      return found && idOf(found)
+    })
+    const nominal = plan((drive, lookup) => {
+      const id = house(drive, lookup)
+      return id && lookup.blockOf(id).facts.get('nominal')?.value
+    })
+    const libraries: Readonly<Record<string, Document>> = {
+      a: openDocument('battery house {}\n'),
+      b: openDocument('battery house { nominal: 96 V }\n'),
+    }
+    const session = new Session()
+    const own = openDocument('use "a"\ndrive main {}\n')
+    const using = (document: Document) => {
+      session.analysis.begin()
+      return linkFile('main.wright', document, (path) => libraries[path])
+    }
+    expect(asked(session, using(own), nominal)).toBeUndefined()
+    expect(asked(session, using(changed(own, 'use "a"', 'use "b"')), nominal)).toBe(96)
+  })
 })
 
 it('a fault while a text is taken in is forgotten with the next look at it', () => {

@@ -27,7 +27,7 @@ export function idOf(block: Block): BlockId {
 /** The block that a result about another one in the same drive names. */
 export function blockNear(near: Block, id: BlockId): Block {
   const block =
-    near instanceof StoredBlock ? near.top.blocks.get(id) : boundUnder(rootOf(near)).blocks[Number(id)]
+    near instanceof StoredBlock ? near.top.blocks.get(id)?.byId : boundUnder(rootOf(near)).blocks[Number(id)]
   if (!block) throw new Error(`There is no block ${id} with ${near.path}.`)
   return block
 }

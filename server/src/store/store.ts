@@ -197,7 +197,7 @@ export class Store implements Home {
       ofFile: <T>(plan: FilePlan<T>) =>
         resultIn(ask(getOrInsert(this.#traces, plan, () => new FileWork(this, plan)))) as T,
       from: (block) => this.stored(block).lookup,
-      blockOf: (id) => this.blockOf(id),
+      blockOf: (id) => this.blockOf(id).byId,
       get system() {
         return system()
       },

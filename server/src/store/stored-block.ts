@@ -98,6 +98,26 @@ class Respect<K extends keyof Content> extends Question<Content[K] | undefined> 
   }
 }
 
+/** The block that goes by an id now. Once a block is gone, another may come to stand for its id. */
+class ById extends Question<StoredBlock> {
+  readonly #home: Home
+  readonly #id: BlockId
+
+  constructor({ top, key }: StoredBlock) {
+    super()
+    this.#home = top.home
+    this.#id = key
+  }
+
+  override answer(): StoredBlock {
+    return this.#home.blockOf(this.#id)
+  }
+
+  override noteSources(notes: Notes): void {
+    notes.from(this.answer().top)
+  }
+}
+
 /** The block that a block takes from, in another drive. */
 class SourceOf extends Question<StoredBlock | undefined> {
   readonly #of: StoredBlock
@@ -164,6 +184,7 @@ export class StoredBlock implements Block {
   #respects: Map<keyof Content, Question> | undefined
   #lookup: Lookup | undefined
   #source: SourceOf | undefined
+  #byId: ById | undefined
   /** Work on the block. */
   readonly traces = new Map<object, Trace>()
 
@@ -248,6 +269,12 @@ export class StoredBlock implements Block {
   get head(): Place {
     this.#head ??= new Anchor(() => this.bound.head)
     return this.#head
+  }
+
+  /** Itself, for work that found it by its id. */
+  get byId(): StoredBlock {
+    this.#byId ??= new ById(this)
+    return ask(this.#byId)
   }
 
   get source(): StoredBlock | undefined {
