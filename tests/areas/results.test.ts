@@ -1,40 +1,18 @@
 // What the figures of a job come to, against the findings of the same job, and the laws of their declarations.
 import { describe, expect, it } from 'vitest'
 import { unitOf } from '../../server/src/areas/common/figure-units.ts'
-import { isResult, type Result, resultsOf } from '../../server/src/areas/common/result.ts'
-import { allChecks, allFigures, areas } from '../../server/src/areas/index.ts'
+import { isResult, type Result } from '../../server/src/areas/common/result.ts'
+import { allFigures, areas } from '../../server/src/areas/index.ts'
 import type { Finding } from '../../server/src/checks/check.ts'
-import { Checker } from '../../server/src/checks/run.ts'
 import { resultsOfFile } from '../../server/src/cli/file-results.ts'
-import { Analysis } from '../../server/src/job/analysis.ts'
 import { openDocument } from '../../server/src/job/document.ts'
 import { linkFile } from '../../server/src/job/files.ts'
 import { type Block, isWithin } from '../../server/src/job/model.ts'
-import { lookupFrom } from '../../server/src/store/store.ts'
 import { vocabulary } from '../../server/src/vocabulary/index.ts'
-import { randomFrom } from '../fuzz/random.ts'
+import { type Random, randomFrom } from '../fuzz/random.ts'
 import { randomElectrics } from './electrical/random-electrics.ts'
 import { randomDrive } from './random-drive.ts'
-
-const today = '2026-11-30'
-
-interface Found extends Result {
-  readonly block: Block
-}
-
-function resultsIn(text: string) {
-  const file = linkFile('a.wright', openDocument(text), () => undefined)
-  const analysis = new Analysis()
-  analysis.begin()
-  const findings = new Checker(analysis, allChecks).check(file, { today })
-  const all = (blocks: readonly Block[]): readonly Block[] => blocks.flatMap((b) => [b, ...all(b.children)])
-  const results = all(analysis.blocks(file)).flatMap((block): readonly Found[] =>
-    resultsOf(allFigures, lookupFrom(block, { analysis, file }))
-      .filter(isResult)
-      .map((result) => ({ ...result, block })),
-  )
-  return { findings, results }
-}
+import { resultsIn, today } from './results-in.ts'
 
 /** What a figure comes to beyond its limit is what this check finds. */
 const foundBy = {
@@ -46,7 +24,21 @@ const foundBy = {
   'seal/compression': 'seal/compression-outside',
   'alignment/gap-variation': 'alignment/gap-variation-outside',
   'alignment/offset': 'alignment/offset-outside',
+  'alignment/angle': 'alignment/misalignment-beyond-coupling',
+  'alignment/rated-offset': 'alignment/misalignment-beyond-coupling',
+  'alignment/out-of-plane': 'alignment/feet-out-of-plane',
+  'alignment/slid-apart': 'alignment/feet-slid-apart',
 } as const
+
+/** The check that finds what a figure comes to, where its amount is not in doubt. */
+const checkOf = ({ figure, amount }: Result): string | undefined =>
+  amount.doubt === undefined ? foundBy[figure.id as keyof typeof foundBy] : undefined
+
+/** Some feet moved as no stiff machine can move them. */
+const uneven = (text: string, { chance }: Random): string =>
+  text.replaceAll(/(f\d-\w+: (?:up|down) [\d.]+ mm)/g, (moved) =>
+    chance(0.1) ? `${moved.replace(/up|down/, 'up')}, starboard 0.2 mm` : moved,
+  )
 
 const isIn = (finding: Finding, block: Block): boolean => isWithin(finding.at, block)
 
@@ -54,21 +46,30 @@ describe('a result beyond its limit', () => {
   it('has a finding, and one within has none, in 600 random jobs', () => {
     const random = randomFrom(20_261_130)
     const count = { outside: 0, within: 0, undecided: 0 }
+    const compared = new Set<string>()
     for (let i = 0; i < 600; i++) {
-      const text = i % 2 === 0 ? randomElectrics(random) : randomDrive(random)
+      const text = i % 2 === 0 ? randomElectrics(random) : uneven(randomDrive(random), random)
       const { findings, results } = resultsIn(text)
-      for (const { figure, verdict, amount, block } of results) {
-        const check = foundBy[figure.id as keyof typeof foundBy]
-        if (!check || !verdict || amount.doubt !== undefined) continue
+      for (const result of results) {
+        const { figure, verdict, block } = result
+        const check = checkOf(result)
+        if (!check || !verdict) continue
+        // Two figures of a reading are held against the rating of the coupling, and one check finds both.
+        const isOutside = results.some(
+          (one) => one.block === block && checkOf(one) === check && one.verdict === 'outside',
+        )
         const finding = findings.find((one) => one.check === check && isIn(one, block))
         const told = `${figure.id} of ${block.path}: ${verdict}\n${text}`
         // Below the tables it is a warning: not shown to be within, and not to be outside.
-        if (verdict === 'undecided') expect(finding?.severity, told).not.toBe('error')
-        else expect(finding !== undefined, told).toBe(verdict === 'outside')
+        if (verdict !== 'undecided' || isOutside) expect(finding !== undefined, told).toBe(isOutside)
+        else expect(finding?.severity, told).not.toBe('error')
         count[verdict] += 1
+        compared.add(`${figure.id} ${verdict}`)
       }
     }
     expect(Math.min(count.outside, count.within)).toBeGreaterThan(100)
+    for (const id of Object.keys(foundBy))
+      expect([...compared]).toEqual(expect.arrayContaining([`${id} outside`, `${id} within`]))
   })
 
   it('of a rating is too small for the load or too large for the cable', () => {
@@ -106,7 +107,7 @@ const feet = [
   'foot fwd { from-coupling: 600 mm  across: 0 mm }',
 ]
 
-/** The results by what names them. */
+/** The results by what names them, to as many digits as are printed. */
 function named(text: string): readonly (readonly [name: string, value: number])[] {
   const file = linkFile('a.wright', openDocument(text), () => undefined)
   return resultsOfFile({ file, shown: () => 'a.wright' }, allFigures, today).blocks.flatMap(
@@ -115,7 +116,10 @@ function named(text: string): readonly (readonly [name: string, value: number])[
         .filter(isResult)
         .map(
           ({ figure, amount }) =>
-            [`${at.block} ${figure.id} ${JSON.stringify(amount.key)}`, amount.value] as const,
+            [
+              `${at.block} ${figure.id} ${JSON.stringify(amount.key)}`,
+              Number(amount.value.toPrecision(12)),
+            ] as const,
         ),
   )
 }
@@ -123,7 +127,7 @@ function named(text: string): readonly (readonly [name: string, value: number])[
 describe('a key', () => {
   it('names the same result in whatever order the blocks are', () => {
     const there = new Map(named(bed(feet)))
-    expect([...there.keys()].filter((key) => key.includes('aft-port')).length).toBe(2)
+    expect([...there.keys()].filter((key) => key.includes('aft-port')).length).toBe(5)
     expect(new Map(named(bed(feet.toReversed())))).toEqual(there)
   })
 

@@ -53,7 +53,7 @@ export function resultsOfFile(
   const named = namer()
   const ofBlock = (block: Block): readonly BlockResults[] => {
     const lookup = lookupFrom(block, { analysis, file })
-    const results = resultsOf(figures, lookup)
+    const results = resultsOf(figures, lookup, { file, findings: () => findings })
     const at = { file: name, range: rangeOf(file.document, block.head), block: named(block) }
     const own = { kind: block.kind, at, system: lookup.system, results }
     return [...(results.length > 0 ? [own] : []), ...block.children.flatMap(ofBlock)]

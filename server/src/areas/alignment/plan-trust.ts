@@ -7,6 +7,7 @@ import type { Lookup } from '../../store/lookup.ts'
 import { contains } from '../../syntax/tree.ts'
 import { findKind } from '../../vocabulary/index.ts'
 import { ok } from '../common/outcome.ts'
+import type { Ground } from '../common/view.ts'
 import {
   type Accepted,
   type Correction,
@@ -33,6 +34,10 @@ export function trustedCorrection(of: Block, around: Lookup, checked: Checked): 
   const accepted = acceptedUnder(reading, lookup, checked)
   return outcome.ok && accepted.length > 0 ? ok({ ...outcome.value, accepted }) : outcome
 }
+
+/** The same on what is known of the file around it. */
+export const trustedOn = (reading: Block, lookup: Lookup, { file, findings }: Ground): CorrectionOutcome =>
+  trustedCorrection(reading, lookup, { file, findings: findings() })
 
 /** What concessions accept in the drive, and in what it shares with others: whoever works by the plan has to know it. */
 const acceptedUnder = (reading: Block, lookup: Lookup, { file, findings }: Checked): readonly Accepted[] => {

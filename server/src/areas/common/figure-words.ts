@@ -16,6 +16,7 @@ import { decimalsOfLoading, formatCarried, formatLoad } from './amperes.ts'
 import type { Amount, Figure } from './figure.ts'
 import { list, type Markdown, md, paragraphs, prose, table } from './markdown.ts'
 import { isResult, resultsOf } from './result.ts'
+import type { Ground } from './view.ts'
 
 /** As many significant digits as tell a value from its limits, from three up. */
 const digitsTried = [3, 4, 5, 6, 7, 8] as const
@@ -41,7 +42,13 @@ const formatOne = (si: number, { kind, unit }: Shown, system: UnitSystem, digits
   if (unit === 'mrad') return formatSlope(si)
   if (unit === '%') return formatShare(si, digits)
   const own = ownUnit({ kind, unit })
-  return own ? `${formatNumber(inUnit(si, own), digits)} ${own.name}` : formatSi(si, kind, system, digits)
+  return own ? withUnit(formatNumber(inUnit(si, own), digits), own) : formatSi(si, kind, system, digits)
+}
+
+/** `1 flat`, `3.5 flats`; a symbol has no plural. */
+function withUnit(number: string, { name, aliases }: Unit): string {
+  const plural = `${name}s`
+  return `${number} ${number !== '1' && number !== '-1' && aliases.includes(plural) ? plural : name}`
 }
 
 /** A figure that names its unit is shown in it; a length in what the job is written in. */
@@ -130,9 +137,10 @@ export function figuresMarkdown(
   heading: Markdown,
   figures: readonly Figure[],
   lookup: Lookup,
+  ground: Ground,
 ): Markdown | undefined {
   const { system } = lookup
-  const all = resultsOf(figures, lookup)
+  const all = resultsOf(figures, lookup, ground)
   const results = all.filter(isResult)
   const faults = distinct(all.flatMap((one) => (isResult(one) ? [] : [one.fault])))
   if (results.length === 0) return faults.length > 0 ? paragraphs(...faults.map(prose)) : undefined

@@ -8,6 +8,7 @@ import type { Lookup } from '../../store/lookup.ts'
 import { plan } from '../../store/plan.ts'
 import type { BlockName } from '../../vocabulary/index.ts'
 import { failed, type Outcome, ok } from './outcome.ts'
+import type { Ground } from './view.ts'
 
 /** A number that a plan has worked out, SI. */
 export interface Amount {
@@ -60,6 +61,11 @@ type Amounts = Amount | readonly Amount[] | undefined
 
 export interface Figure extends Declared {
   /** Its amounts at a block, or why there are none. */
+  readonly amounts: (block: Block, lookup: Lookup, ground: Ground) => Outcome<readonly Amount[]>
+}
+
+/** A figure that does not depend on what was found in the file. */
+export interface PlainFigure extends Figure {
   readonly amounts: (block: Block, lookup: Lookup) => Outcome<readonly Amount[]>
 }
 
@@ -71,17 +77,56 @@ export function figure<R>({
 }: Declared & {
   readonly from: (block: Block, lookup: Lookup) => Outcome<R>
   readonly of: (result: R, lookup: Lookup) => Amounts
-}): Figure {
-  const amounts = plan((block: Block, lookup: Lookup): Outcome<readonly Amount[]> => {
-    try {
-      const outcome = from(block, lookup)
-      return outcome.ok ? ok(listOf(of(outcome.value, lookup))) : outcome
-    } catch (error) {
-      if (error instanceof OutOfRange) return failed({ type: 'impossible', words: error.message })
-      throw error
-    }
-  })
+}): PlainFigure {
+  const amounts = plan(
+    (block: Block, lookup: Lookup): Outcome<readonly Amount[]> =>
+      amountsOf(
+        () => from(block, lookup),
+        (result) => of(result, lookup),
+      ),
+  )
   return { ...declared, amounts }
+}
+
+/** The same from what findings may stand in the way of. It is not kept: they are not among what a plan reads. */
+export const figureOnceChecked = <R>({
+  from,
+  of,
+  ...declared
+}: Declared & {
+  readonly from: (block: Block, lookup: Lookup, ground: Ground) => Outcome<R>
+  readonly of: (result: R, lookup: Lookup) => Amounts
+}): Figure => ({
+  ...declared,
+  amounts: (block, lookup, ground) =>
+    amountsOf(
+      () => from(block, lookup, ground),
+      (result) => of(result, lookup),
+    ),
+})
+
+function amountsOf<R>(from: () => Outcome<R>, of: (result: R) => Amounts): Outcome<readonly Amount[]> {
+  try {
+    const outcome = from()
+    return outcome.ok ? ok(toldApart(listOf(of(outcome.value)))) : outcome
+  } catch (error) {
+    if (error instanceof OutOfRange) return failed({ type: 'impossible', words: error.message })
+    throw error
+  }
+}
+
+/** Two feet of one name have one key: the second gets a number. */
+function toldApart(amounts: readonly Amount[]): readonly Amount[] {
+  const used = new Map<string, number>()
+  return amounts.map((amount) => {
+    const { key, at } = amount
+    const name = JSON.stringify([key, at])
+    const count = (used.get(name) ?? 0) + 1
+    used.set(name, count)
+    if (!key || count === 1) return amount
+    const numbered = Object.entries(key).map(([by, value]) => [by, `${value}~${count}`] as const)
+    return { ...amount, key: Object.fromEntries(numbered) }
+  })
 }
 
 /** The same from a plan that may come to nothing. `unknown`: what is then said, as a sentence. Without it the figure does not apply there. */
@@ -94,7 +139,7 @@ export const figureWhereKnown = <R>({
   readonly from: (block: Block, lookup: Lookup) => R | undefined
   readonly of: (result: R, lookup: Lookup) => Amounts
   readonly unknown?: string
-}): Figure =>
+}): PlainFigure =>
   figure({
     ...declared,
     from: (block, lookup) => {

@@ -1,6 +1,8 @@
 import { type Margin, marginTo, type Verdict, verdictOn } from '../../quantity/conformity.ts'
 import type { Lookup } from '../../store/lookup.ts'
-import type { Amount, Figure } from './figure.ts'
+import type { Amount, Figure, PlainFigure } from './figure.ts'
+import type { Outcome } from './outcome.ts'
+import type { Ground } from './view.ts'
 
 /** What a figure comes to at a block. */
 export interface Result {
@@ -29,19 +31,24 @@ const judged = (figure: Figure, amount: Amount): Result => {
   return { figure, amount, verdict, ...(margin && { margin }) }
 }
 
+const resultsFrom = (figure: Figure, outcome: Outcome<readonly Amount[]>): readonly (Result | NoResult)[] =>
+  outcome.ok
+    ? outcome.value.map((amount) => judged(figure, amount))
+    : [{ figure, fault: outcome.fault.words }]
+
 /** What these figures come to at a block, those of other kinds of block left out. */
-export const resultsOf = (figures: readonly Figure[], lookup: Lookup): readonly (Result | NoResult)[] =>
+export const resultsOf = (
+  figures: readonly Figure[],
+  lookup: Lookup,
+  ground: Ground,
+): readonly (Result | NoResult)[] =>
   figures
     .filter(({ on }) => on === lookup.block.kind)
-    .flatMap((figure): readonly (Result | NoResult)[] => {
-      const outcome = figure.amounts(lookup.block, lookup)
-      return outcome.ok
-        ? outcome.value.map((amount) => judged(figure, amount))
-        : [{ figure, fault: outcome.fault.words }]
-    })
+    .flatMap((figure) => resultsFrom(figure, figure.amounts(lookup.block, lookup, ground)))
 
 /** What a figure of one amount comes to where a block stands; undefined where it comes to nothing. */
-export function resultOf(figure: Figure, lookup: Lookup): Result | undefined {
-  const [first] = resultsOf([figure], lookup)
+export function resultOf(figure: PlainFigure, lookup: Lookup): Result | undefined {
+  if (figure.on !== lookup.block.kind) return undefined
+  const [first] = resultsFrom(figure, figure.amounts(lookup.block, lookup))
   return first && isResult(first) ? first : undefined
 }

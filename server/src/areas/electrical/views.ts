@@ -21,10 +21,10 @@ const notCarried = {
 
 const cable: View = {
   on: 'cable',
-  hover: (lookup) => {
+  hover: (lookup, ground) => {
     const loading = cableLoading(lookup.block, lookup)
     return loading.ok
-      ? figuresMarkdown(prose(systems[loading.value.system]), figures, lookup)
+      ? figuresMarkdown(prose(systems[loading.value.system]), figures, lookup, ground)
       : prose(loading.fault.words)
   },
   inDrive: (lookup) => {
@@ -73,10 +73,10 @@ function protectionInBrief(lookup: Lookup, called: (cable: string) => Markdown):
 
 const protection: View = {
   on: 'protection',
-  hover: (lookup) => {
+  hover: (lookup, ground) => {
     const { name } = lookup.block
     const heading = protectionInBrief(lookup, prose) ?? headed('Protection', name)
-    const table = figuresMarkdown(heading, figures, lookup)
+    const table = figuresMarkdown(heading, figures, lookup, ground)
     return table && paragraphs(table, prose(batteryStaysLive))
   },
   inDrive: (lookup) => {

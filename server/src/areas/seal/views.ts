@@ -28,9 +28,11 @@ const strong = (verdict: Verdict): Markdown =>
 export const views: readonly View[] = [
   {
     on: 'seal',
-    hover: (lookup) => {
+    hover: (lookup, ground) => {
       const result = resultOf(compression, lookup)
-      return result && figuresMarkdown(md`Bellows ${formatFit(result, lookup, prose)}`, figures, lookup)
+      return (
+        result && figuresMarkdown(md`Bellows ${formatFit(result, lookup, prose)}`, figures, lookup, ground)
+      )
     },
     inDrive: (lookup) => {
       const result = resultOf(compression, lookup)

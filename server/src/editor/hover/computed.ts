@@ -19,7 +19,7 @@ export function computedMarkdown(
   const ground = { file: view.file, findings }
   const shown = viewsOf(block.kind).flatMap(({ hover }) => hover ?? [])
   if (shown.length > 0) return orNothing(paragraphs(...shown.map((hover) => hover(lookup, ground))))
-  return figuresMarkdown(headed(capital(block.kind), block.name), allFigures, lookup)
+  return figuresMarkdown(headed(capital(block.kind), block.name), allFigures, lookup, ground)
 }
 
 const orNothing = (markdown: Markdown): Markdown | undefined => (markdown === '' ? undefined : markdown)

@@ -3,6 +3,7 @@ import { formatLength, formatLimit } from '../../../quantity/format-measures.ts'
 import { idOf } from '../../../store/block-by-id.ts'
 import { listed } from '../../common/listed.ts'
 import { outOfPlane } from '../plans/feet-out-of-plane.ts'
+import { feetBeyond, mostOff } from '../plans/misfit.ts'
 
 const job = (move: string) => `drive main {
   coupling { flange-diameter: 125 mm }
@@ -46,10 +47,11 @@ export default check({
   run: (_facts, lookup) => {
     const { block, system } = lookup
     const found = outOfPlane(block, lookup)
-    if (!found) return []
+    const beyond = found ? feetBeyond(found) : []
+    if (!found || beyond.length === 0) return []
     const side = (where: string, sign: 1 | -1): readonly string[] => {
       const by = new Map<string, string[]>()
-      for (const { name, off } of found.feet)
+      for (const { name, off } of beyond)
         if (off * sign > 0) {
           const distance = formatLength(Math.abs(off), system)
           by.set(distance, [...(by.get(distance) ?? []), name])
@@ -58,7 +60,7 @@ export default check({
     }
     const off = listed([...side('above', 1), ...side('below', -1)])
     const limit = formatLimit(found.limit, system)
-    const most = formatLength(Math.max(...found.feet.map((foot) => Math.abs(foot.off))), system)
+    const most = formatLength(mostOff(found), system)
     return [
       atHead(block, {
         message: `${found.moves.length > 1 ? 'Together, these moves leave' : 'This move leaves'} the feet ${most} out of one plane; ${limit} is allowed.`,

@@ -2,7 +2,8 @@ import { atHead, check, commonPractice } from '../../../checks/check.ts'
 import { formatLength, formatLimit } from '../../../quantity/format-measures.ts'
 import { idOf } from '../../../store/block-by-id.ts'
 import { listed } from '../../common/listed.ts'
-import { slidApart, slidLimit } from '../plans/feet-slid-apart.ts'
+import { slidApart } from '../plans/feet-slid-apart.ts'
+import { feetBeyond, mostOff } from '../plans/misfit.ts'
 
 const job = (move: string) => `drive main {
   coupling { flange-diameter: 125 mm }
@@ -44,13 +45,14 @@ export default check({
   run: (_facts, lookup) => {
     const { block, system } = lookup
     const found = slidApart(block, lookup)
-    if (!found) return []
-    const feet = found.feet.map(
+    const beyond = found ? feetBeyond(found) : []
+    if (!found || beyond.length === 0) return []
+    const feet = beyond.map(
       ({ name, off }) =>
         `${name} ${formatLength(Math.abs(off), system)} to ${off > 0 ? 'starboard' : 'port'}`,
     )
-    const limit = formatLimit(slidLimit, system)
-    const most = formatLength(Math.max(...found.feet.map(({ off }) => Math.abs(off))), system)
+    const limit = formatLimit(found.limit, system)
+    const most = formatLength(mostOff(found), system)
     return [
       atHead(block, {
         message: `${found.moves.length > 1 ? 'Together, these moves slide' : 'This move slides'} the feet ${most} apart; a stiff machine allows ${limit}.`,

@@ -3,24 +3,14 @@ import { firstLine } from '../../../checks/one-line.ts'
 import type { Value } from '../../../job/model.ts'
 import { formatLength, formatLimit, formatSlope } from '../../../quantity/format-measures.ts'
 import { expanded } from '../../../quantity/uncertainty.ts'
-import type { Lookup } from '../../../store/lookup.ts'
 import { correction } from '../at-read.ts'
 import { afterOutside } from '../gaps-and-offsets.ts'
-import { lastReading } from '../plans/moves.ts'
-import { replacedBy, stateOf } from '../plans/reading-history.ts'
+import { angleOf, isPast } from '../plans/rating.ts'
 
 /** A rating that is exceeded. */
 interface Beyond {
   readonly rating: Value<number>
   readonly words: string
-}
-
-/** Whether a later reading says more of how the machine runs: how it stood before it was aligned bends nothing in service. A later one ashore says nothing
- * of how it runs afloat. */
-function isPast(lookup: Lookup): boolean {
-  const { block } = lookup
-  const isLast = !block.parent || lastReading(block.parent) === block
-  return !isLast && (stateOf(block, lookup)?.afloat === 'dry' || replacedBy(block, lookup) !== undefined)
 }
 
 export default check({
@@ -55,13 +45,10 @@ export default check({
 }`,
   run: ({ taken, offset, angle }, lookup) => {
     const c = correction(lookup)
-    if (!c || isPast(lookup)) return []
+    if (!c || isPast(lookup.block, lookup)) return []
     // Where the machine is to stand while it is read bends nothing once the coupling is joined: what counts is how far it is from there.
     const away = c.offset?.value
-    const slope = {
-      value: c.gapVariation.value.value / c.gaugeDiameter,
-      standard: c.gapVariation.value.standard / c.gaugeDiameter,
-    }
+    const slope = angleOf(c)
     const from = c.target ? 'from its target' : 'from the shaft axis'
     const beyond: Beyond[] = []
     if (offset && away && away.value - expanded(away) > offset.value)

@@ -1,9 +1,13 @@
-import { published } from '../../../checks/check.ts'
+import { commonPractice, published } from '../../../checks/check.ts'
 import type { Block } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { figureWhereKnown } from '../../common/figure.ts'
+import { outOfPlane } from '../plans/feet-out-of-plane.ts'
+import { slidApart } from '../plans/feet-slid-apart.ts'
+import { type Misfit, mostOff } from '../plans/misfit.ts'
 import { effectOf } from '../plans/move-effect.ts'
 import { isPlanned } from '../plans/moves.ts'
+import { withoutNoise } from './amounts.ts'
 
 const lead = 'a flat is pitch / 6 (lead of a single-start thread = pitch).'
 const geometry = published('geometry of a single-start thread and of a rigid machine')
@@ -81,5 +85,49 @@ const expected = figureWhereKnown({
   of: ({ slope, isPlanned }) =>
     slope?.gapVariation === undefined ? undefined : { value: slope.gapVariation, ...plannedOnly(isPlanned) },
 })
+
+/** What one stiff machine could not do. */
+const stiff = (given: {
+  readonly id: string
+  readonly title: string
+  readonly doc: string
+  readonly formula: string
+  readonly limitFrom: string
+  readonly from: (move: Block, lookup: Lookup) => Misfit | undefined
+}) => {
+  const { limitFrom, ...declared } = given
+  return figureWhereKnown({
+    ...declared,
+    on: 'move',
+    kind: 'length',
+    source: commonPractice('geometry of a rigid machine; the limit: common practice, no source'),
+    of: (misfit) => ({
+      value: withoutNoise(mostOff(misfit)),
+      limit: { high: misfit.limit },
+      limitFrom,
+      ...(misfit.moves.length > 1 && { from: `${misfit.moves.length} moves together` }),
+    }),
+  })
+}
+
+const outOfOnePlane = stiff({
+  id: 'alignment/out-of-plane',
+  title: 'Feet out of one plane',
+  doc: 'The most that a foot stands off the plane through all feet after the move, with those before it since the last reading. A foot that is off hangs, or the machine bends.',
+  formula: 'the plane through the heights of all feet, by least squares.',
+  limitFrom: 'half a step of the nuts; without nuts, common practice',
+  from: outOfPlane,
+})
+
+const apart = stiff({
+  id: 'alignment/slid-apart',
+  title: 'Feet slid apart',
+  doc: 'The most that a foot, as the move says it slid sideways, is off the line that the other feet go to. A stiff machine goes sideways in a line.',
+  formula: 'the straight line through the ways sideways of all feet, by least squares.',
+  limitFrom: 'what a dial at each foot can show',
+  from: slidApart,
+})
+
+export const stiffFigures = [outOfOnePlane, apart]
 
 export const moveFigures = [height, sideways, slopeChange, expected]

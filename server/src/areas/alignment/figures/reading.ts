@@ -2,14 +2,19 @@ import { published } from '../../../checks/check.ts'
 import type { Closure } from '../../../engineering/alignment/closure.ts'
 import type { InPlanes } from '../../../engineering/alignment/planes.ts'
 import { type Block, factOf } from '../../../job/model.ts'
-import { expanded, type Uncertain } from '../../../quantity/uncertainty.ts'
+import type { Uncertain } from '../../../quantity/uncertainty.ts'
 import type { Lookup } from '../../../store/lookup.ts'
-import { type Amount, figure, figureWhereKnown } from '../../common/figure.ts'
+import { type Amount, figure, figureOnceChecked, figureWhereKnown } from '../../common/figure.ts'
+import { listed } from '../../common/listed.ts'
 import { failed, ok } from '../../common/outcome.ts'
+import type { Ground } from '../../common/view.ts'
+import { trustedOn } from '../plan-trust.ts'
 import { type Correction, correctionOf } from '../plans/correction.ts'
 import type { JudgedFigure } from '../plans/judged.ts'
 import { softLimit } from '../plans/lifts.ts'
 import { moveDiscrepancy } from '../plans/move-discrepancy.ts'
+import { angleOf, isPast } from '../plans/rating.ts'
+import { uncertain, withoutNoise } from './amounts.ts'
 
 interface Corrected {
   readonly correction: Correction
@@ -41,22 +46,20 @@ const outdated = ({ movedSince, laterReading }: Correction): string | undefined 
   return laterReading === undefined ? undefined : `the later reading ${laterReading} counts`
 }
 
-const uncertain = (u: Uncertain): Pick<Amount, 'value' | 'uncertainty'> => ({
-  value: u.value,
-  uncertainty: expanded(u),
-})
-
 /** A move after the last reading leaves open how the machine stands. */
 const lastBeforeMove = ({ movedSince, laterReading }: Correction): string | undefined =>
   movedSince && laterReading === undefined ? moved : undefined
 
 const judged = (
-  { value, limit, limitFrom }: JudgedFigure,
+  {
+    value,
+    limit,
+    limitFrom,
+  }: Pick<JudgedFigure, 'value' | 'limitFrom'> & { readonly limit: number | undefined },
   { correction, doubt = lastBeforeMove(correction) }: Corrected,
 ): Amount => ({
   ...uncertain(value),
-  limit: { high: limit },
-  limitFrom,
+  ...(limit !== undefined && { limit: { high: limit }, limitFrom }),
   ...(doubt !== undefined && { doubt }),
   assumptions: correction.assumptions,
 })
@@ -85,6 +88,51 @@ export const gapVariation = figure({
   source: published(uncertainty),
   from: corrected,
   of: (found) => judged(found.correction.gapVariation, found),
+})
+
+/** What the flexible element is rated for, where the reading still says how the machine runs. */
+function rated(reading: Block, lookup: Lookup) {
+  const found = corrected(reading, lookup)
+  const coupling = isPast(reading, lookup) ? undefined : lookup.near('coupling')
+  return found.ok
+    ? ok({
+        ...found.value,
+        offset: coupling && factOf(coupling, 'coupling.max-offset')?.value,
+        angle: coupling && factOf(coupling, 'coupling.max-angle')?.value,
+      })
+    : found
+}
+
+const theRating = 'the rating of the coupling'
+
+const ratedOffset = figure({
+  id: 'alignment/rated-offset',
+  on: 'reading',
+  title: 'Offset against the rating',
+  kind: 'length',
+  doc: 'The offset, counted from the target where there is one, against what the flexible element is rated for. Only where the coupling states its `max-offset`.',
+  source: published(uncertainty),
+  from: rated,
+  of: ({ offset: limit, ...found }) => {
+    const { offset } = found.correction
+    return limit === undefined || !offset
+      ? undefined
+      : judged({ value: offset.value, limit, limitFrom: theRating }, found)
+  },
+})
+
+const angle = figure({
+  id: 'alignment/angle',
+  on: 'reading',
+  title: 'Angle of the axes',
+  kind: 'angle',
+  unit: 'mrad',
+  doc: 'The angle between the axes, counted from the target where there is one. Its limit is what the flexible element is rated for, where the coupling states its `max-angle`.',
+  formula: 'gap variation / gauge diameter.',
+  source: published(uncertainty),
+  from: rated,
+  of: ({ angle: limit, ...found }) =>
+    judged({ value: angleOf(found.correction), limit, limitFrom: theRating }, found),
 })
 
 const unread = {
@@ -143,10 +191,22 @@ const slope = figure({
   of: (found) => inPlanes(found.correction.slope, found),
 })
 
-function feetCorrected(reading: Block, lookup: Lookup) {
+/** What was found in the job that the plan gives no steps beside. */
+function awaited(reading: Block, lookup: Lookup, ground: Ground): string | undefined {
+  const trusted = trustedOn(reading, lookup, ground)
+  if (!trusted.ok) return undefined
+  const { errors = [], findings = [] } = trusted.value
+  const all = [...errors, ...findings].map(({ check, place }) => `${check} at ${place}`)
+  return all.length === 0 ? undefined : `the plan gives no steps because of ${listed(all)}`
+}
+
+function feetCorrected(reading: Block, lookup: Lookup, ground: Ground) {
   const found = corrected(reading, lookup)
-  const fault = found.ok ? found.value.correction.feetFault : undefined
-  return fault ? failed(fault) : found
+  if (!found.ok) return found
+  const { correction } = found.value
+  if (correction.feetFault) return failed(correction.feetFault)
+  const doubt = found.value.doubt ?? outdated(correction) ?? awaited(reading, lookup, ground)
+  return ok<Corrected>({ correction, ...(doubt !== undefined && { doubt }) })
 }
 
 /** What each foot has to do in a plane. */
@@ -154,7 +214,7 @@ const footFigure = (
   plane: 'vertical' | 'horizontal',
   given: { readonly id: string; readonly title: string; readonly doc: string },
 ) =>
-  figure({
+  figureOnceChecked({
     ...given,
     on: 'reading',
     kind: 'length',
@@ -162,7 +222,7 @@ const footFigure = (
     source: published(uncertainty),
     keys: ['foot'],
     from: feetCorrected,
-    of: ({ correction, doubt = outdated(correction) }) =>
+    of: ({ correction, doubt }) =>
       correction.feet.map(
         (foot): Amount => ({
           ...uncertain(foot[plane]),
@@ -190,8 +250,7 @@ const closed = (of: string, closure: Closure | undefined): readonly Amount[] =>
     ? []
     : [
         {
-          // What is below a nanometre is noise of the fit.
-          value: Math.round(closure.difference * 1e9) / 1e9,
+          value: withoutNoise(closure.difference),
           limit: { high: closure.allowed },
           limitFrom: 'two gauge steps',
           key: { of },
@@ -249,6 +308,8 @@ export const readingFigures = [
   offset,
   offsetPart,
   slope,
+  angle,
+  ratedOffset,
   footHeight,
   footSideways,
   closure,

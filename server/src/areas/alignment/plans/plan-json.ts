@@ -8,6 +8,7 @@ import type { Accepted, Awaited, Correction, WrittenWrong } from './correction.t
 import type { Withheld } from './doubts.ts'
 import type { SoftFound } from './lifts.ts'
 import { differsAt } from './planned-move-words.ts'
+import { angleOf } from './rating.ts'
 import type { RoundFact } from './readings.ts'
 import type { CorrectedFoot } from './steps.ts'
 import { type Work, workOf } from './work.ts'
@@ -317,10 +318,7 @@ export const planJson = (c: Correction, system: UnitSystem = 'metric'): PlanJson
   offsetDistance_mm: c.offset ? { ...figure(c.offset.value), limit: round(c.offset.limit * 1000) } : null,
   slope_mrad: both(c.slope),
   offset_mm: c.offset ? both(c.offset.parts) : null,
-  angle_mrad: figure({
-    value: c.gapVariation.value.value / c.gaugeDiameter,
-    standard: c.gapVariation.value.standard / c.gaugeDiameter,
-  }),
+  angle_mrad: figure(angleOf(c)),
   feet: c.feet.map(foot),
   predicted: c.predicted
     ? {

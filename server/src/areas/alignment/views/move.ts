@@ -4,10 +4,11 @@ import { formatLength, formatSlope } from '../../../quantity/format-measures.ts'
 import type { UnitSystem } from '../../../quantity/kinds.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import type { FootMove } from '../../../vocabulary/shapes/foot-move.ts'
-import { formulasMarkdown } from '../../common/figure-words.ts'
+import { formatAmount, formatAmountLimit, formulasMarkdown } from '../../common/figure-words.ts'
 import { code, list, type Markdown, md, paragraphs, prose, table } from '../../common/markdown.ts'
+import { resultOf } from '../../common/result.ts'
 import type { BlockHint, View } from '../../common/view.ts'
-import { moveFigures } from '../figures/move.ts'
+import { moveFigures, stiffFigures } from '../figures/move.ts'
 import { directionOf } from '../plans/directions.ts'
 import { formatTurns } from '../plans/foot-words.ts'
 import { effectOf, threadNear } from '../plans/move-effect.ts'
@@ -44,9 +45,24 @@ function moveMarkdown(lookup: Lookup): Markdown | undefined {
           ? undefined
           : prose(`Expected gap variation: ${formatLength(slope.gapVariation, system)}`),
       ]),
+    list(beyondStiff(lookup)),
     formulasMarkdown(moveFigures),
   )
 }
+
+/** What a stiff machine cannot have done. */
+const beyondStiff = (lookup: Lookup): readonly Markdown[] =>
+  stiffFigures.flatMap((figure) => {
+    const { amount, verdict } = resultOf(figure, lookup) ?? {}
+    const { limit } = amount ?? {}
+    if (!amount || !limit || verdict === 'within') return []
+    const { system } = lookup
+    return [
+      prose(
+        `${figure.title}: ${formatAmount(figure, amount, system)}; allowed: ${formatAmountLimit(figure, { ...amount, limit }, system)}`,
+      ),
+    ]
+  })
 
 /** A height in the other measure: a turn of the nut as a length, a length as turns of the nut. */
 function otherMeasure({ turn, rise }: FootMove, thread: Thread, system: UnitSystem): string | undefined {

@@ -5,7 +5,8 @@ import { formulasMarkdown } from '../../common/figure-words.ts'
 import { headed, type Markdown, md, paragraphs, prose } from '../../common/markdown.ts'
 import type { Ground, View } from '../../common/view.ts'
 import { readingFigures } from '../figures/reading.ts'
-import { trustedCorrection } from '../plan-trust.ts'
+import { stepFigures } from '../figures/step.ts'
+import { trustedOn } from '../plan-trust.ts'
 import { briefVerdict, shortChange } from '../plans/brief-words.ts'
 import { type Correction, correctionOf } from '../plans/correction.ts'
 import { logUpTo } from '../plans/log.ts'
@@ -15,14 +16,14 @@ import { correctionMarkdown } from '../plans/words.ts'
 
 /** What a reading asks of each foot, or why that cannot be said. */
 export function readingMarkdown(reading: Block, lookup: Lookup, ground: Ground): Markdown {
-  const outcome = trustedCorrection(reading, lookup, { file: ground.file, findings: ground.findings() })
+  const outcome = trustedOn(reading, lookup, ground)
   if (!outcome.ok)
     return paragraphs(md`**${headed('Reading', reading.name)}: no correction**`, prose(outcome.fault.words))
   const progress = sparkline(logUpTo(reading, lookup))
   return paragraphs(
     correctionMarkdown(outcome.value, lookup.system),
     progress === undefined || progress === '' ? undefined : prose(`Readings so far: ${progress}.`),
-    formulasMarkdown(readingFigures),
+    formulasMarkdown([...readingFigures, ...stepFigures]),
   )
 }
 
