@@ -32,7 +32,7 @@ const result = z.object({
   key: z
     .record(z.string(), z.string())
     .describe(
-      'What tells it from the other values of its figure, by name: `{"foot": "aft-port"}`. Empty for a single value.',
+      'What tells it from the other values of its figure, by name: `{"foot": "aft-port"}`. Doubles are numbered: `~2`. Empty for a single value.',
     ),
   at: z
     .object({ value: z.number(), unit: z.string() })
