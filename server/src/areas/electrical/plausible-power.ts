@@ -1,13 +1,13 @@
 import { commonPractice, published } from '../../checks/check.ts'
 import { alone, between, isOutside, near, off, practice, type Relation } from '../../checks/relation.ts'
 import { bestInsulationC } from '../../engineering/electrical/ampacity-tables.ts'
-import { threePhaseInput } from '../../engineering/electrical/current.ts'
-import { childrenOf, factOf } from '../../job/model.ts'
+import { factOf } from '../../job/model.ts'
 import { formatBand, formatBandWith, formatSi } from '../../quantity/format.ts'
 import { formatShare } from '../../quantity/format-measures.ts'
 import { formatCarried, formatLoad } from '../common/amperes.ts'
 import { bankCurrent } from './plans/bank-fault.ts'
 import { onCharge } from './plans/cable-protection.ts'
+import { leastShare, motorCurrent } from './plans/motor-current.ts'
 
 /** What real batteries, controllers and motors keep between their facts. */
 export const plausiblePower: readonly Relation[] = [
@@ -24,18 +24,9 @@ export const plausiblePower: readonly Relation[] = [
       const current = factOf(block, 'controller.current')
       const motor = lookup.near('motor')
       const power = motor && factOf(motor, 'motor.power')
-      const voltage = motor && factOf(motor, 'motor.voltage')
-      // Of several controllers each gives a part.
-      const isOnly = !block.parent || childrenOf(block.parent, 'controller').length === 1
-      if (!current || !power || !voltage || !isOnly) return []
-      // From what one ampere brings in, so that no figure is too absurd to be compared.
-      const perAmpere = threePhaseInput({
-        lineVoltage: voltage.value,
-        current: 1,
-        powerFactor: factOf(motor, 'motor.power-factor')?.value ?? 0.9,
-      })
-      const needed = power.value / (perAmpere * (factOf(motor, 'motor.efficiency')?.value ?? 0.9))
-      if (!isOutside(current.value, { low: 0.9 * needed })) return []
+      const needed = motorCurrent(block, lookup)?.current
+      if (!current || !power || needed === undefined) return []
+      if (!isOutside(current.value, { low: leastShare * needed })) return []
       const found = current.value < 1 ? formatSi(current.value, 'current') : formatCarried(current.value)
       const limit = formatLoad(needed)
       return off(current, {

@@ -1,6 +1,12 @@
 import type { Figure } from '../../common/figure.ts'
 import { batteryFigures } from './battery.ts'
 import { cableFigures } from './cable.ts'
+import { controllerFigures } from './controller.ts'
 import { protectionFigures } from './protection.ts'
 
-export const figures: readonly Figure[] = [...batteryFigures, ...cableFigures, ...protectionFigures]
+export const figures: readonly Figure[] = [
+  ...batteryFigures,
+  ...cableFigures,
+  ...controllerFigures,
+  ...protectionFigures,
+]

@@ -25,7 +25,7 @@ export interface CableCurrent {
 }
 
 /** Taken where the file is silent; each is told as an assumption. Common practice, no source. */
-const assumedFigures = { motorEfficiency: 0.9, controllerEfficiency: 0.95, powerFactor: 0.9 }
+export const assumedFigures = { motorEfficiency: 0.9, controllerEfficiency: 0.95, powerFactor: 0.9 }
 
 /** The continuous current a cable is sized for: as it states, else from the motors it feeds, at the low end of the battery window; or why it
  * cannot be told. What it states is not used where the motors need far more. */
@@ -80,7 +80,7 @@ function shaftWords(powers: readonly number[]): string {
 }
 
 /** Collects what had to be assumed, each once. */
-function assuming() {
+export function assuming() {
   const assumptions: string[] = []
   const assume = (words: string) => {
     if (!assumptions.includes(words)) assumptions.push(words)
