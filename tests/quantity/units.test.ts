@@ -92,14 +92,19 @@ describe('American wire gauge: ASTM B258', () => {
     expect(inches(gauge)).toBeCloseTo(diameter, 4)
   })
 
-  it('1/0 and 0 are the same', () => {
-    expect(gaugeArea('0')).toBe(gaugeArea('1/0'))
+  // ASTM B258 names the sizes above 1 by as many zeros.
+  it.each([
+    ['0', '1/0'],
+    ['00', '2/0'],
+    ['000', '3/0'],
+    ['0000', '4/0'],
+  ])('%s is %s', (zeros, name) => {
+    expect(gaugeArea(zeros)).toBe(gaugeArea(name))
+    expect(readQuantity(zeros, 'AWG')).toEqual(readQuantity(name, 'AWG'))
   })
 
-  it.each(['5/0', '0/0', '41', '-1', '2.5', '', '1/2', '00'])('%j is none', (name) => {
-    const outcome = readQuantity(name, 'AWG')
-    if (name === '00') expect(outcome.ok).toBe(true)
-    else expect(outcome).toEqual({ ok: false, problem: { type: 'not-a-gauge', text: name } })
+  it.each(['5/0', '0/0', '41', '-1', '2.5', '', '1/2', '00000', '02', '010'])('%j is none', (name) => {
+    expect(readQuantity(name, 'AWG')).toEqual({ ok: false, problem: { type: 'not-a-gauge', text: name } })
   })
 })
 

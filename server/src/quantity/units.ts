@@ -44,12 +44,13 @@ const unit = (
   ...(more.named && { named: more.named }),
 })
 
-/** Area in m² of an American wire gauge; `1/0` to `4/0` are the sizes above 0. ASTM B258: d = 0.127 mm · 92^((36 − n)/39).
+/** Area in m² of an American wire gauge; `1/0` to `4/0`, also written `0` to `0000`, are the sizes above 1. ASTM B258: d = 0.127 mm ·
+ * 92^((36 − n)/39).
  * @example gaugeArea('2/0') // ≈ 67.43e-6 */
 export function gaugeArea(text: string): number | undefined {
-  const aught = /^([1-4])\/0$/.exec(text)
-  const plain = /^\d{1,2}$/.test(text) ? Number(text) : undefined
-  const n = aught ? 1 - Number(aught[1]) : plain
+  const aughts = /^0{1,4}$/.test(text) ? text.length : Number(/^([1-4])\/0$/.exec(text)?.[1] ?? 0)
+  const plain = /^[1-9]\d?$/.test(text) ? Number(text) : undefined
+  const n = aughts > 0 ? 1 - aughts : plain
   if (n === undefined || n > 40) return undefined
   return circle(gaugeDiameter(n))
 }

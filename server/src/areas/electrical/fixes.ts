@@ -1,6 +1,6 @@
 import type { FixGround } from '../../checks/check.ts'
 import type { Fix } from '../../checks/fix.ts'
-import { newValue } from '../../checks/fix-text.ts'
+import { addAfter, freeName, newValue } from '../../checks/fix-text.ts'
 import { reaches } from '../../engineering/compare.ts'
 import { smallestSection } from '../../engineering/electrical/smallest-section.ts'
 import { factOf } from '../../job/model.ts'
@@ -8,7 +8,7 @@ import { formatSi } from '../../quantity/format.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { canCarry, sectionOf } from './plans/cable-ampacity.ts'
 import { type CableLoading, cableLoading } from './plans/cable-loading.ts'
-import { fittingRating, isProtected, needsProtection } from './plans/cable-protection.ts'
+import { fittingRating, isProtected, isUnprotected } from './plans/cable-protection.ts'
 import { type ConductorSize, conductorSizes } from './plans/conductor-sizes.ts'
 
 const passes = (load: CableLoading): boolean => canCarry(load, load.current) === 'yes' && isDropAllowed(load)
@@ -22,7 +22,7 @@ function smallestSize(lookup: Lookup): ConductorSize | undefined {
   const { block: cable } = lookup
   const now = factOf(cable, 'cable.conductor')?.value
   if (now === undefined) return undefined
-  const fused = isProtected(cable, lookup) || needsProtection(cable, lookup)
+  const fused = isProtected(cable, lookup) || isUnprotected(cable, lookup)
   const { system } = sectionOf(now)
   const { alone } = smallestSection(system)
   return conductorSizes[system].find(
@@ -68,4 +68,25 @@ export function fitRating({ block, lookup }: FixGround): readonly Fix[] {
           preferred: true,
         },
       ]
+}
+
+/** A fuse of the fitting rating in the cable at the finding. */
+export function addFuse({ block, lookup }: FixGround): readonly Fix[] {
+  const amps = lookup && fittingRating(lookup.block, lookup)
+  if (!block?.name || amps === undefined) return []
+  const name = freeName(`${block.name}-fuse`, (taken) => lookup?.named(taken) !== undefined)
+  const lines = [
+    `protection ${name} {`,
+    '  kind:     fuse',
+    `  rating:   ${formatSi(amps, 'current')}`,
+    `  protects: ${block.name}`,
+    '}',
+  ]
+  return [
+    {
+      title: `Add a fuse of ${formatSi(amps, 'current')}`,
+      edits: [addAfter(block, lines.join('\n'))],
+      preferred: true,
+    },
+  ]
 }

@@ -15,7 +15,7 @@ export default problemCheck({
   quiet: `cable feed { conductor: 2/0 AWG }`,
   words: (p) => ({
     message: `${elide(p.text)} is not a wire gauge.`,
-    todo: 'Write a whole number from 40 to 0, or 1/0 to 4/0. Larger conductors are in kcmil or mm2.',
+    todo: 'Write a whole number from 40 to 0, or 1/0 to 4/0 (0 to 0000). Larger conductors are in kcmil or mm2.',
     found: elide(p.text),
   }),
 })

@@ -4,9 +4,11 @@ import type { Check } from '../../../checks/check.ts'
 import batteryNominalOutsideWindow from './battery/nominal-outside-window.ts'
 import cableBatteryNotDc from './cable/battery-not-dc.ts'
 import cableBatteryToMotor from './cable/battery-to-motor.ts'
+import cableBehindLargeFuse from './cable/behind-large-fuse.ts'
 import cableBelowSmallest from './cable/below-smallest.ts'
 import cableControllerInputOutside from './cable/controller-input-outside.ts'
 import cableCurrentUnknown from './cable/current-unknown.ts'
+import cableInsulationInMachinerySpace from './cable/insulation-in-machinery-space.ts'
 import cableJoinsItself from './cable/joins-itself.ts'
 import cableMissing from './cable/missing.ts'
 import cableUndersized from './cable/undersized.ts'
@@ -30,9 +32,11 @@ export const checks: readonly Check[] = [
   batteryNominalOutsideWindow,
   cableBatteryNotDc,
   cableBatteryToMotor,
+  cableBehindLargeFuse,
   cableBelowSmallest,
   cableControllerInputOutside,
   cableCurrentUnknown,
+  cableInsulationInMachinerySpace,
   cableJoinsItself,
   cableMissing,
   cableUndersized,

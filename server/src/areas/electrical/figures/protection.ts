@@ -95,7 +95,7 @@ const shortCircuitCurrent = figureWhereKnown({
   title: 'Highest short-circuit current',
   unknown: 'The short-circuit current of its batteries is not known.',
   kind: 'current',
-  doc: 'The highest short-circuit current of the batteries behind it, which it has to interrupt. Cables are not counted.',
+  doc: 'The highest short-circuit current of all batteries that cables join to it, which it has to interrupt. The resistance of cables is not counted.',
   formula:
     'sum over the batteries: as stated, or highest voltage / internal resistance, whichever is higher.',
   source: shortCircuitSource,

@@ -4,7 +4,9 @@ import { formatSi } from '../../../quantity/format.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { chargedAsUsual, onCharge } from './cable-protection.ts'
+import { distinct } from './dc-network.ts'
 import { batteriesOf } from './design-current.ts'
+import { batteriesJoined } from './let-through.ts'
 
 /** What a short circuit at the batteries of a cable draws, A, and where each figure of it comes from. Where a battery says two figures, both
  * count: the higher one for what must interrupt it, the lower one for what it must open. */
@@ -23,16 +25,19 @@ interface BatteryFault {
   readonly assumptions: readonly string[]
 }
 
-/** The short-circuit current of the batteries of a cable, at their terminals: strings and banks side by side add up. Undefined where one of them
+/** The short-circuit current of the batteries of a cable, at their terminals: strings and banks side by side add up, and so do those that cables link
+ * to them, whose resistance is not counted. Undefined where one of them
  * says neither its short-circuit current nor its internal resistance: then it cannot be told. */
 export function bankShortCircuitCurrent(cable: Block, lookup: Lookup): BankFault | undefined {
   try {
-    const banks = batteriesOf(cable, lookup).map(ofBattery)
-    const known = banks.flatMap((bank) => bank ?? [])
-    if (banks.length === 0 || known.length < banks.length) return undefined
+    const near = batteriesOf(cable, lookup)
+    const all = distinct([...near, ...batteriesJoined(cable, lookup).map(lookup.blockOf)]).map(ofBattery)
+    const known = all.flatMap((bank) => bank ?? [])
+    if (near.length === 0 || known.length < all.length) return undefined
     return {
       highest: known.reduce((sum, { highest }) => sum + highest, 0),
-      lowest: known.reduce((sum, { lowest }) => sum + lowest, 0),
+      // A link to another bank may be open.
+      lowest: known.slice(0, near.length).reduce((sum, { lowest }) => sum + lowest, 0),
       from: known.map(({ from }) => from),
       assumptions: known.flatMap(({ assumptions }) => assumptions),
     }

@@ -17,7 +17,7 @@ import {
   type RatingSeries,
   standardRatings,
 } from '../../../engineering/electrical/standard-ratings.ts'
-import { type Block, childrenOf, factOf } from '../../../job/model.ts'
+import { type Block, childrenOf, factOf, type Place } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
 import { idOf } from '../../../store/block-by-id.ts'
 import type { BlockId } from '../../../store/block-id.ts'
@@ -27,6 +27,7 @@ import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
+import { cablesBeside, letThroughTo } from './let-through.ts'
 
 /** The cables that some protection blocks protect. */
 interface Protected {
@@ -61,12 +62,22 @@ export function isProtected(cable: Block, lookup: Lookup): boolean {
 /** A cable to a fuse is that fuse's lead up to 40 in, 33 CFR 183.455(b)(2). m. */
 const longestLead = 40 * 0.0254
 
-/** Whether a cable has to be protected: it comes from a battery, and is not the lead to a fuse. */
-export function needsProtection(cable: Block, lookup: Lookup): boolean {
-  const ends = endsOf(cable, lookup).map((end) => end?.kind)
-  if (!ends.includes('battery')) return false
+function isLead(cable: Block, ends: readonly (Block | undefined)[]): boolean {
+  const kinds = ends.map((end) => end?.kind)
   const length = factOf(cable, 'cable.length')?.value
-  return !ends.includes('protection') || (length !== undefined && !reaches(longestLead, length))
+  const isShort = length === undefined || reaches(longestLead, length)
+  return kinds.includes('battery') && kinds.includes('protection') && isShort
+}
+
+/** Whether a DC cable is fed without any fuse or breaker on the way, from one of its ends or the other, and is no short lead from a battery to one.
+ * Where what it joins is not known, one from a battery is held to name its own. */
+export function isUnprotected(cable: Block, lookup: Lookup): boolean {
+  const ends = endsOf(cable, lookup)
+  if (isLead(cable, ends)) return false
+  const fed = letThroughTo(cable, lookup)
+  return fed
+    ? fed.some(({ amps }) => amps === Number.POSITIVE_INFINITY)
+    : ends.some((end) => end?.kind === 'battery') && !isProtected(cable, lookup)
 }
 
 /** The highest voltage the circuit sees, V: a battery whose window is not said goes to `overNominal` times its nominal. Undefined when it is not
@@ -192,5 +203,58 @@ export function fittingRating(cable: Block | undefined, lookup: Lookup): number 
       const verdict = ratingOf(rating, cable, lookup)?.verdict
       return verdict === 'within' || verdict === 'allowed-above'
     })
+  )
+}
+
+/** What fuses and breakers let through to a cable where that is more than it allows. */
+interface FedBeyond {
+  /** A. */
+  readonly amps: number
+  /** The part of it that the cable takes of those beside it, from 0 to 1. */
+  readonly share: number
+  /** The largest rating that protects the cable, A; where several feed it, what it can carry. */
+  readonly allowed: number
+  readonly carrying: CableAmpacity
+  readonly devices: readonly { readonly head: Place; readonly rating: number }[]
+}
+
+/** The part of a current that a cable takes of those that join the same places: cables side by side share it by their conductance, Ohm's law. Undefined
+ * where the size or the length of one is not known. */
+function shareOf(cable: Block, lookup: Lookup): number | undefined {
+  const conductance = (one: Block): number => {
+    const { value: area = Number.NaN } = factOf(one, 'cable.conductor') ?? {}
+    const { value: length = Number.NaN } = factOf(one, 'cable.length') ?? {}
+    return (area * (factOf(one, 'cable.parallel')?.value ?? 1)) / length
+  }
+  const beside = cablesBeside(cable, lookup).map(lookup.blockOf)
+  if (beside.length === 1) return 1
+  const all = beside.reduce((sum, one) => sum + conductance(one), 0)
+  return Number.isFinite(all) ? conductance(cable) / all : undefined
+}
+
+/** What fuses and breakers elsewhere let through to a DC cable, from the end from which it is most, where that is more than the cable allows; undefined
+ * where it is not, or cannot be told. A device that is in the cable itself is held against it by its own check. */
+export function fedBeyond(cable: Block, lookup: Lookup): FedBeyond | undefined {
+  const share = shareOf(cable, lookup)
+  if (share === undefined) return undefined
+  const beyond = (letThroughTo(cable, lookup) ?? []).flatMap(({ amps, limitedBy }) => {
+    const devices = limitedBy.map(lookup.blockOf)
+    const [only, ...others] = devices
+    if (!only || amps === 0 || !Number.isFinite(amps)) return []
+    if (others.length === 0 && lookup.from(only).referred('protects') === cable) return []
+    const to = ratingToCable(amps * share, cable, lookup)
+    if (!to) return []
+    // The next standard rating above what a cable can carry is allowed of one device for one cable.
+    const allowed = others.length === 0 && share === 1 ? to.largest : to.limit.high
+    if (reaches(allowed, amps * share)) return []
+    const rated = devices.map((device) => ({
+      head: device.head,
+      rating: factOf(device, 'protection.rating')?.value ?? 0,
+    }))
+    return [{ amps, share, allowed, carrying: to.carrying, devices: rated }]
+  })
+  return beyond.reduce<FedBeyond | undefined>(
+    (most, one) => (most && most.amps >= one.amps ? most : one),
+    undefined,
   )
 }

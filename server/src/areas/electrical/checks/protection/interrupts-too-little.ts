@@ -53,7 +53,7 @@ drive main {
     const limit = formatLoad(fault.highest)
     return [
       at(interrupts, {
-        message: `It can interrupt ${found}; a short circuit of the battery reaches ${limit}.`,
+        message: `It can interrupt ${found}; a short circuit of the ${fault.from.length > 1 ? 'batteries' : 'battery'} reaches ${limit}.`,
         detail: `Short-circuit current: ${fault.from.join('; ')}. The resistance of the cable is not counted.`,
         todo: 'Choose one that can interrupt more, in DC at the voltage of this circuit.',
         found,

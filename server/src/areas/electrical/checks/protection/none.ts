@@ -1,7 +1,7 @@
 import { atHead, check, published } from '../../../../checks/check.ts'
-import { addAfter, freeName } from '../../../../checks/fix-text.ts'
-import { formatSi } from '../../../../quantity/format.ts'
-import { fittingRating, isProtected, needsProtection } from '../../plans/cable-protection.ts'
+import { addFuse } from '../../fixes.ts'
+import { endsOf } from '../../plans/cable-circuit.ts'
+import { isUnprotected } from '../../plans/cable-protection.ts'
 
 export default check({
   id: 'protection/none',
@@ -43,32 +43,17 @@ drive main {
   }
 }`,
   run: (_facts, lookup) => {
-    if (!needsProtection(lookup.block, lookup) || isProtected(lookup.block, lookup)) return []
+    const { block: cable } = lookup
+    if (!isUnprotected(cable, lookup)) return []
+    const [device] = endsOf(cable, lookup).filter((end) => end?.kind === 'protection')
     return [
-      atHead(lookup.block, {
+      atHead(cable, {
         message: 'No fuse or breaker protects this cable from the battery.',
+        ...(device && { detail: 'The one at its end protects what lies behind that.' }),
         todo: 'Add a `protection` block near the battery, with `protects`.',
         data: { add: 'protection' },
       }),
     ]
   },
-  fixes: (_finding, { block, lookup }) => {
-    const amps = lookup && fittingRating(lookup.block, lookup)
-    if (!block?.name || amps === undefined) return []
-    const name = freeName(`${block.name}-fuse`, (taken) => lookup?.named(taken) !== undefined)
-    const lines = [
-      `protection ${name} {`,
-      '  kind:     fuse',
-      `  rating:   ${formatSi(amps, 'current')}`,
-      `  protects: ${block.name}`,
-      '}',
-    ]
-    return [
-      {
-        title: `Add a fuse of ${formatSi(amps, 'current')}`,
-        edits: [addAfter(block, lines.join('\n'))],
-        preferred: true,
-      },
-    ]
-  },
+  fixes: (_finding, ground) => addFuse(ground),
 })

@@ -1,0 +1,189 @@
+// Every conductor against what protects it where it begins and where its section falls: 33 CFR 183.455(a), (b).
+import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../../server/src/areas/index.ts'
+import { findingsOf } from '../../checks/marks.ts'
+
+const bank = (name = 'b') =>
+  `battery ${name} { nominal: 96 V  window: 84..108 V  internal-resistance: 14 mohm }\n`
+const cable = (name: string, from: string, to: string, area = '95 mm2', length = '1 m') =>
+  `cable ${name} { from: ${from}  to: ${to}  conductor: ${area}  length: ${length}  insulation: 105 degC  place: open }\n`
+const fuse = (name: string, amps: number, more = '') =>
+  `protection ${name} { kind: fuse  rating: ${amps} A  interrupts: 20 kA  voltage: 125 V ${more} }\n`
+const drive = (...inside: readonly string[]) =>
+  `drive d {\n  controller { input: 72..120 V }\n${inside.join('')}}\n`
+
+/** What is found of one check, by the block it stands in. */
+const at = (text: string, check: string) => {
+  const { findings } = findingsOf(text, allChecks)
+  return findings
+    .filter((finding) => finding.check === check)
+    .map(({ at: { section, span }, message }) => {
+      const before = section.text.slice(0, span.end)
+      return `${[...before.matchAll(/(?:cable|protection) (\S+)/g)].at(-1)?.[1]}: ${message}`
+    })
+}
+const unprotected = (text: string) => at(text, 'protection/none').map((one) => one.split(':')[0])
+const behind = (text: string) => at(text, 'cable/behind-large-fuse')
+
+describe('a thin conductor behind a large fuse', () => {
+  it('is found where no fuse is where its section falls', () => {
+    const text =
+      bank() + drive(cable('lead', 'b', 'f'), fuse('f', 400), cable('feed', 'f', 'controller', '4 mm2'))
+    expect(unprotected(text)).toEqual([])
+    // 4 mm², 105 °C: ISO 10133:2012 Table A.1 45 A (from memory); the next R10 rating is 50 A.
+    expect(behind(text)).toEqual(['feed: It lies behind a fuse or breaker of 400 A; it allows at most 50 A.'])
+  })
+
+  it('is found in each branch of a bus that is too thin, and in none that has its own fuse', () => {
+    const text =
+      bank() +
+      drive(
+        cable('lead', 'b', 'f'),
+        fuse('f', 400),
+        'controller c { input: 72..120 V }\ncontroller e { input: 72..120 V }\ncontroller g { input: 72..120 V }\n',
+        cable('thin', 'f', 'c', '4 mm2'),
+        cable('fused', 'f', 'e', '4 mm2'),
+        fuse('own', 40, 'protects: fused'),
+        cable('wide', 'f', 'g', '120 mm2'),
+      )
+    expect(behind(text).map((one) => one.split(':')[0])).toEqual(['thin'])
+  })
+
+  it('is found behind a controller that the current goes on from', () => {
+    const text =
+      bank() +
+      `drive d {
+  controller c { input: 72..120 V }
+  controller e { input: 72..120 V }
+${cable('feed', 'b', 'c')}${fuse('f', 315, 'protects: feed')}${cable('on', 'c', 'e', '4 mm2').replace('place', 'system: dc  place')}}\n`
+    expect(behind(text)).toEqual(['on: It lies behind a fuse or breaker of 315 A; it allows at most 50 A.'])
+  })
+
+  it('counts the fuses of all banks on one bus', () => {
+    const text =
+      bank() +
+      bank('s') +
+      drive(
+        cable('lead', 'b', 'f'),
+        fuse('f', 250),
+        cable('lead-s', 's', 'g'),
+        fuse('g', 250),
+        cable('to-bus', 'f', 'controller', '120 mm2'),
+        cable('to-bus-s', 'g', 'controller', '120 mm2'),
+      )
+    // Each cable is fed by its own fuse from one end and by the other one from the controller: 250 A, and 120 mm² allows them.
+    expect(behind(text)).toEqual([])
+    const bus = text.replace('to: controller', 'to: h').replace('to: controller', 'to: h') + ''
+    const joined = bus.replace(
+      'drive d {\n',
+      `drive d {\n${fuse('h', 630)}${cable('feed', 'h', 'controller', '95 mm2')}`,
+    )
+    // 630 A on the bus lets both fuses through: 500 A; 95 mm², 105 °C: ISO 10133:2012 Table A.1 390 A (from memory).
+    expect(behind(joined)).toEqual([
+      'feed: It lies behind fuses or breakers of 500 A together; it allows at most 390 A.'.replace(
+        'protects',
+        'protect',
+      ),
+    ])
+  })
+
+  it('is not found where a rating is not known: nothing is claimed then', () => {
+    const text =
+      bank() +
+      drive(
+        cable('lead', 'b', 'f'),
+        'protection f { kind: fuse }\n',
+        cable('feed', 'f', 'controller', '4 mm2'),
+      )
+    expect(behind(text)).toEqual([])
+    expect(unprotected(text)).toEqual([])
+  })
+
+  it("is held against its share where cables lie side by side: by section and length, Ohm's law", () => {
+    const pair = (area: string, length: string) =>
+      bank() +
+      drive(
+        cable('lead', 'b', 'f', '120 mm2'),
+        fuse('f', 400),
+        cable('one', 'f', 'controller', '50 mm2', '2 m'),
+        cable('two', 'f', 'controller', area, length),
+      )
+    // 50 mm², 105 °C: ISO 10133:2012 Table A.1 270 A (from memory). Half of 400 A is 200 A; of 2 m and 8 m side by side the short one takes 4/5.
+    expect(behind(pair('50 mm2', '2 m'))).toEqual([])
+    expect(behind(pair('50 mm2', '8 m'))).toEqual([
+      'one: It takes 320 A behind a fuse or breaker of 400 A; it allows at most 270 A.',
+    ])
+    expect(behind(pair('10 mm2', '2 m'))).toEqual([
+      'one: It takes 334 A behind a fuse or breaker of 400 A; it allows at most 270 A.',
+    ])
+  })
+
+  it('is left to the check of the fuse where that one is in the cable', () => {
+    const text = bank() + drive(cable('feed', 'b', 'controller', '4 mm2'), fuse('f', 400, 'protects: feed'))
+    expect(behind(text)).toEqual([])
+    expect(at(text, 'protection/above-cable')).toHaveLength(1)
+  })
+})
+
+describe('a fuse protects what lies behind it', () => {
+  it('and not the lead before it, whatever it claims', () => {
+    const text = (length: string) =>
+      bank() +
+      drive(
+        cable('lead', 'b', 'f', '95 mm2', length),
+        fuse('f', 250, 'protects: lead  from-source: 150 mm'),
+        cable('feed', 'f', 'controller'),
+      )
+    expect(unprotected(text('6 m'))).toEqual(['lead'])
+    // 33 CFR 183.455(b)(2): 40 in.
+    expect(unprotected(text('1.016 m'))).toEqual([])
+  })
+
+  it('and not a cable that goes past it', () => {
+    const text =
+      bank() +
+      drive(
+        cable('lead', 'b', 'f'),
+        fuse('f', 250, 'protects: feed'),
+        cable('feed', 'b', 'controller'),
+        cable('other', 'f', 'controller'),
+      )
+    expect(unprotected(text)).toEqual(['feed', 'other'])
+  })
+
+  it('whichever way its cables are written', () => {
+    for (const lead of [cable('lead', 'b', 'f'), cable('lead', 'f', 'b')])
+      for (const feed of [cable('feed', 'f', 'controller'), cable('feed', 'controller', 'f')]) {
+        const text = bank() + drive(lead, fuse('f', 250), feed)
+        expect(unprotected(text)).toEqual([])
+      }
+  })
+
+  it('a link between two banks needs one at each end', () => {
+    const banks = bank() + bank('s')
+    const link = cable('link', 'b', 's', '95 mm2', '1.5 m')
+    const one = fuse('f', 250, 'protects: link')
+    const two = fuse('g', 250, 'protects: link')
+    expect(unprotected(banks + link)).toEqual(['link'])
+    expect(unprotected(banks + link + one)).toEqual(['link'])
+    expect(unprotected(banks + link + one + two)).toEqual([])
+  })
+})
+
+describe('banks that a link joins', () => {
+  it('add up in fault current', () => {
+    const text = (interrupts: string) =>
+      bank() +
+      bank('s') +
+      cable('link', 'b', 's') +
+      drive(
+        cable('feed', 'b', 'controller'),
+        `protection f { kind: fuse  rating: 250 A  protects: feed  interrupts: ${interrupts}  voltage: 125 V }\n`,
+      )
+    // 108 V over 14 mΩ twice: 15.4 kA, the link not counted. With 0.6 mΩ of link 15.1 kA flow, by nodal analysis.
+    expect(at(text('15 kA'), 'protection/interrupts-too-little')).toEqual([
+      'f: It can interrupt 15000 A; a short circuit of the batteries reaches 15429 A.',
+    ])
+    expect(at(text('16 kA'), 'protection/interrupts-too-little')).toEqual([])
+  })
+})
