@@ -125,6 +125,21 @@ describe('libraries with blocks of one name', () => {
   )
 })
 
+it('a block that was inside another for a while is checked as it stands at the top again', () => {
+  const session = new Session()
+  const alone = openDocument(
+    'drive port {\n  seal {}\n}\nshaft s {}\nmotor m { power: 15 kW  voltage: 144 V }\nshaft t {}\n}\n',
+  )
+  const inside = changed(alone, '{}\n}', '{}')
+  const again = changed(inside, '{}', '{}\n}')
+  const withBattery = changed(again, 'drive port', 'battery house { window: 84..108 V }\ndrive port')
+  for (const document of [alone, inside, again]) session.seen(document)
+  expect(inside.sections).toHaveLength(1)
+  const fresh = new Session().seen(textOf(withBattery))
+  expect(JSON.stringify(fresh.findings)).toContain('reaches only 108 V')
+  expect(session.seen(withBattery)).toEqual(fresh)
+})
+
 describe('a block that is found by its id', () => {
   const asked = <R>(
     session: Session,

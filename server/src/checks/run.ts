@@ -149,7 +149,7 @@ export class Checker {
     const findings = [...this.#worded(unread), ...this.#worded(problems)]
     const failed: CheckFailure[] = []
     for (const block of blocks) {
-      const under = resultOf(store.stored(block), this.#underRoot)
+      const under = resultOf(store.standsFor(block), this.#underRoot)
       failed.push(...under.faults)
       for (const finding of under.findings)
         try {

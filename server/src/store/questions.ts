@@ -82,6 +82,26 @@ export class Around extends Question<StoredBlock | undefined> {
   }
 }
 
+/** What stands for a block as it is bound. Once that was gone from the file, it is another one, though the block is bound as before. */
+export class StandsFor extends Question<StoredBlock> {
+  readonly #home: Home
+  readonly #block: Block
+
+  constructor(home: Home, block: Block) {
+    super()
+    this.#home = home
+    this.#block = block
+  }
+
+  override answer(): StoredBlock {
+    return this.#home.stored(this.#block)
+  }
+
+  override noteSources(notes: Notes): void {
+    notes.from(this.answer().top.text)
+  }
+}
+
 /** The first name in a path. */
 export const headOf = (path: string): string => path.split('.', 1)[0] ?? ''
 

@@ -11,7 +11,7 @@ import type { Scope } from '../job/scope.ts'
 import { formatBand, formatBoth } from '../quantity/format.ts'
 import { type BlockId, between } from './block-id.ts'
 import type { FileLookup, FilePlan, Lookup } from './lookup.ts'
-import { InFile } from './questions.ts'
+import { InFile, StandsFor } from './questions.ts'
 import { type Home, type RootQuestion, StoredBlock, Top } from './stored-block.ts'
 import { StoredLookup } from './stored-lookup.ts'
 import { freeId, takeIn } from './tables.ts'
@@ -131,6 +131,11 @@ export class Store implements Home {
     return stored
   }
 
+  /** The same, noted for the work that asks. */
+  standsFor(block: Block): StoredBlock {
+    return block instanceof StoredBlock ? block : ask(new StandsFor(this, block))
+  }
+
   blockOf(id: BlockId): StoredBlock {
     const [first = ''] = id.split(between, 1)
     const top = this.#tops.get(first as BlockId) ?? this.#used.get(first as BlockId)?.top
@@ -196,7 +201,7 @@ export class Store implements Home {
       ofKind: (kind) => ask(this.#ofKind(kind)),
       ofFile: <T>(plan: FilePlan<T>) =>
         resultIn(ask(getOrInsert(this.#traces, plan, () => new FileWork(this, plan)))) as T,
-      from: (block) => this.stored(block).lookup,
+      from: (block) => this.standsFor(block).lookup,
       blockOf: (id) => this.blockOf(id).byId,
       get system() {
         return system()
