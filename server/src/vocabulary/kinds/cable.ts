@@ -8,14 +8,22 @@ export const cable = block({
   within: ['drive', 'top'],
   many: true,
   facts: {
-    from: fact(reference('battery', 'controller', 'motor', 'protection'), 'Where it starts.', {
-      from: 'draft',
-      example: 'controller',
-    }),
-    to: fact(reference('battery', 'controller', 'motor', 'protection'), 'Where it ends.', {
-      from: 'draft',
-      example: 'main',
-    }),
+    from: fact(
+      reference('battery', 'controller', 'motor', 'protection'),
+      'Where it starts. A cable from a fuse or breaker leaves it on the side away from the battery.',
+      {
+        from: 'draft',
+        example: 'controller',
+      },
+    ),
+    to: fact(
+      reference('battery', 'controller', 'motor', 'protection'),
+      'Where it ends. A cable to a fuse or breaker reaches it on the side of the battery.',
+      {
+        from: 'draft',
+        example: 'main',
+      },
+    ),
     conductor: fact(amount('area', { min: 1e-7, max: 1e-3 }), 'Cross-section of each conductor.', {
       from: 'draft',
       example: '35 mm2',

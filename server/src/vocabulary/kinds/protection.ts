@@ -13,7 +13,11 @@ export const protection = block({
       from: 'draft',
       example: '250 A',
     }),
-    protects: fact(reference('cable'), 'The cable it protects.', { from: 'draft', example: 'feed' }),
+    protects: fact(
+      reference('cable'),
+      'The cable it protects. Where cables end at the fuse or breaker, it protects what lies behind it.',
+      { from: 'draft', example: 'feed' },
+    ),
     interrupts: fact(
       amount('current', { min: 1, max: 1e6 }),
       'DC current it can interrupt at the voltage of the circuit. It is compared with the short-circuit current of the battery.',

@@ -19,6 +19,62 @@ interface Device {
   readonly rating: number
 }
 
+/** What a drive, or the top of the file, has of it. */
+interface Parts {
+  readonly cables: readonly CableEnds[]
+  readonly devices: readonly DeviceAsSaid[]
+  readonly batteries: readonly BlockId[]
+}
+
+interface CableEnds {
+  readonly cable: BlockId
+  readonly ends: readonly [CableEnd, CableEnd]
+}
+
+interface CableEnd {
+  readonly at: BlockId
+  readonly kind: string
+}
+
+interface DeviceAsSaid extends Device {
+  readonly protects: BlockId | undefined
+  /** What it protects could not be read: it may be any cable. */
+  readonly isUnread: boolean
+}
+
+function partsOf(
+  { cables, devices, batteries }: Readonly<Record<keyof Parts, readonly Block[]>>,
+  from: (block: Block) => Lookup,
+): Parts {
+  return {
+    cables: cables.flatMap((cable) => dcEnds(cable, from(cable)) ?? []),
+    devices: devices.map((block) => {
+      const protects = from(block).referred('protects')
+      return {
+        device: idOf(block),
+        rating: factOf(block, 'protection.rating')?.value ?? 0,
+        protects: protects && idOf(protects),
+        isUnread: block.unread.has('protects'),
+      }
+    }),
+    batteries: batteries.map(idOf),
+  }
+}
+
+const partsOfDrive = plan(
+  (drive, { from }): Parts =>
+    partsOf(
+      {
+        cables: childrenOf(drive, 'cable'),
+        devices: childrenOf(drive, 'protection'),
+        batteries: childrenOf(drive, 'battery'),
+      },
+      from,
+    ),
+)
+const sharedParts = ({ ofKind, from }: FileLookup): Parts =>
+  partsOf({ cables: ofKind('cable'), devices: ofKind('protection'), batteries: ofKind('battery') }, from)
+
 /** A DC circuit, as far as overcurrent devices part it. */
 interface Circuit {
   readonly cables: readonly DcCable[]
@@ -44,46 +100,35 @@ const middleOf = (cable: BlockId): string => `${cable}${part}middle`
 /** A device itself, in place of one of its sides. */
 const wherever = (end: string): string => end.split(part, 1)[0] ?? ''
 
-function circuitsOfFile({ ofKind, from }: FileLookup): Circuits {
-  const drives = ofKind('drive')
-  const all = (kind: 'cable' | 'protection' | 'battery'): readonly Block[] => [
-    ...drives.flatMap((drive) => childrenOf(drive, kind)),
-    ...ofKind(kind),
-  ]
-  const dc = all('cable').flatMap((cable) => dcEnds(cable, from(cable)) ?? [])
-  const devices = all('protection').map((block) => ({
-    block,
-    device: idOf(block),
-    rating: factOf(block, 'protection.rating')?.value ?? 0,
-  }))
+function circuitsOfFile({ ofKind, ofFile, from }: FileLookup): Circuits {
+  const parts = [...ofKind('drive').map((drive) => partsOfDrive(drive, from(drive))), ofFile(sharedParts)]
+  const dc = parts.flatMap(({ cables }) => cables)
+  const devices = parts.flatMap((one) => one.devices)
+  const batteries = parts.flatMap((one) => one.batteries)
   const at = cablesAtDevices(dc)
-  const place = ({ cable, ends }: (typeof dc)[number], which: 0 | 1): string => {
-    const end = ends[which]
-    if (end.kind !== 'protection') return idOf(end)
-    return at.get(idOf(end))?.supply.includes(cable) ? supplySide(idOf(end)) : outgoingSide(idOf(end))
+  const place = (cable: BlockId, end: CableEnd): string => {
+    if (end.kind !== 'protection') return end.at
+    return at.get(end.at)?.includes(cable) ? supplySide(end.at) : outgoingSide(end.at)
   }
   const within = new Map<BlockId, Device[]>()
-  for (const { block, device, rating } of devices) {
-    const cable = at.has(device) ? undefined : from(block).referred('protects')
-    if (cable) within.set(idOf(cable), [...(within.get(idOf(cable)) ?? []), { device, rating }])
-  }
-  const batteries = all('battery').map(idOf)
-  const cables = dc.map((one): DcCable => ({ cable: one.cable, ends: [place(one, 0), place(one, 1)] }))
+  for (const { device, rating, protects } of devices)
+    if (protects && !at.has(device))
+      within.set(protects, [...(within.get(protects) ?? []), { device, rating }])
+  const cables = dc.map(
+    ({ cable, ends }): DcCable => ({ cable, ends: [place(cable, ends[0]), place(cable, ends[1])] }),
+  )
   const of = new Map<BlockId, Circuit>()
   for (const joined of joinedCables(cables)) {
-    const places = new Set(joined.flatMap(({ ends }) => ends))
+    const places = new Set(joined.flatMap(({ ends }) => ends.map(wherever)))
     const circuit = {
       cables: joined,
-      atEnds: devices.flatMap(({ device, rating }) =>
-        places.has(supplySide(device)) || places.has(outgoingSide(device)) ? { device, rating } : [],
-      ),
+      atEnds: devices.flatMap(({ device, rating }) => (places.has(device) ? { device, rating } : [])),
       within: new Map(joined.map(({ cable }) => [cable, within.get(cable) ?? []])),
       batteries: batteries.filter((battery) => places.has(battery)),
     }
     for (const { cable } of joined) of.set(cable, circuit)
   }
-  const isUnclear = devices.some(({ block, device }) => !at.has(device) && block.unread.has('protects'))
-  return { of, isUnclear }
+  return { of, isUnclear: devices.some(({ device, isUnread }) => isUnread && !at.has(device)) }
 }
 
 /** Cables in groups that hang together, through devices and batteries too. */
@@ -103,11 +148,11 @@ function joinedCables(cables: readonly DcCable[]): readonly (readonly DcCable[])
 }
 
 /** Undefined where it carries no DC, or an end is not known. */
-function dcEnds(cable: Block, lookup: Lookup) {
+function dcEnds(cable: Block, lookup: Lookup): CableEnds | undefined {
   try {
-    const [from, to] = endsOf(cable, lookup)
+    const [from, to] = endsOf(cable, lookup).map((end) => end && { at: idOf(end), kind: end.kind })
     return from && to && systemOf(cable, lookup) === 'dc'
-      ? { cable: idOf(cable), ends: [from, to] as const }
+      ? { cable: idOf(cable), ends: [from, to] }
       : undefined
   } catch (error) {
     if (error instanceof Unreadable) return undefined
@@ -115,24 +160,23 @@ function dcEnds(cable: Block, lookup: Lookup) {
   }
 }
 
-/** The cables at each side of a device: one `to` it at its supply side, one `from` it at its outgoing side. Where all are written one way, the first
- * comes from the supply. */
-function cablesAtDevices(
-  cables: readonly { readonly cable: BlockId; readonly ends: readonly [Block, Block] }[],
-): ReadonlyMap<BlockId, { readonly supply: readonly BlockId[] }> {
-  const at = new Map<BlockId, { readonly outgoing: BlockId[]; readonly supply: BlockId[] }>()
-  for (const { cable, ends } of cables)
-    for (const [which, end] of ends.entries()) {
-      if (end.kind !== 'protection') continue
-      const known = at.get(idOf(end)) ?? { outgoing: [], supply: [] }
-      at.set(idOf(end), known)
-      ;(which === 0 ? known.outgoing : known.supply).push(cable)
-    }
+/** The cables at the supply side of each device: those written `to` it. Where all at a device are written one way, those from a battery, else the
+ * first. */
+function cablesAtDevices(cables: readonly CableEnds[]): ReadonlyMap<BlockId, readonly BlockId[]> {
+  const at = new Map<BlockId, (CableEnds & { readonly isFrom: boolean })[]>()
+  for (const one of cables)
+    for (const [which, end] of one.ends.entries())
+      if (end.kind === 'protection')
+        at.set(end.at, [...(at.get(end.at) ?? []), { ...one, isFrom: which === 0 }])
   return new Map(
-    [...at].map(([device, { outgoing, supply }]) => {
-      const all = [...supply, ...outgoing]
-      const isOneWay = all.length > 1 && (outgoing.length === 0 || supply.length === 0)
-      return [device, { supply: isOneWay ? all.slice(0, 1) : supply }]
+    [...at].map(([device, all]) => {
+      const supply = all.filter(({ isFrom }) => !isFrom)
+      const isOneWay = supply.length === 0 || supply.length === all.length
+      const live = all.filter(({ ends }) => ends.some(({ kind }) => kind === 'battery'))
+      return [
+        device,
+        (isOneWay ? (live.length > 0 ? live : all.slice(0, 1)) : supply).map(({ cable }) => cable),
+      ]
     }),
   )
 }

@@ -50,7 +50,9 @@ drive main {
       atHead(cable, {
         message: 'No fuse or breaker protects this cable from the battery.',
         ...(device && { detail: 'The one at its end protects what lies behind that.' }),
-        todo: 'Add a `protection` block near the battery, with `protects`.',
+        todo: device
+          ? 'Add a `protection` block where the cable begins, or write the cable `from` that one if it leads away from it.'
+          : 'Add a `protection` block near the battery, with `protects`.',
         data: { add: 'protection' },
       }),
     ]
