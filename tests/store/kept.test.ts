@@ -71,6 +71,77 @@ const anyEdit = fc.record({
   isTakenBack: fc.boolean(),
 })
 
+/** Blocks at the top of a file. Some are named like kinds, or like what is inside others. */
+const tops = [
+  'battery house { nominal: 96 V  window: 84..108 V }\n',
+  'drive main {\n  battery: house\n  motor m { power: 15 kW  voltage: 144 V }\n}\n',
+  'motor spare { power: 15 kW  voltage: 144 V }\n',
+  'drive port {\n  like: main\n  controller {}\n  cable feed { from: house  to: controller  conductor: 25 mm2 }\n}\n',
+  'motor other { power: 5 kW  voltage: 144 V }\n',
+  'battery battery { window: 40..56 V }\n',
+  'battery house {}\n',
+  'drive battery {\n  seal {}\n  cable feed { from: battery  to: m }\n  protection f { protects: main.feed }\n}\n',
+  'motor drive { like: m  voltage: 144 V }\n',
+  'job "J" { vessel: "V"  status: as-built  show-in: inch }\n',
+  '}\n',
+]
+const topNames = ['house', 'main', 'battery', 'drive', 'm', 'feed']
+
+type Move = (blocks: string[], at: number, to: number) => unknown
+
+const inBlock =
+  (change: (block: string, to: number) => string): Move =>
+  (blocks, at, to) =>
+    blocks.splice(at, 1, change(blocks[at] ?? '', to))
+
+/** What is done to blocks at the top of a file. */
+const moves: Readonly<Record<string, Move>> = {
+  put: (blocks, at, to) => blocks.splice(at, 0, tops[to % tops.length] ?? ''),
+  out: (blocks, at) => blocks.splice(at, 1),
+  twice: (blocks, at) => blocks.splice(at, 0, blocks[at] ?? ''),
+  elsewhere: (blocks, at, to) => blocks.splice(to % Math.max(blocks.length, 1), 0, ...blocks.splice(at, 1)),
+  name: inBlock((block, to) => block.replace(/^(\w+) \w+/, `$1 ${topNames[to % topNames.length]}`)),
+  kind: inBlock((block) => block.replace(/^\w+/, (kind) => (kind === 'batery' ? 'battery' : 'batery'))),
+  open: inBlock((block) => block.replace(/\}\n$/, '')),
+  /** The block goes on around two behind it. */
+  around: (blocks, at, to) => {
+    moves['open']?.(blocks, at, to)
+    blocks.splice(at + 3, 0, '}\n')
+  },
+  emptied: inBlock((block) => block.replace(/\{.*\}\n$/s, '{}\n')),
+}
+
+const anyMove = fc.record({
+  what: fc.constantFrom(...Object.keys(moves), 'put', 'put', 'put', 'around', 'around'),
+  at: fc.nat(30),
+  to: fc.nat(30),
+  inLibrary: fc.boolean(),
+  /** Else the next comes before anybody has looked. */
+  isLookedAt: fc.boolean(),
+  isTakenBack: fc.boolean(),
+})
+
+const inJob = { at: 0, to: 0, inLibrary: false, isLookedAt: true, isTakenBack: false }
+/** A motor that was inside a drive for a while, and then a battery for it. */
+const found = [
+  { ...inJob, what: 'twice', isTakenBack: true },
+  { ...inJob, what: 'around', at: 1, isTakenBack: true },
+  { ...inJob, what: 'put' },
+]
+
+type Files = readonly [readonly string[], readonly string[]]
+
+/** The document with another text, edited where that differs. */
+function rewritten(document: Document, text: string): Document {
+  const before = textOf(document)
+  const most = Math.min(before.length, text.length)
+  let from = 0
+  while (from < most && before[from] === text[from]) from += 1
+  let back = 0
+  while (back < most - from && before.at(-1 - back) === text.at(-1 - back)) back += 1
+  return edit(document, from, before.length - back, text.slice(from, text.length - back))
+}
+
 describe('what is kept of a job', () => {
   it('is what a first reading gives, after edits here and in the library', () => {
     fc.assert(
@@ -92,6 +163,30 @@ describe('what is kept of a job', () => {
         }
       }),
       { numRuns: 25 },
+    )
+  })
+
+  it('is what a first reading gives, after blocks come, go, change places and swallow each other', () => {
+    fc.assert(
+      fc.property(fc.array(anyMove, { minLength: 3, maxLength: 8 }), (all) => {
+        const session = new Session()
+        let files: Files = [['use "parts/drivetrain.wright"\n', ...tops.slice(1, 5)], tops.slice(5, 7)]
+        let documents: readonly [Document, Document] = [openDocument(''), openDocument('')]
+        for (const { what, at, to, inLibrary, isLookedAt, isTakenBack } of all) {
+          const before = files
+          const which = inLibrary ? 1 : 0
+          const blocks = [...files[which]]
+          moves[what]?.(blocks, at % Math.max(blocks.length, 1), to)
+          files = inLibrary ? [files[0], blocks] : [blocks, files[1]]
+          documents = [rewritten(documents[0], files[0].join('')), rewritten(documents[1], files[1].join(''))]
+          if (isLookedAt)
+            expect(session.seen(...documents)).toEqual(
+              new Session().seen(textOf(documents[0]), textOf(documents[1])),
+            )
+          if (isTakenBack) files = before
+        }
+      }),
+      { numRuns: 150, examples: [[found]] },
     )
   })
 
