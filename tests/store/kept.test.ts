@@ -186,7 +186,7 @@ describe('what is kept of a job', () => {
           if (isTakenBack) files = before
         }
       }),
-      { numRuns: 150, examples: [[found]] },
+      { numRuns: 100, examples: [[found]] },
     )
   })
 
