@@ -305,6 +305,19 @@ export const cases: Readonly<Record<string, Case>> = {
       drive(`cable k { insulation: ${rating} }`),
     ),
   },
+  'cable-bundle': {
+    broken: [
+      drive('cable k { parallel: 6  bundled: 2 }'),
+      drive('cable k { parallel: 2  bundled: 3 }'),
+      drive(motor, 'controller { }', 'cable k { from: controller  to: m  parallel: 2  bundled: 5 }'),
+    ],
+    kept: [
+      drive('cable k { parallel: 6  bundled: 12 }'),
+      drive('cable k { parallel: 1  bundled: 1 }'),
+      drive('cable k { parallel: 6 }'),
+      drive(motor, 'controller { }', 'cable k { from: controller  to: m  parallel: 2  bundled: 6 }'),
+    ],
+  },
   'cable-drop': {
     broken: ['max 100 %', 'max 21 %', 'max 0.3'].map((share) => drive(`cable k { drop: ${share} }`)),
     kept: ['max 3 %', 'max 20 %', 'max 0.1'].map((share) => drive(`cable k { drop: ${share} }`)),

@@ -77,9 +77,11 @@ export function addFuse({ block, lookup }: FixGround): readonly Fix[] {
   const name = freeName(`${block.name}-fuse`, (taken) => lookup?.named(taken) !== undefined)
   const lines = [
     `protection ${name} {`,
-    '  kind:     fuse',
-    `  rating:   ${formatSi(amps, 'current')}`,
-    `  protects: ${block.name}`,
+    '  kind:       fuse',
+    `  rating:     ${formatSi(amps, 'current')}`,
+    `  protects:   ${block.name}`,
+    '  interrupts: ?',
+    '  voltage:    ?',
     '}',
   ]
   return [

@@ -4,10 +4,14 @@ import { bestInsulationC } from '../../engineering/electrical/ampacity-tables.ts
 import { factOf } from '../../job/model.ts'
 import { formatBand, formatBandWith, formatSi } from '../../quantity/format.ts'
 import { formatShare } from '../../quantity/format-measures.ts'
+import type { Lookup } from '../../store/lookup.ts'
 import { formatCarried, formatLoad } from '../common/amperes.ts'
 import { bankCurrent } from './plans/bank-fault.ts'
 import { onCharge } from './plans/cable-protection.ts'
 import { leastShare, motorCurrent } from './plans/motor-current.ts'
+
+const leadsToMotor = (lookup: Lookup): boolean =>
+  lookup.referred('from')?.kind === 'motor' || lookup.referred('to')?.kind === 'motor'
 
 /** What real batteries, controllers and motors keep between their facts. */
 export const plausiblePower: readonly Relation[] = [
@@ -139,6 +143,30 @@ export const plausiblePower: readonly Relation[] = [
     severity: 'warning',
     message: (found) => `No table of cables has insulation of ${found}.`,
   }),
+  {
+    id: 'cable-bundle',
+    on: 'cable',
+    facts: ['cable.bundled', 'cable.parallel'],
+    rule: 'A bundle has all conductors of a cable whose conductors are in parallel: two for each of a DC cable, three for each of a three-phase cable.',
+    why: 'In a bundle each conductor heats the others. Conductors that run apart need not be counted, but then the cable can carry more than its bundle would.',
+    source: commonPractice('what `bundled` and `parallel` mean in this language'),
+    severity: 'warning',
+    broken: (lookup) => {
+      const { block } = lookup
+      const [bundled, parallel] = [factOf(block, 'cable.bundled'), factOf(block, 'cable.parallel')]
+      if (!bundled || !parallel || parallel.value < 2) return []
+      const own =
+        parallel.value *
+        (factOf(block, 'cable.system')?.value === 'three-phase' || leadsToMotor(lookup) ? 3 : 2)
+      if (bundled.value >= own) return []
+      return off(bundled, {
+        found: String(bundled.value),
+        limit: `at least ${own}`,
+        message: `The cable has ${own} conductors of its own; its bundle counts ${bundled.value}.`,
+        besides: [[parallel, 'how many are in parallel']],
+      })
+    },
+  },
   alone({
     id: 'cable-drop',
     on: 'cable',
