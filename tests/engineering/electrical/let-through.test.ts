@@ -1,8 +1,14 @@
 // The current that fuses let through, against the definition of the smallest cut: max-flow min-cut theorem (Ford and Fulkerson 1956).
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { type CircuitLink, letThrough } from '../../../server/src/engineering/electrical/let-through.ts'
+import {
+  type CircuitLink,
+  circuitOf,
+  letThrough as letThroughIn,
+} from '../../../server/src/engineering/electrical/let-through.ts'
 
+const letThrough = (links: readonly CircuitLink[], from: readonly string[], to: string) =>
+  letThroughIn(circuitOf(links, from), to)
 const wire = (from: string, to: string): CircuitLink => ({ ends: [from, to] })
 const fuse = (from: string, to: string, rating: number): CircuitLink => ({ ends: [from, to], rating })
 
@@ -100,6 +106,19 @@ describe('in any circuit', () => {
           expect(letThrough(larger, sources, 'feed').amps).toBeGreaterThanOrEqual(amps)
         },
       ),
+    )
+  })
+
+  it('a link left out is as one that is not there', () => {
+    fc.assert(
+      fc.property(anyCircuit, fc.nat(), (links, which) => {
+        const out = which % Math.max(links.length, 1)
+        const circuit = circuitOf(links, sources)
+        const rest = links.filter((_, i) => i !== out)
+        expect(letThroughIn(circuit, 'feed', new Set([out])).amps).toBe(
+          letThrough(rest, sources, 'feed').amps,
+        )
+      }),
     )
   })
 

@@ -27,7 +27,7 @@ import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
-import { cablesBeside, letThroughTo } from './let-through.ts'
+import { cablesBeside, type FedFrom, letThroughTo } from './let-through.ts'
 
 /** The cables that some protection blocks protect. */
 interface Protected {
@@ -215,7 +215,14 @@ interface FedBeyond {
   /** The largest rating that protects the cable, A; where several feed it, what it can carry. */
   readonly allowed: number
   readonly carrying: CableAmpacity
-  readonly devices: readonly { readonly head: Place; readonly rating: number }[]
+  /** Whether the device is behind the cable, which leads from a battery to it. */
+  readonly isLead: boolean
+  readonly devices: readonly RatedDevice[]
+}
+
+interface RatedDevice {
+  readonly head: Place
+  readonly rating: number
 }
 
 /** The part of a current that a cable takes of those that join the same places: cables side by side share it by their conductance, Ohm's law. Undefined
@@ -232,26 +239,42 @@ function shareOf(cable: Block, lookup: Lookup): number | undefined {
   return Number.isFinite(all) ? conductance(cable) / all : undefined
 }
 
+interface Feed extends Pick<FedFrom, 'amps' | 'limitedBy'> {
+  readonly isLead: boolean
+}
+
+/** What feeds a cable from each end. A lead from a battery has no fuse before it: what it passes on ends where the one behind it opens. */
+function feedsOf(cable: Block, lookup: Lookup): readonly Feed[] {
+  const ends = endsOf(cable, lookup)
+  return (letThroughTo(cable, lookup) ?? []).map((fed) => {
+    const behind = ends[1 - fed.end]
+    const isLead = ends[fed.end]?.kind === 'battery' && behind?.kind === 'protection'
+    if (!isLead || Number.isFinite(fed.amps)) return { ...fed, isLead: false }
+    return { isLead, amps: factOf(behind, 'protection.rating')?.value ?? 0, limitedBy: [idOf(behind)] }
+  })
+}
+
 /** What fuses and breakers elsewhere let through to a DC cable, from the end from which it is most, where that is more than the cable allows; undefined
  * where it is not, or cannot be told. A device that is in the cable itself is held against it by its own check. */
 export function fedBeyond(cable: Block, lookup: Lookup): FedBeyond | undefined {
   const share = shareOf(cable, lookup)
   if (share === undefined) return undefined
-  const beyond = (letThroughTo(cable, lookup) ?? []).flatMap(({ amps, limitedBy }) => {
-    const devices = limitedBy.map(lookup.blockOf)
-    const [only, ...others] = devices
-    if (!only || amps === 0 || !Number.isFinite(amps)) return []
-    if (others.length === 0 && lookup.from(only).referred('protects') === cable) return []
+  const beyond = feedsOf(cable, lookup).flatMap(({ amps, limitedBy, isLead }) => {
+    if (amps === 0 || !Number.isFinite(amps)) return []
     const to = ratingToCable(amps * share, cable, lookup)
-    if (!to) return []
+    if (!to || reaches(to.limit.high, amps * share)) return []
+    const known = limitedBy.map(lookup.blockOf).flatMap((device) => {
+      const rating = factOf(device, 'protection.rating')?.value
+      return rating === undefined ? [] : [{ device, rating }]
+    })
+    const [only, ...others] = known
+    if (!only) return []
+    if (others.length === 0 && lookup.from(only.device).referred('protects') === cable) return []
     // The next standard rating above what a cable can carry is allowed of one device for one cable.
     const allowed = others.length === 0 && share === 1 ? to.largest : to.limit.high
     if (reaches(allowed, amps * share)) return []
-    const rated = devices.map((device) => ({
-      head: device.head,
-      rating: factOf(device, 'protection.rating')?.value ?? 0,
-    }))
-    return [{ amps, share, allowed, carrying: to.carrying, devices: rated }]
+    const devices = known.map(({ device, rating }) => ({ head: device.head, rating }))
+    return [{ amps, share, allowed, carrying: to.carrying, devices, isLead }]
   })
   return beyond.reduce<FedBeyond | undefined>(
     (most, one) => (most && most.amps >= one.amps ? most : one),

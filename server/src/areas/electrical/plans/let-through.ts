@@ -1,4 +1,11 @@
-import { type CircuitLink, type LetThrough, letThrough } from '../../../engineering/electrical/let-through.ts'
+import { getOrInsert } from '../../../common/get-or-insert.ts'
+import {
+  type Circuit,
+  type CircuitLink,
+  circuitOf,
+  type LetThrough,
+  letThrough,
+} from '../../../engineering/electrical/let-through.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { idOf } from '../../../store/block-by-id.ts'
 import { type BlockId, between } from '../../../store/block-id.ts'
@@ -11,6 +18,8 @@ import { endsOf, systemOf } from './cable-circuit.ts'
 interface DcCable {
   readonly cable: BlockId
   readonly ends: readonly [string, string]
+  /** Devices without cables that are in it. */
+  readonly within: readonly Device[]
 }
 
 interface Device {
@@ -76,18 +85,21 @@ const sharedParts = ({ ofKind, from }: FileLookup): Parts =>
   partsOf({ cables: ofKind('cable'), devices: ofKind('protection'), batteries: ofKind('battery') }, from)
 
 /** A DC circuit, as far as overcurrent devices part it. */
-interface Circuit {
+interface DcCircuit {
+  readonly circuit: Circuit
+  /** The device that each link is, or that limits it. */
+  readonly limits: readonly (BlockId | undefined)[]
+  /** The first links. */
   readonly cables: readonly DcCable[]
-  /** Devices that cables end at. */
-  readonly atEnds: readonly Device[]
-  /** Devices in a cable, by the cable that they are in. */
-  readonly within: ReadonlyMap<BlockId, readonly Device[]>
+  readonly linkOf: ReadonlyMap<BlockId, number>
+  /** Links of cables by the places that they join: they carry one current together. A cable with a device in it is by itself. */
+  readonly beside: ReadonlyMap<string, readonly number[]>
   readonly batteries: readonly BlockId[]
 }
 
 interface Circuits {
   /** Each by the cables in it. */
-  readonly of: ReadonlyMap<BlockId, Circuit>
+  readonly of: ReadonlyMap<BlockId, DcCircuit>
   /** The cable of a device could not be read: it may be in any. */
   readonly isUnclear: boolean
 }
@@ -96,9 +108,8 @@ interface Circuits {
 const part = `${between}${between}`
 const supplySide = (device: BlockId): string => `${device}${part}supply`
 const outgoingSide = (device: BlockId): string => `${device}${part}outgoing`
-const middleOf = (cable: BlockId): string => `${cable}${part}middle`
 /** A device itself, in place of one of its sides. */
-const wherever = (end: string): string => end.split(part, 1)[0] ?? ''
+const wherever = (end: string): BlockId => (end.split(part, 1)[0] ?? '') as BlockId
 
 function circuitsOfFile({ ofKind, ofFile, from }: FileLookup): Circuits {
   const parts = [...ofKind('drive').map((drive) => partsOfDrive(drive, from(drive))), ofFile(sharedParts)]
@@ -112,30 +123,62 @@ function circuitsOfFile({ ofKind, ofFile, from }: FileLookup): Circuits {
   }
   const within = new Map<BlockId, Device[]>()
   for (const { device, rating, protects } of devices)
-    if (protects && !at.has(device))
-      within.set(protects, [...(within.get(protects) ?? []), { device, rating }])
+    if (protects && !at.has(device)) add(within, protects, { device, rating })
   const cables = dc.map(
-    ({ cable, ends }): DcCable => ({ cable, ends: [place(cable, ends[0]), place(cable, ends[1])] }),
+    ({ cable, ends }): DcCable => ({
+      cable,
+      ends: [place(cable, ends[0]), place(cable, ends[1])],
+      within: within.get(cable) ?? [],
+    }),
   )
-  const of = new Map<BlockId, Circuit>()
+  const ratings = new Map(devices.map(({ device, rating }) => [device, rating]))
+  const fromBatteries = new Set(batteries)
+  const of = new Map<BlockId, DcCircuit>()
   for (const joined of joinedCables(cables)) {
     const places = new Set(joined.flatMap(({ ends }) => ends.map(wherever)))
-    const circuit = {
-      cables: joined,
-      atEnds: devices.flatMap(({ device, rating }) => (places.has(device) ? { device, rating } : [])),
-      within: new Map(joined.map(({ cable }) => [cable, within.get(cable) ?? []])),
-      batteries: batteries.filter((battery) => places.has(battery)),
-    }
+    const atEnds = [...places].flatMap((device) => {
+      const rating = ratings.get(device)
+      return rating === undefined ? [] : { device, rating }
+    })
+    const circuit = dcCircuit(
+      joined,
+      atEnds,
+      [...places].filter((one) => fromBatteries.has(one)),
+    )
     for (const { cable } of joined) of.set(cable, circuit)
   }
   return { of, isUnclear: devices.some(({ device, isUnread }) => isUnread && !at.has(device)) }
 }
 
+function dcCircuit(
+  cables: readonly DcCable[],
+  atEnds: readonly Device[],
+  batteries: readonly BlockId[],
+): DcCircuit {
+  const links: CircuitLink[] = []
+  const limits: (BlockId | undefined)[] = []
+  const link = (ends: readonly [string, string], device?: Device) => {
+    links.push(device ? { ends, rating: device.rating } : { ends })
+    limits.push(device?.device)
+  }
+  for (const { ends, within } of cables) link(ends, smallest(within))
+  for (const one of atEnds) link([supplySide(one.device), outgoingSide(one.device)], one)
+  const beside = new Map<string, number[]>()
+  for (const [i, one] of cables.entries()) add(beside, placesOf(one), i)
+  const linkOf = new Map(cables.map(({ cable }, i) => [cable, i]))
+  return { circuit: circuitOf(links, batteries), limits, cables, linkOf, beside, batteries }
+}
+
+const placesOf = ({ cable, ends, within }: DcCable): string =>
+  within.length > 0 ? cable : [...ends].sort().join(part)
+
+const add = <K, V>(to: Map<K, V[]>, key: K, value: V): void =>
+  void getOrInsert(to, key, (): V[] => []).push(value)
+
 /** Cables in groups that hang together, through devices and batteries too. */
 function joinedCables(cables: readonly DcCable[]): readonly (readonly DcCable[])[] {
   const at = new Map<string, DcCable[]>()
-  for (const cable of cables)
-    for (const end of cable.ends.map(wherever)) at.set(end, [...(at.get(end) ?? []), cable])
+  for (const cable of cables) for (const end of cable.ends.map(wherever)) add(at, end, cable)
   const seen = new Set<DcCable>()
   return cables.flatMap((first) => {
     if (seen.has(first)) return []
@@ -166,8 +209,7 @@ function cablesAtDevices(cables: readonly CableEnds[]): ReadonlyMap<BlockId, rea
   const at = new Map<BlockId, (CableEnds & { readonly isFrom: boolean })[]>()
   for (const one of cables)
     for (const [which, end] of one.ends.entries())
-      if (end.kind === 'protection')
-        at.set(end.at, [...(at.get(end.at) ?? []), { ...one, isFrom: which === 0 }])
+      if (end.kind === 'protection') add(at, end.at, { ...one, isFrom: which === 0 })
   return new Map(
     [...at].map(([device, all]) => {
       const supply = all.filter(({ isFrom }) => !isFrom)
@@ -189,60 +231,53 @@ export interface FedFrom {
   readonly limitedBy: readonly BlockId[]
 }
 
-/** Whether two cables join the same places: they carry one current together. */
-const isBeside = (one: DcCable, other: DcCable): boolean =>
-  one.ends.every((end) => other.ends.includes(end)) && other.ends.every((end) => one.ends.includes(end))
-
-/** The DC cables that join the same places as this one, itself among them. */
+/** The DC cables that join the same places as this one, itself among them: they carry one current together. */
 export const cablesBeside = plan((cable: Block, lookup: Lookup): readonly BlockId[] => {
   const id = idOf(cable)
-  const { cables = [] } = lookup.ofFile(circuitsOfFile).of.get(id) ?? {}
-  const itself = cables.find((one) => one.cable === id)
-  return itself ? cables.filter((one) => isBeside(one, itself)).map((one) => one.cable) : [id]
+  const circuit = lookup.ofFile(circuitsOfFile).of.get(id)
+  return circuit ? linksBeside(circuit, id).flatMap((link) => circuit.cables[link]?.cable ?? []) : [id]
 })
+
+function linksBeside({ cables, linkOf, beside }: DcCircuit, id: BlockId): readonly number[] {
+  const itself = cables[linkOf.get(id) ?? -1]
+  return (itself && beside.get(placesOf(itself))) ?? []
+}
 
 /** What reaches a cable from each of its ends; undefined where it carries no DC, or the cable that a device protects could not be read. */
 export const letThroughTo = plan((cable: Block, lookup: Lookup): readonly FedFrom[] | undefined => {
   const { of, isUnclear } = lookup.ofFile(circuitsOfFile)
-  const id = idOf(cable)
-  const circuit = of.get(id)
-  if (!circuit || isUnclear) return undefined
-  return ([0, 1] as const).map((end) => fedFrom(circuit, id, end))
+  const circuit = of.get(idOf(cable))
+  return circuit && !isUnclear ? fedFrom(idOf(cable), circuit) : undefined
 })
 
-/** The cable itself ends in its middle: what comes from its other end is not counted, nor what comes back through those beside it. */
-function fedFrom({ cables, atEnds, within, batteries }: Circuit, id: BlockId, end: 0 | 1): FedFrom {
-  const links: CircuitLink[] = []
-  const devices: (BlockId | undefined)[] = []
-  const link = (ends: readonly [string, string], device?: Device) => {
-    links.push(device ? { ends, rating: device.rating } : { ends })
-    devices.push(device?.device)
-  }
-  for (const one of atEnds) link([supplySide(one.device), outgoingSide(one.device)], one)
-  const itself = cables.find(({ cable }) => cable === id)
-  for (const one of cables) {
-    if (one !== itself && itself && isBeside(one, itself)) continue
-    const inside = deviceAt(one, { cables, within, batteries })
-    const middle = middleOf(one.cable)
-    for (const which of [0, 1] as const)
-      if (one !== itself || which === end) link([one.ends[which], middle], inside[which])
-  }
-  const { amps, limitedBy }: LetThrough = letThrough(links, batteries, middleOf(id))
-  return { end, amps, limitedBy: limitedBy.flatMap((i) => devices[i] ?? []) }
+/** What comes to one end from the other is not counted, nor what comes back through cables beside it. */
+function fedFrom(id: BlockId, dc: DcCircuit): readonly FedFrom[] {
+  const { circuit, limits } = dc
+  const itself = dc.cables[dc.linkOf.get(id) ?? -1]
+  if (!itself) return []
+  const without = new Set(linksBeside(dc, id))
+  const outside = itself.ends.map((end) => letThrough(circuit, end, without)) as [LetThrough, LetThrough]
+  const own = devicesAt(itself.within, outside)
+  return ([0, 1] as const).map((end) => {
+    const { amps, limitedBy } = outside[end]
+    const device = own[end]
+    return device && device.rating <= amps
+      ? { end, amps: device.rating, limitedBy: [device.device] }
+      : { end, amps, limitedBy: limitedBy.flatMap((link) => limits[link] ?? []) }
+  })
 }
 
-/** The devices in a cable at its two ends. One is at the end that the current comes from, the first of several at the `from` end if it comes from
- * both; of those in a row the smallest counts. */
-function deviceAt(
-  { cable, ends }: DcCable,
-  circuit: Pick<Circuit, 'cables' | 'within' | 'batteries'>,
+/** The devices in a cable at its two ends. If current comes from both, the first of several is where more comes from. Of those in a row the smallest
+ * counts. */
+function devicesAt(
+  within: readonly Device[],
+  [from, to]: readonly [LetThrough, LetThrough],
 ): readonly [Device | undefined, Device | undefined] {
-  const devices = circuit.within.get(cable) ?? []
-  if (devices.length === 0) return [undefined, undefined]
-  const isFed = ends.map((end) => isLive(end, cable, circuit))
-  if (isFed[1] && !isFed[0]) return [undefined, smallest(devices)]
-  if (!isFed[1] || !isFed[0]) return [smallest(devices), undefined]
-  return [devices[0], smallest(devices.slice(1))]
+  const all = smallest(within)
+  if (to.amps === 0) return [all, undefined]
+  if (from.amps === 0) return [undefined, all]
+  const [first, ...others] = within
+  return to.amps > from.amps ? [smallest(others), first] : [first, smallest(others)]
 }
 
 const smallest = (devices: readonly Device[]): Device | undefined =>
@@ -250,18 +285,6 @@ const smallest = (devices: readonly Device[]): Device | undefined =>
     (least, one) => (least && least.rating <= one.rating ? least : one),
     undefined,
   )
-
-/** Whether cables lead from a battery to a place without this one, through devices or not. */
-function isLive(
-  place: string,
-  but: BlockId,
-  { cables, batteries }: Pick<Circuit, 'cables' | 'batteries'>,
-): boolean {
-  const links = cables
-    .filter(({ cable }) => cable !== but)
-    .map(({ ends: [from, to] }) => ({ ends: [wherever(from), wherever(to)] as const }))
-  return letThrough(links, batteries, wherever(place)).amps > 0
-}
 
 /** The batteries that DC cables join to a cable, through devices and other batteries too: all of them feed a short circuit there. */
 export const batteriesJoined = (cable: Block, lookup: Lookup): readonly BlockId[] =>

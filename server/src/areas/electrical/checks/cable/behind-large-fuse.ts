@@ -49,7 +49,7 @@ drive main {
   run: ({ conductor }, lookup) => {
     const found = fedBeyond(lookup.block, lookup)
     if (!found) return []
-    const { amps, share, allowed, carrying, devices } = found
+    const { amps, share, allowed, carrying, devices, isLead } = found
     const [letThrough, taken] = [formatLoad(amps), formatLoad(amps * share)]
     const isBelow = carrying.ampacity.tables === 'below'
     const limit = isBelow ? `less than ${formatLoad(allowed)}` : `at most ${formatCarried(allowed)}`
@@ -61,10 +61,12 @@ drive main {
       at(conductor, {
         message:
           share === 1
-            ? `It lies behind ${what}; it allows ${limit}.`
-            : `It takes ${taken} behind ${what}; it allows ${limit}.`,
+            ? `It ${isLead ? 'leads to' : 'lies behind'} ${what}; it allows ${limit}.`
+            : `It takes ${taken} ${isLead ? 'on the way to' : 'behind'} ${what}; it allows ${limit}.`,
         detail: `It can carry ${capacityWords(carrying)}.${share === 1 ? '' : ' Cables side by side share a current by their sections and lengths.'}`,
-        todo: 'Use a larger cable, or fit a smaller fuse or breaker where it begins.',
+        todo: isLead
+          ? 'Use a larger cable, or a smaller fuse or breaker.'
+          : 'Use a larger cable, or fit a smaller fuse or breaker where it begins.',
         found: taken,
         limit,
         assumptions: carrying.assumptions,
