@@ -282,3 +282,31 @@ describe('a job of five hundred cables', () => {
     expect(performance.now() - started).toBeLessThan(10_000)
   })
 })
+
+describe('a fuse with cables at its ends that names none with `protects`', () => {
+  const text = (protects: string, more = '') =>
+    bank() +
+    `drive d {
+  motor m { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { input: 72..120 V  efficiency: 96 % }
+${cable('lead', 'b', 'f')}  protection f { kind: fuse  rating: 100 A  ${more}  voltage: 32 V  ${protects} }
+${cable('feed', 'f', 'controller')}${cable('phases', 'controller', 'm')}}\n`
+  const ids = ['below-load', 'interrupts-too-little', 'interrupts-unknown', 'voltage-below', 'cannot-open']
+  const foundIn = (job: string) => ids.flatMap((id) => at(job, `protection/${id}`))
+
+  it('is judged as one that names the cable behind it', () => {
+    for (const more of ['interrupts: 1 kA', '']) {
+      expect(foundIn(text('', more))).toEqual(foundIn(text('protects: feed', more)))
+      expect(foundIn(text('', more))).toHaveLength(3)
+    }
+  })
+
+  it('is judged by the lead before it where several cables leave it', () => {
+    const branch = cable('branch', 'f', 'm', '95 mm2').replace('place', 'current: 100 A  place')
+    const of = (protects: string) =>
+      text(protects, 'interrupts: 1 kA').replace('  protection', `${branch}  protection`)
+    const [job, named] = [of(''), of('protects: lead')]
+    expect(foundIn(job)).toHaveLength(3)
+    expect(foundIn(job)).toEqual(foundIn(named))
+  })
+})

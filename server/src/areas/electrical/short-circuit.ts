@@ -1,6 +1,7 @@
 import { published, type Source } from '../../checks/check.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { bankShortCircuitCurrent } from './plans/bank-fault.ts'
+import { circuitCableOf } from './plans/let-through.ts'
 
 export const shortCircuitSource = published(
   'ABYC E-11 as quoted in a public note: at least the short-circuit current that the maker of the battery states; else voltage over internal resistance',
@@ -13,6 +14,6 @@ export const leastFaultSource: Source = {
 
 /** What the batteries can drive through a short circuit behind the fuse or breaker the lookup is made from; undefined where it cannot be told. */
 export function shortCircuit(lookup: Lookup): ReturnType<typeof bankShortCircuitCurrent> {
-  const cable = lookup.referred('protects')
+  const cable = circuitCableOf(lookup.block, lookup)
   return cable && bankShortCircuitCurrent(cable, lookup.from(cable))
 }

@@ -12,6 +12,7 @@ import {
   ratingToLoad,
 } from '../plans/cable-protection.ts'
 import { capacityWords } from '../plans/cable-words.ts'
+import { circuitCableOf } from '../plans/let-through.ts'
 import { leastFaultSource, shortCircuit, shortCircuitSource } from '../short-circuit.ts'
 
 /** A rating with the load and the cable that it suits, as far as each is known. */
@@ -69,7 +70,7 @@ const highestVoltage = figureWhereKnown({
   formula: 'high end of the window of the battery; where none is stated, 1.25 × nominal voltage.',
   source: published('33 CFR 183.455(d)'),
   from: (device, lookup) => {
-    const cable = lookup.referred('protects')
+    const cable = circuitCableOf(device, lookup)
     if (!cable) return undefined
     const at = lookup.from(cable)
     const volts = highestOf(cable, at, onCharge)

@@ -102,6 +102,13 @@ interface Circuits {
   readonly of: ReadonlyMap<BlockId, DcCircuit>
   /** The cable of a device could not be read: it may be in any. */
   readonly isUnclear: boolean
+  readonly atDevices: ReadonlyMap<BlockId, CablesAt>
+}
+
+/** The DC cables at the two sides of a device. */
+interface CablesAt {
+  readonly supply: readonly BlockId[]
+  readonly outgoing: readonly BlockId[]
 }
 
 /** No id has this in it. */
@@ -119,7 +126,7 @@ function circuitsOfFile({ ofKind, ofFile, from }: FileLookup): Circuits {
   const at = cablesAtDevices(dc)
   const place = (cable: BlockId, end: CableEnd): string => {
     if (end.kind !== 'protection') return end.at
-    return at.get(end.at)?.includes(cable) ? supplySide(end.at) : outgoingSide(end.at)
+    return at.get(end.at)?.supply.includes(cable) ? supplySide(end.at) : outgoingSide(end.at)
   }
   const within = new Map<BlockId, Device[]>()
   for (const { device, rating, protects } of devices)
@@ -147,7 +154,8 @@ function circuitsOfFile({ ofKind, ofFile, from }: FileLookup): Circuits {
     )
     for (const { cable } of joined) of.set(cable, circuit)
   }
-  return { of, isUnclear: devices.some(({ device, isUnread }) => isUnread && !at.has(device)) }
+  const isUnclear = devices.some(({ device, isUnread }) => isUnread && !at.has(device))
+  return { of, isUnclear, atDevices: at }
 }
 
 function dcCircuit(
@@ -203,9 +211,8 @@ function dcEnds(cable: Block, lookup: Lookup): CableEnds | undefined {
   }
 }
 
-/** The cables at the supply side of each device: those written `to` it. Where all at a device are written one way, those from a battery, else the
- * first. */
-function cablesAtDevices(cables: readonly CableEnds[]): ReadonlyMap<BlockId, readonly BlockId[]> {
+/** Those written `to` a device are at its supply side. Where all at it are written one way, those from a battery, else the first. */
+function cablesAtDevices(cables: readonly CableEnds[]): ReadonlyMap<BlockId, CablesAt> {
   const at = new Map<BlockId, (CableEnds & { readonly isFrom: boolean })[]>()
   for (const one of cables)
     for (const [which, end] of one.ends.entries())
@@ -215,10 +222,10 @@ function cablesAtDevices(cables: readonly CableEnds[]): ReadonlyMap<BlockId, rea
       const supply = all.filter(({ isFrom }) => !isFrom)
       const isOneWay = supply.length === 0 || supply.length === all.length
       const live = all.filter(({ ends }) => ends.some(({ kind }) => kind === 'battery'))
-      return [
-        device,
-        (isOneWay ? (live.length > 0 ? live : all.slice(0, 1)) : supply).map(({ cable }) => cable),
-      ]
+      const atSupply = new Set(isOneWay ? (live.length > 0 ? live : all.slice(0, 1)) : supply)
+      const ids = (some: readonly CableEnds[]) => some.map(({ cable }) => cable)
+      const outgoing = all.filter((one) => !atSupply.has(one))
+      return [device, { supply: ids([...atSupply]), outgoing: ids(outgoing) }]
     }),
   )
 }
@@ -257,7 +264,8 @@ function fedFrom(id: BlockId, dc: DcCircuit): readonly FedFrom[] {
   if (!itself) return []
   const without = new Set(linksBeside(dc, id))
   const outside = itself.ends.map((end) => letThrough(circuit, end, without)) as [LetThrough, LetThrough]
-  const own = devicesAt(itself.within, outside)
+  const isFromBattery = itself.ends.map((end) => circuit.sources.has(end))
+  const own = devicesAt(itself.within, outside, isFromBattery[1] === true && !isFromBattery[0])
   return ([0, 1] as const).map((end) => {
     const { amps, limitedBy } = outside[end]
     const device = own[end]
@@ -267,17 +275,20 @@ function fedFrom(id: BlockId, dc: DcCircuit): readonly FedFrom[] {
   })
 }
 
-/** The devices in a cable at its two ends. If current comes from both, the first of several is where more comes from. Of those in a row the smallest
+/** The devices in a cable at its two ends. If current comes from both, the first of several is where more comes from, of two
+ * alike at the battery. Of those in a row the smallest
  * counts. */
 function devicesAt(
   within: readonly Device[],
   [from, to]: readonly [LetThrough, LetThrough],
+  isBatteryAtTo: boolean,
 ): readonly [Device | undefined, Device | undefined] {
   const all = smallest(within)
   if (to.amps === 0) return [all, undefined]
   if (from.amps === 0) return [undefined, all]
   const [first, ...others] = within
-  return to.amps > from.amps ? [smallest(others), first] : [first, smallest(others)]
+  const isFirstAtTo = to.amps > from.amps || (to.amps === from.amps && isBatteryAtTo)
+  return isFirstAtTo ? [smallest(others), first] : [first, smallest(others)]
 }
 
 const smallest = (devices: readonly Device[]): Device | undefined =>
@@ -289,3 +300,24 @@ const smallest = (devices: readonly Device[]): Device | undefined =>
 /** The batteries that DC cables join to a cable, through devices and other batteries too: all of them feed a short circuit there. */
 export const batteriesJoined = (cable: Block, lookup: Lookup): readonly BlockId[] =>
   lookup.ofFile(circuitsOfFile).of.get(idOf(cable))?.batteries ?? []
+
+const cablesAt = plan(
+  (device: Block, lookup: Lookup): CablesAt =>
+    lookup.ofFile(circuitsOfFile).atDevices.get(idOf(device)) ?? { supply: [], outgoing: [] },
+)
+
+/** The cable that carries what a device does: the one it names with `protects`, else the only one at its outgoing side, else the only one before it. */
+export function cableOf(device: Block, lookup: Lookup): Block | undefined {
+  if (device.facts.has('protects') || device.unread.has('protects')) return lookup.referred('protects')
+  const { supply, outgoing } = cablesAt(device, lookup)
+  const only = [outgoing, supply].find((side) => side.length === 1)
+  return only?.map(lookup.blockOf)[0]
+}
+
+/** A cable in the circuit of a device: the one that carries what it does, else any at it. */
+export function circuitCableOf(device: Block, lookup: Lookup): Block | undefined {
+  const known = cableOf(device, lookup)
+  if (known || device.unread.has('protects')) return known
+  const { supply, outgoing } = cablesAt(device, lookup)
+  return [...outgoing, ...supply].map(lookup.blockOf)[0]
+}

@@ -2,6 +2,7 @@ import { at, check, commonPractice } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatSi } from '../../../../quantity/format.ts'
 import { formatLoad } from '../../../common/amperes.ts'
+import { cableNamed } from '../../cable-named.ts'
 import { fitRating } from '../../fixes.ts'
 import {
   type CableVerdict,
@@ -10,6 +11,7 @@ import {
   ratingToLoad,
 } from '../../plans/cable-protection.ts'
 import { capacityWords } from '../../plans/cable-words.ts'
+import { cableOf } from '../../plans/let-through.ts'
 
 /** What to do where no standard rating suits both the cable and its load (`low`, A). */
 const noneFits = ({ carrying, largestStandard }: CableVerdict, low: number): string =>
@@ -26,7 +28,7 @@ export default check({
     '1.25 times the continuous current, as in the NEC; here at the lowest voltage of the battery',
   ),
   on: 'protection',
-  needs: { rating: 'protection.rating', protects: 'protection.protects' },
+  needs: { rating: 'protection.rating' },
   fires: `battery house { nominal: 96 V  window: 84..108 V }
 drive main {
   motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
@@ -62,8 +64,8 @@ drive main {
     protects: feed
   }
 }`,
-  run: ({ rating, protects }, lookup) => {
-    const cable = lookup.referred('protects')
+  run: ({ rating }, lookup) => {
+    const cable = cableOf(lookup.block, lookup)
     const judged = ratingToLoad(rating.value, cable, lookup)
     if (!judged || judged.carries) return []
     const { load, low } = judged
@@ -80,7 +82,7 @@ drive main {
         found,
         limit: `at least ${formatLoad(low)}`,
         assumptions: load.assumptions,
-        related: [{ at: protects.at, message: 'the cable it protects' }],
+        related: cableNamed(lookup),
       }),
     ]
   },

@@ -3,6 +3,7 @@ import { reaches } from '../../../../engineering/compare.ts'
 import { leastFault } from '../../../../engineering/electrical/least-fault.ts'
 import { formatSi } from '../../../../quantity/format.ts'
 import { formatCarried, formatLoad } from '../../../common/amperes.ts'
+import { cableNamed } from '../../cable-named.ts'
 import { leastFaultSource, shortCircuit } from '../../short-circuit.ts'
 
 export default check({
@@ -12,7 +13,7 @@ export default check({
   why: 'A fuse opens only if the current is well above its rating. A battery that cannot give that much feeds a short circuit until something burns. If the facts of the battery contradict each other, the lower current counts here.',
   source: leastFaultSource,
   on: 'protection',
-  needs: { rating: 'protection.rating', protects: 'protection.protects' },
+  needs: { rating: 'protection.rating' },
   fires: `battery house { nominal: 24 V  window: 21..28 V  internal-resistance: 100 mohm }
 drive main {
   controller { efficiency: 96 % }
@@ -46,7 +47,7 @@ drive main {
     protects: feed
   }
 }`,
-  run: ({ rating, protects }, lookup) => {
+  run: ({ rating }, lookup) => {
     const fault = shortCircuit(lookup)
     if (!fault || reaches(fault.lowest, leastFault(rating.value))) return []
     const found = formatCarried(fault.lowest)
@@ -58,7 +59,7 @@ drive main {
         todo: 'Check the figures of the battery. Or use a smaller rating that still suits the load.',
         found,
         limit: `at least ${limit}`,
-        related: [{ at: protects.at, message: 'the cable it protects' }],
+        related: cableNamed(lookup),
       }),
     ]
   },

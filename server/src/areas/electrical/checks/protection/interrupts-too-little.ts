@@ -1,6 +1,7 @@
 import { at, check } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatCarried, formatLoad } from '../../../common/amperes.ts'
+import { cableNamed } from '../../cable-named.ts'
 import { shortCircuit, shortCircuitSource } from '../../short-circuit.ts'
 
 export default check({
@@ -10,7 +11,7 @@ export default check({
   why: 'A fuse or breaker may burst or keep burning when the current is more than it can interrupt. Only the battery is counted: cables and a limit in the battery management are not relied on.',
   source: shortCircuitSource,
   on: 'protection',
-  needs: { interrupts: 'protection.interrupts', protects: 'protection.protects' },
+  needs: { interrupts: 'protection.interrupts' },
   fires: `battery house { nominal: 96 V  window: 84..108 V  internal-resistance: 14 mohm }
 drive main {
   motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
@@ -46,7 +47,7 @@ drive main {
     interrupts: 20 kA
   }
 }`,
-  run: ({ interrupts, protects }, lookup) => {
+  run: ({ interrupts }, lookup) => {
     const fault = shortCircuit(lookup)
     if (!fault || reaches(interrupts.value, fault.highest)) return []
     const found = formatCarried(interrupts.value)
@@ -58,7 +59,7 @@ drive main {
         todo: 'Choose one that can interrupt more, in DC at the voltage of this circuit.',
         found,
         limit: `at least ${limit}`,
-        related: [{ at: protects.at, message: 'the cable it protects' }],
+        related: cableNamed(lookup),
       }),
     ]
   },

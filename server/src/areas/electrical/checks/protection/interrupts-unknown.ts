@@ -9,7 +9,6 @@ export default check({
   why: 'A fuse or breaker may burst or keep burning when the current is more than it can interrupt. The job says what a short circuit of the battery reaches, but not what the fuse can interrupt.',
   source: shortCircuitSource,
   on: 'protection',
-  needs: { protects: 'protection.protects' },
   fires: `battery house { nominal: 96 V  window: 84..108 V  internal-resistance: 14 mohm }
 drive main {
   motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }

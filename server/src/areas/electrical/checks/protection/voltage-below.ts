@@ -1,7 +1,9 @@
 import { at, check, published } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatSi } from '../../../../quantity/format.ts'
+import { cableNamed } from '../../cable-named.ts'
 import { highestOf, onCharge } from '../../plans/cable-protection.ts'
+import { circuitCableOf } from '../../plans/let-through.ts'
 
 export default check({
   id: 'protection/voltage-below',
@@ -12,7 +14,7 @@ export default check({
     '33 CFR 183.455(d): not less than the nominal voltage of the circuit; here the highest voltage of the battery, to be safe',
   ),
   on: 'protection',
-  needs: { voltage: 'protection.voltage', protects: 'protection.protects' },
+  needs: { voltage: 'protection.voltage' },
   fires: `battery house { nominal: 96 V  window: 84..108 V }
 drive main {
   motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
@@ -48,8 +50,8 @@ drive main {
     voltage: 125 V
   }
 }`,
-  run: ({ voltage, protects }, lookup) => {
-    const cable = lookup.referred('protects')
+  run: ({ voltage }, lookup) => {
+    const cable = circuitCableOf(lookup.block, lookup)
     const highest = cable && highestOf(cable, lookup.from(cable), onCharge)
     if (highest === undefined || reaches(voltage.value, highest)) return []
     const found = formatSi(voltage.value, 'voltage')
@@ -60,7 +62,7 @@ drive main {
         todo: 'Choose one rated for this voltage in DC.',
         found,
         limit: `at least ${limit}`,
-        related: [{ at: protects.at, message: 'the cable it protects' }],
+        related: cableNamed(lookup),
       }),
     ]
   },
