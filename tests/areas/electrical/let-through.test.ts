@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../../server/src/areas/index.ts'
 import { findingsOf } from '../../checks/marks.ts'
+import { applied, offersOf } from '../../checks/offers.ts'
 
 const bank = (name = 'b') =>
   `battery ${name} { nominal: 96 V  window: 84..108 V  internal-resistance: 14 mohm }\n`
@@ -308,5 +309,31 @@ ${cable('feed', 'f', 'controller')}${cable('phases', 'controller', 'm')}}\n`
     const [job, named] = [of(''), of('protects: lead')]
     expect(foundIn(job)).toHaveLength(3)
     expect(foundIn(job)).toEqual(foundIn(named))
+  })
+})
+
+describe('the fix that adds a fuse', () => {
+  const offered = (text: string) =>
+    offersOf(text, undefined).offers.filter(({ fix }) => fix.title.startsWith('Add a fuse'))
+  const job = (inside: string) =>
+    bank() +
+    bank('s') +
+    `drive d {
+  motor m { power: 1 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller c { input: 72..120 V  efficiency: 96 % }
+${inside}${cable('phases', 'c', 'm')}}\n`
+
+  it('is offered where one is enough, and the finding goes', () => {
+    const text = job(cable('lead', 'b', 'f') + fuse('f', 400) + cable('feed', 'f', 'c', '4 mm2'))
+    const [offer, ...others] = offered(text)
+    expect(others).toEqual([])
+    const after = offer ? applied(offer.document, offer.fix) : ''
+    expect([...behind(after), ...unprotected(after)]).toEqual([])
+  })
+
+  it('is not where the cable is fed without a fuse from both ends, or shares its current', () => {
+    expect(offered(job(cable('one', 'b', 'c') + cable('two', 's', 'c')))).toEqual([])
+    const pair = cable('one', 'f', 'c', '16 mm2') + cable('two', 'f', 'c', '16 mm2')
+    expect(offered(job(cable('lead', 'b', 'f') + fuse('f', 400) + pair))).toEqual([])
   })
 })

@@ -8,7 +8,7 @@ import { formatSi } from '../../quantity/format.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { canCarry, sectionOf } from './plans/cable-ampacity.ts'
 import { type CableLoading, cableLoading } from './plans/cable-loading.ts'
-import { fittingRating, isProtected, isUnprotected } from './plans/cable-protection.ts'
+import { fittingRating, isOneFuseEnough, isProtected, isUnprotected } from './plans/cable-protection.ts'
 import { type ConductorSize, conductorSizes } from './plans/conductor-sizes.ts'
 
 const passes = (load: CableLoading): boolean => canCarry(load, load.current) === 'yes' && isDropAllowed(load)
@@ -70,11 +70,12 @@ export function fitRating({ block, lookup }: FixGround): readonly Fix[] {
       ]
 }
 
-/** A fuse of the fitting rating in the cable at the finding. */
+/** A fuse of the fitting rating in the cable at the finding, where one is enough. */
 export function addFuse({ block, lookup }: FixGround): readonly Fix[] {
-  const amps = lookup && fittingRating(lookup.block, lookup)
+  if (!lookup || !isOneFuseEnough(lookup.block, lookup)) return []
+  const amps = fittingRating(lookup.block, lookup)
   if (!block?.name || amps === undefined) return []
-  const name = freeName(`${block.name}-fuse`, (taken) => lookup?.named(taken) !== undefined)
+  const name = freeName(`${block.name}-fuse`, (taken) => lookup.named(taken) !== undefined)
   const lines = [
     `protection ${name} {`,
     '  kind:       fuse',

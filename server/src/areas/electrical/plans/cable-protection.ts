@@ -281,3 +281,17 @@ export function fedBeyond(cable: Block, lookup: Lookup): FedBeyond | undefined {
     undefined,
   )
 }
+
+/** Whether one more fuse in a cable is enough: it is where most comes from, so what comes from the other end has to be allowed already. A cable beside
+ * others needs more, for it leaves all current to them when its fuse opens. */
+export function isOneFuseEnough(cable: Block, lookup: Lookup): boolean {
+  if (cablesBeside(cable, lookup).length > 1) return false
+  const [from, to] = letThroughTo(cable, lookup) ?? []
+  if (!from || !to) return true
+  const { amps, limitedBy } = from.amps <= to.amps ? from : to
+  if (amps === 0) return true
+  if (!Number.isFinite(amps)) return false
+  const isOwn = limitedBy.some((id) => lookup.from(lookup.blockOf(id)).referred('protects') === cable)
+  const verdict = ratingToCable(amps, cable, lookup)?.verdict
+  return isOwn || verdict === 'within' || (verdict === 'allowed-above' && limitedBy.length === 1)
+}
