@@ -23,6 +23,7 @@ describe('the short-circuit current of a battery', () => {
     expect(fault('nominal: 96 V  short-circuit-current: 8 kA')).toEqual({
       highest: 8000,
       lowest: 8000,
+      notCounted: [],
       from: ['as house states it'],
       assumptions: [],
     })
@@ -61,10 +62,15 @@ describe('the short-circuit current of a battery', () => {
     expect(fault('nominal: 12 V  internal-resistance: 5 bananas')).toBeUndefined()
   })
 
-  it('of two banks that a cable joins is that of both, and not known while one is not', () => {
+  it('of two banks that a cable joins is that of both, and at least that of one while the other is not known', () => {
     const other = (facts: string) => `battery bow { nominal: 12 V  ${facts} }`
     const house = 'nominal: 12 V  short-circuit-current: 2400 A'
     expect(fault(house, other('short-circuit-current: 4800 A'), 'bow')?.highest).toBe(7200)
-    expect(fault(house, other(''), 'bow')).toBeUndefined()
+    expect(fault(house, other(''), 'bow')).toMatchObject({
+      highest: 2400,
+      lowest: undefined,
+      notCounted: ['bow'],
+    })
+    expect(fault('nominal: 12 V', other(''), 'bow')).toBeUndefined()
   })
 })

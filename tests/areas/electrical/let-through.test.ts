@@ -246,6 +246,21 @@ describe('a fuse protects what lies behind it', () => {
 })
 
 describe('banks that a link joins', () => {
+  it('are found to be too much by one of them alone, where the other says nothing of its own', () => {
+    const text =
+      bank() +
+      'battery s { nominal: 96 V  window: 84..108 V }\n' +
+      cable('link', 'b', 's') +
+      drive(
+        cable('feed', 'b', 'controller'),
+        'protection f { kind: fuse  rating: 250 A  protects: feed  interrupts: 5 kA  voltage: 125 V }\n',
+      )
+    // 108 V over 14 mΩ (Ohm's law).
+    expect(at(text, 'protection/interrupts-too-little')).toEqual([
+      'f: It can interrupt 5000 A; a short circuit of the battery reaches 7715 A.',
+    ])
+  })
+
   it('add up in fault current', () => {
     const text = (interrupts: string) =>
       bank() +

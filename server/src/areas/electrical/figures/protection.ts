@@ -4,6 +4,7 @@ import { type Block, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { formatLoad } from '../../common/amperes.ts'
 import { figureWhereKnown } from '../../common/figure.ts'
+import { listed } from '../../common/listed.ts'
 import {
   chargedAsUsual,
   highestOf,
@@ -117,6 +118,9 @@ const shortCircuitCurrent = figureWhereKnown({
       limitFrom: 'what it can interrupt',
     }),
     from: fault.from.join('; '),
+    ...(fault.notCounted.length > 0 && {
+      doubt: `${listed(fault.notCounted)} not counted: its short-circuit current is not known`,
+    }),
   }),
 })
 
@@ -132,7 +136,9 @@ const openingCurrent = figureWhereKnown({
   from: (device, lookup) => {
     const fault = shortCircuit(lookup)
     const rated = factOf(device, 'protection.rating')?.value
-    return fault && rated !== undefined ? { ...fault, rated } : undefined
+    return fault?.lowest !== undefined && rated !== undefined
+      ? { ...fault, lowest: fault.lowest, rated }
+      : undefined
   },
   of: (fault) => ({
     value: fault.lowest,

@@ -11,8 +11,12 @@ import { batteriesJoined } from './let-through.ts'
 /** What a short circuit at the batteries of a cable draws, A, and where each figure of it comes from. Where a battery says two figures, both
  * count: the higher one for what must interrupt it, the lower one for what it must open. */
 interface BankFault {
+  /** At least this, where some batteries are not counted. */
   readonly highest: number
-  readonly lowest: number
+  /** Undefined where a battery beside the cable is not counted. */
+  readonly lowest: number | undefined
+  /** Those that say neither their short-circuit current nor their internal resistance. */
+  readonly notCounted: readonly string[]
   readonly from: readonly string[]
   readonly assumptions: readonly string[]
 }
@@ -26,18 +30,22 @@ interface BatteryFault {
 }
 
 /** The short-circuit current of the batteries of a cable, at their terminals: strings and banks side by side add up, and so do those that cables link
- * to them, whose resistance is not counted. Undefined where one of them
- * says neither its short-circuit current nor its internal resistance: then it cannot be told. */
+ * to them, whose resistance is not counted. Undefined where it cannot be told of any of them. */
 export function bankShortCircuitCurrent(cable: Block, lookup: Lookup): BankFault | undefined {
   try {
     const near = batteriesOf(cable, lookup)
-    const all = distinct([...near, ...batteriesJoined(cable, lookup).map(lookup.blockOf)]).map(ofBattery)
-    const known = all.flatMap((bank) => bank ?? [])
-    if (near.length === 0 || known.length < all.length) return undefined
+    const all = distinct([...near, ...batteriesJoined(cable, lookup).map(lookup.blockOf)])
+    const known = all.flatMap((bank) => ofBattery(bank) ?? [])
+    const beside = near.map(ofBattery)
+    if (near.length === 0 || known.length === 0) return undefined
     return {
       highest: known.reduce((sum, { highest }) => sum + highest, 0),
       // A link to another bank may be open.
-      lowest: known.slice(0, near.length).reduce((sum, { lowest }) => sum + lowest, 0),
+      lowest: beside.reduce<number | undefined>(
+        (sum, bank) => (sum === undefined || !bank ? undefined : sum + bank.lowest),
+        0,
+      ),
+      notCounted: all.flatMap((bank) => (ofBattery(bank) ? [] : (bank.name ?? bank.kind))),
       from: known.map(({ from }) => from),
       assumptions: known.flatMap(({ assumptions }) => assumptions),
     }

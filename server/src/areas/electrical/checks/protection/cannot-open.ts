@@ -49,7 +49,7 @@ drive main {
 }`,
   run: ({ rating }, lookup) => {
     const fault = shortCircuit(lookup)
-    if (!fault || reaches(fault.lowest, leastFault(rating.value))) return []
+    if (fault?.lowest === undefined || reaches(fault.lowest, leastFault(rating.value))) return []
     const found = formatCarried(fault.lowest)
     const limit = formatLoad(leastFault(rating.value))
     return [

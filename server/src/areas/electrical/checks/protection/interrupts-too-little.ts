@@ -2,7 +2,7 @@ import { at, check } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatCarried, formatLoad } from '../../../common/amperes.ts'
 import { cableNamed } from '../../cable-named.ts'
-import { shortCircuit, shortCircuitSource } from '../../short-circuit.ts'
+import { formatNotCounted, shortCircuit, shortCircuitSource } from '../../short-circuit.ts'
 
 export default check({
   id: 'protection/interrupts-too-little',
@@ -55,7 +55,7 @@ drive main {
     return [
       at(interrupts, {
         message: `It can interrupt ${found}; a short circuit of the ${fault.from.length > 1 ? 'batteries' : 'battery'} reaches ${limit}.`,
-        detail: `Short-circuit current: ${fault.from.join('; ')}. The resistance of the cable is not counted.`,
+        detail: `Short-circuit current: ${fault.from.join('; ')}. The resistance of the cable is not counted.${formatNotCounted(fault)}`,
         todo: 'Choose one that can interrupt more, in DC at the voltage of this circuit.',
         found,
         limit: `at least ${limit}`,

@@ -1,6 +1,6 @@
 import { atHead, check } from '../../../../checks/check.ts'
 import { formatLoad } from '../../../common/amperes.ts'
-import { shortCircuit, shortCircuitSource } from '../../short-circuit.ts'
+import { formatNotCounted, shortCircuit, shortCircuitSource } from '../../short-circuit.ts'
 
 export default check({
   id: 'protection/interrupts-unknown',
@@ -51,7 +51,7 @@ drive main {
     return [
       atHead(lookup.block, {
         message: `What it can interrupt is not stated; a short circuit of the battery reaches ${limit}.`,
-        detail: `Short-circuit current: ${fault.from.join('; ')}.`,
+        detail: `Short-circuit current: ${fault.from.join('; ')}.${formatNotCounted(fault)}`,
         todo: 'Add `interrupts`: the DC current it can interrupt at this voltage, from its maker.',
         limit: `at least ${limit}`,
       }),
