@@ -21,8 +21,8 @@ export function equal(a: unknown, b: unknown): boolean {
 
 type Fields = Readonly<Record<string, unknown>>
 
-/** Long lists that many results share are compared once. */
-const found = new WeakMap<readonly unknown[], readonly unknown[]>()
+/** Long lists and maps that many results share are compared once. */
+const found = new WeakMap<object, object>()
 const long = 16
 
 function equalLists(a: readonly unknown[], b: readonly unknown[]): boolean {
@@ -45,7 +45,11 @@ function equalObjects(a: Fields, b: Fields): boolean {
 
 /** The order counts: what is listed from a map is listed in its order. */
 function equalMaps(a: ReadonlyMap<unknown, unknown>, b: ReadonlyMap<unknown, unknown>): boolean {
-  return a.size === b.size && equalLists([...a].flat(1), [...b].flat(1))
+  if (a.size !== b.size) return false
+  if (a.size >= long && found.get(a) === b) return true
+  const isEqual = equalLists([...a].flat(1), [...b].flat(1))
+  if (isEqual && a.size >= long) found.set(a, b)
+  return isEqual
 }
 
 const equalSets = (a: ReadonlySet<unknown>, b: ReadonlySet<unknown>): boolean =>

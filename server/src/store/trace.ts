@@ -80,9 +80,11 @@ export abstract class Trace extends Question<Ended> implements Source {
   /** The same work, to be done under a supposition. */
   abstract apart(): Trace
 
-  /** What comes from much is a source itself: many who ask the same of a whole job would each keep all that it comes from. */
+  /** What comes from much is a source itself: many who ask the same of a whole job would each keep all that it comes from. So is what comes from such
+   * work: where that is another and this is not, whoever asked for this need not look again. */
   override noteSources(notes: Notes): void {
-    if (this.#sources.length > few) notes.from(this)
+    if (this.#sources.length > few || this.#sources.some((source) => source instanceof Trace))
+      notes.from(this)
     else for (const source of this.#sources) notes.from(source)
   }
 

@@ -238,10 +238,17 @@ export interface FedFrom {
   readonly limitedBy: readonly BlockId[]
 }
 
+/** The circuit that a cable is in. It is the same for whoever asks as long as nothing in it is another. */
+const circuitAt = plan((cable: Block, lookup: Lookup): DcCircuit | undefined =>
+  lookup.ofFile(circuitsOfFile).of.get(idOf(cable)),
+)
+
+const isUnclear = ({ ofFile }: FileLookup): boolean => ofFile(circuitsOfFile).isUnclear
+
 /** The DC cables that join the same places as this one, itself among them: they carry one current together. */
 export const cablesBeside = plan((cable: Block, lookup: Lookup): readonly BlockId[] => {
   const id = idOf(cable)
-  const circuit = lookup.ofFile(circuitsOfFile).of.get(id)
+  const circuit = circuitAt(cable, lookup)
   return circuit ? linksBeside(circuit, id).flatMap((link) => circuit.cables[link]?.cable ?? []) : [id]
 })
 
@@ -252,9 +259,8 @@ function linksBeside({ cables, linkOf, beside }: DcCircuit, id: BlockId): readon
 
 /** What reaches a cable from each of its ends; undefined where it carries no DC, or the cable that a device protects could not be read. */
 export const letThroughTo = plan((cable: Block, lookup: Lookup): readonly FedFrom[] | undefined => {
-  const { of, isUnclear } = lookup.ofFile(circuitsOfFile)
-  const circuit = of.get(idOf(cable))
-  return circuit && !isUnclear ? fedFrom(idOf(cable), circuit) : undefined
+  const circuit = circuitAt(cable, lookup)
+  return circuit && !lookup.ofFile(isUnclear) ? fedFrom(idOf(cable), circuit) : undefined
 })
 
 /** What comes to one end from the other is not counted, nor what comes back through cables beside it. */
@@ -299,7 +305,7 @@ const smallest = (devices: readonly Device[]): Device | undefined =>
 
 /** The batteries that DC cables join to a cable, through devices and other batteries too: all of them feed a short circuit there. */
 export const batteriesJoined = (cable: Block, lookup: Lookup): readonly BlockId[] =>
-  lookup.ofFile(circuitsOfFile).of.get(idOf(cable))?.batteries ?? []
+  circuitAt(cable, lookup)?.batteries ?? []
 
 const cablesAt = plan(
   (device: Block, lookup: Lookup): CablesAt =>
