@@ -184,6 +184,19 @@ ${cable('feed', 'b', 'c')}${fuse('f', 315, 'protects: feed')}${cable('on', 'c', 
     expect(behind(text)).toEqual(['on: It lies behind a fuse or breaker of 400 A; it allows at most 50 A.'])
   })
 
+  it('is found in cables side by side, whichever way each is written', () => {
+    const between = (name: string, from: string, to: string) =>
+      cable(name, from, to, '4 mm2').replace('place', 'system: dc  place')
+    const text =
+      bank() +
+      `drive d {
+  controller c { input: 72..120 V }
+  controller e { input: 72..120 V }
+${cable('feed', 'b', 'c')}${fuse('f', 315, 'protects: feed')}${between('one', 'c', 'e')}${between('two', 'e', 'c')}}\n`
+    const found = 'It takes 158 A behind a fuse or breaker of 315 A; it allows at most 45 A.'
+    expect(behind(text)).toEqual([`one: ${found}`, `two: ${found}`])
+  })
+
   it('is left to the check of the fuse where that one is in the cable', () => {
     const text = bank() + drive(cable('feed', 'b', 'controller', '4 mm2'), fuse('f', 400, 'protects: feed'))
     expect(behind(text)).toEqual([])

@@ -33,7 +33,8 @@ export interface LetThrough {
 const source = ''
 const none: ReadonlySet<number> = new Set()
 
-/** A circuit of links and the places that feed it. A negative rating is OutOfRange. */
+/** A circuit of links and the places that feed it. A negative rating is OutOfRange.
+ * @example circuitOf([{ ends: ['bank', 'bus'], rating: 250 }], ['bank']).joints.length // 1 */
 export function circuitOf(links: readonly CircuitLink[], feeding: readonly string[]): Circuit {
   const sources = new Set(feeding)
   const joints: { ends: [string, string]; links: number[] }[] = []

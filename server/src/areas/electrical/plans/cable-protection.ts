@@ -27,7 +27,7 @@ import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
-import { cablesBeside, type FedFrom, letThroughTo } from './let-through.ts'
+import { besideOf, cablesBeside, type FedFrom, letThroughTo } from './let-through.ts'
 
 /** The cables that some protection blocks protect. */
 interface Protected {
@@ -228,16 +228,24 @@ interface RatedDevice {
 /** The part of a current that a cable takes of those that join the same places: cables side by side share it by their conductance, Ohm's law. Undefined
  * where the size or the length of one is not known. */
 function shareOf(cable: Block, lookup: Lookup): number | undefined {
-  const conductance = (one: Block): number => {
-    const { value: area = Number.NaN } = factOf(one, 'cable.conductor') ?? {}
-    const { value: length = Number.NaN } = factOf(one, 'cable.length') ?? {}
-    return (area * (factOf(one, 'cable.parallel')?.value ?? 1)) / length
-  }
-  const beside = cablesBeside(cable, lookup).map(lookup.blockOf)
-  if (beside.length === 1) return 1
-  const all = beside.reduce((sum, one) => sum + conductance(one), 0)
-  return Number.isFinite(all) ? conductance(cable) / all : undefined
+  const { first, count } = besideOf(cable, lookup)
+  if (count === 1) return 1
+  const all = conductanceBeside(lookup.blockOf(first), lookup)
+  return all === undefined ? undefined : conductanceOf(cable) / all
 }
+
+/** Section over length; not a number where one is not known. */
+function conductanceOf(cable: Block): number {
+  const { value: area = Number.NaN } = factOf(cable, 'cable.conductor') ?? {}
+  const { value: length = Number.NaN } = factOf(cable, 'cable.length') ?? {}
+  return (area * (factOf(cable, 'cable.parallel')?.value ?? 1)) / length
+}
+
+const conductanceBeside = plan((first: Block, lookup: Lookup): number | undefined => {
+  const all = cablesBeside(first, lookup).map((id) => conductanceOf(lookup.blockOf(id)))
+  const sum = all.reduce((total, one) => total + one, 0)
+  return Number.isFinite(sum) ? sum : undefined
+})
 
 interface Feed extends Pick<FedFrom, 'amps' | 'limitedBy'> {
   readonly isLead: boolean
@@ -285,7 +293,7 @@ export function fedBeyond(cable: Block, lookup: Lookup): FedBeyond | undefined {
 /** Whether one more fuse in a cable is enough: it is where most comes from, so what comes from the other end has to be allowed already. A cable beside
  * others needs more, for it leaves all current to them when its fuse opens. */
 export function isOneFuseEnough(cable: Block, lookup: Lookup): boolean {
-  if (cablesBeside(cable, lookup).length > 1) return false
+  if (besideOf(cable, lookup).count > 1) return false
   const [from, to] = letThroughTo(cable, lookup) ?? []
   if (!from || !to) return true
   const { amps, limitedBy } = from.amps <= to.amps ? from : to

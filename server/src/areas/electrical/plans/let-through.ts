@@ -245,12 +245,27 @@ const circuitAt = plan((cable: Block, lookup: Lookup): DcCircuit | undefined =>
 
 const isUnclear = ({ ofFile }: FileLookup): boolean => ofFile(circuitsOfFile).isUnclear
 
-/** The DC cables that join the same places as this one, itself among them: they carry one current together. */
-export const cablesBeside = plan((cable: Block, lookup: Lookup): readonly BlockId[] => {
+/** The DC cables that join the same places as a cable, itself among them, carry one current together. */
+interface Beside {
+  /** The first of them: what holds for all is worked out for that one. */
+  readonly first: BlockId
+  readonly count: number
+}
+
+export const besideOf = plan((cable: Block, lookup: Lookup): Beside => {
   const id = idOf(cable)
   const circuit = circuitAt(cable, lookup)
-  return circuit ? linksBeside(circuit, id).flatMap((link) => circuit.cables[link]?.cable ?? []) : [id]
+  const links = circuit ? linksBeside(circuit, id) : []
+  return { first: circuit?.cables[links[0] ?? -1]?.cable ?? id, count: Math.max(links.length, 1) }
 })
+
+/** All of them, asked of the first. */
+export const cablesBeside = (first: Block, lookup: Lookup): readonly BlockId[] => {
+  const circuit = circuitAt(first, lookup)
+  return circuit
+    ? linksBeside(circuit, idOf(first)).flatMap((link) => circuit.cables[link]?.cable ?? [])
+    : [idOf(first)]
+}
 
 function linksBeside({ cables, linkOf, beside }: DcCircuit, id: BlockId): readonly number[] {
   const itself = cables[linkOf.get(id) ?? -1]
@@ -258,10 +273,19 @@ function linksBeside({ cables, linkOf, beside }: DcCircuit, id: BlockId): readon
 }
 
 /** What reaches a cable from each of its ends; undefined where it carries no DC, or the cable that a device protects could not be read. */
-export const letThroughTo = plan((cable: Block, lookup: Lookup): readonly FedFrom[] | undefined => {
-  const circuit = circuitAt(cable, lookup)
-  return circuit && !lookup.ofFile(isUnclear) ? fedFrom(idOf(cable), circuit) : undefined
-})
+export const letThroughTo: (cable: Block, lookup: Lookup) => readonly FedFrom[] | undefined = plan(
+  (cable, lookup) => {
+    const circuit = circuitAt(cable, lookup)
+    if (!circuit || lookup.ofFile(isUnclear)) return undefined
+    const { first } = besideOf(cable, lookup)
+    if (first === idOf(cable)) return fedFrom(first, circuit)
+    const fed = letThroughTo(lookup.blockOf(first), lookup)
+    const [itself, other] = [idOf(cable), first].map((id) => circuit.cables[circuit.linkOf.get(id) ?? -1])
+    return itself?.ends[0] === other?.ends[0]
+      ? fed
+      : fed?.map((from): FedFrom => ({ ...from, end: from.end === 0 ? 1 : 0 })).toReversed()
+  },
+)
 
 /** What comes to one end from the other is not counted, nor what comes back through cables beside it. */
 function fedFrom(id: BlockId, dc: DcCircuit): readonly FedFrom[] {
