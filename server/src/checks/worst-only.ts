@@ -1,3 +1,5 @@
+import { getOrInsert } from '../common/get-or-insert.ts'
+import { greatest } from '../quantity/extremes.ts'
 import type { Finding } from './check.ts'
 
 /** So many other places are named: nobody reads a hundred. */
@@ -13,22 +15,22 @@ const lastMerged = new WeakMap<Finding, Merged>()
 
 /** Of a check that shows only the worst of a file, that one, with where else it was found. */
 export function worstOf(found: readonly Finding[], worstOnly: ReadonlySet<string>): readonly Finding[] {
-  const worst = new Map<string, Finding>()
-  const all = new Map<string, Finding[]>()
-  for (const finding of found) {
-    const { check, size = 0 } = finding
-    if (!worstOnly.has(check)) continue
-    const alike = all.get(check)
-    if (alike) alike.push(finding)
-    else all.set(check, [finding])
-    if (size > (worst.get(check)?.size ?? -1)) worst.set(check, finding)
-  }
-  if (worst.size === 0) return found
+  const byCheck = new Map<string, Finding[]>()
+  for (const finding of found)
+    if (worstOnly.has(finding.check)) getOrInsert(byCheck, finding.check, (): Finding[] => []).push(finding)
+  if (byCheck.size === 0) return found
+  const shown = new Map([...byCheck.values()].map((alike) => [worstAmong(alike), alike]))
   return found.flatMap((finding) => {
-    const kept = worst.get(finding.check)
-    if (!kept) return finding
-    return kept === finding ? merged(kept, all.get(kept.check) ?? []) : [] // so this comes once a check
+    const alike = shown.get(finding)
+    if (alike) return merged(finding, alike)
+    return worstOnly.has(finding.check) ? [] : finding
   })
+}
+
+/** The first of those that are worst. */
+const worstAmong = (alike: readonly Finding[]): Finding | undefined => {
+  const most = greatest(alike.map(({ size = 0 }) => size))
+  return alike.find(({ size = 0 }) => size === most)
 }
 
 function merged(worst: Finding, alike: readonly Finding[]): Finding {
