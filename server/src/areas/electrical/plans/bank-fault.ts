@@ -35,17 +35,19 @@ export function bankShortCircuitCurrent(cable: Block, lookup: Lookup): BankFault
   try {
     const near = batteriesOf(cable, lookup)
     const all = distinct([...near, ...batteriesJoined(cable, lookup).map(lookup.blockOf)])
-    const known = all.flatMap((bank) => ofBattery(bank) ?? [])
-    const beside = near.map(ofBattery)
+    const faults = all.map(ofBattery)
+    const known = faults.flatMap((fault) => fault ?? [])
     if (near.length === 0 || known.length === 0) return undefined
     return {
       highest: known.reduce((sum, { highest }) => sum + highest, 0),
       // A link to another bank may be open.
-      lowest: beside.reduce<number | undefined>(
-        (sum, bank) => (sum === undefined || !bank ? undefined : sum + bank.lowest),
-        0,
-      ),
-      notCounted: all.flatMap((bank) => (ofBattery(bank) ? [] : (bank.name ?? bank.kind))),
+      lowest: faults
+        .slice(0, near.length)
+        .reduce<number | undefined>(
+          (sum, fault) => (sum === undefined || !fault ? undefined : sum + fault.lowest),
+          0,
+        ),
+      notCounted: all.flatMap(({ name, kind }, i) => (faults[i] ? [] : (name ?? kind))),
       from: known.map(({ from }) => from),
       assumptions: known.flatMap(({ assumptions }) => assumptions),
     }

@@ -305,9 +305,8 @@ function fedFrom(id: BlockId, dc: DcCircuit): readonly FedFrom[] {
   })
 }
 
-/** The devices in a cable at its two ends. If current comes from both, the first of several is where more comes from, of two
- * alike at the battery. Of those in a row the smallest
- * counts. */
+/** The devices in a cable at its two ends. If current comes from both, the first of several is where more comes from, of two alike at the battery. Of
+ * those in a row the smallest counts. */
 function devicesAt(
   within: readonly Device[],
   [from, to]: readonly [LetThrough, LetThrough],
