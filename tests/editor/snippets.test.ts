@@ -62,8 +62,9 @@ const full = `${job}drive main {
 `
 const end = `${full.replace('$0', '')}$0\n`
 
-/** What would be filled in: a figure where a unit or a sign is beside it, a text, words as one, a name; of a choice what is whole. */
+/** What would be filled in: a figure, each greater than the one before, where a unit or a sign is beside it, a text, words as one, a name; of a choice what is whole. */
 function filled(template: Template): string {
+  let figures = 0
   const sample = (
     { value, choices }: { value: string; choices?: readonly string[] },
     before: string,
@@ -73,7 +74,7 @@ function filled(template: Template): string {
     if (value.endsWith(', in quotes')) return '"x"'
     if (/(?:^|\n) *[a-z-]+(?: after)? "?$/.test(before) || value === today) return value
     const isFigure = /^(?: [^\s\d{}]|\.\.|\/-)/.test(after) || !value.includes(' ')
-    return isFigure ? '1' : value.replaceAll(' ', '-')
+    return isFigure ? String(++figures) : value.replaceAll(' ', '-')
   }
   return template
     .map((piece, i) =>

@@ -3,6 +3,9 @@
 /** Every kind of block. */
 export const kindsOfBlock: ReadonlySet<string> = new Set([
   'job',
+  'hull',
+  'service',
+  'point',
   'battery',
   'drive',
   'propeller',
@@ -26,7 +29,14 @@ export const kindsOfBlock: ReadonlySet<string> = new Set([
 ])
 
 /** Kinds of block that stand inside another, and never at the top. */
-export const alwaysInside: ReadonlySet<string> = new Set(['foot', 'target', 'reading', 'move', 'phase-map'])
+export const alwaysInside: ReadonlySet<string> = new Set([
+  'point',
+  'foot',
+  'target',
+  'reading',
+  'move',
+  'phase-map',
+])
 
 /** Kinds whose place is inside another: at the top they are parts to be shared, and have a name. */
 export const insideWithoutName: ReadonlySet<string> = new Set([

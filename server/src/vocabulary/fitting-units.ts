@@ -33,6 +33,9 @@ export function fittingUnits(
 export function canBe(number: string, unit: string | undefined, fact: Fact | undefined): boolean {
   const read = readQuantity(number, unit)
   if (!read.ok) return read.problem.type === 'not-a-number'
-  const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY } = fact?.shape.allowed ?? {}
+  // The limits of a shape are for one of its amounts: `5 kn 0.62 kN` has two.
+  const { quantity, allowed } = fact?.shape ?? {}
+  const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY } =
+    (quantity === read.value.kind && allowed) || {}
   return low <= read.value.si && read.value.si <= high
 }

@@ -11,14 +11,17 @@ import { coupling } from './kinds/coupling.ts'
 import { drive } from './kinds/drive.ts'
 import { foot } from './kinds/foot.ts'
 import { gear } from './kinds/gear.ts'
+import { hull } from './kinds/hull.ts'
 import { job } from './kinds/job.ts'
 import { motor } from './kinds/motor.ts'
 import { move } from './kinds/move.ts'
 import { phaseMap } from './kinds/phase-map.ts'
+import { point } from './kinds/point.ts'
 import { propeller } from './kinds/propeller.ts'
 import { protection } from './kinds/protection.ts'
 import { reading } from './kinds/reading.ts'
 import { seal } from './kinds/seal.ts'
+import { service } from './kinds/service.ts'
 import { shaft } from './kinds/shaft.ts'
 import { shaftLog } from './kinds/shaft-log.ts'
 import { target } from './kinds/target.ts'
@@ -27,6 +30,9 @@ import type { Placed, Shape } from './shape.ts'
 /** Every block kind, in the order of the work. A kind is declared in its own file and named here. */
 export const vocabulary = {
   job,
+  hull,
+  service,
+  point,
   battery,
   drive,
   propeller,

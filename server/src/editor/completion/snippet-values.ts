@@ -91,7 +91,7 @@ function choiceOf(choices: readonly string[], first: string): Piece {
   return { value: ordered[0] ?? '', choices: ordered }
 }
 
-/** Of an example what everybody has to say: of a list without words of its own one entry, of a size no tolerance class. */
+/** Of an example what everybody has to say: of a list without words of its own as many entries as it has to have, of a size no tolerance class. */
 function shaped({ shape: { forms = [] } }: Fact, { entries, text }: Written, { blanks }: ValueSite): Written {
   const [first] = entries
   if (!first) return { entries, text }
@@ -99,7 +99,8 @@ function shaped({ shape: { forms = [] } }: Fact, { entries, text }: Written, { b
   const amounts = first.parts.filter(({ type }) => type !== 'two-sided')
   if (blanks && amounts.length < first.parts.length) return { entries: [{ ...first, parts: amounts }], text }
   const slot = slotAt(forms, entries, [0, 0])
-  if (forms[0]?.again && !slot?.choices && !slot?.terminalsOf) return { entries: [first], text }
+  if (forms[0]?.again && !slot?.choices && !slot?.terminalsOf)
+    return { entries: entries.slice(0, forms[0].entries.length), text }
   const { parts } = first
   const isClass = slotAt(forms, entries, [0, parts.length - 1])?.optional
   return isClass && entries.length === 1

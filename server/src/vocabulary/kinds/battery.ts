@@ -1,5 +1,5 @@
 import { block, fact } from '../block.ts'
-import { amount, band, endMissing } from '../shape.ts'
+import { amount, band, choice, endMissing } from '../shape.ts'
 
 export const battery = block({
   kind: 'battery',
@@ -40,6 +40,36 @@ export const battery = block({
       {
         example: '8 kA',
       },
+    ),
+    chemistry: fact(
+      choice(['lfp', 'nmc', 'lto', 'agm', 'gel', 'flooded']),
+      'Lithium iron phosphate, nickel manganese cobalt, lithium titanate; or lead: absorbent glass mat, gel, flooded.',
+      { example: 'lfp' },
+    ),
+    current: fact(
+      amount('current', { min: 0.1, max: 1e5 }),
+      'Highest continuous discharge current that the maker permits.',
+      { example: '210 A' },
+    ),
+    'charge-current': fact(
+      amount('current', { min: 0.1, max: 1e5 }),
+      'Highest continuous charge current that the maker permits.',
+      { example: '100 A' },
+    ),
+    usable: fact(
+      amount('ratio', { min: 0.05, max: 1 }),
+      'Share of the capacity that may be taken out. If not stated, 80 % of a lithium bank and 50 % of a lead one.',
+      { example: '80 %' },
+    ),
+    'peukert-exponent': fact(
+      amount('ratio', { min: 1, max: 2 }),
+      'How much capacity a faster discharge costs: the exponent of Peukert, for lead. 1 costs nothing.',
+      { example: '1.2' },
+    ),
+    'hour-rate': fact(
+      amount('time', { min: 1800, max: 7.2e5 }),
+      'The time of discharge that the capacity is stated for: `20 h`.',
+      { example: '20 h' },
     ),
   },
   example: `battery house {

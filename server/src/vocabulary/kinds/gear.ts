@@ -2,6 +2,8 @@ import { block, fact } from '../block.ts'
 import { amount, choice } from '../shape.ts'
 import { gearRatio } from '../shapes/gear-ratio.ts'
 
+const rpm = (2 * Math.PI) / 60
+
 export const gear = block({
   kind: 'gear',
   doc: 'The gear between motor and shaft.',
@@ -21,6 +23,16 @@ export const gear = block({
       from: 'for-review',
       example: 'opposite',
     }),
+    'rated-torque': fact(
+      amount('torque', { min: 0.1, max: 1e7 }),
+      'Torque that it can take continuously, at its motor side.',
+      { example: '120 N·m' },
+    ),
+    'max-speed': fact(
+      amount('rotational speed', { min: rpm, max: 50_000 * rpm }),
+      'Highest speed that the maker permits, at its motor side.',
+      { example: '2600 rpm' },
+    ),
     mass: fact(amount('mass', { min: 0.1, max: 1e5 }), 'Mass.', { example: '34 kg' }),
     efficiency: fact(amount('ratio', { min: 0.01, max: 1 }), 'Efficiency.', { example: '97 %' }),
   },

@@ -1,5 +1,6 @@
 import { block, fact } from '../block.ts'
 import { amount, designation, names } from '../shape.ts'
+import { points } from '../shapes/points.ts'
 
 const rpm = (2 * Math.PI) / 60
 
@@ -18,6 +19,29 @@ export const motor = block({
       from: 'for-review',
       example: '1500 rpm',
     }),
+    'max-speed': fact(
+      amount('rotational speed', { min: rpm, max: 50_000 * rpm }),
+      'Highest speed that the maker permits. If not stated, results take the rated speed for it.',
+      { example: '2400 rpm' },
+    ),
+    'torque-curve': fact(
+      points(
+        { kind: 'rotational speed', limits: { min: 0, max: 50_000 * rpm }, words: 'speed' },
+        { kind: 'torque', limits: { min: 0, max: 1e7 }, words: 'torque' },
+      ),
+      'Continuous torque over the speed. If not stated: the rated torque up to the rated speed, and the rated power above.',
+      { example: '0 rpm 95 N·m, 1500 rpm 95 N·m, 2400 rpm 60 N·m' },
+    ),
+    'peak-torque': fact(
+      amount('torque', { min: 0.01, max: 1e7 }),
+      'Torque that it can give for `peak-time`.',
+      { example: '150 N·m' },
+    ),
+    'peak-time': fact(
+      amount('time', { min: 0.1, max: 7200 }),
+      'How long it can give `peak-torque` from working temperature.',
+      { example: '60 s' },
+    ),
     mass: fact(amount('mass', { min: 0.1, max: 1e5 }), 'Mass.', { from: 'issued', example: '62 kg' }),
     voltage: fact(amount('voltage', { min: 1, max: 1500 }), 'Rated voltage between two phases, rms.', {
       from: 'for-review',
