@@ -88,6 +88,28 @@ export function addFact(block: Block, name: string, value = blank): Edit {
   return insert(section, from, behind ? `  ${name}: ${value}` : ` ${name}: ${value} `)
 }
 
+/** A fact as the block that it is now written as, on a line of its own. */
+export function rewriteFact(block: Block | undefined, at: Place, lines: string): readonly Fix[] {
+  const fact = factAt(block, at)
+  if (!block || !fact) return []
+  const { text } = block.section
+  const { start, end } = fact.span
+  const indent = `\n${indentOf(text, block.node.span.start)}`
+  const isFirst = /(^|[\r\n])[ \t]*$/.test(text.slice(0, start))
+  const isLast = /^[ \t]*(#|[\r\n]|$)/.test(text.slice(end))
+  const rest = text.slice(end).trimStart().startsWith('}') ? indent : `${indent}  `
+  const newText = `${isFirst ? '' : `${indent}  `}${lines}${isLast ? '' : rest}`
+  const title = `Write it as a ${/^\S+/.exec(lines)?.[0] ?? 'block'}`
+  return [
+    {
+      title,
+      edits: [replace({ section: block.section, span: fact.span }, newText)],
+      preferred: true,
+      uncovers: true,
+    },
+  ]
+}
+
 /** The brace that ends a block which has none. */
 export function closing({ section, node }: Block): Edit {
   const { text } = section

@@ -1,6 +1,6 @@
 import { type Block, childrenOf, isTakenWhole } from '../job/model.ts'
 import type { Lookup } from '../store/lookup.ts'
-import type { BlockKind, Fact } from '../vocabulary/block.ts'
+import { type BlockKind, type Fact, isAskedWith } from '../vocabulary/block.ts'
 import { type BlockName, findKind, kindMeant } from '../vocabulary/index.ts'
 import { asks, type Status, statuses } from '../vocabulary/status.ts'
 import type { Severity } from './check.ts'
@@ -36,8 +36,8 @@ export const isRequired = ({ block, status, isTaken }: Lookup, kind: BlockKind):
   (block.parent !== undefined || kind.within[0] === 'top' || !isTaken)
 
 /** Whether a fact makes sense in the block as it is. */
-const applies = ({ facts }: Block, { when, or }: Fact): boolean =>
-  (when === undefined || facts.get(when.fact)?.value === when.is) && (or === undefined || !facts.has(or))
+const applies = ({ facts }: Block, fact: Fact): boolean =>
+  isAskedWith(fact, (name) => facts.get(name)?.value) && (fact.or === undefined || !facts.has(fact.or))
 
 /** The blocks that this one is `like`, nearest first. */
 function sourcesOf({ source }: Block): readonly Block[] {

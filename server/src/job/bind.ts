@@ -75,7 +75,7 @@ function draft(node: BlockNode, parent: Draft | undefined, section: Section, rep
         first: { section, span: first.name.span },
       })
   }
-  const unread = definition ? unknownFacts(written, definition, report) : new Set<string>()
+  const unread = definition ? unknownFacts(written, definition, section, report) : new Set<string>()
   const own = heading.name ?? definition?.kind ?? node.kind.text
   const block: Draft = {
     kind: node.kind.text,
@@ -110,7 +110,8 @@ function draft(node: BlockNode, parent: Draft | undefined, section: Section, rep
 /** Reports the facts that the kind does not have. What each was meant to be is written and could not be read: it is not missing too. */
 function unknownFacts(
   written: ReadonlyMap<string, FactNode>,
-  { kind, facts, others }: BlockKind,
+  { kind, facts, others, rewritten = {} }: BlockKind,
+  { text }: Section,
   report: Report,
 ): Set<string> {
   const unread = new Set<string>()
@@ -120,9 +121,16 @@ function unknownFacts(
     {
       name: { span },
       entries,
+      valueSpan,
     },
   ] of written) {
     if (known.includes(name)) continue
+    if (Object.hasOwn(rewritten, name)) {
+      const now = rewritten[name]?.(text.slice(valueSpan.start, valueSpan.end).trim()) ?? ''
+      report(span, { type: 'unknown-fact', name, kind, now })
+      unread.add(name)
+      continue
+    }
     const near = nearest(name, known)
     // Where the names are the user's own, a date or a text shows that a fact was meant.
     const [first] = entries[0]?.parts ?? []

@@ -166,7 +166,14 @@ export type BindingProblem =
   | ValueProblem
   /** `path`: of a file that is used; else it is the file itself. */
   | (Refusal & { readonly path?: string })
-  | { readonly type: 'unknown-fact'; readonly name: string; readonly kind: string; readonly nearest?: string }
+  /** `now`: what its line is written as since the language changed. */
+  | {
+      readonly type: 'unknown-fact'
+      readonly name: string
+      readonly kind: string
+      readonly nearest?: string
+      readonly now?: string
+    }
   | { readonly type: 'unknown-block'; readonly kind: string; readonly nearest?: string }
   | { readonly type: 'misplaced-block'; readonly kind: string; readonly within: readonly string[] }
   | {

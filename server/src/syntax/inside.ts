@@ -16,6 +16,7 @@ export const kindsOfBlock: ReadonlySet<string> = new Set([
   'coupling',
   'gear',
   'motor',
+  'sensor',
   'bed',
   'foot',
   'target',
@@ -25,12 +26,14 @@ export const kindsOfBlock: ReadonlySet<string> = new Set([
   'cable',
   'protection',
   'phase-map',
+  'test',
   'concession',
 ])
 
 /** Kinds of block that stand inside another, and never at the top. */
 export const alwaysInside: ReadonlySet<string> = new Set([
   'point',
+  'sensor',
   'foot',
   'target',
   'reading',
@@ -52,4 +55,5 @@ export const insideWithoutName: ReadonlySet<string> = new Set([
   'controller',
   'cable',
   'protection',
+  'test',
 ])

@@ -21,10 +21,12 @@ import { propeller } from './kinds/propeller.ts'
 import { protection } from './kinds/protection.ts'
 import { reading } from './kinds/reading.ts'
 import { seal } from './kinds/seal.ts'
+import { sensor } from './kinds/sensor.ts'
 import { service } from './kinds/service.ts'
 import { shaft } from './kinds/shaft.ts'
 import { shaftLog } from './kinds/shaft-log.ts'
 import { target } from './kinds/target.ts'
+import { test } from './kinds/test.ts'
 import type { Placed, Shape } from './shape.ts'
 
 /** Every block kind, in the order of the work. A kind is declared in its own file and named here. */
@@ -43,6 +45,7 @@ export const vocabulary = {
   coupling,
   gear,
   motor,
+  sensor,
   bed,
   foot,
   target,
@@ -52,6 +55,7 @@ export const vocabulary = {
   cable,
   protection,
   'phase-map': phaseMap,
+  test,
   concession,
 } as const
 

@@ -1,5 +1,7 @@
 import { block, fact } from '../block.ts'
 import { amount, band, endMissing, names } from '../shape.ts'
+import { words } from '../shapes/words.ts'
+import { sensorKinds } from './sensor.ts'
 
 export const controller = block({
   kind: 'controller',
@@ -30,6 +32,11 @@ export const controller = block({
       from: 'for-review',
       example: '220 A',
     }),
+    'sensor-input': fact(
+      words([...sensorKinds, 'none'], 'kinds of temperature sensor'),
+      'The kinds of temperature sensor it can read, as set or wired. `none` if it has no such input.',
+      { from: 'for-review', example: 'pt1000, ntc' },
+    ),
   },
   example: `controller {
   input:       72..120 V

@@ -1,5 +1,5 @@
 import { block, fact } from '../block.ts'
-import { amount, designation, names } from '../shape.ts'
+import { amount, choice, names } from '../shape.ts'
 import { points } from '../shapes/points.ts'
 
 const rpm = (2 * Math.PI) / 60
@@ -10,6 +10,8 @@ export const motor = block({
   heading: 'none',
   within: ['drive', 'top'],
   many: true,
+  rewritten: { 'winding-sensor': (kind) => `sensor winding { kind: ${kind} }` },
+  needs: { issued: ['sensor'] },
   facts: {
     power: fact(amount('power', { min: 1, max: 1e7 }), 'Rated shaft power.', {
       from: 'draft',
@@ -56,10 +58,21 @@ export const motor = block({
       example: '92 %',
     }),
     terminals: fact(names, 'Marks of the phase terminals.', { from: 'for-review', example: 'U, V, W' }),
-    'winding-sensor': fact(designation, 'Temperature sensor in the winding.', {
-      from: 'issued',
-      example: 'pt1000',
-    }),
+    'thermal-class': fact(
+      choice(['A', 'E', 'B', 'F', 'H', 'N', 'R']),
+      'Thermal class of the insulation of the winding, IEC 60085.',
+      { from: 'for-review', example: 'F' },
+    ),
+    winding: fact(
+      choice(['random', 'form']),
+      'Whether the coils are wound of round wire at random, or formed of flat wire. If not stated, random.',
+      { example: 'random' },
+    ),
+    'winding-insulation': fact(
+      choice(['thermoplastic', 'thermosetting']),
+      'What the insulation of the winding is. It decides how its resistance is corrected to 40 °C.',
+      { example: 'thermosetting' },
+    ),
   },
   example: `motor main {
   power:     15 kW
