@@ -101,6 +101,7 @@ motor {
   power-factor: ?
   efficiency: ? %
   terminals: ?
+  thermal-class: ?
 }
 
 controller {
@@ -108,6 +109,7 @@ controller {
   terminals: ?
   capacitance: ? mF
   current: ? A
+  sensor-input: ?
   efficiency: ? %
 }
 

@@ -19,7 +19,8 @@ export const testKinds = [
 
 const zero = 273.15
 const rpm = (2 * Math.PI) / 60
-const resistance = { min: 0, max: 1e15 }
+/** Testers read insulation up to about 10 TΩ. */
+const resistance = { min: 0, max: 1e13 }
 const kindIs = (...is: readonly (typeof testKinds)[number][]) => ({ fact: 'kind', is })
 
 export const test = block({
@@ -158,7 +159,13 @@ export const test = block({
       { example: '38 mm' },
     ),
     permitted: fact(
-      permitted(['ratio', 'resistance', 'current', 'length', 'time']),
+      permitted([
+        ['ratio', 1],
+        ['resistance', 1e13],
+        ['current', 1000],
+        ['length', 0.05],
+        ['time', 1e5],
+      ]),
       'What is permitted: `max 5 %` of imbalance, `max 0.05 mm` of run-out, `min 1 Mohm`. It replaces the limit of a standard.',
       { example: 'max 5 %' },
     ),

@@ -10,18 +10,22 @@ export interface Permitted extends Band {
   readonly quantity: Kind
 }
 
-/** Limits of one of some kinds of quantity, which their unit tells: `max 5 %`, `max 0.05 mm`, `min 1 Mohm`. */
-export function permitted(quantities: readonly [Kind, ...Kind[]]): Shape<Permitted> {
-  const wanted = either(quantities.map((kind) => kinds[kind].words))
-  const [first] = quantities
+type Most = readonly [kind: Kind, most: number]
+
+/** Limits of one of some kinds of quantity, which their unit tells: `max 5 %`, `max 0.05 mm`, `min 1 Mohm`. `most` says what each can be, the first of them
+ * where no unit does. */
+export function permitted(most: readonly [Most, ...Most[]]): Shape<Permitted> {
+  const wanted = either(most.map(([kind]) => kinds[kind].words))
+  const [first] = most[0]
   return {
     words: `what is permitted: \`max\` or \`min\` and ${wanted}`,
     quantity: first,
+    allowed: { low: 0, high: most[0][1] },
     forms: bandForms(first),
     read: (entries, reader) => {
       const units = entries.flatMap(({ parts }) => parts.flatMap(unitsIn))
-      const quantity = quantities.find((kind) => units.includes(kind)) ?? first
-      const read = band(quantity, { min: 0 }).read(entries, reader)
+      const [quantity, max] = most.find(([kind]) => units.includes(kind)) ?? most[0]
+      const read = band(quantity, { min: 0, max }).read(entries, reader)
       return read && { ...read, quantity }
     },
   }

@@ -9,6 +9,7 @@ export function words<const W extends readonly string[]>(
   const wanted = `${what}: of ${choices.join(', ')}, separated by commas`
   return {
     words: wanted,
+    choices,
     forms: [{ entries: [[{ label: 'kind', doc: `One of ${choices.join(', ')}.`, choices }]], again: true }],
     read: (entries, reader) => {
       if (isTooLong(entries, reader, what)) return undefined
