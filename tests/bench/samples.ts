@@ -4,7 +4,7 @@ export interface Spread {
 }
 
 /** The middle of the samples, and what 95 of 100 of them stay within (nearest rank). */
-function spreadOf(samples: readonly number[]): Spread {
+export function spreadOf(samples: readonly number[]): Spread {
   const sorted = samples.toSorted((a, b) => a - b)
   const rank = (share: number) => sorted[Math.max(0, Math.ceil(share * sorted.length) - 1)] ?? Number.NaN
   return { p50: rank(0.5), p95: rank(0.95) }

@@ -23,6 +23,7 @@ import { ampacity } from '../../server/src/engineering/electrical/ampacity.ts'
 import { awgArea, awgDiameter, awgFromArea } from '../../server/src/engineering/electrical/awg.ts'
 import { conductorResistance, resistanceAt } from '../../server/src/engineering/electrical/conductor.ts'
 import { dcCurrent, inverterVoltage, lineCurrent } from '../../server/src/engineering/electrical/current.ts'
+import { faultCurrents, faultFlow, solveNetwork } from '../../server/src/engineering/electrical/dc-network.ts'
 import {
   ambientFactor,
   bundlingFactor,
@@ -184,6 +185,26 @@ const works: Readonly<Record<string, Work>> = {
       powerFactor: n(5),
     }),
   ],
+  network: (n) => {
+    const network = {
+      links: [
+        { ends: ['a', 'b'] as const, resistance: n(0) },
+        { ends: ['b', 'c'] as const, resistance: n(1) },
+      ],
+      sources: [
+        { negative: '-', positive: 'a', emf: n(2), resistance: n(3) },
+        { negative: 'c', positive: 'a', emf: n(4), resistance: n(5) },
+      ],
+    }
+    const draws = [
+      { negative: '-', positive: 'c', power: n(6) },
+      { negative: 'c', positive: 'b', power: n(7), current: n(8) },
+      { negative: '-', positive: 'b', current: n(9) },
+    ]
+    const solution = solveNetwork({ ...network, draws })
+    const voltages = solution.outcome === 'solved' ? [...solution.voltages.values()] : []
+    return [solution, voltages, faultCurrents(network, [['a', '-']]), faultFlow(network, ['b', '-'])]
+  },
   protection: (n) => [leastRating(n(0)), protectionWindow({ current: n(0), ampacity: n(1), volts: n(2) })],
 }
 
