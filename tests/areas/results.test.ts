@@ -18,6 +18,7 @@ import { resultsIn, today } from './results-in.ts'
 const foundBy = {
   'cable/ampacity': 'cable/undersized',
   'cable/voltage-drop': 'cable/voltage-drop',
+  'phases/shaft-speed-ahead': 'phases/turns-backward',
   'protection/highest-voltage': 'protection/voltage-below',
   'protection/short-circuit-current': 'protection/interrupts-too-little',
   'protection/opening-current': 'protection/cannot-open',

@@ -195,7 +195,7 @@ describe('a circle of `like`', () => {
 
 describe('a block of which a drive has one', () => {
   const machines =
-    '  motor { terminals: U, V, W }\n  controller { terminals: A, B, C }\n  phase-map { A to U, B to V, C to W }\n'
+    '  propeller { turns: right-hand }\n  motor { terminals: U, V, W  turns: clockwise }\n  controller { terminals: A, B, C }\n  phase-map { A to U, B to V, C to W }\n'
 
   it('written twice is one finding, and the second is not checked any further', () => {
     const text = `drive main {\n${machines}  phase-map { A to U, B to U, C to W }\n}`

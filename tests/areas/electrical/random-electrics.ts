@@ -17,6 +17,7 @@ drive main {
     voltage: ${Math.round(nominal * 0.6)} V
     ${some(`mass: ${pick([18, 62, 140])} kg`)}
     ${some(`terminals: U, V, ${pick(['W', 'U'])}`)}
+    ${some(`speed: 1500 rpm  turns: ${pick(['clockwise', 'counter-clockwise'])}`)}
   }
   controller {
     input: ${Math.round(nominal * pick([0.7, 0.95]))}..${Math.round(nominal * pick([1.05, 1.3]))} V

@@ -1,6 +1,7 @@
 import { factOf } from '../../job/model.ts'
 import { formatSi } from '../../quantity/format.ts'
 import type { Lookup } from '../../store/lookup.ts'
+import { turnsOfMap } from '../common/ahead-turns.ts'
 import { batteryStaysLive } from '../common/dangers.ts'
 import { figuresMarkdown } from '../common/figure-words.ts'
 import { code, headed, type Markdown, md, paragraphs, prose } from '../common/markdown.ts'
@@ -85,4 +86,27 @@ const protection: View = {
   },
 }
 
-export const views: readonly View[] = [cable, protection]
+/** `set ahead, the shaft turns clockwise, as the right-hand propeller needs`. */
+function turningInBrief(lookup: Lookup): Markdown | undefined {
+  const turns = turnsOfMap(lookup)
+  if (!turns?.ok) return turns && prose(turns.fault.words)
+  const { shaft, hand, drivesAhead } = turns.value
+  const words = prose(`Set ahead, the shaft turns ${shaft} looking forward`)
+  if (!hand) return md`${words}`
+  const verdict = prose(`the ${hand} propeller drives ${drivesAhead ? 'ahead' : 'astern'}`)
+  return drivesAhead ? md`${words}: ${verdict}` : md`${words}: **${verdict}**`
+}
+
+const phases: View = {
+  on: 'phase-map',
+  hover: (lookup, ground) => {
+    const brief = turningInBrief(lookup)
+    return brief && (figuresMarkdown(brief, figures, lookup, ground) ?? brief)
+  },
+  inDrive: (lookup) => {
+    const brief = turningInBrief(lookup)
+    return brief ? [[md`phase-map`, brief]] : []
+  },
+}
+
+export const views: readonly View[] = [cable, protection, phases]

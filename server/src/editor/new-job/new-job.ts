@@ -51,7 +51,7 @@ cable ${name} {
 
 const drive = (name: string, units: Units, adjuster: NewJobParams['feet']): string => `
 drive ${name} {
-propeller {
+${name === 'port' ? `across: ? ${units.length} port\n` : ''}propeller {
   diameter: ? ${units.size}
   pitch: ? ${units.size}
   blades: ?
@@ -101,6 +101,7 @@ motor {
   power-factor: ?
   efficiency: ? %
   terminals: ?
+  turns: ?
   thermal-class: ?
 }
 
@@ -137,6 +138,7 @@ ${reading(units)}
 const otherDrive = (name: string, first: string, units: Units): string => `
 drive ${name} {
 like: ${first}
+across: ? ${units.length} ${name}
 
 propeller { turns: ? }
 
@@ -158,7 +160,7 @@ export function newJobText({ vessel, drives, units: system, feet: adjuster }: Ne
   vessel: ${text(vessel)}
   revision: ?
   status: draft
-  show-in: ${system}
+  show-in: ${system}${twin ? '\n  screws: ?' : ''}
 }
 
 battery house {

@@ -1,5 +1,5 @@
 import { block, fact } from '../block.ts'
-import { amount, band, endMissing, names } from '../shape.ts'
+import { amount, band, endMissing, names, yesNo } from '../shape.ts'
 import { words } from '../shapes/words.ts'
 import { sensorKinds } from './sensor.ts'
 
@@ -19,7 +19,15 @@ export const controller = block({
         example: '72..120 V',
       },
     ),
-    terminals: fact(names, 'Marks of the phase terminals.', { from: 'for-review', example: 'A, B, C' }),
+    terminals: fact(
+      names,
+      'Marks of the phase terminals, in the order in which the phases follow one another going ahead. The order counts, not the alphabet.',
+      { from: 'for-review', example: 'A, B, C' },
+    ),
+    reversed: fact(yesNo, 'Whether its setting for the direction of the motor is reversed.', {
+      from: 'as-built',
+      example: 'no',
+    }),
     capacitance: fact(amount('capacitance', { min: 1e-9, max: 10 }), 'Capacitance across its input.', {
       from: 'for-review',
       example: '6.8 mF',

@@ -1,5 +1,6 @@
 import { block, fact } from '../block.ts'
 import { reference } from '../shape.ts'
+import { side } from '../shapes/side.ts'
 
 export const drive = block({
   kind: 'drive',
@@ -10,6 +11,10 @@ export const drive = block({
   facts: {
     battery: fact(reference('battery'), 'The bank that feeds it, if the file has several.', {
       example: 'house',
+    }),
+    across: fact(side, 'Side of the shaft line from the centreline of the boat, if there are several.', {
+      example: '0.85 m port',
+      perDrive: true,
     }),
   },
   needs: {

@@ -21,6 +21,11 @@ export const job = block({
       'When the boat was launched. A hull needs a day or two to settle before the coupling is read afloat.',
       { from: 'as-built', example: '2026-03-18' },
     ),
+    screws: fact(
+      choice(['outward', 'inward', 'same-hand']),
+      'How the screws of two drives turn going ahead, seen from astern. `outward`: right-hand to starboard, left-hand to port. `inward`: the other way round.',
+      { example: 'outward' },
+    ),
     'show-in': fact(
       choice(['metric', 'inch']),
       'Units of results. If not stated, inch if all readings are written in inches, otherwise metric. Some figures show the other system in brackets.',

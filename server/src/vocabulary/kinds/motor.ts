@@ -57,7 +57,21 @@ export const motor = block({
       from: 'issued',
       example: '92 %',
     }),
-    terminals: fact(names, 'Marks of the phase terminals.', { from: 'for-review', example: 'U, V, W' }),
+    terminals: fact(
+      names,
+      'Marks of the phase terminals, in the order in which the phases follow one another. The order counts, not the alphabet.',
+      { from: 'for-review', example: 'U, V, W' },
+    ),
+    turns: fact(
+      choice(['clockwise', 'counter-clockwise']),
+      'How it turns with the phases in the order of its `terminals`, facing its drive end (IEC 60034-8).',
+      { from: 'issued', example: 'clockwise' },
+    ),
+    'position-sensor': fact(
+      choice(['none', 'hall', 'encoder', 'resolver']),
+      'Sensor that gives the controller the angle of the rotor. With one, two exchanged phases are a fault and do not simply reverse the motor.',
+      { from: 'issued', example: 'none' },
+    ),
     'thermal-class': fact(
       choice(['A', 'E', 'B', 'F', 'H', 'N', 'R']),
       'Thermal class of the insulation of the winding, IEC 60085.',

@@ -14,10 +14,16 @@ import cableMissing from './cable/missing.ts'
 import cableUndersized from './cable/undersized.ts'
 import cableVoltageDrop from './cable/voltage-drop.ts'
 import phasesControllerTerminalTwice from './phases/controller-terminal-twice.ts'
+import phasesDirectionUnknown from './phases/direction-unknown.ts'
 import phasesDoubled from './phases/doubled.ts'
 import phasesIncomplete from './phases/incomplete.ts'
+import phasesMarksUnlikeStandard from './phases/marks-unlike-standard.ts'
 import phasesMotorTerminalTwice from './phases/motor-terminal-twice.ts'
 import phasesNotCompared from './phases/not-compared.ts'
+import phasesScrewsDisagree from './phases/screws-disagree.ts'
+import phasesScrewsNotStated from './phases/screws-not-stated.ts'
+import phasesSensorDisagrees from './phases/sensor-disagrees.ts'
+import phasesTurnsBackward from './phases/turns-backward.ts'
 import phasesUnknownTerminal from './phases/unknown-terminal.ts'
 import protectionAboveCable from './protection/above-cable.ts'
 import protectionBelowLoad from './protection/below-load.ts'
@@ -42,10 +48,16 @@ export const checks: readonly Check[] = [
   cableUndersized,
   cableVoltageDrop,
   phasesControllerTerminalTwice,
+  phasesDirectionUnknown,
   phasesDoubled,
   phasesIncomplete,
+  phasesMarksUnlikeStandard,
   phasesMotorTerminalTwice,
   phasesNotCompared,
+  phasesScrewsDisagree,
+  phasesScrewsNotStated,
+  phasesSensorDisagrees,
+  phasesTurnsBackward,
   phasesUnknownTerminal,
   protectionAboveCable,
   protectionBelowLoad,

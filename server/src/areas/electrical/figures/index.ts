@@ -2,11 +2,13 @@ import type { Figure } from '../../common/figure.ts'
 import { batteryFigures } from './battery.ts'
 import { cableFigures } from './cable.ts'
 import { controllerFigures } from './controller.ts'
+import { phaseFigures } from './phases.ts'
 import { protectionFigures } from './protection.ts'
 
 export const figures: readonly Figure[] = [
   ...batteryFigures,
   ...cableFigures,
   ...controllerFigures,
+  ...phaseFigures,
   ...protectionFigures,
 ]
