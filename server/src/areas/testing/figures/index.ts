@@ -1,0 +1,3 @@
+import { sensorFigures } from './sensor.ts'
+
+export const figures = [...sensorFigures]
