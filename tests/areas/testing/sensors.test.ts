@@ -119,7 +119,9 @@ drive main {
   motor m { thermal-class: B }
 }
 `
-    expect(found(text)).toEqual(['sensor/above-class: starboard.m.winding: The trip is at 150 degC; class B stands 130 degC.'])
+    expect(found(text)).toEqual([
+      'sensor/above-class: starboard.m.winding: The trip is at 150 degC; class B stands 130 degC.',
+    ])
   })
 })
 
@@ -127,7 +129,7 @@ describe('the figures of a sensor', () => {
   const results = (sensor: string) =>
     resultsIn(job(sensor)).results.flatMap(({ figure, amount }) =>
       figure.id.startsWith('sensor/')
-        ? [[figure.id, amount.key?.at, Number(amount.value.toPrecision(5))]]
+        ? [[figure.id, ...Object.values(amount.key ?? {}), Number(amount.value.toPrecision(5))]]
         : [],
     )
 
