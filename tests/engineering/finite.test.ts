@@ -21,6 +21,12 @@ import { shaftEndTarget, sumOfTargets, targetCold } from '../../server/src/engin
 import { gaugeStepToDecide, verdict } from '../../server/src/engineering/alignment/verdict.ts'
 import { ampacity } from '../../server/src/engineering/electrical/ampacity.ts'
 import { awgArea, awgDiameter, awgFromArea } from '../../server/src/engineering/electrical/awg.ts'
+import { inParallel, inSeries } from '../../server/src/engineering/electrical/bank.ts'
+import {
+  clearing,
+  clearingCurve,
+  largestEnergy,
+} from '../../server/src/engineering/electrical/clearing-curve.ts'
 import { conductorResistance, resistanceAt } from '../../server/src/engineering/electrical/conductor.ts'
 import { dcCurrent, inverterVoltage, lineCurrent } from '../../server/src/engineering/electrical/current.ts'
 import { faultCurrents, faultFlow, solveNetwork } from '../../server/src/engineering/electrical/dc-network.ts'
@@ -30,13 +36,30 @@ import {
   machinerySpaceFactor,
 } from '../../server/src/engineering/electrical/derating.ts'
 import { faultCurrent } from '../../server/src/engineering/electrical/fault-current.ts'
+import {
+  averagePower,
+  closingSurge,
+  dischargeTime,
+  endVoltage,
+  peakPower,
+  prechargeEnergy,
+  timeToFraction,
+} from '../../server/src/engineering/electrical/precharge.ts'
 import { leastRating, protectionWindow } from '../../server/src/engineering/electrical/protection.ts'
+import { ratingInAmbient } from '../../server/src/engineering/electrical/rating-in-ambient.ts'
+import { selectivity } from '../../server/src/engineering/electrical/selectivity.ts'
+import { ratingAtLeast, ratingAtMost } from '../../server/src/engineering/electrical/standard-ratings.ts'
 import {
   dcDrop,
   operatingResistance,
   threePhaseDrop,
   touchingCoreReactance,
 } from '../../server/src/engineering/electrical/voltage-drop.ts'
+import {
+  adiabaticConstant,
+  sectionToWithstand,
+  withstandTime,
+} from '../../server/src/engineering/electrical/withstand.ts'
 import { compression } from '../../server/src/engineering/seal.ts'
 import { shimPack } from '../../server/src/engineering/shim-packs.ts'
 import { parseThread } from '../../server/src/engineering/thread.ts'
@@ -185,6 +208,40 @@ const works: Readonly<Record<string, Work>> = {
       powerFactor: n(5),
     }),
   ],
+  withstand: (n) => [
+    adiabaticConstant({ initialC: n(0), finalC: n(1) }),
+    withstandTime({ area: n(2), k: n(3), current: n(4) }),
+    sectionToWithstand({ current: n(4), time: n(5), k: n(3) }),
+  ],
+  curves: (n) => {
+    const curve = clearingCurve([
+      { current: n(0), time: n(1) },
+      { current: n(2), time: n(3) },
+    ])
+    const range = { least: n(4), most: n(5) }
+    return [
+      clearing(curve, n(4), n(6)),
+      largestEnergy(curve, range, n(6)),
+      selectivity({ rating: n(7), curve }, { rating: n(8), curve }, range, n(6)),
+    ]
+  },
+  ratings: (n) => [ratingAtLeast(n(0), 'us'), ratingAtMost(n(1), 'iec'), ratingInAmbient(n(2), n(3))],
+  precharge: (n) => {
+    const given = { voltage: n(0), resistance: n(1), capacitance: n(2), across: n(3) }
+    return [
+      endVoltage(given),
+      timeToFraction(given, n(4)),
+      prechargeEnergy(given, n(5)),
+      peakPower(given),
+      averagePower({ energy: n(6), interval: n(7) }),
+      closingSurge({ difference: n(8), loop: n(9) }),
+      dischargeTime({ ...given, to: n(9) }),
+    ]
+  },
+  bank: (n) => {
+    const units = [3, 6, 9].map((i) => ({ emf: n(i), resistance: n(i + 1), capacity: n(i + 2) }))
+    return [inSeries(units, n(0)), inParallel(units)]
+  },
   network: (n) => {
     const network = {
       links: [
