@@ -7,11 +7,12 @@ import type { Area } from './common/area.ts'
 import type { Figure } from './common/figure.ts'
 import type { View } from './common/view.ts'
 import { electrical } from './electrical/index.ts'
+import { propulsion } from './propulsion/index.ts'
 import { seal } from './seal/index.ts'
 import { testing } from './testing/index.ts'
 
 /** In the order that their results are shown in. */
-export const areas: readonly Area[] = [alignment, seal, electrical, testing, caution, across]
+export const areas: readonly Area[] = [alignment, seal, electrical, propulsion, testing, caution, across]
 
 /** Every check, in order of its id. */
 export const allChecks: readonly Check[] = [

@@ -89,6 +89,12 @@ export function formatAbout(si: number, kind: Kind, system: UnitSystem = 'metric
   return unit ? `${formatNumber(inUnit(si, unit), 3)} ${unit.name}` : formatNumber(si, 3)
 }
 
+/** With three significant digits in a unit of its name: `2.4 h`, `60 nmi`. */
+export function formatAboutIn(si: number, name: string): string {
+  const unit = findUnit(name)
+  return unit ? `${formatNumber(inUnit(si, unit), 3)} ${unit.name}` : formatNumber(si, 3)
+}
+
 /** In the job's own system with the other in brackets, when they differ: `26 mm (1.024 in)`. */
 export function formatBoth(si: number, kind: Kind, system: UnitSystem = 'metric', digits = 4): string {
   const own = formatSi(si, kind, system, digits)

@@ -51,9 +51,9 @@ function withUnit(number: string, { name, aliases }: Unit): string {
   return `${number} ${number !== '1' && number !== '-1' && aliases.includes(plural) ? plural : name}`
 }
 
-/** A figure that names its unit is shown in it; a length in what the job is written in. */
+/** A figure that names its unit is shown in it; a length in what the job is written in, but a way at sea in nautical miles. */
 const ownUnit = ({ kind, unit }: Shown): Unit | undefined =>
-  unit === undefined || kind === 'length' ? undefined : findUnit(unit)
+  unit === undefined || (kind === 'length' && unit !== 'nmi') ? undefined : findUnit(unit)
 
 const bounds: Readonly<Record<Bound, string>> = { 'at-least': 'at least', 'less-than': 'less than' }
 

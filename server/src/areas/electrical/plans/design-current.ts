@@ -4,6 +4,7 @@ import { least } from '../../../quantity/extremes.ts'
 import { formatNumber, formatSi } from '../../../quantity/format.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { assumedFigures } from '../../common/assumed-figures.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
 import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
@@ -23,9 +24,6 @@ export interface CableCurrent {
   readonly powerFactor: number
   readonly assumptions: readonly string[]
 }
-
-/** Taken where the file is silent; each is told as an assumption. Common practice, no source. */
-export const assumedFigures = { motorEfficiency: 0.9, controllerEfficiency: 0.95, powerFactor: 0.9 }
 
 /** The continuous current a cable is sized for: as it states, else from the motors it feeds, at the low end of the battery window; or why it
  * cannot be told. What it states is not used where the motors need far more. */

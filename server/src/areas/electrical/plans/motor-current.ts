@@ -2,8 +2,9 @@ import { threePhaseInput } from '../../../engineering/electrical/current.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { assumedFigures } from '../../common/assumed-figures.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
-import { assumedFigures, assuming } from './design-current.ts'
+import { assuming } from './design-current.ts'
 
 /** What a controller has to give for the rated power of its motor. */
 interface MotorCurrent {
