@@ -37,8 +37,9 @@ const powers = [0, 1, 2, 3] as const
 export function openWater({ blades, areaRatio, pitchRatio }: SeriesPropeller): OpenWater {
   const { blades: z, areaRatio: area, pitchRatio: pitch } = seriesRange
   whole('number of blades', blades, z.low, z.high)
-  inRange('blade area ratio', areaRatio, area.low, area.high)
-  inRange('pitch ratio', pitchRatio, pitch.low, pitch.high)
+  // 280 mm of 200 mm is a little more than 1.4 as a double.
+  inRange('blade area ratio', areaRatio, area.low * (1 - 1e-9), area.high * (1 + 1e-9))
+  inRange('pitch ratio', pitchRatio, pitch.low * (1 - 1e-9), pitch.high * (1 + 1e-9))
   const collected = (terms: typeof thrustTerms): readonly number[] =>
     powers.map((power) =>
       terms
