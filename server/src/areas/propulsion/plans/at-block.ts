@@ -1,16 +1,11 @@
-import type {
-  DriveState,
-  FullAhead,
-  PowerRow,
-  PowerTable,
-} from '../../../engineering/propulsion/power-table.ts'
+import type { FullAhead, PowerRow, PowerTable } from '../../../engineering/propulsion/power-table.ts'
 import type { Block } from '../../../job/model.ts'
 import { idOf } from '../../../store/block-by-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { failed, type Outcome, ok } from '../../common/outcome.ts'
 import { type Demand, energyOfFile } from './energy.ts'
-import { type Power, powerOfFile } from './power.ts'
+import { powerOfFile } from './power.ts'
 
 // What of the whole boat belongs to one block, so that only what changes there is shown anew.
 
@@ -83,9 +78,3 @@ export const driveAtTop = plan(
     return state && !bound && states.length === drives.length ? { state, boatSpeed, assumptions } : undefined
   },
 )
-
-/** The states of a drive at all points of the service that it is known for. */
-export function statesOf({ drives, table }: Power, drive: Block): readonly DriveState[] {
-  const index = drives.indexOf(idOf(drive))
-  return table.asked.flatMap((row) => row?.drives[index] ?? [])
-}

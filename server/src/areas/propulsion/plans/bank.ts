@@ -44,7 +44,7 @@ function jointsOf({ ofKind, from }: FileLookup): Joints {
 }
 
 /** The batteries of a drive: the one that it names with what is linked to it, those that its cables lead to, or the only one there is. */
-export function batteriesOf(drive: Block, file: FileLookup): readonly Block[] {
+function batteriesOf(drive: Block, file: FileLookup): readonly Block[] {
   const lookup = file.from(drive)
   const named = lookup.referred('battery')
   const starts = named ? [named] : childrenOf(drive, 'controller')
