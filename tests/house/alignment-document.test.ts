@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process'
 import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs'
 import { tmpdir } from 'node:os'
-import { dirname, join, resolve } from 'node:path'
+import { join, resolve } from 'node:path'
 import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../server/src/areas/index.ts'
 import { rimFromDial } from '../../server/src/engineering/alignment/dial.ts'
@@ -41,14 +41,22 @@ const numbersIn = (words: string): readonly number[] => (words.match(/-?\d+(\.\d
 const toPrinted = (value: number, printed: string): number =>
   Number(value.toFixed(/\.(\d+)/.exec(printed)?.[1]?.length ?? 0))
 
-describe(file, () => {
-  it('links only to what is there, and shows every drawing', () => {
-    const targets = [...text.matchAll(/\]\((?!https?:)([^)#]+)/g)].map((m) => m[1] ?? '')
-    for (const target of targets) expect(existsSync(join(root, dirname(file), target)), target).toBe(true)
-    const drawings = readdirSync(join(root, folder)).filter((name) => name.endsWith('.svg'))
-    expect(targets.filter((target) => target.endsWith('.svg')).sort()).toEqual(drawings.sort())
+describe('the pages of docs/engineering', () => {
+  it('link only to what is there, and show every drawing', () => {
+    const files = readdirSync(join(root, folder))
+    const targets = files
+      .filter((name) => name.endsWith('.md'))
+      .flatMap((name) => [
+        ...readFileSync(join(root, folder, name), 'utf8').matchAll(/\]\((?!https?:)([^)#]+)/g),
+      ])
+      .map(([, target = '']) => target)
+    for (const target of targets) expect(existsSync(join(root, folder, target)), target).toBe(true)
+    const drawings = files.filter((name) => name.endsWith('.svg'))
+    expect([...new Set(targets.filter((target) => target.endsWith('.svg')))].sort()).toEqual(drawings.sort())
   })
+})
 
+describe(file, () => {
   it('is linked from the overview, and links back', () => {
     expect(readFileSync(join(root, 'docs/engineering.md'), 'utf8')).toContain('](engineering/alignment.md)')
     expect(text).toContain('](../engineering.md)')

@@ -6,6 +6,7 @@ import { findingsOf } from '../../checks/marks.ts'
 import { caution } from '../../checks/wording.ts'
 import { randomFrom } from '../../fuzz/random.ts'
 import { randomElectrics } from '../electrical/random-electrics.ts'
+import { resultsIn } from '../results-in.ts'
 
 const job = 'job "Launch" { vessel: "Launch 07" }\n'
 const found = (text: string, danger: keyof typeof dangers) =>
@@ -132,6 +133,34 @@ drive d { }`
       line(`battery b { nominal: 24 V  window: 21..29 V }\ndrive d { ${drive} }`, 'live-voltage')
     expect(with48('controller { input: 20..60 V }  motor { voltage: 16 V }')).toBeUndefined()
     expect(with48('controller { input: 20..60 V }  motor { voltage: 230 V }')).toContain('at least 325 V DC')
+  })
+
+  it('of stored charge says how long its discharge resistance takes, if the job states that: RC ln(V/30)', () => {
+    const stored = (facts: string, rest = 'battery b { nominal: 96 V  window: 84..108 V }') =>
+      found(`${job}${rest}\ndrive d { controller { ${facts} } }`, 'stored-charge')[0]?.detail
+    // 68 s · ln(108/30) = 87.1 s
+    expect(stored('capacitance: 6.8 mF  discharge-resistance: 10 kohm')).toMatch(
+      /discharge resistance takes 87\.1 s to bring it down to 30 V\. It can fail/,
+    )
+    expect(stored('capacitance: 6.8 mF')).not.toContain('discharge')
+    expect(stored('discharge-resistance: 10 kohm')).not.toContain('takes')
+    // What feeds it is not stated: √2 · 58 V is the least, 68 s · ln(82.02/30) = 68.4 s.
+    expect(
+      found(
+        `${job}drive d { controller { capacitance: 6.8 mF  discharge-resistance: 10 kohm }  motor { voltage: 58 V } }`,
+        'stored-charge',
+      )[0]?.detail,
+    ).toContain('takes at least 68.4 s')
+  })
+
+  it('the time until the charge may be touched is a figure, for dry skin from 60 V and for wet from 30 V', () => {
+    const text = `${job}battery b { nominal: 96 V  window: 84..108 V }
+drive d { controller { capacitance: 6.8 mF  discharge-resistance: 10 kohm } }`
+    const times = resultsIn(text).results.filter(({ figure: { id } }) => id === 'caution/discharge-time')
+    expect(times.map(({ amount: { key, value } }) => [key?.['skin'], value.toFixed(2)])).toEqual([
+      ['dry', (68 * Math.log(108 / 60)).toFixed(2)],
+      ['wet', (68 * Math.log(108 / 30)).toFixed(2)],
+    ])
   })
 
   it('of a battery in another file stands in the drive that it feeds', () => {

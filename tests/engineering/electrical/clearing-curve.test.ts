@@ -1,10 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
+  bendsOf,
   type ClearingCurve,
   clearing,
   clearingCurve,
   largestEnergy,
+  usualTolerance,
 } from '../../../server/src/engineering/electrical/clearing-curve.ts'
 import { ratingInAmbient } from '../../../server/src/engineering/electrical/rating-in-ambient.ts'
 import { selectivity } from '../../../server/src/engineering/electrical/selectivity.ts'
@@ -35,6 +37,8 @@ describe('a curve of a device', () => {
     expect(clearing(fuse, 945 * 1.1).latest).toBeCloseTo(100, 9)
     expect(clearing(fuse, 3000 / 1.1).earliest).toBeCloseTo(0.1, 9)
     expect(clearing(fuse, 945).latest).toBeUndefined()
+    expect(clearing(fuse, 2000)).toEqual(clearing(fuse, 2000, usualTolerance))
+    expect(bendsOf(clearingCurve([{ current: 100, time: 1 }]), 0.25)).toEqual([80, 100, 125])
   })
 
   it('is not continued: below it the device may never open; above it opens no later than at its last point', () => {

@@ -32,6 +32,16 @@ export const controller = block({
       from: 'for-review',
       example: '6.8 mF',
     }),
+    'built-in-precharge': fact(
+      yesNo,
+      'Whether it charges its capacitance itself before it connects it to the battery.',
+      { example: 'no' },
+    ),
+    'discharge-resistance': fact(
+      amount('resistance', { min: 0.1, max: 1e9 }),
+      'Resistance that discharges its capacitance, across its input.',
+      { example: '10 kohm' },
+    ),
     efficiency: fact(amount('ratio', { min: 0.01, max: 1 }), 'Efficiency at rated load.', {
       from: 'issued',
       example: '96 %',

@@ -1,3 +1,4 @@
+import { dischargeTime, touchSafe } from '../../../engineering/electrical/precharge.ts'
 import { storedEnergy } from '../../../engineering/electrical/stored-energy.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
@@ -72,4 +73,31 @@ export function chargeOf(controller: Block, lookup: Lookup): Outcome<Charge> {
           ? highest.assumptions
           : ['it is charged to what the motor needs: the voltage of its battery is not stated'],
       })
+}
+
+/** How long a controller stays charged to more than may be touched, s. */
+export interface Discharge {
+  /** By dry skin. */
+  readonly dry: number
+  /** By wet skin. */
+  readonly wet: number
+  readonly resistance: number
+  readonly isLeast: boolean
+  readonly assumptions: readonly string[]
+}
+
+/** The same from its resistance, if the job states that. Precharge and other paths are not counted: the resistance must do alone. */
+export function dischargeOf(controller: Block, lookup: Lookup): Discharge | undefined {
+  const resistance = factOf(controller, 'controller.discharge-resistance')?.value
+  const charge = chargeOf(controller, lookup)
+  if (resistance === undefined || !charge.ok) return undefined
+  const { capacitance, voltage, isLeast, assumptions } = charge.value
+  const until = (to: number) => dischargeTime({ voltage, resistance, capacitance, to })
+  return {
+    dry: until(touchSafe),
+    wet: until(dangerousFrom('live-voltage')),
+    resistance,
+    isLeast,
+    assumptions: [...assumptions, 'its discharge resistance is intact, and nothing charges it meanwhile'],
+  }
 }

@@ -10,7 +10,7 @@ import { type Danger, dangerousFrom } from '../../common/dangers.ts'
 import { bankCurrent } from '../../electrical/plans/bank-fault.ts'
 import { batteriesAround, highestOfBank } from '../../electrical/plans/banks-around.ts'
 import { suppliesOf } from '../../electrical/plans/controller-supply.ts'
-import { chargeOf, needOf } from './controller-charge.ts'
+import { chargeOf, type Discharge, dischargeOf, needOf } from './controller-charge.ts'
 import { heaviestMass } from './shaft-mass.ts'
 
 /** A danger as it is met in a job. */
@@ -163,6 +163,16 @@ function shortCircuitInDrive(drive: Block, lookup: Lookup): readonly DangerInJob
   ]
 }
 
+/** How long the charge lasts, where the job states what discharges it. */
+function fallsTo(discharge: Discharge | undefined): string {
+  if (!discharge) return ''
+  const [time, volts] = [
+    formatSi(discharge.wet, 'time', 'metric', digits),
+    formatSi(dangerousFrom('live-voltage'), 'voltage'),
+  ]
+  return ` Its discharge resistance takes ${discharge.isLeast ? 'at least ' : ''}${time} to bring it down to ${volts}. It can fail: measure all the same.`
+}
+
 function storedCharge(drive: Block, lookup: Lookup): readonly DangerInJob[] {
   const controllers = childrenOf(drive, 'controller')
   const block = electrical(drive)
@@ -192,7 +202,7 @@ function storedCharge(drive: Block, lookup: Lookup): readonly DangerInJob[] {
       block: controller,
       size,
       words: `The ${nameOf(controller)} holds ${isLeast ? 'at least ' : ''}${found} after it is switched off.`,
-      detail: `From ${formatSi(dangerousFrom('stored-charge'), 'energy')} it is dangerous: ½CV² of ${formatSi(capacitance, 'capacitance')} at ${formatSi(voltage, 'voltage', 'metric', digits)}${isLeast ? ', which the motor needs' : ''}.`,
+      detail: `From ${formatSi(dangerousFrom('stored-charge'), 'energy')} it is dangerous: ½CV² of ${formatSi(capacitance, 'capacitance')} at ${formatSi(voltage, 'voltage', 'metric', digits)}${isLeast ? ', which the motor needs' : ''}.${fallsTo(dischargeOf(controller, lookup.from(controller)))}`,
       found,
     }
   })
