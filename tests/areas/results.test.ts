@@ -13,6 +13,7 @@ import { type Random, randomFrom } from '../fuzz/random.ts'
 import { randomElectrics } from './electrical/random-electrics.ts'
 import { randomDrive } from './random-drive.ts'
 import { resultsIn, today } from './results-in.ts'
+import { randomTests } from './testing/random-tests.ts'
 
 /** What a figure comes to beyond its limit is what this check finds. */
 const foundBy = {
@@ -23,6 +24,11 @@ const foundBy = {
   'protection/short-circuit-current': 'protection/interrupts-too-little',
   'protection/opening-current': 'protection/cannot-open',
   'seal/compression': 'seal/compression-outside',
+  'test/insulation-resistance': 'test/insulation-low',
+  'test/polarisation-index': 'test/polarisation-index-low',
+  'test/imbalance': 'test/unbalanced',
+  'test/sensor-temperature': 'test/sensor-implausible',
+  'test/run-out': 'test/beyond-permitted',
   'alignment/gap-variation': 'alignment/gap-variation-outside',
   'alignment/offset': 'alignment/offset-outside',
   'alignment/angle': 'alignment/misalignment-beyond-coupling',
@@ -44,12 +50,17 @@ const uneven = (text: string, { chance }: Random): string =>
 const isIn = (finding: Finding, block: Block): boolean => isWithin(finding.at, block)
 
 describe('a result beyond its limit', () => {
-  it('has a finding, and one within has none, in 600 random jobs', () => {
+  it('has a finding, and one within has none, in 700 random jobs', () => {
     const random = randomFrom(20_261_130)
     const count = { outside: 0, within: 0, undecided: 0 }
     const compared = new Set<string>()
-    for (let i = 0; i < 600; i++) {
-      const text = i % 2 === 0 ? randomElectrics(random) : uneven(randomDrive(random), random)
+    for (let i = 0; i < 700; i++) {
+      const text =
+        i >= 600
+          ? randomTests(random)
+          : i % 2 === 0
+            ? randomElectrics(random)
+            : uneven(randomDrive(random), random)
       const { findings, results } = resultsIn(text)
       for (const result of results) {
         const { figure, verdict, block } = result

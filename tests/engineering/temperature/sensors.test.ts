@@ -17,7 +17,7 @@ import {
   thermistorResistance,
   thermistorTemperature,
 } from '../../../server/src/engineering/temperature/thermistor.ts'
-import { tripPtcCount, tripPtcLimit } from '../../../server/src/engineering/temperature/trip-ptc.ts'
+import { tripPtcLimit } from '../../../server/src/engineering/temperature/trip-ptc.ts'
 import {
   copperConstant,
   windingTemperature,
@@ -93,10 +93,6 @@ describe('a trip PTC', () => {
     expect(at(160)).toEqual({ low: 4000 })
     expect(at(145)).toEqual({})
     expect(at(20, 3)).toEqual({ high: 1650 })
-  })
-
-  it('is one, three or too many, by its cold resistance', () => {
-    expect([0, 120, 550, 551, 1650, 1651, 5000].map(tripPtcCount)).toEqual([1, 1, 1, 2, 3, 4, undefined])
   })
 })
 

@@ -50,7 +50,7 @@ const marks = (list: readonly { readonly name: string }[] | undefined): readonly
   (list ?? []).map(({ name }) => name)
 
 /** What follows from the phase map, motor, controller, gear and propeller of a drive, or why nothing does. */
-const aheadTurns = plan((drive: Block, lookup: Lookup): Outcome<AheadTurns, AheadFault> => {
+export const aheadTurns = plan((drive: Block, lookup: Lookup): Outcome<AheadTurns, AheadFault> => {
   try {
     return turnsOf(drive, lookup)
   } catch (error) {

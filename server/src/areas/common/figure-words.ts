@@ -118,7 +118,9 @@ export function formatMargin(
   system: UnitSystem,
 ): string {
   const isMeasured = amount.uncertainty !== undefined && figure.kind === 'length'
-  const words = isMeasured ? formatLength(size, system) : formatOne(size, figure, system, 3)
+  // A difference of two temperatures has no zero of its own.
+  const shown = figure.kind === 'temperature' ? { ...figure, unit: 'K' } : figure
+  const words = isMeasured ? formatLength(size, system) : formatOne(size, shown, system, 3)
   return share === undefined ? words : `${words} (${formatShare(share, 2)})`
 }
 

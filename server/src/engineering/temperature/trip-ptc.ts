@@ -26,11 +26,3 @@ export function tripPtcLimit(given: {
   if (above < 5) return {}
   return { low: (above < 15 ? least : leastHot) * count }
 }
-
-/** How many trip PTCs in series a cold resistance `ohms` (0 to 1e9, else OutOfRange) may be of: the fewest that DIN 44081 allows, 1 to 9; none where nine would
- * be too few.
- * @example tripPtcCount(1200) // 3 */
-export function tripPtcCount(ohms: number): number | undefined {
-  const count = Math.max(1, Math.ceil(inRange('resistance (ohm)', ohms, 0, 1e9) / most))
-  return count <= 9 ? count : undefined
-}

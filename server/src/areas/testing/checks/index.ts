@@ -10,6 +10,24 @@ import sensorLeadsMislead from './sensor/leads-mislead.ts'
 import sensorNone from './sensor/none.ts'
 import sensorNotRead from './sensor/not-read.ts'
 import sensorOutOfOrder from './sensor/out-of-order.ts'
+import testBeyondPermitted from './test/beyond-permitted.ts'
+import testCoupled from './test/coupled.ts'
+import testDatedInFuture from './test/dated-in-future.ts'
+import testInsulationLow from './test/insulation-low.ts'
+import testInsulationUnknown from './test/insulation-unknown.ts'
+import testInsulationVoltage from './test/insulation-voltage.ts'
+import testLimitMissing from './test/limit-missing.ts'
+import testMissing from './test/missing.ts'
+import testPermittedUnfit from './test/permitted-unfit.ts'
+import testPhasesIncomplete from './test/phases-incomplete.ts'
+import testPolarisationIndexLow from './test/polarisation-index-low.ts'
+import testPowerBeforeInsulation from './test/power-before-insulation.ts'
+import testPrechargeIncomplete from './test/precharge-incomplete.ts'
+import testRotationDiffers from './test/rotation-differs.ts'
+import testSensorImplausible from './test/sensor-implausible.ts'
+import testStillCharged from './test/still-charged.ts'
+import testUnbalanced from './test/unbalanced.ts'
+import testWrongPart from './test/wrong-part.ts'
 
 export const checks: readonly Check[] = [
   sensorAboveClass,
@@ -21,4 +39,22 @@ export const checks: readonly Check[] = [
   sensorNone,
   sensorNotRead,
   sensorOutOfOrder,
+  testBeyondPermitted,
+  testCoupled,
+  testDatedInFuture,
+  testInsulationLow,
+  testInsulationUnknown,
+  testInsulationVoltage,
+  testLimitMissing,
+  testMissing,
+  testPermittedUnfit,
+  testPhasesIncomplete,
+  testPolarisationIndexLow,
+  testPowerBeforeInsulation,
+  testPrechargeIncomplete,
+  testRotationDiffers,
+  testSensorImplausible,
+  testStillCharged,
+  testUnbalanced,
+  testWrongPart,
 ]

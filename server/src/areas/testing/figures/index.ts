@@ -1,3 +1,4 @@
 import { sensorFigures } from './sensor.ts'
+import { testFigures } from './test.ts'
 
-export const figures = [...sensorFigures]
+export const figures = [...sensorFigures, ...testFigures]

@@ -1,5 +1,6 @@
 import { published } from '../../../checks/check.ts'
 import { sensorResistance } from '../../../engineering/temperature/sensor-curve.ts'
+import { formatNumber } from '../../../quantity/format.ts'
 import { figureWhereKnown } from '../../common/figure.ts'
 import { celsius } from '../plans/celsius.ts'
 import { leadErrorOf } from '../plans/leads.ts'
@@ -26,7 +27,7 @@ const resistance = figureWhereKnown({
       const ohms = sensorResistance(curve, celsius(value.value))
       return ohms === undefined
         ? []
-        : [{ value: ohms, from: `at ${show(value.value, 'temperature')}`, key: { at: words } }]
+        : [{ value: ohms, from: `${formatNumber(ohms, 5)} ohm at ${show(value.value, 'temperature')}`, key: { at: words } }]
     }),
 })
 

@@ -42,7 +42,7 @@ export default check({
       found.push(
         at(derating, {
           message: `The current is reduced from ${show(begins.at, 'temperature')} on; the trip is at ${limit}.`,
-          todo: 'Let the reduction begin below the trip.',
+          todo: 'Set the reduction to begin below the trip.',
           found: show(begins.at, 'temperature'),
           limit: `below ${limit}`,
           related,
