@@ -1,8 +1,8 @@
 import { published } from '../../../checks/check.ts'
 import { sensorResistance } from '../../../engineering/temperature/sensor-curve.ts'
-import { formatNumber } from '../../../quantity/format.ts'
+import { formatSi } from '../../../quantity/format.ts'
 import { figureWhereKnown } from '../../common/figure.ts'
-import { celsius } from '../plans/celsius.ts'
+import { celsius, formatCelsius } from '../plans/celsius.ts'
 import { leadErrorOf } from '../plans/leads.ts'
 import { curveOf } from '../plans/sensor-curve.ts'
 import { thresholdsOf } from '../plans/thresholds.ts'
@@ -27,7 +27,13 @@ const resistance = figureWhereKnown({
       const ohms = sensorResistance(curve, celsius(value.value))
       return ohms === undefined
         ? []
-        : [{ value: ohms, from: `${formatNumber(ohms, 5)} ohm at ${show(value.value, 'temperature')}`, key: { at: words } }]
+        : [
+            {
+              value: ohms,
+              from: `${formatSi(ohms, 'resistance', 'metric', 5)} at ${show(value.value, 'temperature')}`,
+              key: { at: words },
+            },
+          ]
     }),
 })
 
@@ -41,7 +47,7 @@ const leads = figureWhereKnown({
   formula: 'reading of resistance plus leads, minus the temperature.',
   source: types,
   from: leadErrorOf,
-  of: ({ error, celsius: at }) => ({ value: error, from: `at ${at} degC` }),
+  of: ({ error, celsius: at }) => ({ value: error, from: `at ${formatCelsius(at)}` }),
 })
 
 export const sensorFigures = [resistance, leads]

@@ -1,7 +1,7 @@
 import { commonPractice, published, theJobFile } from '../../../checks/check.ts'
 import { figureWhereKnown } from '../../common/figure.ts'
 import { balanceOf } from '../plans/balance.ts'
-import { kelvin } from '../plans/celsius.ts'
+import { formatCelsius, kelvin } from '../plans/celsius.ts'
 import { insulationOf } from '../plans/insulation.ts'
 import { measuredOf } from '../plans/measured.ts'
 import { indexOf } from '../plans/polarisation.ts'
@@ -92,7 +92,7 @@ const warmth = figureWhereKnown({
   formula: 't2 = R2/R1 × (235 + t1) - 235.',
   source: published('IEC 60034-1, copper (constant from memory)'),
   from: windingWarmth,
-  of: ({ celsius, from, at }) => ({ value: kelvin(celsius), from: `from ${from} at ${at} degC` }),
+  of: ({ celsius, from, at }) => ({ value: kelvin(celsius), from: `from ${from} at ${formatCelsius(at)}` }),
 })
 
 const runOut = figureWhereKnown({

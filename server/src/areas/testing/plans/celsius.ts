@@ -1,3 +1,5 @@
+import { formatSi } from '../../../quantity/format.ts'
+
 /** °C at 0 K: facts are in kelvin, the kernels of temperature in °C. */
 const zero = 273.15
 
@@ -5,3 +7,7 @@ const zero = 273.15
 export const celsius = (kelvin: number): number => Math.round((kelvin - zero) * 1e6) / 1e6
 
 export const kelvin = (temperature: number): number => temperature + zero
+
+/** `18.2 degC`. */
+export const formatCelsius = (temperature: number): string =>
+  formatSi(kelvin(temperature), 'temperature', 'metric', 4)

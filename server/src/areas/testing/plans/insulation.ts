@@ -3,7 +3,7 @@ import { insulationMinimum } from '../../../engineering/insulation/minimum.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { celsius } from './celsius.ts'
+import { celsius, formatCelsius } from './celsius.ts'
 import { partOf } from './test-log.ts'
 
 export interface Insulation {
@@ -79,7 +79,7 @@ function windingOf(
     how:
       at === undefined || !correction
         ? undefined
-        : `${Number(correction.factor.toPrecision(3))} × the resistance at ${celsius(at)} degC (${methods[correction.method]})`,
+        : `${Number(correction.factor.toPrecision(3))} × the resistance at ${formatCelsius(celsius(at))} (${methods[correction.method]})`,
     ...limit(least, 'IEEE 43-2013, at 40 °C'),
     assumptions: [
       ...(winding ? [] : ['the winding is random-wound']),

@@ -1,6 +1,5 @@
 import { atHead, check, commonPractice } from '../../../../checks/check.ts'
 import { childrenOf, factOf } from '../../../../job/model.ts'
-import { asks } from '../../../../vocabulary/status.ts'
 
 /** From this power on, W, a winding without a sensor is asked about, whatever the controller can read. Common practice, no source. */
 const largeEnough = 4000
@@ -9,7 +8,7 @@ export default check({
   id: 'sensor/none',
   severity: 'warning',
   title: 'Motor without a temperature sensor',
-  why: 'Without a sensor in its winding nobody knows how hot a motor is. The controller can neither warn, nor reduce the current, nor switch off in time. From `issued` on, the job asks for the block itself.',
+  why: 'Without a sensor in its winding nobody knows how hot a motor is. The controller can neither warn, nor reduce the current, nor switch off in time.',
   source: commonPractice('a sensor in the winding from 4 kW on: common practice, no source'),
   on: 'motor',
   fires: `job "Launch" { vessel: "Launch 07" }
@@ -26,7 +25,7 @@ drive main {
 }`,
   run: (_facts, lookup) => {
     const { block, status } = lookup
-    if (status === undefined || lookup.isTaken || asks(status, 'issued') || block.likeUnknown) return []
+    if (status === undefined || lookup.isTaken || block.likeUnknown) return []
     if (childrenOf(block, 'sensor').length > 0) return []
     const controller = lookup.near('controller')
     const inputs = controller && factOf(controller, 'controller.sensor-input')

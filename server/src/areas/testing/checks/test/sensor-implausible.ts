@@ -1,6 +1,7 @@
 import { at, check, published } from '../../../../checks/check.ts'
 import { formatNumber, formatSi } from '../../../../quantity/format.ts'
 import { unlessReplaced } from '../../history.ts'
+import { formatCelsius } from '../../plans/celsius.ts'
 import { sensorTestOf } from '../../plans/sensor-test.ts'
 
 export default check({
@@ -43,23 +44,22 @@ export default check({
     if (test?.agrees !== false) return []
     const { read, stated, within, because } = test
     const ohms = formatSi(resistance.value, 'resistance')
-    const degrees = (celsius: number) => `${formatNumber(celsius, 3)} degC`
     const found =
       read === undefined
         ? ohms
         : read.is === 'temperature'
-          ? degrees(read.celsius)
-          : `${read.is === 'colder' ? 'below' : 'above'} ${degrees(read.end)}`
+          ? formatCelsius(read.celsius)
+          : `${read.is === 'colder' ? 'below' : 'above'} ${formatCelsius(read.end)}`
     return unlessReplaced(lookup, [
       at(resistance, {
         message:
           read === undefined
-            ? `The trip thermistor has ${ohms}${stated === undefined ? '' : ` at ${degrees(stated)}`}.`
-            : `The sensor reads ${found}${stated === undefined ? '' : `, but ${degrees(stated)} was measured beside it`}.`,
+            ? `The trip thermistor has ${ohms}${stated === undefined ? '' : ` at ${formatCelsius(stated)}`}.`
+            : `The sensor reads ${found}${stated === undefined ? '' : `, but ${formatCelsius(stated)} was measured beside it`}.`,
         ...(because !== undefined && { detail: because }),
         todo: 'Check the kind, the wiring and the unit, then measure again.',
         found,
-        ...(stated !== undefined && { limit: `${degrees(stated)} ± ${formatNumber(within, 2)} K` }),
+        ...(stated !== undefined && { limit: `${formatCelsius(stated)} ± ${formatNumber(within, 2)} K` }),
       }),
     ])
   },
