@@ -87,6 +87,8 @@ it('a fact is asked for only where it makes sense', () => {
     ['nominal', '96 V'],
     ['capacity', '210 Ah'],
     ['window', '84..108 V'],
+    ['stud', 'M10'],
+    ['torque', '12 N·m'],
   ] as const
   const of = (more: readonly (readonly [string, string])[]) =>
     missingIn(battery, jobWith(battery, [...facts, ...more], 'issued'), 'job/fact-missing')

@@ -47,6 +47,7 @@ cable ${name} {
   insulation: ? degC
   place: ?
   bundled: ?
+  voltage: ? V
 }`
 
 const drive = (name: string, units: Units, adjuster: NewJobParams['feet']): string => `
@@ -160,6 +161,7 @@ export function newJobText({ vessel, drives, units: system, feet: adjuster }: Ne
   vessel: ${text(vessel)}
   revision: ?
   status: draft
+  rules: ?
   show-in: ${system}${twin ? '\n  screws: ?' : ''}
 }
 

@@ -16,6 +16,7 @@ import {
   machinerySpaceAmbientC,
   machinerySpaceFactor,
   openAmbientC,
+  type Rules,
 } from './derating.ts'
 
 /** `in`: the tables have rows on both sides of the size. `above`: it is larger than every row, and carries at least the figure. `below`: it is
@@ -48,19 +49,22 @@ interface Choice {
  * OutOfRange below 60. `place` open air at 30 °C or a machinery space at 50 °C. `bundled` current-carrying
  * conductors together, itself included (whole, 1 up, else OutOfRange). Bundling factors
  * are those of the US: the stricter of the two sets in use.
+ *
+ * `rules`: with `iso` Table A.1 and its bundling factors alone, with `abyc` Table 5 and its own alone, whatever system the size is in; a size of the other
+ * system is read between the rows by its section.
  * @example ampacity({ section: { system: 'awg', n: -3 }, insulationC: 105, place: 'machinery-space', bundled: 3 }).amps // ≈ 264.775 */
 export function ampacity(given: {
   readonly section: ConductorSection
   readonly insulationC: number
   readonly place: 'open' | 'machinery-space'
   readonly bundled: number
+  readonly rules?: Rules | undefined
 }): Ampacity {
-  const { section, insulationC, place, bundled } = given
+  const { section, insulationC, place, bundled, rules } = given
   const area = sectionArea(section)
-  const bundle = bundlingFactor(bundled)
-  const heat = machinerySpaceFactor(insulationC)
-  const { table, reading, assumptions } =
-    section.system === 'awg' ? awgChoice(area, insulationC) : metricChoice(area, insulationC)
+  const bundle = bundlingFactor(bundled, rules)
+  const heat = machinerySpaceFactor(insulationC, rules)
+  const { table, reading, assumptions } = choiceBy(rules, section, area, insulationC)
   const factors = [...(place === 'open' ? [] : [heat]), ...(bundle.value === 1 ? [] : [bundle])]
   return {
     amps: factors.reduce((amps, factor) => amps * factor.value, reading.amps),
@@ -78,8 +82,8 @@ export function ampacity(given: {
         : [{ type: 'lower-column', insulationC, columnC: reading.columnC } as const]),
       ...assumedOfRow[reading.row],
       ...assumptions,
-      ...(bundled < 3 ? [] : [{ type: 'bundling-us' } as const]),
-      ...(bundled === 2 ? [{ type: 'pair-not-derated' } as const] : []),
+      ...(bundled < 3 || rules ? [] : [{ type: 'bundling-us' } as const]),
+      ...(bundled === 2 && rules !== 'iso' ? [{ type: 'pair-not-derated' } as const] : []),
     ],
   }
 }
@@ -91,8 +95,21 @@ const assumedOfRow: Readonly<Record<RowRead, readonly Assumption[]>> = {
   below: [{ type: 'below-rows' }],
 }
 
-function awgChoice(area: number, insulationC: number): Choice {
-  return { table: usTable5, reading: readTable(usTable5, area, insulationC), assumptions: [] }
+function choiceBy(
+  rules: Rules | undefined,
+  { system }: ConductorSection,
+  area: number,
+  insulationC: number,
+): Choice {
+  if (rules === 'iso')
+    return {
+      table: isoTableA1,
+      reading: readTable(isoTableA1, area, insulationC),
+      assumptions: [{ type: 'table-from-memory', table: isoTableA1.name }],
+    }
+  if (rules === 'abyc' || system === 'awg')
+    return { table: usTable5, reading: readTable(usTable5, area, insulationC), assumptions: [] }
+  return metricChoice(area, insulationC)
 }
 
 /** The lower of the two tables, where both reach. Thinner than the smallest ISO row that row still is a cap, so that less copper never carries

@@ -9,6 +9,7 @@ export type Assumption =
   /** A table from memory that is not lower than the confirmed one. */
   | { readonly type: 'table-not-lower'; readonly table: string }
   | { readonly type: 'table-lower'; readonly table: string; readonly than: string }
+  | { readonly type: 'table-from-memory'; readonly table: string }
   | { readonly type: 'bundling-us' | 'pair-not-derated' }
   | { readonly type: 'strands-class-5' | 'copper-tinned' | 'stranding-2-percent' }
   /** IEC 60228 has no row for a section of so many mm². */

@@ -39,6 +39,9 @@ export function ambientFactor(given: {
   return Math.sqrt((insulation - ambient) / (insulation - table))
 }
 
+/** Rules for an install: ISO 13297 and 10133, or ABYC E-11 with 33 CFR 183. Tables and factors of the two are never mixed. */
+export type Rules = 'iso' | 'abyc'
+
 const byLaw = (insulationC: number): Omit<Factor, 'name'> => ({
   value: ambientFactor({ insulationC, ambientC: machinerySpaceAmbientC }),
   source: '√((Tc − 50) / (Tc − 30))',
@@ -67,14 +70,30 @@ const machinerySpace: readonly (readonly [insulationC: number, factor: Omit<Fact
 
 /** Factor on ampacity in a machinery space (50 °C instead of 30 °C) for insulation of `insulationC`; between
  * the listed classes the next lower. OutOfRange below 60 °C. Source: 33 CFR 183.425 Table 5 note 1, or the
- * general law.
+ * general law. By ISO rules always the law: their own factors are from memory and up to 0.06 above it.
  * @example machinerySpaceFactor(105).value // 0.85 */
-export function machinerySpaceFactor(insulationC: number): Factor {
+export function machinerySpaceFactor(insulationC: number, rules?: Rules): Factor {
+  if (rules === 'iso') {
+    const { under } = rowsAround(isoColumnsC, (listed) => listed, temperature('insulation', insulationC))
+    if (under === undefined) throw new OutOfRange(`insulation must be of 60 °C or more, not ${insulationC}`)
+    return { name: 'machinery space', ...byLaw(under) }
+  }
   const { under } = rowsAround(machinerySpace, ([listed]) => listed, temperature('insulation', insulationC))
   const factor = under?.[1]
   if (!factor) throw new OutOfRange(`insulation must be of 60 °C or more, not ${insulationC}`)
   return { name: 'machinery space', ...factor }
 }
+
+/** Classes of ISO 13297 Table A.1, from memory. */
+const isoColumnsC = [60, 70, 85, 105, 125, 200]
+
+/** Source: ISO 13297, from memory; that it begins at four conductors is confirmed by a public guide. */
+const isoBundling = [
+  [1, 1],
+  [4, 0.7],
+  [7, 0.6],
+  [25, 0.5],
+] as const
 
 /** Source: 33 CFR 183.425 Table 5 note 2; the US set, which starts at three conductors. The set of ISO 13297 (0.7 from four, 0.6 from seven, 0.5 from
  * 25; from memory) is less strict, and the two must not be mixed. */
@@ -88,9 +107,17 @@ const bundling = [
 
 /** Factor on ampacity for `conductors` current-carrying conductors in one bundle, duct or sheath (a three-phase cable is 3); OutOfRange unless a
  * whole number of 1 to 1000. The federal rule binds from 50 V up; we apply it at any voltage. Source: 33 CFR 183.425 Table 5 note 2.
+ * By ISO rules their own set, which begins at four conductors.
  * @example bundlingFactor(3).value // 0.7 */
-export function bundlingFactor(conductors: number): Factor {
+export function bundlingFactor(conductors: number, rules?: Rules): Factor {
   const count = whole('conductors in the bundle', conductors, 1, 1000)
+  if (rules === 'iso')
+    return {
+      name: 'bundling',
+      value: rowsAround(isoBundling, ([from]) => from, count).under?.[1] ?? 1,
+      source: 'ISO 13297, from memory',
+      confidence: 'from memory',
+    }
   return {
     name: 'bundling',
     value: rowsAround(bundling, ([from]) => from, count).under?.[1] ?? 1,

@@ -1,5 +1,6 @@
 import { block, fact } from '../block.ts'
 import { amount, band, choice, endMissing } from '../shape.ts'
+import { terminalFacts } from './terminal-facts.ts'
 
 export const battery = block({
   kind: 'battery',
@@ -71,6 +72,7 @@ export const battery = block({
       'The time of discharge that the capacity is stated for: `20 h`.',
       { example: '20 h' },
     ),
+    ...terminalFacts,
   },
   example: `battery house {
   nominal:             96 V

@@ -1,5 +1,8 @@
 import { block, fact } from '../block.ts'
-import { amount, choice, count, reference, upperLimit } from '../shape.ts'
+import { amount, choice, count, reference, upperLimit, yesNo } from '../shape.ts'
+import { conductorClass } from '../shapes/conductor-class.ts'
+import { marked } from '../shapes/marked.ts'
+import { lugs } from '../shapes/studs.ts'
 
 export const cable = block({
   kind: 'cable',
@@ -73,6 +76,62 @@ export const cable = block({
     drop: fact(upperLimit('ratio', { min: 1e-4, max: 1 }), 'Allowed voltage drop.', {
       example: 'max 3 %',
     }),
+    voltage: fact(amount('voltage', { min: 1, max: 20_000 }), 'Rated voltage of the insulation.', {
+      from: 'for-review',
+      example: '600 V',
+    }),
+    'conductor-class': fact(
+      conductorClass,
+      'Class of the strands, IEC 60228: 2 stranded, 5 flexible, 6 extra flexible. If not stated, 5.',
+      { from: 'issued', example: '5' },
+    ),
+    tinned: fact(yesNo, 'Whether its copper is tinned. If not stated, yes.', {
+      from: 'issued',
+      example: 'yes',
+    }),
+    sheathed: fact(yesNo, 'Whether a sheath, conduit or enclosure covers it all the way.', {
+      from: 'issued',
+      example: 'yes',
+    }),
+    lugs: fact(lugs, 'Threads that its lugs are made for: one for both ends, or at `from` and at `to`.', {
+      from: 'issued',
+      example: 'M10, M8',
+    }),
+    'bend-radius': fact(
+      amount('length', { min: 0, max: 100 }),
+      'Its tightest bend, as laid: radius at the inside.',
+      { from: 'as-built', example: '90 mm' },
+    ),
+    'min-bend-radius': fact(
+      amount('length', { min: 1e-3, max: 10 }),
+      'Tightest bend that its maker allows when it is fixed: radius at the inside.',
+      { example: '60 mm' },
+    ),
+    'outer-diameter': fact(
+      amount('length', { min: 5e-4, max: 0.2 }),
+      'Outer diameter of one cable. The bend allowed follows from it if `min-bend-radius` is not stated.',
+      { example: '17 mm' },
+    ),
+    'support-spacing': fact(
+      amount('length', { min: 0, max: 100 }),
+      'The longest distance between two supports, as laid.',
+      { from: 'as-built', example: '400 mm' },
+    ),
+    'signal-spacing': fact(
+      amount('length', { min: 0, max: 100 }),
+      'The least distance to a signal cable that runs beside it.',
+      { from: 'as-built', example: '250 mm' },
+    ),
+    'phase-lengths': fact(
+      marked({
+        kind: 'length',
+        limits: { min: 0.01, max: 1000 },
+        marks: 'terminals',
+        example: 'U 1.80 m, V 1.82 m, W 1.79 m',
+      }),
+      'Length of the cable of each phase, by the terminal of the motor.',
+      { onBoat: true, example: 'U 1.80 m, V 1.82 m, W 1.79 m' },
+    ),
   },
   example: `cable phases {
   from:       controller

@@ -2,6 +2,7 @@ import { block, fact } from '../block.ts'
 import { amount, band, endMissing, names, yesNo } from '../shape.ts'
 import { words } from '../shapes/words.ts'
 import { sensorKinds } from './sensor.ts'
+import { terminalFacts } from './terminal-facts.ts'
 
 export const controller = block({
   kind: 'controller',
@@ -55,6 +56,7 @@ export const controller = block({
       'The kinds of temperature sensor it can read, as set or wired. `none` if it has no such input.',
       { from: 'for-review', example: 'pt1000, ntc' },
     ),
+    ...terminalFacts,
   },
   example: `controller {
   input:       72..120 V

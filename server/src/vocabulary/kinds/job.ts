@@ -21,6 +21,11 @@ export const job = block({
       'When the boat was launched. A hull needs a day or two to settle before the coupling is read afloat.',
       { from: 'as-built', example: '2026-03-18' },
     ),
+    rules: fact(
+      choice(['iso', 'abyc']),
+      'Rules for the electrical install: ISO 13297 and 10133, or ABYC E-11 with 33 CFR 183. Tables and factors of the two are never mixed. If not stated, the lower of the two tables and the stricter factors are used.',
+      { from: 'for-review', example: 'iso' },
+    ),
     screws: fact(
       choice(['outward', 'inward', 'same-hand']),
       'How the screws of two drives turn going ahead, seen from astern. `outward`: right-hand to starboard, left-hand to port. `inward`: the other way round.',

@@ -1,6 +1,7 @@
 import { block, fact } from '../block.ts'
 import { amount, choice, names } from '../shape.ts'
 import { points } from '../shapes/points.ts'
+import { terminalFacts } from './terminal-facts.ts'
 
 const rpm = (2 * Math.PI) / 60
 
@@ -87,6 +88,7 @@ export const motor = block({
       'What the insulation of the winding is. It decides how its resistance is corrected to 40 °C.',
       { example: 'thermosetting' },
     ),
+    ...terminalFacts,
   },
   example: `motor main {
   power:     15 kW

@@ -1,5 +1,6 @@
 import { block, fact } from '../block.ts'
 import { amount, choice, reference } from '../shape.ts'
+import { terminalFacts } from './terminal-facts.ts'
 
 export const protection = block({
   kind: 'protection',
@@ -38,6 +39,7 @@ export const protection = block({
         example: '150 mm',
       },
     ),
+    ...terminalFacts,
   },
   example: `protection main-fuse {
   kind:     fuse

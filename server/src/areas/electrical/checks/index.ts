@@ -6,12 +6,21 @@ import cableBatteryNotDc from './cable/battery-not-dc.ts'
 import cableBatteryToMotor from './cable/battery-to-motor.ts'
 import cableBehindLargeFuse from './cable/behind-large-fuse.ts'
 import cableBelowSmallest from './cable/below-smallest.ts'
+import cableBendTight from './cable/bend-tight.ts'
 import cableControllerInputOutside from './cable/controller-input-outside.ts'
 import cableCurrentUnknown from './cable/current-unknown.ts'
 import cableInsulationInMachinerySpace from './cable/insulation-in-machinery-space.ts'
 import cableJoinsItself from './cable/joins-itself.ts'
+import cableLugMismatch from './cable/lug-mismatch.ts'
 import cableMissing from './cable/missing.ts'
+import cableNearSignal from './cable/near-signal.ts'
+import cablePhasesUnequal from './cable/phases-unequal.ts'
+import cableSupportsFar from './cable/supports-far.ts'
+import cableTerminalTemperature from './cable/terminal-temperature.ts'
+import cableTooManyLugs from './cable/too-many-lugs.ts'
+import cableTorqueMissing from './cable/torque-missing.ts'
 import cableUndersized from './cable/undersized.ts'
+import cableVoltageBelow from './cable/voltage-below.ts'
 import cableVoltageDrop from './cable/voltage-drop.ts'
 import phasesControllerTerminalTwice from './phases/controller-terminal-twice.ts'
 import phasesDirectionUnknown from './phases/direction-unknown.ts'
@@ -40,12 +49,21 @@ export const checks: readonly Check[] = [
   cableBatteryToMotor,
   cableBehindLargeFuse,
   cableBelowSmallest,
+  cableBendTight,
   cableControllerInputOutside,
   cableCurrentUnknown,
   cableInsulationInMachinerySpace,
   cableJoinsItself,
+  cableLugMismatch,
   cableMissing,
+  cableNearSignal,
+  cablePhasesUnequal,
+  cableSupportsFar,
+  cableTerminalTemperature,
+  cableTooManyLugs,
+  cableTorqueMissing,
   cableUndersized,
+  cableVoltageBelow,
   cableVoltageDrop,
   phasesControllerTerminalTwice,
   phasesDirectionUnknown,

@@ -14,6 +14,8 @@ export function formatAssumption(assumption: Assumption): string {
       return `${assumption.table} is from memory and not lower: not used`
     case 'table-lower':
       return `${assumption.table} is from memory; lower than ${assumption.than}`
+    case 'table-from-memory':
+      return `${assumption.table} is from memory`
     case 'no-row':
       return `no IEC 60228 row for ${formatNumber(assumption.mm2)} mm²: resistance scaled by section from the worst row`
     case 'insulation-limit':

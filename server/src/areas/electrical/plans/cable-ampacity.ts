@@ -3,6 +3,7 @@ import { type Ampacity, ampacity } from '../../../engineering/electrical/ampacit
 import { bestInsulationC } from '../../../engineering/electrical/ampacity-tables.ts'
 import { awgFromArea } from '../../../engineering/electrical/awg.ts'
 import type { ConductorSection } from '../../../engineering/electrical/conductor.ts'
+import type { Rules } from '../../../engineering/electrical/derating.ts'
 import type { Block } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
@@ -20,6 +21,8 @@ export interface CableAmpacity {
   readonly insulationC: number
   readonly parallel: number
   readonly bundled: number
+  /** Rules that the job chose; undefined where it did not. */
+  readonly rules: Rules | undefined
   /** What one conductor carries. */
   readonly ampacity: Ampacity
   /** What the pole or phase carries, A: all parallel conductors. Where the tables have no such size, as far as they show it. */
@@ -76,22 +79,31 @@ function carriedWith(
   // Rounded: a class that came through kelvins is said as it was written.
   const insulationC = Math.round((insulation - 273.15) * 1e6) / 1e6
   const { parallel, bundled, place } = laid.value
-  const rated = ampacity({ section: sectionOf(area), insulationC, place, bundled })
+  const rules = rulesOf(lookup)
+  const rated = ampacity({ section: sectionOf(area), insulationC, place, bundled, rules })
   return ok({
     area,
     insulationC,
     parallel,
     bundled,
+    rules,
     ampacity: rated,
     carries: rated.amps * parallel,
     sources: [rated.source, ...rated.factors.map((factor) => factor.source)],
     assumptions: [
       ...markedAssumed([cable]),
       ...laid.value.assumptions,
+      ...(rules ? [] : [rulesOpen]),
       ...rated.assumptions.map(formatAssumption),
     ],
   })
 }
+
+/** The rules that the job chose. */
+export const rulesOf = (lookup: Lookup): Rules | undefined => statedFact(lookup.near('job'), 'job.rules')
+
+const rulesOpen =
+  'the job chooses no `rules`: for metric sizes the lower of the tables of ISO and the US, and the factors of the US'
 
 interface Laying {
   readonly place: 'open' | 'machinery-space'

@@ -31,6 +31,16 @@ export interface CableLoading extends CableAmpacity {
   readonly dropLimitFrom: string
 }
 
+/** Its strands and their finish, where it states them. IEC 60228 has one figure for classes 5 and 6 (from memory). */
+function strandsOf(cable: Block) {
+  const strands = statedFact(cable, 'cable.conductor-class')
+  const tinned = statedFact(cable, 'cable.tinned')
+  return {
+    ...(strands && { strands: strands === 2 ? ('class 2' as const) : ('class 5' as const) }),
+    ...(tinned && { finish: tinned === 'yes' ? ('tinned' as const) : ('plain' as const) }),
+  }
+}
+
 /** Loading of a cable from the facts of its drive, or why there is none. */
 export const cableLoading = plan((cable: Block, lookup: Lookup): CableOutcome<CableLoading> => {
   const carrying = cableAmpacity(cable, lookup)
@@ -42,7 +52,7 @@ export const cableLoading = plan((cable: Block, lookup: Lookup): CableOutcome<Ca
   return outcomeOf((): CableOutcome<CableLoading> => {
     const length = statedFact(cable, 'cable.length')
     if (length === undefined) return unsaid('its length')
-    const resistance = conductorResistance({ section: sectionOf(area) })
+    const resistance = conductorResistance({ section: sectionOf(area), ...strandsOf(cable) })
     const working = operatingResistance({ ohmPerMetre: resistance.ohmPerMetre, insulationC })
     const run = { length, ohmPerMetre: working.ohmPerMetre / parallel }
     const dropVolts =
