@@ -7,8 +7,8 @@ import { notThis, type Placed, type Shape } from '../shape.ts'
 export interface Stud {
   /** As written: `M10`, `3/8 in`. */
   readonly mark: string
-  /** Nominal diameter, m. */
-  readonly diameter: number
+  /** Nominal diameter, m. Absent where no thread has that designation: a check says so. */
+  readonly diameter?: number
 }
 
 const wanted = 'a thread: `M10`, `3/8 in`, `"3/8-16 UNC"`'
@@ -25,10 +25,9 @@ function readStud(entry: Entry, reader: Reader): Placed<Stud> | undefined {
       : notThis([entry], reader, wanted)
   }
   const text = part.type === 'word' || part.type === 'text' ? part.text : ''
+  if (text === '') return notThis([entry], reader, wanted)
   const diameter = boltSize(text)
-  return diameter === undefined
-    ? notThis([entry], reader, wanted)
-    : { mark: text, diameter, span: entry.span }
+  return { mark: text, ...(diameter !== undefined && { diameter }), span: entry.span }
 }
 
 const slot = {
@@ -45,7 +44,9 @@ export const stud: Shape<Stud> = {
     const [entry, more] = entries
     if (!entry || more) return notThis(entries, reader, wanted)
     const read = readStud(entry, reader)
-    return read && { mark: read.mark, diameter: read.diameter }
+    if (!read) return undefined
+    const { span: _, ...thread } = read
+    return thread
   },
 }
 

@@ -17,6 +17,7 @@ import cableNearSignal from './cable/near-signal.ts'
 import cablePhasesUnequal from './cable/phases-unequal.ts'
 import cableSupportsFar from './cable/supports-far.ts'
 import cableTerminalTemperature from './cable/terminal-temperature.ts'
+import cableThreadUnknown from './cable/thread-unknown.ts'
 import cableTooManyLugs from './cable/too-many-lugs.ts'
 import cableTorqueMissing from './cable/torque-missing.ts'
 import cableUndersized from './cable/undersized.ts'
@@ -60,6 +61,7 @@ export const checks: readonly Check[] = [
   cablePhasesUnequal,
   cableSupportsFar,
   cableTerminalTemperature,
+  cableThreadUnknown,
   cableTooManyLugs,
   cableTorqueMissing,
   cableUndersized,

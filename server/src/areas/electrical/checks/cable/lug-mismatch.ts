@@ -36,8 +36,9 @@ drive main {
       const block = lookup.referred(end)
       const stud = block && terminalFact(block, 'stud')
       const lug = lugs.value[index] ?? lugs.value[0]
-      if (!stud || !lug) return []
-      const fit = lugOnStud({ lug: lug.diameter, stud: stud.value.diameter })
+      const [on, ring] = [stud?.value.diameter, lug?.diameter]
+      if (!stud || !lug || on === undefined || ring === undefined) return []
+      const fit = lugOnStud({ lug: ring, stud: on })
       if (fit === 'fits') return []
       const [found, wanted] = [elide(lug.mark), elide(stud.value.mark)]
       const part = elide(block.name ?? `the ${block.kind}`)

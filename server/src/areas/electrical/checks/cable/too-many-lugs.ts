@@ -32,7 +32,7 @@ drive main {
             message: `A power stud here gets ${lugs} lugs; at most ${mostLugs} are allowed.`,
             detail:
               'Counted are the conductors in parallel of all cables that end here, for each pole or phase.',
-            todo: 'Lead the cables to a busbar, or use fewer conductors of a larger size.',
+            todo: 'Connect the cables to a busbar, or use fewer conductors of a larger size.',
             found: `${lugs}`,
             limit: `at most ${mostLugs}`,
             assumptions: ['each pole and each phase has one stud'],

@@ -33,7 +33,9 @@ export default check({
   run: (_facts, { block }) => {
     const stud = terminalFact(block, 'stud')
     if (!stud || terminalFact(block, 'torque') || block.unread.has('torque')) return []
-    const usual = usualTorques(stud.value.diameter).map((one) => `${range(one)} for ${joints[one.joint]}`)
+    const { diameter } = stud.value
+    const known = diameter === undefined ? [] : usualTorques(diameter)
+    const usual = known.map((one) => `${range(one)} for ${joints[one.joint]}`)
     const [first] = usual
     return [
       at(stud, {
