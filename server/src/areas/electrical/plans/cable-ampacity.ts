@@ -100,7 +100,7 @@ function carriedWith(
 }
 
 /** The rules that the job chose. */
-export const rulesOf = (lookup: Lookup): Rules | undefined => statedFact(lookup.near('job'), 'job.rules')
+const rulesOf = (lookup: Lookup): Rules | undefined => statedFact(lookup.near('job'), 'job.rules')
 
 const rulesOpen =
   'the job chooses no `rules`: for metric sizes the lower of the tables of ISO and the US, and the factors of the US'
