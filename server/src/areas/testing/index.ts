@@ -1,6 +1,7 @@
 import type { Area } from '../common/area.ts'
 import { checks } from './checks/index.ts'
 import { figures } from './figures/index.ts'
+import { views } from './views.ts'
 
 export const testing: Area = {
   name: 'testing',
@@ -8,5 +9,5 @@ export const testing: Area = {
   page: 'engineering/temperature-and-tests.md',
   checks,
   figures,
-  views: [],
+  views,
 }

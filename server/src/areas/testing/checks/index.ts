@@ -13,6 +13,7 @@ import sensorOutOfOrder from './sensor/out-of-order.ts'
 import testBeyondPermitted from './test/beyond-permitted.ts'
 import testCoupled from './test/coupled.ts'
 import testDatedInFuture from './test/dated-in-future.ts'
+import testDischargeDiffers from './test/discharge-differs.ts'
 import testInsulationLow from './test/insulation-low.ts'
 import testInsulationUnknown from './test/insulation-unknown.ts'
 import testInsulationVoltage from './test/insulation-voltage.ts'
@@ -42,6 +43,7 @@ export const checks: readonly Check[] = [
   testBeyondPermitted,
   testCoupled,
   testDatedInFuture,
+  testDischargeDiffers,
   testInsulationLow,
   testInsulationUnknown,
   testInsulationVoltage,

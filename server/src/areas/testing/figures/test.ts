@@ -1,14 +1,16 @@
 import { commonPractice, published, theJobFile } from '../../../checks/check.ts'
+import { formatSi } from '../../../quantity/format.ts'
 import { figureWhereKnown } from '../../common/figure.ts'
 import { balanceOf } from '../plans/balance.ts'
 import { formatCelsius, kelvin } from '../plans/celsius.ts'
+import { dischargeOf } from '../plans/discharge.ts'
 import { insulationOf } from '../plans/insulation.ts'
 import { measuredOf } from '../plans/measured.ts'
 import { indexOf } from '../plans/polarisation.ts'
 import { sensorTestOf } from '../plans/sensor-test.ts'
 import { windingWarmth } from '../plans/winding-warmth.ts'
 
-const insulation = figureWhereKnown({
+export const insulation = figureWhereKnown({
   id: 'test/insulation-resistance',
   on: 'test',
   title: 'Insulation resistance',
@@ -42,7 +44,7 @@ const index = figureWhereKnown({
   }),
 })
 
-const imbalance = figureWhereKnown({
+export const imbalance = figureWhereKnown({
   id: 'test/imbalance',
   on: 'test',
   title: 'Imbalance of phases',
@@ -62,7 +64,7 @@ const imbalance = figureWhereKnown({
   }),
 })
 
-const reading = figureWhereKnown({
+export const reading = figureWhereKnown({
   id: 'test/sensor-temperature',
   on: 'test',
   title: 'Temperature that the sensor reads',
@@ -113,4 +115,16 @@ const runOut = figureWhereKnown({
   }),
 })
 
-export const testFigures = [insulation, index, imbalance, reading, warmth, runOut]
+const discharge = figureWhereKnown({
+  id: 'test/discharge-time',
+  on: 'test',
+  title: 'Discharge by its resistance',
+  kind: 'time',
+  doc: 'How long the controller takes from the first voltage of the test to the last, by its capacitance and its discharge resistance.',
+  formula: 't = R C ln(V0 / V).',
+  source: published('any text on circuits'),
+  from: dischargeOf,
+  of: ({ computed, time }) => ({ value: computed, from: `measured: ${formatSi(time, 'time')}` }),
+})
+
+export const testFigures = [insulation, index, imbalance, reading, warmth, runOut, discharge]

@@ -1,9 +1,7 @@
 import { at, check, published } from '../../../../checks/check.ts'
+import { touchSafe } from '../../../../engineering/electrical/precharge.ts'
 import { dangerousFrom } from '../../../common/dangers.ts'
 import { unlessReplaced } from '../../history.ts'
-
-/** V DC that dry skin may touch. */
-const dry = 60
 
 export default check({
   id: 'test/still-charged',
@@ -39,8 +37,11 @@ export default check({
   run: ({ kind, end }, lookup) => {
     const wet = dangerousFrom('live-voltage')
     if (kind.value !== 'discharge' || end.value < wet) return []
-    const isDry = end.value <= dry
-    const [found, limit] = [lookup.show(end.value, 'voltage'), lookup.show(isDry ? wet : dry, 'voltage')]
+    const isDry = end.value <= touchSafe
+    const [found, limit] = [
+      lookup.show(end.value, 'voltage'),
+      lookup.show(isDry ? wet : touchSafe, 'voltage'),
+    ]
     return unlessReplaced(lookup, [
       at(end, {
         severity: isDry ? 'warning' : 'error',
