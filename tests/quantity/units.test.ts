@@ -4,7 +4,7 @@ import { describe, expect, it } from 'vitest'
 import { formatAbout, formatBoth, formatNumber, formatSi, inUnit } from '../../server/src/quantity/format.ts'
 import { type Kind, kinds } from '../../server/src/quantity/kinds.ts'
 import { asKind, combine, parseNumber, quantity, readQuantity } from '../../server/src/quantity/quantity.ts'
-import { findUnit, gaugeArea, otherSpellings, units } from '../../server/src/quantity/units.ts'
+import { findUnit, gaugeArea, otherSpellings, saeArea, units } from '../../server/src/quantity/units.ts'
 
 const si = (number: string, unit: string): number => {
   const outcome = readQuantity(number, unit)
@@ -101,6 +101,26 @@ describe('American wire gauge: ASTM B258', () => {
   ])('%s is %s', (zeros, name) => {
     expect(gaugeArea(zeros)).toBe(gaugeArea(name))
     expect(readQuantity(zeros, 'AWG')).toEqual(readQuantity(name, 'AWG'))
+  })
+
+  // Circular mils of SAE cable in the table of ABYC E-11 as reprinted: 6 24 538, 2/0 125 100, 4/0 205 500; 4 to 12 % below the AWG.
+  it.each([
+    ['14', 3702],
+    ['6', 24_538],
+    ['2/0', 125_100],
+    ['00', 125_100],
+    ['4/0', 205_500],
+  ])('%s SAE is %d circular mils, less than the AWG of that number', (name, mils) => {
+    const area = saeArea(name) ?? 0
+    expect(area / ((Math.PI / 4) * 0.0000254 ** 2)).toBeCloseTo(mils, 6)
+    const share = area / (gaugeArea(name) ?? 0)
+    expect(share).toBeGreaterThan(0.88)
+    expect(share).toBeLessThan(0.975)
+    expect(formatSi(area, 'area', 'inch')).toBe(`${name === '00' ? '2/0' : name} SAE`)
+  })
+
+  it.each(['3', '5/0', '18', '', 'toString', '2.5'])('%j is no SAE gauge', (name) => {
+    expect(readQuantity(name, 'SAE')).toEqual({ ok: false, problem: { type: 'not-a-gauge', text: name } })
   })
 
   it.each(['5/0', '0/0', '41', '-1', '2.5', '', '1/2', '00000', '02', '010'])('%j is none', (name) => {

@@ -1,6 +1,6 @@
 import type { Band } from './band.ts'
 import { type Kind, kinds, type UnitSystem } from './kinds.ts'
-import { findUnit, gaugeArea, type Unit } from './units.ts'
+import { findUnit, gaugeArea, saeArea, type Unit } from './units.ts'
 
 /** What no double holds, in words: nobody reads "Infinity" or "NaN". */
 function beyondNumbers(value: number): string {
@@ -66,6 +66,8 @@ function formatGauge(area: number): string {
   const off = (gauge: string) => Math.abs((gaugeArea(gauge) ?? 0) / area - 1)
   const nearest = gauges.reduce((best, gauge) => (off(gauge) < off(best) ? gauge : best))
   if (off(nearest) < 1e-6) return `${nearest} AWG`
+  const sae = gauges.find((gauge) => Math.abs((saeArea(gauge) ?? 0) / area - 1) < 1e-6)
+  if (sae !== undefined) return `${sae} SAE`
   if (off(nearest) <= nearGauge) return `about ${nearest} AWG`
   const above = gauges.findIndex((gauge) => (gaugeArea(gauge) ?? 0) < area)
   const kcmil = findUnit('kcmil')

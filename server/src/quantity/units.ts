@@ -55,6 +55,31 @@ export function gaugeArea(text: string): number | undefined {
   return circle(gaugeDiameter(n))
 }
 
+/** Circular mils of cable by SAE gauge, 4 to 12 % less copper than the American wire gauge of the same number. Source: the table of ABYC E-11 as reprinted in
+ * two references on boat wiring. */
+const saeCircularMils: Readonly<Record<string, number>> = {
+  14: 3702,
+  12: 5833,
+  10: 9343,
+  8: 14_810,
+  6: 24_538,
+  4: 37_360,
+  2: 62_450,
+  1: 77_790,
+  '1/0': 98_980,
+  '2/0': 125_100,
+  '3/0': 158_600,
+  '4/0': 205_500,
+}
+
+/** Area in m² of a cable of an SAE gauge from 14 to 4/0; `0` to `0000` are `1/0` to `4/0`.
+ * @example saeArea('2/0') // ≈ 63.39e-6 */
+export function saeArea(text: string): number | undefined {
+  const name = /^0{1,4}$/.test(text) ? `${text.length}/0` : text
+  const mils = Object.hasOwn(saeCircularMils, name) ? saeCircularMils[name] : undefined
+  return mils === undefined ? undefined : mils * circularMil
+}
+
 export const units: readonly Unit[] = [
   unit('length', 'm', 1, 'metre'),
   unit('length', 'cm', 1e-2, 'centimetre'),
@@ -73,6 +98,9 @@ export const units: readonly Unit[] = [
   unit('area', 'kcmil', 1000 * circularMil, 'a thousand circular mils', NIST, ['MCM']),
   unit('area', 'AWG', Number.NaN, 'American wire gauge: 6, 2, 1/0 … 4/0', 'ASTM B258', ['awg'], {
     named: gaugeArea,
+  }),
+  unit('area', 'SAE', Number.NaN, 'SAE gauge of cable: 6, 2, 1/0 … 4/0', 'ABYC E-11, as reprinted', ['sae'], {
+    named: saeArea,
   }),
   unit('mass', 'kg', 1, 'kilogram'),
   unit('mass', 'g', 1e-3, 'gram'),

@@ -1,40 +1,18 @@
 import type { FixGround } from '../../checks/check.ts'
 import type { Fix } from '../../checks/fix.ts'
 import { addAfter, freeName, newValue } from '../../checks/fix-text.ts'
-import { reaches } from '../../engineering/compare.ts'
-import { smallestSection } from '../../engineering/electrical/smallest-section.ts'
 import { factOf } from '../../job/model.ts'
 import { formatSi } from '../../quantity/format.ts'
 import type { Lookup } from '../../store/lookup.ts'
-import { canCarry, sectionOf } from './plans/cable-ampacity.ts'
-import { type CableLoading, cableLoading } from './plans/cable-loading.ts'
-import { fittingRating, isOneFuseEnough, isProtected, isUnprotected } from './plans/cable-protection.ts'
-import { type ConductorSize, conductorSizes } from './plans/conductor-sizes.ts'
+import { fittingRating, isOneFuseEnough } from './plans/cable-protection.ts'
+import type { ConductorSize } from './plans/conductor-sizes.ts'
+import { sizesTried } from './plans/sizes-tried.ts'
 
-const passes = (load: CableLoading): boolean => canCarry(load, load.current) === 'yes' && isDropAllowed(load)
-
-const isDropAllowed = ({ drop, dropLimit }: CableLoading): boolean =>
-  drop === undefined || dropLimit === undefined || reaches(dropLimit, drop)
-
-/** The smallest conductor that is made, of the system the cable is in, that carries the current and keeps the drop, and where the cable has a fuse
- * or needs one, for which there is one: each tried in the plan. */
+/** The smallest conductor that is made, of the system the cable is in and larger than it has, that passes: each tried in the plan. */
 function smallestSize(lookup: Lookup): ConductorSize | undefined {
-  const { block: cable } = lookup
-  const now = factOf(cable, 'cable.conductor')?.value
-  if (now === undefined) return undefined
-  const fused = isProtected(cable, lookup) || isUnprotected(cable, lookup)
-  const { system } = sectionOf(now)
-  const { alone } = smallestSection(system)
-  return conductorSizes[system].find(
-    ({ area }) =>
-      area > now &&
-      reaches(area, alone) &&
-      lookup.suppose('cable.conductor', area, () => {
-        const outcome = cableLoading(cable, lookup)
-        if (!outcome.ok || !passes(outcome.value)) return false
-        return !fused || fittingRating(cable, lookup) !== undefined
-      }),
-  )
+  const now = factOf(lookup.block, 'cable.conductor')?.value
+  const last = now === undefined ? undefined : sizesTried(lookup, now).at(-1)
+  return last?.faults.length === 0 ? last : undefined
 }
 
 /** A larger conductor for the cable, where it says its conductor itself. */

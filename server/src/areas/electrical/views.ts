@@ -4,13 +4,14 @@ import type { Lookup } from '../../store/lookup.ts'
 import { turnsOfMap } from '../common/ahead-turns.ts'
 import { batteryStaysLive } from '../common/dangers.ts'
 import { figuresMarkdown } from '../common/figure-words.ts'
-import { code, headed, type Markdown, md, paragraphs, prose } from '../common/markdown.ts'
+import { code, headed, joined, type Markdown, md, paragraphs, prose, table } from '../common/markdown.ts'
 import type { View } from '../common/view.ts'
 import { figures } from './figures/index.ts'
 import { canCarry } from './plans/cable-ampacity.ts'
 import { cableLoading } from './plans/cable-loading.ts'
 import { ratingOf } from './plans/cable-protection.ts'
 import { ampacityWords, briefLoad } from './plans/cable-words.ts'
+import { sizesTried } from './plans/sizes-tried.ts'
 
 const systems = { dc: 'DC cable', 'three-phase': 'Three-phase cable' } as const
 
@@ -20,13 +21,27 @@ const notCarried = {
   'not-shown': md`: **not in the tables**`,
 } as const
 
+/** How many sizes that do not pass are shown before the one that does. */
+const shownSizes = 3
+
+/** The smallest conductor that passes, and why those before it do not. */
+function sizesMarkdown(lookup: Lookup): Markdown | '' {
+  const rows = sizesTried(lookup)
+    .slice(-1 - shownSizes)
+    .map(({ shown, faults }) => [
+      prose(shown),
+      faults.length === 0 ? prose('the smallest that passes') : joined(faults.map(prose), '; '),
+    ])
+  return rows.length === 0 ? '' : table(['Conductor', 'Result'], rows)
+}
+
 const cable: View = {
   on: 'cable',
   hover: (lookup, ground) => {
     const loading = cableLoading(lookup.block, lookup)
-    return loading.ok
-      ? figuresMarkdown(prose(systems[loading.value.system]), figures, lookup, ground)
-      : prose(loading.fault.words)
+    if (!loading.ok) return prose(loading.fault.words)
+    const figured = figuresMarkdown(prose(systems[loading.value.system]), figures, lookup, ground)
+    return figured && paragraphs(figured, sizesMarkdown(lookup))
   },
   inDrive: (lookup) => {
     const { block } = lookup

@@ -13,9 +13,11 @@ export default problemCheck({
 #            ^^^^^^^ not a wire gauge
 }`,
   quiet: `cable feed { conductor: 2/0 AWG }`,
-  words: (p) => ({
+  words: (p, written) => ({
     message: `${elide(p.text)} is not a wire gauge.`,
-    todo: 'Write a whole number from 40 to 0, or 1/0 to 4/0 (0 to 0000). Larger conductors are in kcmil or mm2.',
+    todo: /sae$/i.test(written)
+      ? 'Write 14, 12, 10, 8, 6, 4, 2 or 1, or 1/0 to 4/0 (0 to 0000). Other SAE gauges are not in the table.'
+      : 'Write a whole number from 40 to 0, or 1/0 to 4/0 (0 to 0000). Larger conductors are in kcmil or mm2.',
     found: elide(p.text),
   }),
 })

@@ -27,10 +27,14 @@ export const cable = block({
         example: 'main',
       },
     ),
-    conductor: fact(amount('area', { min: 1e-7, max: 1e-3 }), 'Cross-section of each conductor.', {
-      from: 'draft',
-      example: '35 mm2',
-    }),
+    conductor: fact(
+      amount('area', { min: 1e-7, max: 1e-3 }),
+      'Cross-section of each conductor: `35 mm2`, `2/0 AWG`, `2/0 SAE`. SAE cable has 3 to 12 % less copper than the AWG of its number.',
+      {
+        from: 'draft',
+        example: '35 mm2',
+      },
+    ),
     parallel: fact(count({ min: 1, max: 20 }), 'Conductors in parallel on each pole or phase.', {
       example: '1',
     }),
