@@ -1,3 +1,4 @@
+import { getOrInsert } from '../../../common/get-or-insert.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { idOf } from '../../../store/block-by-id.ts'
 import type { BlockId } from '../../../store/block-id.ts'
@@ -10,35 +11,33 @@ export type TestKind = FactValue<'test.kind'>
 
 interface Entry {
   readonly test: BlockId
-  readonly kind: TestKind | undefined
-  /** The part that was tested. */
-  readonly on: BlockId | undefined
   readonly taken: string | undefined
   /** Run-out is read at several places. */
   readonly where: string | undefined
 }
 
-/** All test records of a file, as they are written. */
-const testsOfFile = ({ ofKind, from }: FileLookup): readonly Entry[] =>
-  [...ofKind('test'), ...ofKind('drive').flatMap((drive) => childrenOf(drive, 'test'))].map((test) => {
-    const on = from(test).referred('on')
-    return {
-      test: idOf(test),
-      kind: factOf(test, 'test.kind')?.value,
-      on: on && idOf(on),
-      taken: factOf(test, 'test.taken')?.value,
-      where: factOf(test, 'test.where')?.value,
-    }
-  })
+const keyOf = (part: BlockId, kind: TestKind): string => `${kind} ${part}`
 
-/** The records of one kind of test on a part, in the order of their dates; of one day as they are written. */
-export function testsOn(part: Block, kind: TestKind, lookup: FileLookup): readonly Entry[] {
-  const id = idOf(part)
-  return lookup
-    .ofFile(testsOfFile)
-    .filter((entry) => entry.kind === kind && entry.on === id)
-    .toSorted(({ taken: a = '' }, { taken: b = '' }) => (isLater(a, b) ? 1 : isLater(b, a) ? -1 : 0))
+/** The test records of a file by kind and part, each in the order of their dates; of one day as they are written. */
+function logOfFile({ ofKind, from }: FileLookup): ReadonlyMap<string, readonly Entry[]> {
+  const log = new Map<string, Entry[]>()
+  const tests = [...ofKind('test'), ...ofKind('drive').flatMap((drive) => childrenOf(drive, 'test'))]
+  for (const test of tests) {
+    const part = from(test).referred('on')
+    const kind = factOf(test, 'test.kind')?.value
+    if (!part || !kind) continue
+    const taken = factOf(test, 'test.taken')?.value
+    const where = factOf(test, 'test.where')?.value
+    getOrInsert(log, keyOf(idOf(part), kind), () => []).push({ test: idOf(test), taken, where })
+  }
+  const byDate = ({ taken: a = '' }: Entry, { taken: b = '' }: Entry) =>
+    isLater(a, b) ? 1 : isLater(b, a) ? -1 : 0
+  return new Map([...log].map(([key, entries]) => [key, entries.toSorted(byDate)]))
 }
+
+/** The records of one kind of test on a part, in the order of their dates. */
+export const testsOn = (part: Block, kind: TestKind, { ofFile }: FileLookup): readonly Entry[] =>
+  ofFile(logOfFile).get(keyOf(idOf(part), kind)) ?? []
 
 /** The part that a test is about. */
 export const partOf = (lookup: Lookup): Block | undefined => lookup.referred('on')
