@@ -104,7 +104,7 @@ export const cable = block({
     'bend-radius': fact(
       amount('length', { min: 0, max: 100 }),
       'Its tightest bend, as laid: radius at the inside.',
-      { from: 'as-built', example: '90 mm' },
+      { from: 'as-built', perDrive: true, example: '90 mm' },
     ),
     'min-bend-radius': fact(
       amount('length', { min: 1e-3, max: 10 }),
@@ -119,12 +119,12 @@ export const cable = block({
     'support-spacing': fact(
       amount('length', { min: 0, max: 100 }),
       'The longest distance between two supports, as laid.',
-      { from: 'as-built', example: '400 mm' },
+      { from: 'as-built', perDrive: true, example: '400 mm' },
     ),
     'signal-spacing': fact(
       amount('length', { min: 0, max: 100 }),
       'The least distance to a signal cable that runs beside it.',
-      { from: 'as-built', example: '250 mm' },
+      { from: 'as-built', perDrive: true, example: '250 mm' },
     ),
     'phase-lengths': fact(
       marked({
@@ -134,7 +134,7 @@ export const cable = block({
         example: 'U 1.80 m, V 1.82 m, W 1.79 m',
       }),
       'Length of the cable of each phase, by the terminal of the motor.',
-      { onBoat: true, example: 'U 1.80 m, V 1.82 m, W 1.79 m' },
+      { onBoat: true, perDrive: true, example: 'U 1.80 m, V 1.82 m, W 1.79 m' },
     ),
   },
   example: `cable phases {

@@ -27,6 +27,7 @@ export const controller = block({
     ),
     reversed: fact(yesNo, 'Whether its setting for the direction of the motor is reversed.', {
       from: 'as-built',
+      perDrive: true,
       example: 'no',
     }),
     capacitance: fact(amount('capacitance', { min: 1e-9, max: 10 }), 'Capacitance across its input.', {

@@ -1,5 +1,6 @@
 import { at, check, commonPractice } from '../../../../checks/check.ts'
 import { type UsualTorque, usualTorques } from '../../../../engineering/electrical/terminal.ts'
+import { greatest, least } from '../../../../quantity/extremes.ts'
 import { formatSi } from '../../../../quantity/format.ts'
 import { terminalFact } from '../../plans/cable-terminals.ts'
 
@@ -11,7 +12,7 @@ const joints: Readonly<Record<UsualTorque['joint'], string>> = {
   'steel stud': 'a steel stud of grade 2',
 }
 
-const range = ({ low, high }: UsualTorque): string =>
+const range = ({ low, high }: Pick<UsualTorque, 'low' | 'high'>): string =>
   low === high
     ? formatSi(high, 'torque')
     : `${formatSi(low, 'torque').replace(/ .*$/, '')} to ${formatSi(high, 'torque')}`
@@ -26,7 +27,7 @@ export default check({
   ),
   on: ['battery', 'controller', 'motor', 'protection'],
   fires: `battery house { nominal: 96 V  stud: M8 }
-#                                    ^^ 6 N·m
+#                                    ^^ 6 to 20 N·m
 `,
   quiet: `battery house { nominal: 96 V  stud: M8  torque: 11 N·m }
 `,
@@ -36,12 +37,13 @@ export default check({
     const { diameter } = stud.value
     const known = diameter === undefined ? [] : usualTorques(diameter)
     const usual = known.map((one) => `${range(one)} for ${joints[one.joint]}`)
-    const [first] = usual
+    const [low, high] = [least(known.map((one) => one.low)), greatest(known.map((one) => one.high))]
     return [
       at(stud, {
-        message: first
-          ? `The torque of the stud is not stated; it may be ${first}.`
-          : 'The torque of the stud is not stated.',
+        message:
+          low === undefined || high === undefined
+            ? 'The torque of the stud is not stated.'
+            : `The torque of the stud is not stated; by the kind of joint it is ${range({ low, high })}.`,
         detail:
           usual.length === 0
             ? 'No source seen has a usual torque for this thread.'
