@@ -6,11 +6,11 @@ import { Analysis } from '../job/analysis.ts'
 import { identityOf } from '../job/identity.ts'
 import { jobJson } from './job-json.ts'
 import { openJob, readStdin } from './run.ts'
-import { print, printJson } from './terminal.ts'
+import { print, printFile, printJson } from './terminal.ts'
 import { tool } from './tool.ts'
 
 type Options = Readonly<Record<string, string | undefined>> & {
-  readonly format: 'text' | 'json'
+  readonly format: 'text' | 'json' | 'csv'
   readonly today: string
 }
 
@@ -30,8 +30,9 @@ export async function runAreaCommand(
   const findings = new Checker(analysis, allChecks).check(file, { today })
   const identity = identityOf(analysis.blocks(file))
   const head = { tool, file: shown, job: identity ? jobJson(identity) : null, date: today }
-  const { text, json, exitCode } = command.run({ file, analysis, findings, head }, options)
+  const { text, json, csv = '', exitCode } = command.run({ file, analysis, findings, head }, options)
   process.exitCode = exitCode
   if (format === 'json') printJson(json)
+  else if (format === 'csv') printFile(csv)
   else print(text.split('\n'))
 }

@@ -30,7 +30,8 @@ const vesselName = (text: string): string => {
   if (fault !== undefined) throw new InvalidArgumentError(fault)
   return text.trim()
 }
-const output = () => new Option('--format <form>', 'output format').choices(['text', 'json']).default('text')
+const output = (...more: readonly 'csv'[]) =>
+  new Option('--format <form>', 'output format').choices(['text', 'json', ...more]).default('text')
 const onDay = () =>
   new Option('--today <date>', 'date to use for checks and plans').argParser(day).default(today(), 'today')
 
@@ -65,7 +66,7 @@ for (const command of areaCommands) {
     .argument('<path>', 'the job file, or - for standard input')
   for (const option of options) own.option(option.flags, option.description)
   own
-    .addOption(output())
+    .addOption(output(...(command.hasCsv ? ['csv' as const] : [])))
     .addOption(onDay())
     .action((path, given) => runAreaCommand(command, path, given))
 }
@@ -79,7 +80,7 @@ program
       areas.filter(({ figures }) => figures.length > 0).map(({ name }) => name),
     ),
   )
-  .addOption(new Option('--format <form>', 'output format').choices(['text', 'json', 'csv']).default('text'))
+  .addOption(output('csv'))
   .addOption(onDay())
   .action(results)
 

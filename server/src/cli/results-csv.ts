@@ -1,4 +1,4 @@
-import { stringify } from 'csv-stringify/sync'
+import { csvOf } from '../areas/common/command-csv.ts'
 import type { ResultJson, ResultsJson } from './results-json.ts'
 
 type Cell = string | number | null | undefined
@@ -44,43 +44,33 @@ function heads({ files, jobs }: ResultsJson): ReadonlyMap<string, readonly Cell[
   )
 }
 
-/** RFC 4180, a heading and a line for each result; then those that are not known, with why. A text that a spreadsheet would take for a formula is
- * marked as text. The mark at the beginning says that it is UTF-8: spreadsheets do not look. */
+/** A heading and a line for each result; then those that are not known, with why. */
 export function resultsCsv(json: ResultsJson): string {
   const ofFile = heads(json)
   const row = (one: ResultJson | NoResultJson, cells: readonly Cell[], why: Cell): readonly Cell[] =>
     [...(ofFile.get(one.file) ?? []), ...Object.values(anchor).map((cell) => cell(one)), ...cells, why].map(
       (cell) => cell ?? '',
     )
-  return stringify(
+  return csvOf([
     [
-      [
-        ...['file', 'file_errors', 'vessel', 'revision'],
-        ...Object.keys(anchor),
-        ...Object.keys(amount),
-        'not_known',
-      ],
-      ...json.results.map((one) =>
-        row(
-          one,
-          Object.values(amount).map((cell) => cell(one)),
-          '',
-        ),
-      ),
-      ...json.notKnown.map((one) =>
-        row(
-          one,
-          Object.keys(amount).map(() => ''),
-          one.why,
-        ),
-      ),
+      ...['file', 'file_errors', 'vessel', 'revision'],
+      ...Object.keys(anchor),
+      ...Object.keys(amount),
+      'not_known',
     ],
-    {
-      bom: true,
-      record_delimiter: 'windows',
-      escape_formulas: true,
-      // A negative number is no formula.
-      cast: { number: (value) => ({ value: String(value), escape_formulas: false }) },
-    },
-  )
+    ...json.results.map((one) =>
+      row(
+        one,
+        Object.values(amount).map((cell) => cell(one)),
+        '',
+      ),
+    ),
+    ...json.notKnown.map((one) =>
+      row(
+        one,
+        Object.keys(amount).map(() => ''),
+        one.why,
+      ),
+    ),
+  ])
 }

@@ -23,6 +23,8 @@ export interface AreaCommand<Schema extends z.ZodType = z.ZodType> {
   readonly description: string
   /** Each takes a value: `--drive <name>`. */
   readonly options: readonly { readonly flags: string; readonly description: string }[]
+  /** It prints a table as CSV too. */
+  readonly hasCsv?: true
   /** Of its JSON, in docs/schemas under the name of the command. */
   readonly schema: Schema
   /** Throws `CannotRun` if there is nothing to print. */
@@ -32,6 +34,7 @@ export interface AreaCommand<Schema extends z.ZodType = z.ZodType> {
   ) => {
     readonly text: string
     readonly json: z.infer<Schema>
+    readonly csv?: string
     readonly exitCode: 0 | 1
   }
 }

@@ -16,6 +16,9 @@ import { attempt, Missing, must } from './attempt.ts'
 /** Taken where the file is silent. Common practice, no source. */
 const assumed = { gearEfficiency: 0.96, shaftEfficiency: 0.98, areaRatio: 0.5 }
 
+/** No fact says how much bearings and seal take. */
+export const shaftLosses = `bearings and seal of the shaft leave ${formatShare(assumed.shaftEfficiency)} of the power`
+
 /** A drive as the kernel takes it; wake and thrust deduction are those of the hull. */
 export interface DriveSaid {
   readonly drive: Omit<DriveInput, 'wake' | 'thrustDeduction'>
@@ -54,9 +57,7 @@ export const driveSaid = plan(
       const ofGear = gear
         ? or(statedFact(gear, 'gear.efficiency'), assumed.gearEfficiency, 'efficiency of the gear')
         : 1
-      assumptions.push(
-        `bearings and seal of the shaft leave ${percent(assumed.shaftEfficiency)} of the power`,
-      )
+      assumptions.push(shaftLosses)
       const limit = attempt(() => ok(motorLimit(drive, assumptions)))
       return ok({
         drive: {

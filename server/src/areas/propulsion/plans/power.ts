@@ -26,6 +26,9 @@ export interface Power {
   readonly noTop?: string
 }
 
+/** No fact says otherwise. */
+export const equalShares = 'each drive gives an equal share of the thrust'
+
 const distinct = (texts: readonly string[]): readonly string[] => [...new Set(texts)]
 
 /** The points of the service whose speed can be read. */
@@ -80,7 +83,7 @@ export const powerOfFile = (file: FileLookup): Outcome<Power> =>
         ...(margin === undefined && by.by !== 'displacement-rule'
           ? ['calm water: no `sea-margin` is stated']
           : []),
-        ...(drives.length > 1 ? ['each drive gives an equal share of the thrust'] : []),
+        ...(drives.length > 1 ? [equalShares] : []),
         ...said.flatMap(({ assumptions }) => assumptions),
       ]),
       ...(noTop !== undefined && { noTop }),

@@ -1,4 +1,6 @@
 import { atHead, check, commonPractice } from '../../../../checks/check.ts'
+import { shaftLosses } from '../../plans/drive-input.ts'
+import { equalShares } from '../../plans/power.ts'
 import { powerPlan } from '../../plans/whole-boat.ts'
 
 export default check({
@@ -21,12 +23,15 @@ drive main {
 }`,
   run: (_, lookup) => {
     const power = powerPlan(lookup.block, lookup)
-    return power.ok && power.value.assumptions.length > 0
+    const assumptions = power.ok
+      ? power.value.assumptions.filter((words) => words !== shaftLosses && words !== equalShares)
+      : []
+    return assumptions.length > 0
       ? [
           atHead(lookup.block, {
             message: 'The power table rests on assumptions.',
             todo: 'State what you know: each assumption has a fact of the hull, the service or a part.',
-            assumptions: power.value.assumptions,
+            assumptions,
           }),
         ]
       : []
