@@ -4,6 +4,7 @@ import { refusalWords } from '../checks/refusal-words.ts'
 import { Checker } from '../checks/run.ts'
 import { Analysis } from '../job/analysis.ts'
 import { identityOf } from '../job/identity.ts'
+import { csvOf } from './csv.ts'
 import { jobJson } from './job-json.ts'
 import { openJob, readStdin } from './run.ts'
 import { print, printFile, printJson } from './terminal.ts'
@@ -30,9 +31,9 @@ export async function runAreaCommand(
   const findings = new Checker(analysis, allChecks).check(file, { today })
   const identity = identityOf(analysis.blocks(file))
   const head = { tool, file: shown, job: identity ? jobJson(identity) : null, date: today }
-  const { text, json, csv = '', exitCode } = command.run({ file, analysis, findings, head }, options)
+  const { text, json, csv = [], exitCode } = command.run({ file, analysis, findings, head }, options)
   process.exitCode = exitCode
   if (format === 'json') printJson(json)
-  else if (format === 'csv') printFile(csv)
+  else if (format === 'csv') printFile(csvOf(csv))
   else print(text.split('\n'))
 }

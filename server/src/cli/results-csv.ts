@@ -1,4 +1,4 @@
-import { csvOf } from '../areas/common/command-csv.ts'
+import { csvOf } from './csv.ts'
 import type { ResultJson, ResultsJson } from './results-json.ts'
 
 type Cell = string | number | null | undefined

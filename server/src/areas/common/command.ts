@@ -34,7 +34,8 @@ export interface AreaCommand<Schema extends z.ZodType = z.ZodType> {
   ) => {
     readonly text: string
     readonly json: z.infer<Schema>
-    readonly csv?: string
+    /** For CSV, the heads first. */
+    readonly csv?: readonly (readonly (string | number)[])[]
     readonly exitCode: 0 | 1
   }
 }

@@ -7,7 +7,6 @@ import type { Lookup } from '../../../store/lookup.ts'
 import { lookupFrom } from '../../../store/store.ts'
 import { harmless } from '../../../syntax/harmless.ts'
 import { type AreaCommand, CannotRun } from '../../common/command.ts'
-import { csvOf } from '../../common/command-csv.ts'
 import type { Outcome } from '../../common/outcome.ts'
 import { type Energy, energyOfFile } from '../plans/energy.ts'
 import { bollardOf, type Power, powerOfFile } from '../plans/power.ts'
@@ -147,7 +146,7 @@ export const power: AreaCommand<typeof powerSchema> = {
     return {
       text: [heading, '', ...textOf(table, energy, lookup).map(harmless)].join('\n'),
       json,
-      csv: csvOf(csvRows(json)),
+      csv: csvRows(json),
       exitCode: table.ok ? 0 : 1,
     }
   },
