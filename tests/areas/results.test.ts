@@ -247,7 +247,7 @@ drive main {
   motor m { power: 15 kW  efficiency: 92 % }
   controller { efficiency: 96 % }
   cable feed { from: house  to: controller  conductor: 95 mm2  insulation: 105 degC  ${cable} }
-  protection fuse { protects: feed  ${fuse} }
+  protection fuse { in: feed  ${fuse} }
 }
 `
   // 2.5 V for each cell of nominal 2 V when equalising (common practice, no source).

@@ -113,7 +113,7 @@ const requests = (place: (words: string) => Position): readonly Request[] => [
     words: 'completion',
     method: 'textDocument/completion',
     offered: 'completionProvider',
-    params: { position: place('protects: ') },
+    params: { position: place('in: ') },
   },
   {
     words: 'document symbols',

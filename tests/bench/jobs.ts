@@ -115,7 +115,7 @@ drive unit-${n} {
     place:      machinery-space
   }
 
-  protection main-fuse { kind: fuse  rating: 315 A  protects: feed  interrupts: 20 kA  from-source: 150 mm }
+  protection main-fuse { kind: fuse  rating: 315 A  in: feed  interrupts: 20 kA  at: 150 mm }
 
   cable phases {
     from:       controller

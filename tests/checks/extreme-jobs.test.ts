@@ -23,7 +23,7 @@ const parts = [
   ['target', ''],
   ['bed', 'thread: M16'],
   ['cable feed', 'from: house  to: controller'],
-  ['protection fuse', 'protects: feed'],
+  ['protection fuse', 'in: feed'],
 ] as const
 
 /** An amount of the fact: an end of its range, its example, or anything between on a scale of ratios. */

@@ -303,7 +303,7 @@ drive main {
   cable feed { from: house  to: controller  conductor: 95 mm2  length: 1 m  insulation: 105 degC }
   controller { input: 72..120 V }
 }
-protection main-fuse { rating: 315 A  protects: ${path} }
+protection main-fuse { rating: 315 A  in: ${path} }
 `
     expect(laws(text('main.fed'), 'job/unresolved')).toEqual(['Write main.feed'])
   })

@@ -49,7 +49,7 @@ function valuesWithout(
   return Object.entries(kind.facts)
     .filter(([name]) => name !== left && name !== or)
     .map(([name, { example }]) => {
-      if (name === when?.fact) return [name, [when.is].flat()[0] ?? '']
+      if (name === when?.fact && when.is !== undefined) return [name, [when.is].flat()[0] ?? '']
       return [name, kind.kind === 'job' && name === 'status' ? status : example]
     })
 }

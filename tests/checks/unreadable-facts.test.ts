@@ -55,7 +55,7 @@ drive main {
 }
 `
     expect(idsOf(job(''))).toContain('protection/none')
-    const fuse = 'protection main-fuse {\n    rating: 315 A\n    protects: 3 mm\n  }'
+    const fuse = 'protection main-fuse {\n    rating: 315 A\n    in: 3 mm\n  }'
     expect(idsOf(job(fuse))).not.toContain('protection/none')
   })
 })

@@ -187,7 +187,7 @@ describe('completion of a value', () => {
     'gear {\n  ratio: 2$0\n}',
     'coupling {\n  kind: flexible$0\n}',
     'reading r {\n  taken: 2026-03-04$0\n}',
-    drive('protection p { protects: house$0 }'),
+    drive('protection p { in: house$0 }'),
     drive('move after dry-2$0 { }'),
     drive('drive aft-port$0'),
   ])('offers nothing at the end of what is whole: %j', (marked) => {
@@ -235,7 +235,7 @@ describe('completion of a value', () => {
 describe('completion of a name', () => {
   it('offers blocks of the kinds that the fact refers to', () => {
     expect(labels(drive('cable feed { from: $0 }'))).toEqual(['port-motor', 'controller', 'house'])
-    expect(labels(drive('protection f { protects: $0 }'))).toEqual([])
+    expect(labels(drive('protection f { in: $0 }'))).toEqual([])
     expect(labels(drive('cable feed { from: main.$0 }'))).toEqual(['main.port-motor', 'main.controller'])
     expect(labels(`${drive('')}concession a/b {\n  on: $0\n}`)).toEqual(['house', 'main'])
   })

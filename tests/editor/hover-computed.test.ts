@@ -41,7 +41,7 @@ drive main {
   motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
   controller { efficiency: 96 % }
   cable feed { from: house  to: controller  conductor: 95 mm2  length: 2.5 m  insulation: 105 degC }
-  protec$0tion fuse { rating: ${rating} A  protects: feed }
+  protec$0tion fuse { rating: ${rating} A  in: feed }
 }`
   it.each([
     [315, '315 A for feed: between load and cable'],

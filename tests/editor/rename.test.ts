@@ -49,11 +49,11 @@ describe('rename', () => {
     ],
     [
       'a cable, in the fuse that it names too',
-      'cable «fe$0ed» { to: fuse }\nprotection fuse { protects: «feed» }\n',
+      'cable «fe$0ed» { to: fuse }\nprotection fuse { in: «feed» }\n',
     ],
     [
       'a fuse, in the cable that it names too',
-      'cable feed { to: «fuse» }\nprotection «fu$0se» { protects: feed }\n',
+      'cable feed { to: «fuse» }\nprotection «fu$0se» { in: feed }\n',
     ],
     [
       'a foot, in the moves',

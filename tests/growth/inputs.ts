@@ -27,7 +27,7 @@ export const inputs: Readonly<Record<string, Input>> = {
     text: (count) =>
       drive(`motor m { power: 15 kW }
 controller { input: 72..120 V }
-protection bus { kind: fuse rating: 315 A protects: c0 }
+protection bus { kind: fuse rating: 315 A in: c0 }
 cable c0 { from: house to: bus conductor: 95 mm2 length: 2.5 m insulation: 105 degC }
 cable c1 { from: bus to: controller conductor: 95 mm2 length: 2.5 m insulation: 105 degC }
 ${times(count, branch)}`),
@@ -43,9 +43,9 @@ ${times(count, branch)}`),
     text: (count) =>
       drive(`motor m { power: 15 kW }
 controller { input: 72..120 V }
-protection p0 { kind: fuse rating: 315 A protects: c0 }
+protection p0 { kind: fuse rating: 315 A in: c0 }
 cable c0 { from: house to: p0 conductor: 95 mm2 length: 2.5 m insulation: 105 degC }
-${times(count, (i) => `cable c${i + 1} { from: p${i} to: p${i + 1} conductor: 95 mm2 length: 2.5 m insulation: 105 degC }\nprotection p${i + 1} { kind: fuse rating: 10 A protects: c${i + 1} }\n`)}cable last { from: p${count} to: controller conductor: 95 mm2 length: 2.5 m insulation: 105 degC }
+${times(count, (i) => `cable c${i + 1} { from: p${i} to: p${i + 1} conductor: 95 mm2 length: 2.5 m insulation: 105 degC }\nprotection p${i + 1} { kind: fuse rating: 10 A in: c${i + 1} }\n`)}cable last { from: p${count} to: controller conductor: 95 mm2 length: 2.5 m insulation: 105 degC }
 `),
   },
   'parts like the one before': {
@@ -76,7 +76,7 @@ ${times(count, (i) => `cable c${i + 1} { from: p${i} to: p${i + 1} conductor: 95
     from: 100,
     by: ['check'],
     text: (count) =>
-      `${head}${times(count, (i) => `cable c${i} { from: p${i} to: p${(i + 1) % count} }\nprotection p${i} { protects: c${i} }\n`)}`,
+      `${head}${times(count, (i) => `cable c${i} { from: p${i} to: p${(i + 1) % count} }\nprotection p${i} { in: c${i} }\n`)}`,
   },
   'dots in a name': {
     from: 2000,

@@ -33,14 +33,14 @@ export const narrow = (count: number): string =>
   `  shaft {\n    diameter: 35 mm\n  }\n${times(count, (i) => `  bearing b${i} {\n    at: ${i / 100} m\n    bore: 34 mm\n  }\n`)}`
 export const conceded = (on: string, until = '2026-04-01'): string =>
   `concession alignment/bearing-smaller-than-shaft {\n  on: ${on}\n  reason: "trial"\n  granted-by: "office"\n  until: ${until}\n}\n`
-export const fuse = (name: string, protects: string): string =>
-  `  protection ${name} {\n    kind: fuse\n    rating: 315 A\n    protects: ${protects}\n    interrupts: 20 kA\n  }\n`
+export const fuse = (name: string, within: string): string =>
+  `  protection ${name} {\n    kind: fuse\n    rating: 315 A\n    in: ${within}\n    interrupts: 20 kA\n  }\n`
 
 /** So many places round the shaft, each with a length. */
 export const places = (count: number): string =>
   times(count, (i) => `${((360 * i) / count).toFixed(4)} deg ${1.8 + (i % 5) / 1000} mm`, ', ')
 
-export const source = `${bank}protection bus { kind: fuse rating: 315 A protects: c0 }
+export const source = `${bank}protection bus { kind: fuse rating: 315 A in: c0 }
 cable c0 { from: house to: bus conductor: 95 mm2 length: 2.5 m insulation: 105 degC }
 cable c1 { from: bus to: main.controller conductor: 95 mm2 length: 2.5 m insulation: 105 degC }
 drive main { motor m { power: 15 kW } controller { input: 72..120 V } }
@@ -48,5 +48,5 @@ drive main { motor m { power: 15 kW } controller { input: 72..120 V } }
 /** A fuse with the cable that it protects, from the bus. */
 export const branch = (i: number): string =>
   `cable b${i} { from: bus to: p${i} conductor: 95 mm2 length: 2.5 m insulation: 105 degC }
-protection p${i} { kind: fuse rating: 10 A protects: b${i} }
+protection p${i} { kind: fuse rating: 10 A in: b${i} }
 `

@@ -30,7 +30,7 @@ const port = `drive port {
   reading dry-1 { taken: 2026-05-11  gauge: 0.02 mm }
   move after dry-1 { aft-port: up 1 mm }
   cable feed { from: house  to: controller  conductor: 70 mm2  length: 3.2 m  insulation: 105 degC }
-  protection main-fuse { rating: 250 A  protects: feed }
+  protection main-fuse { rating: 250 A  in: feed }
   phase-map { A to U, B to V, C to W }
 }
 `
@@ -134,7 +134,7 @@ describe('a drive that is like another', () => {
   it('finds the names in what it takes among its own blocks first', () => {
     const own = job('cable feed { length: 4 m }')
     const fuse = drive(own)?.children.find(({ name }) => name === 'main-fuse')
-    expect(fuse?.facts.get('protects')?.value).toBe('feed')
+    expect(fuse?.facts.get('in')?.value).toBe('feed')
     expect(value(own, 'feed.length')).toBeCloseTo(4, 12)
     expect(value(own, 'feed.conductor')).toBeCloseTo(70e-6, 12)
   })

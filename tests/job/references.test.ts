@@ -77,11 +77,10 @@ drive stbd { gear { ratio: port.gear.ratio } }`)
   })
 
   it('of a block that only names it back is no circle', () => {
-    const text =
-      'cable e { to: bus  from: house }\nprotection bus { protects: e }\nbattery house { nominal: 48 V }'
+    const text = 'cable e { to: bus  from: house }\nprotection bus { in: e }\nbattery house { nominal: 48 V }'
     expect(typesOf(text)).toEqual([])
     expect(factValue(read(text).blocks, 'e.to')).toBe('bus')
-    expect(factValue(read(text).blocks, 'bus.protects')).toBe('e')
+    expect(factValue(read(text).blocks, 'bus.in')).toBe('e')
   })
 
   it.each([0, 1])('by the kind alone means the same whichever is read first (%i)', (first) => {
@@ -102,7 +101,7 @@ drive stbd { gear { ratio: port.gear.ratio } }`)
 
   it('that leads nowhere offers only what could be meant', () => {
     const text =
-      'drive d { bed { adjuster: shims }  cable feed { conductor: 35 mm2 }  protection p { protects: fed } }'
+      'drive d { bed { adjuster: shims }  cable feed { conductor: 35 mm2 }  protection p { in: fed } }'
     const found = read(text).problems.filter(({ type }) => type === 'unresolved')
     expect(found).toMatchObject([{ path: 'fed', nearest: 'feed' }])
   })

@@ -80,7 +80,7 @@ const tops = [
   'motor other { power: 5 kW  voltage: 144 V }\n',
   'battery battery { window: 40..56 V }\n',
   'battery house {}\n',
-  'drive battery {\n  seal {}\n  cable feed { from: battery  to: m }\n  protection f { protects: main.feed }\n}\n',
+  'drive battery {\n  seal {}\n  cable feed { from: battery  to: m }\n  protection f { in: main.feed }\n}\n',
   'motor drive { like: m  voltage: 144 V }\n',
   'job "J" { vessel: "V"  status: as-built  show-in: inch }\n',
   '}\n',

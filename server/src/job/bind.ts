@@ -128,7 +128,8 @@ function unknownFacts(
     if (Object.hasOwn(rewritten, name)) {
       const now = rewritten[name]?.(text.slice(valueSpan.start, valueSpan.end).trim()) ?? ''
       report(span, { type: 'unknown-fact', name, kind, now })
-      unread.add(name)
+      const [meant = ''] = /^[a-z-]+/.exec(now) ?? []
+      for (const fact of [name, meant]) if (!written.has(meant)) unread.add(fact)
       continue
     }
     const near = nearest(name, known)

@@ -33,7 +33,7 @@ export interface Lookup extends FileLookup {
   near(kind: BlockName): Block | undefined
   /** The block a name stands for, looked for from this block outwards. */
   named(path: string): Block | undefined
-  /** The block that a reference of this one stands for: `referred('protects')`. */
+  /** The block that a reference of this one stands for: `referred('in')`. */
   referred(fact: string): Block | undefined
   /** Whether this block is a part at the top of the file that others take over. */
   readonly isTaken: boolean

@@ -5,8 +5,8 @@ import { type Status, statuses } from './status.ts'
 interface Requirement {
   /** Absent: it is optional. From `draft`: nothing can be worked out without it. */
   readonly from?: Status
-  /** It is asked for only where another fact of the block says this. */
-  readonly when?: { readonly fact: string; readonly is: string | readonly string[] }
+  /** It is asked for only where another fact of the block says this, or is stated at all. */
+  readonly when?: { readonly fact: string; readonly is?: string | readonly string[] }
   /** It is not asked for where the block states this fact instead. */
   readonly or?: string
   /** It is found out on the boat, so an as-built job cannot assume it. What is asked for from `as-built` on always is. */
@@ -37,7 +37,7 @@ export const fact = <T>(
 
 export const isFoundOnBoat = ({ from, onBoat }: Fact): boolean => from === 'as-built' || onBoat === true
 
-const wordsOf = (is: string | readonly string[]): string =>
+const wordsOf = (is: string | readonly string[] = []): string =>
   [is]
     .flat()
     .map((word) => `\`${word}\``)
@@ -45,12 +45,15 @@ const wordsOf = (is: string | readonly string[]): string =>
 
 /** Whether what another fact of the block says makes this one asked for. */
 export const isAskedWith = ({ when }: Fact, said: (fact: string) => unknown): boolean =>
-  when === undefined || [when.is].flat().some((word) => word === said(when.fact))
+  when === undefined ||
+  (when.is === undefined
+    ? said(when.fact) !== undefined
+    : [when.is].flat().some((word) => word === said(when.fact)))
 
 /** From which status on it is asked for, in words: `issued, where adjuster is shims`. Undefined where it is optional. */
 export const formatRequirement = ({ from, when, or }: Fact): string | undefined =>
   from &&
-  `${from}${when ? `, where \`${when.fact}\` is ${wordsOf(when.is)}` : ''}${or === undefined ? '' : `, unless \`${or}\` is stated`}`
+  `${from}${when ? `, where \`${when.fact}\` is ${when.is === undefined ? 'stated' : wordsOf(when.is)}` : ''}${or === undefined ? '' : `, unless \`${or}\` is stated`}`
 
 /** The kinds of block that one needs, with the status they are asked for from. */
 export const needsOf = ({

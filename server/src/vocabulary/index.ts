@@ -4,19 +4,26 @@ import { closestMatch } from './closest-match.ts'
 import { battery } from './kinds/battery.ts'
 import { bearing } from './kinds/bearing.ts'
 import { bed } from './kinds/bed.ts'
+import { busbar } from './kinds/busbar.ts'
 import { cable } from './kinds/cable.ts'
+import { charger } from './kinds/charger.ts'
 import { concession } from './kinds/concession.ts'
+import { contactor } from './kinds/contactor.ts'
 import { controller } from './kinds/controller.ts'
+import { converter } from './kinds/converter.ts'
 import { coupling } from './kinds/coupling.ts'
 import { drive } from './kinds/drive.ts'
 import { foot } from './kinds/foot.ts'
 import { gear } from './kinds/gear.ts'
 import { hull } from './kinds/hull.ts'
+import { isolator } from './kinds/isolator.ts'
 import { job } from './kinds/job.ts'
+import { load } from './kinds/load.ts'
 import { motor } from './kinds/motor.ts'
 import { move } from './kinds/move.ts'
 import { phaseMap } from './kinds/phase-map.ts'
 import { point } from './kinds/point.ts'
+import { precharge } from './kinds/precharge.ts'
 import { propeller } from './kinds/propeller.ts'
 import { protection } from './kinds/protection.ts'
 import { reading } from './kinds/reading.ts'
@@ -36,6 +43,10 @@ export const vocabulary = {
   service,
   point,
   battery,
+  busbar,
+  charger,
+  converter,
+  load,
   drive,
   propeller,
   shaft,
@@ -54,6 +65,9 @@ export const vocabulary = {
   controller,
   cable,
   protection,
+  isolator,
+  contactor,
+  precharge,
   'phase-map': phaseMap,
   test,
   concession,

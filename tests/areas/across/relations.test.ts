@@ -82,7 +82,7 @@ describe('the worse of two figures counts', () => {
     drive(
       'controller { efficiency: 96 % }',
       'cable feed { from: house  to: controller  conductor: 95 mm2  length: 2.5 m  insulation: 105 degC  current: 200 A }',
-      `protection fuse { rating: ${rating}  protects: feed  interrupts: ${interrupts} }`,
+      `protection fuse { rating: ${rating}  in: feed  interrupts: ${interrupts} }`,
     )
   const codes = (text: string) =>
     found(

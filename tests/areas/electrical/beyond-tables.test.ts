@@ -32,9 +32,9 @@ drive main {
     insulation: ${insulation}
     place: ${place}
     bundled: ${bundled}
-    current: ${current}
+    design-current: ${current}
   }
-  protection fuse { rating: ${rating}  protects: feed }
+  protection fuse { rating: ${rating}  in: feed }
 }
 `
 

@@ -8,8 +8,8 @@ const bank = (name = 'b') => `battery ${name} { nominal: 48 V  window: 44..56 V 
 const cable = (name: string, from: string, to: string, more = '') =>
   `cable ${name} { from: ${from}  to: ${to}  conductor: 95 mm2  length: 2 m  insulation: 105 degC ${more} }\n`
 const motor = (name: string) => `motor ${name} { power: 5 kW }\n`
-const fuse = (protects: string, rating: number) =>
-  `protection f-${protects} { rating: ${rating} A  protects: ${protects} }\n`
+const fuse = (within: string, rating: number) =>
+  `protection f-${within} { rating: ${rating} A  in: ${within} }\n`
 const drive = (...inside: readonly string[]) => `drive main {\n${inside.join('')}}\n`
 
 const currentOf = (text: string, path: string) => {
@@ -46,7 +46,7 @@ describe('the current of a feeder is that of every motor behind it (Kirchhoff, d
   it('through a common protection, and from one controller on to the next', () => {
     const parts = [motor('m'), motor('n'), 'controller c { }\ncontroller d { }\n']
     const phases = [cable('p', 'c', 'm'), cable('q', 'd', 'n')]
-    const bus = 'protection bus { rating: 400 A  protects: f }\n'
+    const bus = 'protection bus { rating: 400 A  in: f }\n'
     const star = drive(
       ...parts,
       bus,
@@ -65,7 +65,7 @@ describe('the current of a feeder is that of every motor behind it (Kirchhoff, d
   it('through a cable that feeds two drives', () => {
     const half = (name: string) =>
       drive(motor('m'), c, cable('f', 'bus', 'c')).replace('drive main', `drive ${name}`)
-    const text = `${bank()}${bank('s')}${cable('spare', 'b', 's')}protection bus { rating: 400 A  protects: spare }\n${cable('e', 'b', 'bus')}${half('port')}${half('starboard')}`
+    const text = `${bank()}${bank('s')}${cable('spare', 'b', 's')}protection bus { rating: 400 A  in: spare }\n${cable('e', 'b', 'bus')}${half('port')}${half('starboard')}`
     expect(currentOf(text, 'e')).toBeCloseTo(2 * one, 6)
     expect(currentOf(text, 'port.f')).toBeCloseTo(one, 6)
   })
@@ -155,7 +155,7 @@ it.each([
   ['1.017 m', true],
 ])('a cable of %s from battery to fuse needs one of its own: %s (33 CFR 183.455(b)(2))', (length, needed) => {
   const lead = cable('e', 'b', 'bus').replace('2 m ', `${length} `)
-  const bus = 'protection bus { rating: 200 A  protects: f }\n'
+  const bus = 'protection bus { rating: 200 A  in: f }\n'
   const text = bank() + drive(motor('m'), 'controller c { }\n', bus, lead, cable('f', 'bus', 'c'))
   expect(codes(text).includes('protection/none')).toBe(needed)
 })

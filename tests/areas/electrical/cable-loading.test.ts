@@ -40,7 +40,7 @@ const loading = (w: Wanted = {}) => {
 
 const phases = 'from: controller\n    to: turning'
 const boatCable = (gauge: string, place: string, bundled: number, more = '') =>
-  `conductor: ${gauge} AWG\n    length: 2 m\n    insulation: 105 degC\n    place: ${place}\n    bundled: ${bundled}\n    current: 180 A\n    ${more}`
+  `conductor: ${gauge} AWG\n    length: 2 m\n    insulation: 105 degC\n    place: ${place}\n    bundled: ${bundled}\n    design-current: 180 A\n    ${more}`
 
 describe('ampacity, from the text of a job', () => {
   // 33 CFR 183.425 Table 5 (105 °C column) with notes 1 (0.85) and 2 (three bundled: 0.7; four to six: 0.6). The UL 1426 boat-cable table
@@ -132,7 +132,7 @@ describe('design current', () => {
 
   it('is what the motor draws where the cable, alone, states less than 80 % of it (common practice, no source)', () => {
     const stated = (amps: number) =>
-      loading({ cable: `conductor: 95 mm2\n length: 2 m\n insulation: 105 degC\n current: ${amps} A` })
+      loading({ cable: `conductor: 95 mm2\n length: 2 m\n insulation: 105 degC\n design-current: ${amps} A` })
     expect(stated(161)?.current).toBeCloseTo(15000 / (0.92 * 0.96) / 84, 6) // definition of efficiency
     expect(stated(163)?.current).toBe(163)
   })
@@ -153,7 +153,7 @@ describe('design current', () => {
 describe('voltage drop', () => {
   // IEC 60228:2004 class 5 tinned 35 mm²: 0.565 Ω/km at 20 °C. IEC 60028: 0.00393 /K.
   const at105 = 0.565e-3 * (1 + 0.00393 * 85)
-  const metric = 'conductor: 35 mm2\n    length: 3 m\n    insulation: 105 degC\n    current: 180 A'
+  const metric = 'conductor: 35 mm2\n    length: 3 m\n    insulation: 105 degC\n    design-current: 180 A'
 
   it('DC: out and back at the temperature the insulation allows (IEC 60228, IEC 60028)', () => {
     const load = loading({ cable: metric })
@@ -186,7 +186,7 @@ describe('what is written but cannot be read', () => {
     ['parallel', { cable: `${boatCable('2/0', 'open', 1)}\n    parallel: 2 kg` }],
     ['bundled', { cable: 'conductor: 95 mm2\n length: 2 m\n insulation: 105 degC\n bundled: 3 kg' }],
     ['place', { cable: 'conductor: 95 mm2\n length: 2 m\n insulation: 105 degC\n place: attic' }],
-    ['current', { cable: 'conductor: 95 mm2\n length: 2 m\n insulation: 105 degC\n current: 90 kg' }],
+    ['current', { cable: 'conductor: 95 mm2\n length: 2 m\n insulation: 105 degC\n design-current: 90 kg' }],
     ['window', { battery: 'nominal: 96 V\n  window: 84..108 mm' }],
     ['motor efficiency', { motor: 'power: 15 kW\n    efficiency: 92 kg' }],
     ['controller efficiency', { controller: 'efficiency: 96 kg' }],
@@ -210,8 +210,8 @@ it('a battery used down to 0 V is refused where it is written, and no current wo
 })
 
 describe('what protects a cable', () => {
-  const fuse = (protects: string, rating = '315 A') =>
-    `protection main-fuse {\n    rating: ${rating}\n    protects: ${protects}\n  }\n`
+  const fuse = (within: string, rating = '315 A') =>
+    `protection main-fuse {\n    rating: ${rating}\n    in: ${within}\n  }\n`
   const feed = (text: string) => {
     const { block, lookup } = blockIn(text, 'main.feed')
     return isProtected(block, lookup)
@@ -228,7 +228,7 @@ describe('what protects a cable', () => {
       .replace(/^battery[^}]*}\n/, '')
     expect(feed(`${jobOf()}${twin}${fuse('port.feed')}`)).toBe(false)
   })
-  it('may be a fuse whose `protects` cannot be read', () => {
+  it('may be a fuse whose `in` cannot be read', () => {
     expect(feed(jobOf({ rest: fuse('3 mm') }))).toBe(true)
   })
   // 33 CFR 183.455(c)(1): below 50 V up to 150 % of what the conductor carries, 1.5 × 330 A × 0.85 = 420.75 A.

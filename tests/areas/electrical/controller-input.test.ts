@@ -29,7 +29,7 @@ it('of two batteries that is told which a cable leads to, through a fuse as well
 battery high { nominal: 144 V }
 drive main {
   controller { input: 110..170 V }
-  protection fuse { rating: 200 A  protects: lead }
+  protection fuse { rating: 200 A  in: lead }
   cable lead { from: ${from}  to: fuse  conductor: 70 mm2  length: 0.5 m  insulation: 105 degC }
   cable feed { from: fuse  to: controller  conductor: 70 mm2  length: 2 m  insulation: 105 degC }
 }

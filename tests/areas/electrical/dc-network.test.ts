@@ -93,8 +93,8 @@ battery a { nominal: 48 V  short-circuit-current: 5000 A }
 drive main {
 motor m { power: 5 kW }
 controller c { }
-protection bus { kind: fuse  rating: 200 A  protects: k0 }
-protection link { kind: fuse  rating: 200 A  protects: k1  interrupts: 6000 A }
+protection bus { kind: fuse  rating: 200 A  in: k0 }
+protection link { kind: fuse  rating: 200 A  in: k1  interrupts: 6000 A }
 cable e { from: a to: bus conductor: 95 mm2 length: 0.5 m insulation: 105 degC }
 ${ring.join('')}}
 `

@@ -9,7 +9,7 @@ const drop = (conductor: string) =>
     `battery house { nominal: 96 V  window: 84..108 V }
 drive main {
   controller { efficiency: 96 % }
-  cable feed { from: house  to: controller  conductor: ${conductor}  length: 900 m  insulation: 105 degC  current: 100 A }
+  cable feed { from: house  to: controller  conductor: ${conductor}  length: 900 m  insulation: 105 degC  design-current: 100 A }
 }`,
     allChecks,
   ).findings.find(({ check }) => check === 'cable/voltage-drop')

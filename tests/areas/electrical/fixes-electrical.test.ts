@@ -85,7 +85,7 @@ describe('the conductor offered', () => {
 const ratings = [6, 10, 16, 20, 25, 32, 40, 50, 63, 80, 100, 125, 160, 200, 250, 315, 400, 500, 630]
 const fuse = (rating: number) => `  protection main-fuse {
     rating:   ${rating} A
-    protects: feed
+    in: feed
   }
 `
 const faults = ['protection/below-load', 'protection/above-cable', 'protection/none']

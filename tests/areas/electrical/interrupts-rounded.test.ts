@@ -9,7 +9,7 @@ const found = (interrupts: string) =>
 drive main {
   controller { }
   cable feed { from: house  to: controller  conductor: 95 mm2  length: 2.5 m  insulation: 105 degC }
-  protection main-fuse { rating: 315 A  protects: feed  interrupts: ${interrupts} }
+  protection main-fuse { rating: 315 A  in: feed  interrupts: ${interrupts} }
 }
 `,
     allChecks,

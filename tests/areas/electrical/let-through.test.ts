@@ -44,7 +44,7 @@ describe('a thin conductor behind a large fuse', () => {
         'controller c { input: 72..120 V }\ncontroller e { input: 72..120 V }\ncontroller g { input: 72..120 V }\n',
         cable('thin', 'f', 'c', '4 mm2'),
         cable('fused', 'f', 'e', '4 mm2'),
-        fuse('own', 40, 'protects: fused'),
+        fuse('own', 40, 'in: fused'),
         cable('wide', 'f', 'g', '120 mm2'),
       )
     expect(behind(text).map((one) => one.split(':')[0])).toEqual(['thin'])
@@ -56,7 +56,7 @@ describe('a thin conductor behind a large fuse', () => {
       `drive d {
   controller c { input: 72..120 V }
   controller e { input: 72..120 V }
-${cable('feed', 'b', 'c')}${fuse('f', 315, 'protects: feed')}${cable('on', 'c', 'e', '4 mm2').replace('place', 'system: dc  place')}}\n`
+${cable('feed', 'b', 'c')}${fuse('f', 315, 'in: feed')}${cable('on', 'c', 'e', '4 mm2').replace('place', 'system: dc  place')}}\n`
     expect(behind(text)).toEqual(['on: It lies behind a fuse or breaker of 315 A; it allows at most 50 A.'])
   })
 
@@ -127,7 +127,7 @@ ${cable('feed', 'b', 'c')}${fuse('f', 315, 'protects: feed')}${cable('on', 'c', 
         fuse('f', 400),
         cable('one', 'f', 'controller', '50 mm2', '2 m'),
         cable('two', 'f', 'controller', '50 mm2', '2 m'),
-        fuse('own', 100, 'protects: one'),
+        fuse('own', 100, 'in: one'),
       )
     // And a fault in the one with the fuse is fed by the other from the far end.
     expect(behind(text)).toEqual(
@@ -139,7 +139,7 @@ ${cable('feed', 'b', 'c')}${fuse('f', 315, 'protects: feed')}${cable('on', 'c', 
 
   it('is found in three cables side by side with a fuse at one end of each: the others feed a fault in one', () => {
     const feed = (n: number) =>
-      cable(`k${n}`, 'b', 'controller', '50 mm2', '2 m') + fuse(`f${n}`, 250, `protects: k${n}`)
+      cable(`k${n}`, 'b', 'controller', '50 mm2', '2 m') + fuse(`f${n}`, 250, `in: k${n}`)
     // IEC 60364-4-43, 434.4: two may have a fuse at the supply end alone, three or more need one at each end.
     expect(behind(bank() + drive(feed(1), feed(2)))).toEqual([])
     expect(behind(bank() + drive(feed(1), feed(2), feed(3)))).toHaveLength(3)
@@ -192,13 +192,13 @@ ${cable('feed', 'b', 'c')}${fuse('f', 315, 'protects: feed')}${cable('on', 'c', 
       `drive d {
   controller c { input: 72..120 V }
   controller e { input: 72..120 V }
-${cable('feed', 'b', 'c')}${fuse('f', 315, 'protects: feed')}${between('one', 'c', 'e')}${between('two', 'e', 'c')}}\n`
+${cable('feed', 'b', 'c')}${fuse('f', 315, 'in: feed')}${between('one', 'c', 'e')}${between('two', 'e', 'c')}}\n`
     const found = 'It takes 158 A behind a fuse or breaker of 315 A; it allows at most 45 A.'
     expect(behind(text)).toEqual([`one: ${found}`, `two: ${found}`])
   })
 
   it('is left to the check of the fuse where that one is in the cable', () => {
-    const text = bank() + drive(cable('feed', 'b', 'controller', '4 mm2'), fuse('f', 400, 'protects: feed'))
+    const text = bank() + drive(cable('feed', 'b', 'controller', '4 mm2'), fuse('f', 400, 'in: feed'))
     expect(behind(text)).toEqual([])
     expect(at(text, 'protection/above-cable')).toHaveLength(1)
   })
@@ -210,7 +210,7 @@ describe('a fuse protects what lies behind it', () => {
       bank() +
       drive(
         cable('lead', 'b', 'f', '95 mm2', length),
-        fuse('f', 250, 'protects: lead  from-source: 150 mm'),
+        fuse('f', 250, 'in: lead  at: 150 mm'),
         cable('feed', 'f', 'controller'),
       )
     expect(unprotected(text('6 m'))).toEqual(['lead'])
@@ -223,7 +223,7 @@ describe('a fuse protects what lies behind it', () => {
       bank() +
       drive(
         cable('lead', 'b', 'f'),
-        fuse('f', 250, 'protects: feed'),
+        fuse('f', 250, 'in: feed'),
         cable('feed', 'b', 'controller'),
         cable('other', 'f', 'controller'),
       )
@@ -240,7 +240,7 @@ describe('a fuse protects what lies behind it', () => {
 
   it('and is at the end of a cable from which more comes, whichever way that is written', () => {
     const feed = (name: string, ends: readonly [string, string]) =>
-      cable(name, ...ends, '120 mm2') + fuse(`fuse-${name}`, 250, `protects: ${name}`)
+      cable(name, ...ends, '120 mm2') + fuse(`fuse-${name}`, 250, `in: ${name}`)
     const two = (ends: readonly [string, string]) =>
       bank() + bank('s') + drive(feed('one', ends), feed('two', ['s', 'controller']))
     expect(unprotected(two(['b', 'controller']))).toEqual([])
@@ -250,8 +250,8 @@ describe('a fuse protects what lies behind it', () => {
   it('a link between two banks needs one at each end', () => {
     const banks = bank() + bank('s')
     const link = cable('link', 'b', 's', '95 mm2', '1.5 m')
-    const one = fuse('f', 250, 'protects: link')
-    const two = fuse('g', 250, 'protects: link')
+    const one = fuse('f', 250, 'in: link')
+    const two = fuse('g', 250, 'in: link')
     expect(unprotected(banks + link)).toEqual(['link'])
     expect(unprotected(banks + link + one)).toEqual(['link'])
     expect(unprotected(banks + link + one + two)).toEqual([])
@@ -266,7 +266,7 @@ describe('banks that a link joins', () => {
       cable('link', 'b', 's') +
       drive(
         cable('feed', 'b', 'controller'),
-        'protection f { kind: fuse  rating: 250 A  protects: feed  interrupts: 5 kA  voltage: 125 V }\n',
+        'protection f { kind: fuse  rating: 250 A  in: feed  interrupts: 5 kA  voltage: 125 V }\n',
       )
     // 108 V over 14 mΩ (Ohm's law).
     expect(at(text, 'protection/interrupts-too-little')).toEqual([
@@ -281,7 +281,7 @@ describe('banks that a link joins', () => {
       cable('link', 'b', 's') +
       drive(
         cable('feed', 'b', 'controller'),
-        `protection f { kind: fuse  rating: 250 A  protects: feed  interrupts: ${interrupts}  voltage: 125 V }\n`,
+        `protection f { kind: fuse  rating: 250 A  in: feed  interrupts: ${interrupts}  voltage: 125 V }\n`,
       )
     // 108 V over 14 mΩ twice: 15.4 kA, the link not counted. With 0.6 mΩ of link 15.1 kA flow, by nodal analysis.
     expect(at(text('15 kA'), 'protection/interrupts-too-little')).toEqual([
@@ -296,7 +296,7 @@ describe('a job of five hundred cables', () => {
     Array.from(
       { length: 500 },
       (_, n) =>
-        `controller c${n} { input: 72..120 V }\n${cable(`k${n}`, from, to(n))}${fuse(`f${n}`, 250, `protects: k${n}`)}`,
+        `controller c${n} { input: 72..120 V }\n${cable(`k${n}`, from, to(n))}${fuse(`f${n}`, 250, `in: k${n}`)}`,
     )
   it.each([
     ['each with a fuse, from one bank', bank() + drive(...feeds('b', (n) => `c${n}`))],
@@ -312,29 +312,29 @@ describe('a job of five hundred cables', () => {
   })
 })
 
-describe('a fuse with cables at its ends that names none with `protects`', () => {
-  const text = (protects: string, more = '') =>
+describe('a fuse with cables at its ends that names none with `in`', () => {
+  const text = (within: string, more = '') =>
     bank() +
     `drive d {
   motor m { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
   controller { input: 72..120 V  efficiency: 96 % }
-${cable('lead', 'b', 'f')}  protection f { kind: fuse  rating: 100 A  ${more}  voltage: 32 V  ${protects} }
+${cable('lead', 'b', 'f')}  protection f { kind: fuse  rating: 100 A  ${more}  voltage: 32 V  ${within} }
 ${cable('feed', 'f', 'controller')}${cable('phases', 'controller', 'm')}}\n`
   const ids = ['below-load', 'interrupts-too-little', 'interrupts-unknown', 'voltage-below', 'cannot-open']
   const foundIn = (job: string) => ids.flatMap((id) => at(job, `protection/${id}`))
 
   it('is judged as one that names the cable behind it', () => {
     for (const more of ['interrupts: 1 kA', '']) {
-      expect(foundIn(text('', more))).toEqual(foundIn(text('protects: feed', more)))
+      expect(foundIn(text('', more))).toEqual(foundIn(text('in: feed', more)))
       expect(foundIn(text('', more))).toHaveLength(3)
     }
   })
 
   it('is judged by the lead before it where several cables leave it', () => {
-    const branch = cable('branch', 'f', 'm', '95 mm2').replace('place', 'current: 100 A  place')
-    const of = (protects: string) =>
-      text(protects, 'interrupts: 1 kA').replace('  protection', `${branch}  protection`)
-    const [job, named] = [of(''), of('protects: lead')]
+    const branch = cable('branch', 'f', 'm', '95 mm2').replace('place', 'design-current: 100 A  place')
+    const of = (within: string) =>
+      text(within, 'interrupts: 1 kA').replace('  protection', `${branch}  protection`)
+    const [job, named] = [of(''), of('in: lead')]
     expect(foundIn(job)).toHaveLength(3)
     expect(foundIn(job)).toEqual(foundIn(named))
   })

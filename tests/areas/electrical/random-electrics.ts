@@ -32,7 +32,7 @@ drive main {
     insulation: 105 degC
     ${some('place: machinery-space')}
   }
-  ${some(`protection fuse { rating: ${pick([40, 200, 315, 630])} A  protects: feed  ${some(`interrupts: ${pick([2, 20])} kA`)}  ${some(`voltage: ${pick([32, 125])} V`)}  ${some(`from-source: ${pick([150, 600, 1200])} mm`)} }`)}
+  ${some(`protection fuse { rating: ${pick([40, 200, 315, 630])} A  in: feed  ${some(`interrupts: ${pick([2, 20])} kA`)}  ${some(`voltage: ${pick([32, 125])} V`)}  ${some(`at: ${pick([150, 600, 1200])} mm`)} }`)}
   cable phases { from: controller  to: propulsion  conductor: ${pick([10, 70])} mm2  length: 1.8 m  insulation: 105 degC }
   phase-map { A to U, B to V, C to ${pick(['W', 'V', 'X'])} }
   ${some(`seal { shaft-size: 35 mm  ${some('compression: 26 mm +3/-2 mm')}  free-length: 148 mm  fitted-length: ${pick([121, 135, 150])} mm }`)}

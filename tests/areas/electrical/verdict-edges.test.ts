@@ -24,7 +24,7 @@ describe('what a cable joins', () => {
 drive main {
   motor m { power: 5 kW  ${terminals} }
   controller c { }
-  cable f { ${cable}  conductor: 35 mm2  length: 1 m  insulation: 105 degC }
+  cable f { ${cable}  conductor: 35 mm2  length: 2 m  insulation: 105 degC }
 }
 `
   it('may carry three phases between controller and motor', () => {
@@ -59,7 +59,7 @@ describe('a cable too thin for its current', () => {
   const drive = (conductor: string) => `drive main {
   controller c { }
   battery b { nominal: 48 V  window: 42..54 V }
-  cable f { from: b  to: c  conductor: ${conductor}  length: 1 m  insulation: 105 degC  current: 900 A  place: open  bundled: 1 }
+  cable f { from: b  to: c  conductor: ${conductor}  length: 1 m  insulation: 105 degC  design-current: 900 A  place: open  bundled: 1 }
 }
 `
   // 35 mm² lies in 33 CFR 183.425 Table 5 and ISO 13297; 240 mm² is larger than every row, and carries at least the figure of the largest.
@@ -77,8 +77,8 @@ describe('a fuse away from the battery', () => {
   const drive = (distance: string) => `battery b { nominal: 48 V  window: 42..54 V }
 drive main {
   controller c { }
-  cable f { from: b  to: c  conductor: 35 mm2  length: 1 m  insulation: 105 degC }
-  protection p { rating: 100 A  protects: f  from-source: ${distance} }
+  cable f { from: b  to: c  conductor: 35 mm2  length: 2 m  insulation: 105 degC }
+  protection p { rating: 100 A  in: f  at: ${distance} }
 }
 `
   it.each([

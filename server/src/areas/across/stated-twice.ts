@@ -82,13 +82,13 @@ export const statedTwice: readonly Relation[] = [
   {
     id: 'cable-current',
     on: 'cable',
-    facts: ['cable.current', 'motor.power', 'battery.window'],
+    facts: ['cable.design-current', 'motor.power', 'battery.window'],
     rule: 'The stated current of a cable is at least 80 % of what its motors need; a quarter, if other cables share the load.',
     why: 'A cable that is the only way to its motors carries all they need. Cables that share a load each carry a part of it, but hardly less than a quarter. Below that, the cable and its fuse are checked against what the motors need.',
     source: commonPractice('80 % and a quarter: common practice, no source'),
     severity: 'warning',
     broken: (lookup) => {
-      const current = factOf(lookup.block, 'cable.current')
+      const current = factOf(lookup.block, 'cable.design-current')
       const low = current && statedTooLow(lookup.block, lookup)
       if (!low) return []
       const found = shown(lookup, low.stated, 'current')

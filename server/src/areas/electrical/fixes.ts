@@ -34,9 +34,8 @@ export function largerConductor({ block, lookup }: FixGround): readonly Fix[] {
 /** The fitting rating for the fuse at the finding, where it says its rating itself. */
 export function fitRating({ block, lookup }: FixGround): readonly Fix[] {
   const rating = block && factOf(block, 'protection.rating')
-  const protects = block && factOf(block, 'protection.protects')
-  if (!rating || rating.origin || !protects || !lookup) return []
-  const amps = fittingRating(lookup.referred('protects'), lookup)
+  if (!rating || rating.origin || !factOf(block, 'protection.in') || !lookup) return []
+  const amps = fittingRating(lookup.referred('in'), lookup)
   return amps === undefined
     ? []
     : [
@@ -58,7 +57,8 @@ export function addFuse({ block, lookup }: FixGround): readonly Fix[] {
     `protection ${name} {`,
     '  kind:       fuse',
     `  rating:     ${formatSi(amps, 'current')}`,
-    `  protects:   ${block.name}`,
+    `  in:         ${block.name}`,
+    '  at:         ?',
     '  interrupts: ?',
     '  voltage:    ?',
     '}',

@@ -78,9 +78,9 @@ const ratings = {
 /** `315 A for feed: between load and cable`. */
 function protectionInBrief(lookup: Lookup, called: (cable: string) => Markdown): Markdown | undefined {
   const rating = factOf(lookup.block, 'protection.rating')?.value
-  const name = factOf(lookup.block, 'protection.protects')?.value
+  const name = factOf(lookup.block, 'protection.in')?.value
   if (rating === undefined || name === undefined) return undefined
-  const judged = ratingOf(rating, lookup.referred('protects'), lookup)
+  const judged = ratingOf(rating, lookup.referred('in'), lookup)
   return (
     judged &&
     md`${prose(formatSi(rating, 'current', 'metric', 3))} for ${called(name)}: ${prose(ratings[judged.verdict])}`

@@ -124,7 +124,7 @@ ${cable('feed', 'house', 'controller', units)}
 protection main-fuse {
   kind: ?
   rating: ? A
-  protects: feed
+  in: feed
   interrupts: ? kA
   voltage: ? V
 }

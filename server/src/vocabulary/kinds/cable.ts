@@ -3,6 +3,7 @@ import { amount, choice, count, reference, upperLimit, yesNo } from '../shape.ts
 import { conductorClass } from '../shapes/conductor-class.ts'
 import { marked } from '../shapes/marked.ts'
 import { lugs } from '../shapes/studs.ts'
+import { networkParts } from './network-parts.ts'
 
 export const cable = block({
   kind: 'cable',
@@ -10,18 +11,19 @@ export const cable = block({
   heading: 'name',
   within: ['drive', 'top'],
   many: true,
+  rewritten: { current: (amount) => `design-current: ${amount}` },
   facts: {
     from: fact(
-      reference('battery', 'controller', 'motor', 'protection'),
-      'Where it starts. A cable from a fuse or breaker leaves it on the side away from the battery.',
+      reference(...networkParts),
+      'Where it starts. A cable from a fuse, breaker or switch leaves it on its outgoing side, one from a converter leaves its output.',
       {
         from: 'draft',
         example: 'controller',
       },
     ),
     to: fact(
-      reference('battery', 'controller', 'motor', 'protection'),
-      'Where it ends. A cable to a fuse or breaker reaches it on the side of the battery.',
+      reference(...networkParts),
+      'Where it ends. A cable to a fuse, breaker or switch reaches it on its supply side, one to a converter its input.',
       {
         from: 'draft',
         example: 'main',
@@ -70,9 +72,9 @@ export const cable = block({
         example: 'three-phase',
       },
     ),
-    current: fact(
+    'design-current': fact(
       amount('current', { min: 0.01, max: 2e4 }),
-      'Continuous current. If stated, it replaces the current calculated from the motor.',
+      'Continuous current it is sized for, where it is not the one calculated from the network.',
       {
         example: '160 A',
       },

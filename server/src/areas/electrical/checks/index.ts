@@ -37,11 +37,13 @@ import phasesTurnsBackward from './phases/turns-backward.ts'
 import phasesUnknownTerminal from './phases/unknown-terminal.ts'
 import protectionAboveCable from './protection/above-cable.ts'
 import protectionBelowLoad from './protection/below-load.ts'
+import protectionBeyondCable from './protection/beyond-cable.ts'
 import protectionCannotOpen from './protection/cannot-open.ts'
 import protectionFarFromSource from './protection/far-from-source.ts'
 import protectionInterruptsTooLittle from './protection/interrupts-too-little.ts'
 import protectionInterruptsUnknown from './protection/interrupts-unknown.ts'
 import protectionNone from './protection/none.ts'
+import protectionNowhere from './protection/nowhere.ts'
 import protectionVoltageBelow from './protection/voltage-below.ts'
 
 export const checks: readonly Check[] = [
@@ -81,10 +83,12 @@ export const checks: readonly Check[] = [
   phasesUnknownTerminal,
   protectionAboveCable,
   protectionBelowLoad,
+  protectionBeyondCable,
   protectionCannotOpen,
   protectionFarFromSource,
   protectionInterruptsTooLittle,
   protectionInterruptsUnknown,
   protectionNone,
+  protectionNowhere,
   protectionVoltageBelow,
 ]

@@ -19,7 +19,7 @@ import { leastFaultSource, shortCircuit, shortCircuitSource } from '../short-cir
 /** A rating with the load and the cable that it suits, as far as each is known. */
 function ratedFor(device: Block, lookup: Lookup) {
   const rating = factOf(device, 'protection.rating')?.value
-  const cable = lookup.referred('protects')
+  const cable = lookup.referred('in')
   if (rating === undefined || !cable) return undefined
   return { rating, load: ratingToLoad(rating, cable, lookup), cable: ratingToCable(rating, cable, lookup) }
 }

@@ -18,6 +18,9 @@ const endIds = plan((cable: Block, lookup: Lookup): readonly (BlockId | undefine
 export const endsOf = (cable: Block, lookup: Lookup): readonly (Block | undefined)[] =>
   endIds(cable, lookup).map((id) => id && lookup.blockOf(id))
 
+/** Parts of which every cable carries DC, as far as nothing else is said. */
+const carriesDc = ['protection', 'busbar', 'isolator', 'contactor', 'charger', 'converter', 'load']
+
 /** What a cable carries: DC from a battery whatever else is said, then as it says, else by what it joins. Undefined when neither tells.
  * OutOfRange when what it says could not be read. */
 export const systemOf = plan((cable: Block, lookup: Lookup): CableSystem | undefined => {
@@ -25,6 +28,6 @@ export const systemOf = plan((cable: Block, lookup: Lookup): CableSystem | undef
   if (ends.includes('battery')) return 'dc'
   const system = statedFact(cable, 'cable.system')
   if (system) return system
-  if (ends.includes('protection')) return 'dc'
+  if (ends.some((end) => end !== undefined && carriesDc.includes(end))) return 'dc'
   return ends.includes('motor') ? 'three-phase' : undefined
 })

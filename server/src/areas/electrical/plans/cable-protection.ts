@@ -27,7 +27,7 @@ import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
-import { besideOf, cablesBeside, type FedFrom, letThroughTo } from './let-through.ts'
+import { besideOf, cablesBeside, isFedUnprotected, type Limit, letThroughTo } from './let-through.ts'
 
 /** The cables that some protection blocks protect. */
 interface Protected {
@@ -37,10 +37,10 @@ interface Protected {
 }
 
 function protectedBy(protections: readonly Block[], from: (protection: Block) => Lookup): Protected {
-  const cables = protections.flatMap((one) => from(one).referred('protects') ?? [])
+  const cables = protections.flatMap((one) => from(one).referred('in') ?? [])
   return {
     cables: new Set(cables.map(idOf)),
-    mayBeAny: protections.some(({ unread }) => unread.has('protects')),
+    mayBeAny: protections.some(({ unread }) => unread.has('in')),
   }
 }
 
@@ -62,22 +62,13 @@ export function isProtected(cable: Block, lookup: Lookup): boolean {
 /** A cable to a fuse is that fuse's lead up to 40 in, 33 CFR 183.455(b)(2). m. */
 const longestLead = 40 * 0.0254
 
-function isLead(cable: Block, ends: readonly (Block | undefined)[]): boolean {
-  const kinds = ends.map((end) => end?.kind)
-  const length = factOf(cable, 'cable.length')?.value
-  const isShort = length === undefined || reaches(longestLead, length)
-  return kinds.includes('battery') && kinds.includes('protection') && isShort
-}
-
 /** Whether a DC cable is fed without any fuse or breaker on the way, from one of its ends or the other, and is no short lead from a battery to one.
  * Where what it joins is not known, one from a battery is held to name its own. */
 export function isUnprotected(cable: Block, lookup: Lookup): boolean {
-  const ends = endsOf(cable, lookup)
-  if (isLead(cable, ends)) return false
-  const fed = letThroughTo(cable, lookup)
-  return fed
-    ? fed.some(({ amps }) => amps === Number.POSITIVE_INFINITY)
-    : ends.some((end) => end?.kind === 'battery') && !isProtected(cable, lookup)
+  return (
+    isFedUnprotected(cable, longestLead, lookup) ??
+    (endsOf(cable, lookup).some((end) => end?.kind === 'battery') && !isProtected(cable, lookup))
+  )
 }
 
 /** The highest voltage the circuit sees, V: a battery whose window is not said goes to `overNominal` times its nominal. Undefined when it is not
@@ -247,41 +238,23 @@ const conductanceBeside = plan((first: Block, lookup: Lookup): number | undefine
   return Number.isFinite(sum) ? sum : undefined
 })
 
-interface Feed extends Pick<FedFrom, 'amps' | 'limitedBy'> {
-  readonly isLead: boolean
-}
-
-/** What feeds a cable from each end. A lead from a battery has no fuse before it: what it passes on ends where the one behind it opens. */
-function feedsOf(cable: Block, lookup: Lookup): readonly Feed[] {
-  const ends = endsOf(cable, lookup)
-  return (letThroughTo(cable, lookup) ?? []).map((fed) => {
-    const behind = ends[1 - fed.end]
-    const isLead = ends[fed.end]?.kind === 'battery' && behind?.kind === 'protection'
-    if (!isLead || Number.isFinite(fed.amps)) return { ...fed, isLead: false }
-    return { isLead, amps: factOf(behind, 'protection.rating')?.value ?? 0, limitedBy: [idOf(behind)] }
-  })
-}
-
-/** What fuses and breakers elsewhere let through to a DC cable, from the end from which it is most, where that is more than the cable allows; undefined
- * where it is not, or cannot be told. A device that is in the cable itself is held against it by its own check. */
+/** What fuses and breakers elsewhere let through to a DC cable, to the piece and from the end to which it is most, where that is more than the cable
+ * allows; undefined where it is not, or cannot be told. A device that is in the cable itself is held against it by its own check. */
 export function fedBeyond(cable: Block, lookup: Lookup): FedBeyond | undefined {
   const share = shareOf(cable, lookup)
   if (share === undefined) return undefined
-  const beyond = feedsOf(cable, lookup).flatMap(({ amps, limitedBy, isLead }) => {
+  const beyond = (letThroughTo(cable, lookup) ?? []).flatMap(({ amps, limitedBy, isLead }) => {
     if (amps === 0 || !Number.isFinite(amps)) return []
     const to = ratingToCable(amps * share, cable, lookup)
     if (!to || reaches(to.limit.high, amps * share)) return []
-    const known = limitedBy.map(lookup.blockOf).flatMap((device) => {
-      const rating = factOf(device, 'protection.rating')?.value
-      return rating === undefined ? [] : [{ device, rating }]
-    })
+    // One whose rating is not known is none of them.
+    const known = limitedBy.filter(({ rating }) => rating > 0)
     const [only, ...others] = known
-    if (!only) return []
-    if (others.length === 0 && lookup.from(only.device).referred('protects') === cable) return []
+    if (!only || (others.length === 0 && isIn(only, cable, lookup))) return []
     // The next standard rating above what a cable can carry is allowed of one device for one cable.
     const allowed = others.length === 0 && share === 1 ? to.largest : to.limit.high
     if (reaches(allowed, amps * share)) return []
-    const devices = known.map(({ device, rating }) => ({ head: device.head, rating }))
+    const devices = known.map(({ device, rating }) => ({ head: lookup.blockOf(device).head, rating }))
     return [{ amps, share, allowed, carrying: to.carrying, devices, isLead }]
   })
   return beyond.reduce<FedBeyond | undefined>(
@@ -290,16 +263,20 @@ export function fedBeyond(cable: Block, lookup: Lookup): FedBeyond | undefined {
   )
 }
 
+const isIn = ({ device }: Limit, cable: Block, lookup: Lookup): boolean =>
+  lookup.from(lookup.blockOf(device)).referred('in') === cable
+
 /** Whether one more fuse in a cable is enough: it is where most comes from, so what comes from the other end has to be allowed already. A cable beside
  * others needs more, for it leaves all current to them when its fuse opens. */
 export function isOneFuseEnough(cable: Block, lookup: Lookup): boolean {
   if (besideOf(cable, lookup).count > 1) return false
-  const [from, to] = letThroughTo(cable, lookup) ?? []
+  const fed = letThroughTo(cable, lookup) ?? []
+  const [from, to] = [fed.at(0), fed.at(-1)]
   if (!from || !to) return true
   const { amps, limitedBy } = from.amps <= to.amps ? from : to
   if (amps === 0) return true
   if (!Number.isFinite(amps)) return false
-  const isOwn = limitedBy.some((id) => lookup.from(lookup.blockOf(id)).referred('protects') === cable)
   const verdict = ratingToCable(amps, cable, lookup)?.verdict
+  const isOwn = limitedBy.some((limit) => isIn(limit, cable, lookup))
   return isOwn || verdict === 'within' || (verdict === 'allowed-above' && limitedBy.length === 1)
 }

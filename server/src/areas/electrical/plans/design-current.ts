@@ -28,7 +28,7 @@ export interface CableCurrent {
 /** The continuous current a cable is sized for: as it states, else from the motors it feeds, at the low end of the battery window; or why it
  * cannot be told. What it states is not used where the motors need far more. */
 export const cableCurrent = plan((cable: Block, lookup: Lookup): CableOutcome<CableCurrent> => {
-  const outcome = outcomeOf(() => currentOf(cable, lookup, statedFact(cable, 'cable.current')))
+  const outcome = outcomeOf(() => currentOf(cable, lookup, statedFact(cable, 'cable.design-current')))
   const low = statedTooLow(cable, lookup)
   return low ? ok(low.calculated) : outcome
 })
@@ -52,7 +52,7 @@ function sharesLoad(cable: Block, lookup: Lookup): boolean {
 /** The current that a cable states, A, and what the motors it feeds need, where the one is so far below the other that sharing the load does not
  * explain it. `times` is how far it may be. */
 export const statedTooLow = plan((cable: Block, lookup: Lookup) => {
-  const stated = factOf(cable, 'cable.current')?.value
+  const stated = factOf(cable, 'cable.design-current')?.value
   if (stated === undefined) return undefined
   const calculated = outcomeOf(() => currentOf(cable, lookup, undefined))
   if (!calculated.ok || stated * plausibleRatio.alone >= calculated.value.current) return undefined

@@ -12,7 +12,7 @@ export default check({
   why: 'A fuse protects the cable, not the motor. With too large a fuse, the cable burns before the fuse opens.',
   source: published('33 CFR 183.455(c), with the ampacity after all factors'),
   on: 'protection',
-  needs: { rating: 'protection.rating', protects: 'protection.protects' },
+  needs: { rating: 'protection.rating', in: 'protection.in' },
   fires: `battery house { nominal: 96 V  window: 84..108 V }
 drive main {
   motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
@@ -28,7 +28,7 @@ drive main {
   protection main-fuse {
     rating: 630 A
 #           ^^^^^ allows at most
-    protects: feed
+    in: feed
   }
 }`,
   quiet: `battery house { nominal: 96 V  window: 84..108 V }
@@ -45,11 +45,11 @@ drive main {
   }
   protection main-fuse {
     rating: 315 A
-    protects: feed
+    in: feed
   }
 }`,
-  run: ({ rating, protects }, lookup) => {
-    const judged = ratingToCable(rating.value, lookup.referred('protects'), lookup)
+  run: ({ rating, in: within }, lookup) => {
+    const judged = ratingToCable(rating.value, lookup.referred('in'), lookup)
     if (judged?.verdict !== 'above-conductor' && judged?.verdict !== 'not-shown') return []
     const { limit, largest, ratings, carrying, verdict } = judged
     const found = formatSi(rating.value, 'current')
@@ -75,7 +75,7 @@ drive main {
         limit: allowed,
         source: published(`${limit.source}, with the ampacity after all factors; ${ratings}`),
         assumptions: carrying.assumptions,
-        related: [{ at: protects.at, message: 'the cable it protects' }],
+        related: [{ at: within.at, message: 'the cable it is in' }],
       }),
     ]
   },

@@ -44,7 +44,7 @@ drive main {
   protection main-fuse {
     rating: 200 A
 #           ^^^^^ needs at least
-    protects: feed
+    in: feed
   }
 }`,
   quiet: `battery house { nominal: 96 V  window: 84..108 V }
@@ -61,7 +61,7 @@ drive main {
   }
   protection main-fuse {
     rating: 315 A
-    protects: feed
+    in: feed
   }
 }`,
   run: ({ rating }, lookup) => {

@@ -28,7 +28,7 @@ drive main {
   protection main-fuse {
     rating: 315 A
 #           ^^^^^ short circuit
-    protects: feed
+    in: feed
   }
 }`,
   quiet: `battery house { nominal: 24 V  window: 21..28 V  internal-resistance: 10 mohm }
@@ -44,7 +44,7 @@ drive main {
   }
   protection main-fuse {
     rating: 315 A
-    protects: feed
+    in: feed
   }
 }`,
   run: ({ rating }, lookup) => {

@@ -25,7 +25,7 @@ drive main {
   }
   protection main-fuse {
     rating: 315 A
-    protects: feed
+    in: feed
     interrupts: 5 kA
 #               ^^^^ short circuit
   }
@@ -43,7 +43,7 @@ drive main {
   }
   protection main-fuse {
     rating: 315 A
-    protects: feed
+    in: feed
     interrupts: 20 kA
   }
 }`,

@@ -23,7 +23,7 @@ drive main {
   protection main-fuse {
 # ^^^^^^^^^^^^^^^^^^^^ can interrupt
     rating: 315 A
-    protects: feed
+    in: feed
   }
 }`,
   quiet: `battery house { nominal: 96 V  window: 84..108 V }
@@ -39,7 +39,7 @@ drive main {
   }
   protection main-fuse {
     rating: 315 A
-    protects: feed
+    in: feed
   }
 }`,
   run: (_facts, lookup) => {

@@ -39,7 +39,7 @@ drive main {
   }
   protection main-fuse {
     rating: 315 A
-    protects: feed
+    in: feed
   }
 }`,
   run: (_facts, lookup) => {
@@ -52,7 +52,7 @@ drive main {
         ...(device && { detail: 'The one at its end protects what lies behind that.' }),
         todo: device
           ? 'Add a `protection` block where the cable begins, or write the cable `from` that one if it leads away from it.'
-          : 'Add a `protection` block near the battery, with `protects`.',
+          : 'Add a `protection` block near the battery, with `in`.',
         data: { add: 'protection' },
       }),
     ]

@@ -28,7 +28,7 @@ drive main {
   }
   protection main-fuse {
     rating: 315 A
-    protects: feed
+    in: feed
     voltage: 80 V
 #            ^^^^ reaches
   }
@@ -46,7 +46,7 @@ drive main {
   }
   protection main-fuse {
     rating: 315 A
-    protects: feed
+    in: feed
     voltage: 125 V
   }
 }`,
