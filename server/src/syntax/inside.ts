@@ -62,5 +62,6 @@ export const insideWithoutName: ReadonlySet<string> = new Set([
   'controller',
   'cable',
   'protection',
+  'precharge',
   'test',
 ])

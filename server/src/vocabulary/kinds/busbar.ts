@@ -1,5 +1,6 @@
 import { block, fact } from '../block.ts'
 import { amount, choice } from '../shape.ts'
+import { terminalFacts } from './terminal-facts.ts'
 
 export const busbar = block({
   kind: 'busbar',
@@ -25,6 +26,7 @@ export const busbar = block({
       'Whether it carries DC, or bonds metal parts. If not stated, DC.',
       { example: 'dc' },
     ),
+    ...terminalFacts,
   },
   example: `busbar bus {
   current:   600 A

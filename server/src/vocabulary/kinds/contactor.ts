@@ -1,6 +1,7 @@
 import { block, fact } from '../block.ts'
 import { amount, choice, reference } from '../shape.ts'
 import { networkParts } from './network-parts.ts'
+import { terminalFacts } from './terminal-facts.ts'
 
 export const contactor = block({
   kind: 'contactor',
@@ -44,6 +45,7 @@ export const contactor = block({
       'DC current it can close on, such as what precharge has left.',
       { example: '500 A' },
     ),
+    ...terminalFacts,
   },
   example: `contactor main-contactor {
   current: 500 A

@@ -1,6 +1,7 @@
 import { block, fact } from '../block.ts'
 import { amount, choice, reference, yesNo } from '../shape.ts'
 import { networkParts } from './network-parts.ts'
+import { terminalFacts } from './terminal-facts.ts'
 
 export const isolator = block({
   kind: 'isolator',
@@ -44,6 +45,7 @@ export const isolator = block({
       example: '20 kA',
     }),
     lockable: fact(yesNo, 'Whether it can be locked open.', { from: 'issued', example: 'yes' }),
+    ...terminalFacts,
   },
   example: `isolator main-isolator {
   current: 500 A

@@ -15,7 +15,7 @@ export default check({
   title: 'Stud or lug of no known thread',
   why: 'Without its size nobody can tell whether the lug goes on the stud.',
   source: published('ISO 261; ASME B1.1'),
-  on: ['battery', 'controller', 'motor', 'protection', 'cable'],
+  on: ['battery', 'busbar', 'controller', 'motor', 'protection', 'isolator', 'contactor', 'cable'],
   fires: `battery house { nominal: 96 V  stud: N10 }
 #                                    ^^^ N10
 `,

@@ -8,7 +8,7 @@ export default check({
   title: 'More than four lugs on a stud',
   why: 'The stud is too short for a long pile, and each joint adds heat. If one lug loosens, all of them do.',
   source: published('ABYC E-11, as summarised: at most four'),
-  on: ['battery', 'controller', 'motor', 'protection'],
+  on: ['battery', 'busbar', 'controller', 'motor', 'protection', 'isolator', 'contactor'],
   fires: `battery house { nominal: 96 V }
 #<- 6 lugs
 drive main {

@@ -25,7 +25,7 @@ export default check({
   source: commonPractice(
     'one public source for each kind of joint: an inverter manual, a tutorial on DIN 43673, a switchgear guide, guides of battery makers, a power-supply manual',
   ),
-  on: ['battery', 'controller', 'motor', 'protection'],
+  on: ['battery', 'busbar', 'controller', 'motor', 'protection', 'isolator', 'contactor'],
   fires: `battery house { nominal: 96 V  stud: M8 }
 #                                    ^^ 6 to 20 N·m
 `,
