@@ -27,7 +27,7 @@ describe.each([
   ['not known yet', 'insulation: ?'],
 ])('insulation that is %s', (_, insulation) => {
   it('fails a cable that the best one would fail', () => {
-    expect(found(`conductor: 25 mm2\ncurrent: 190 A\n${insulation}`)).toMatchObject([
+    expect(found(`conductor: 25 mm2\ndesign-current: 190 A\n${insulation}`)).toMatchObject([
       {
         severity: 'error',
         message: 'The cable can carry 187 A with the best insulation, but must carry 190 A.',
@@ -36,13 +36,13 @@ describe.each([
     ])
   })
   it('passes no verdict on one that the best one would pass', () => {
-    expect(found(`conductor: 25 mm2\ncurrent: 185 A\n${insulation}`)).toEqual([])
+    expect(found(`conductor: 25 mm2\ndesign-current: 185 A\n${insulation}`)).toEqual([])
   })
 })
 
 it('above the tables the maker may still allow more', () => {
   // 150 mm² at 200 °C: 560 A (from memory), in a machinery space 526 A.
-  expect(found('conductor: 240 mm2\ncurrent: 540 A')).toMatchObject([
+  expect(found('conductor: 240 mm2\ndesign-current: 540 A')).toMatchObject([
     {
       severity: 'error',
       message:
@@ -53,7 +53,7 @@ it('above the tables the maker may still allow more', () => {
 })
 
 it('insulation that cannot be used as written is no insulation left open', () => {
-  expect(found('conductor: 25 mm2\ncurrent: 900 A\ninsulation: 105 mm')).toEqual([])
+  expect(found('conductor: 25 mm2\ndesign-current: 900 A\ninsulation: 105 mm')).toEqual([])
 })
 
 it('what is found without the insulation is found with any', () => {
@@ -61,7 +61,7 @@ it('what is found without the insulation is found with any', () => {
   const size = fc.constantFrom('1 mm2', '10 mm2', '12 AWG', '2 AWG', '4/0 AWG', '95 mm2', '240 mm2')
   fc.assert(
     fc.property(size, fc.integer({ min: 1, max: 900 }), (conductor, amps) => {
-      const facts = `conductor: ${conductor}\ncurrent: ${amps} A`
+      const facts = `conductor: ${conductor}\ndesign-current: ${amps} A`
       const open = found(facts)
       const stated = classes.map((degrees) => found(`${facts}\ninsulation: ${degrees} degC`))
       expect(open.length > 0).toBe(stated.every(({ length }) => length > 0))

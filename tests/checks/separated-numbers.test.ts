@@ -187,7 +187,7 @@ describe('a point before three digits', () => {
     shaft('diameter: 12.345 mm'),
     foot('from-coupling: 180.000 mm  across: 3.175 mm port'),
     'drive d { reading r { gauge: 0.125 mm  gaps: top 1.375 mm, starboard 2.000 mm, port 1.000 mm } }\n',
-    'cable x { conductor: 1.500 mm2  length: 1.800 m  current: 160.000 A }\n',
+    'cable x { conductor: 1.500 mm2  length: 1.800 m  design-current: 160.000 A }\n',
     motor('power: 15.000 kW  voltage: 58.000 V  power-factor: 0.900  mass: 62.500 kg'),
     motor('power: 15.00 W  speed: 1.5 rpm'),
     'gear x { ratio: 2.500 }\n',

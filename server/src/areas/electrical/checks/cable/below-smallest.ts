@@ -23,7 +23,7 @@ drive main {
 #              ^^^^^^^ smallest size allowed
     length: 2.5 m
     insulation: 105 degC
-    current: 2 A
+    design-current: 2 A
   }
 }`,
   quiet: `battery house { nominal: 24 V }
@@ -35,7 +35,7 @@ drive main {
     conductor: 1 mm2
     length: 2.5 m
     insulation: 105 degC
-    current: 2 A
+    design-current: 2 A
   }
 }`,
   run: ({ conductor }) => {

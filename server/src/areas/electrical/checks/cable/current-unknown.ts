@@ -38,7 +38,7 @@ drive main {
     conductor: 95 mm2
     length: 2.5 m
     insulation: 105 degC
-    current: 150 A
+    design-current: 150 A
   }
 }`,
   run: (_facts, lookup) => {

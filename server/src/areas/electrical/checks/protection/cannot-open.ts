@@ -23,7 +23,7 @@ drive main {
     conductor: 95 mm2
     length: 2.5 m
     insulation: 105 degC
-    current: 200 A
+    design-current: 200 A
   }
   protection main-fuse {
     rating: 315 A
@@ -40,7 +40,7 @@ drive main {
     conductor: 95 mm2
     length: 2.5 m
     insulation: 105 degC
-    current: 200 A
+    design-current: 200 A
   }
   protection main-fuse {
     rating: 315 A

@@ -11,8 +11,10 @@ export default check({
   source: theLanguage,
   on: ['protection', 'isolator', 'contactor'],
   fires: `battery house { nominal: 96 V  window: 84..108 V }
-protection main-fuse { kind: fuse  rating: 315 A }
-# ^^^^^^^^^^^^^^^^^^^ in no cable`,
+drive main {
+  protection main-fuse { kind: fuse  rating: 315 A }
+# ^^^^^^^^^^^^^^^^^^^^ in no cable
+}`,
   quiet: `battery house { nominal: 96 V  window: 84..108 V }
 drive main {
   cable feed { from: house  to: controller  conductor: 95 mm2  length: 2.5 m  insulation: 105 degC }
