@@ -35,6 +35,8 @@ drive main {
   ${some(`protection fuse { rating: ${pick([40, 200, 315, 630])} A  in: feed  ${some(`interrupts: ${pick([2, 20])} kA`)}  ${some(`voltage: ${pick([32, 125])} V`)}  ${some(`at: ${pick([150, 600, 1200])} mm`)} }`)}
   cable phases { from: controller  to: propulsion  conductor: ${pick([10, 70])} mm2  length: 1.8 m  insulation: 105 degC }
   phase-map { A to U, B to V, C to ${pick(['W', 'V', 'X'])} }
+  contactor main { current: 250 A  voltage: 150 V  ${some(`makes: ${pick([200, 2000])} A`)} }
+  ${some(`precharge { around: main  resistance: ${pick([4.7, 47])} ohm  ${some(`energy: ${pick([5, 120])} J`)}  ${some(`power: ${pick([1, 25])} W`)}  interval: 20 s  closes-at: ${pick([80, 95])} % }`)}
   ${some(`seal { shaft-size: 35 mm  ${some('compression: 26 mm +3/-2 mm')}  free-length: 148 mm  fitted-length: ${pick([121, 135, 150])} mm }`)}
 }
 `

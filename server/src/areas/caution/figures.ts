@@ -1,6 +1,6 @@
 import { published, type Source } from '../../checks/check.ts'
 import { figure, figureWhereKnown } from '../common/figure.ts'
-import { chargeOf, dischargeOf } from './plans/controller-charge.ts'
+import { chargeOf, dischargeOf } from '../electrical/plans/controller-charge.ts'
 import { heaviestMass } from './plans/shaft-mass.ts'
 
 const bronze: Source = { basis: 'from memory', text: 'density of bronze, 8900 kg/m³ (from memory)' }

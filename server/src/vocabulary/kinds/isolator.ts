@@ -24,7 +24,7 @@ export const isolator = block({
     at: fact(
       amount('length', { min: 0, max: 1000 }),
       'Where in that cable: length of cable between its `from` end and the isolator.',
-      { from: 'for-review', when: { fact: 'in' }, example: '300 mm' },
+      { example: '300 mm' },
     ),
     from: fact(reference(...networkParts), 'The part that its supply side is bolted to, without a cable.', {
       example: 'house',

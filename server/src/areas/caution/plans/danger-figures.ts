@@ -9,8 +9,8 @@ import { formatLoad } from '../../common/amperes.ts'
 import { type Danger, dangerousFrom } from '../../common/dangers.ts'
 import { bankCurrent } from '../../electrical/plans/bank-fault.ts'
 import { batteriesAround, highestOfBank } from '../../electrical/plans/banks-around.ts'
+import { chargeOf, type Discharge, dischargeOf, needOf } from '../../electrical/plans/controller-charge.ts'
 import { suppliesOf } from '../../electrical/plans/controller-supply.ts'
-import { chargeOf, type Discharge, dischargeOf, needOf } from './controller-charge.ts'
 import { heaviestMass } from './shaft-mass.ts'
 
 /** A danger as it is met in a job. */

@@ -35,6 +35,13 @@ import phasesScrewsNotStated from './phases/screws-not-stated.ts'
 import phasesSensorDisagrees from './phases/sensor-disagrees.ts'
 import phasesTurnsBackward from './phases/turns-backward.ts'
 import phasesUnknownTerminal from './phases/unknown-terminal.ts'
+import prechargeAroundNothing from './precharge/around-nothing.ts'
+import prechargeClosingSurge from './precharge/closing-surge.ts'
+import prechargeEnergy from './precharge/energy.ts'
+import prechargeNone from './precharge/none.ts'
+import prechargePower from './precharge/power.ts'
+import prechargeRepeatRate from './precharge/repeat-rate.ts'
+import prechargeTime from './precharge/time.ts'
 import protectionAboveCable from './protection/above-cable.ts'
 import protectionBelowLoad from './protection/below-load.ts'
 import protectionBeyondCable from './protection/beyond-cable.ts'
@@ -81,6 +88,13 @@ export const checks: readonly Check[] = [
   phasesSensorDisagrees,
   phasesTurnsBackward,
   phasesUnknownTerminal,
+  prechargeAroundNothing,
+  prechargeClosingSurge,
+  prechargeEnergy,
+  prechargeNone,
+  prechargePower,
+  prechargeRepeatRate,
+  prechargeTime,
   protectionAboveCable,
   protectionBelowLoad,
   protectionBeyondCable,

@@ -3,6 +3,7 @@ import { batteryFigures } from './battery.ts'
 import { cableFigures } from './cable.ts'
 import { controllerFigures } from './controller.ts'
 import { phaseFigures } from './phases.ts'
+import { prechargeFigures } from './precharge.ts'
 import { protectionFigures } from './protection.ts'
 
 export const figures: readonly Figure[] = [
@@ -10,5 +11,6 @@ export const figures: readonly Figure[] = [
   ...cableFigures,
   ...controllerFigures,
   ...phaseFigures,
+  ...prechargeFigures,
   ...protectionFigures,
 ]

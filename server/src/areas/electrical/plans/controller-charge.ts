@@ -5,9 +5,9 @@ import { greatest } from '../../../quantity/extremes.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { dangerousFrom } from '../../common/dangers.ts'
 import { failed, type Outcome, ok } from '../../common/outcome.ts'
-import { highestOfBank } from '../../electrical/plans/banks-around.ts'
-import { chargedAsUsual } from '../../electrical/plans/cable-protection.ts'
-import { suppliesOf } from '../../electrical/plans/controller-supply.ts'
+import { highestOfBank } from './banks-around.ts'
+import { chargedAsUsual } from './cable-protection.ts'
+import { suppliesOf } from './controller-supply.ts'
 
 /** What a controller holds when it is switched off. SI. */
 export interface Charge {
@@ -26,7 +26,7 @@ export function needOf(motor: Block): number | undefined {
 }
 
 /** The highest voltage that can stand at a controller, V: of what feeds it, else of what it accepts. Undefined where it is not known. */
-function highestAt(controller: Block, lookup: Lookup) {
+export function highestAt(controller: Block, lookup: Lookup) {
   const batteries = suppliesOf(controller, lookup).map(({ battery }) => battery)
   const volts = batteries.map(highestOfBank)
   if (volts.includes(undefined)) return undefined
