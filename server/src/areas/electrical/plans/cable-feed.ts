@@ -11,6 +11,8 @@ import { batteriesAlong, distinct, driveOf, endsWay, motorsAlong, type Side, sid
 /** What a DC cable feeds and from where. */
 export interface Feed {
   readonly motors: readonly FedMotor[]
+  /** Loads and the inputs of converters. */
+  readonly others: readonly Block[]
   /** How many batteries it can come from. */
   readonly batteries: number
 }
@@ -45,7 +47,12 @@ export function feedOf(cable: Block, lookup: Lookup): CableOutcome<Feed> {
   const loads = side === 'none' ? around(lookup) : (sides[side]?.loads() ?? [])
   if (loads.length === 0) return unsaid('what it feeds')
   const motors = new Map<Block, readonly Block[]>()
+  const others: Block[] = []
   for (const load of loads) {
+    if (load.kind === 'load' || load.kind === 'converter') {
+      others.push(load)
+      continue
+    }
     const isMotor = load.kind === 'motor'
     const driven = isMotor ? ok([load]) : motorsOf(load, lookup)
     if (!driven.ok) return driven
@@ -55,8 +62,31 @@ export function feedOf(cable: Block, lookup: Lookup): CableOutcome<Feed> {
   const known = ends.flatMap((end) => end ?? [])
   return ok({
     motors: [...motors].map(([motor, controllers]) => ({ motor, controllers })),
+    others,
     batteries: batteriesBehind(known, cable, lookup).length,
   })
+}
+
+interface Charging {
+  readonly chargers: readonly Block[]
+  /** Nothing that draws current lies on their side. */
+  readonly isAll: boolean
+}
+
+/** The chargers on one side of a cable that give to batteries on the other. */
+export function chargersThrough(cable: Block, lookup: Lookup): Charging {
+  const [from, to] = endsOf(cable, lookup).map((end) => end && sideOf(cable, end, lookup))
+  const through = [
+    [from, to],
+    [to, from],
+  ].flatMap(([here, there]) => {
+    const chargers = there?.hasBattery && here ? here.chargers() : []
+    return here && chargers.length > 0 ? [{ chargers, isAll: !here.hasLoad && !here.hasBattery }] : []
+  })
+  return {
+    chargers: distinct(through.flatMap(({ chargers }) => chargers)),
+    isAll: through.some(({ isAll }) => isAll),
+  }
 }
 
 /** Whether all that lies behind a DC cable is fed through it alone. */

@@ -27,7 +27,14 @@ import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
-import { besideOf, cablesBeside, isFedUnprotected, type Limit, letThroughTo } from './let-through.ts'
+import {
+  besideOf,
+  cablesBeside,
+  convertersFeeding,
+  isFedUnprotected,
+  type Limit,
+  letThroughTo,
+} from './let-through.ts'
 
 /** The cables that some protection blocks protect. */
 interface Protected {
@@ -80,8 +87,16 @@ export function highestOf(cable: Block, lookup: Lookup, overNominal = 1): number
       return Math.max(statedFact(battery, 'battery.window')?.high ?? overNominal * nominal, nominal)
     })
     const motors = systemOf(cable, lookup) === 'three-phase' ? motorsAt(cable, lookup) : []
+    const outputs = convertersFeeding(cable, lookup).map(
+      (one) => statedFact(one, 'converter.output')?.high ?? 0,
+    )
     const highest =
-      greatest([0, ...volts, ...motors.map((motor) => statedFact(motor, 'motor.voltage') ?? 0)]) ?? 0
+      greatest([
+        0,
+        ...volts,
+        ...outputs,
+        ...motors.map((motor) => statedFact(motor, 'motor.voltage') ?? 0),
+      ]) ?? 0
     return highest > 0 ? highest : undefined
   } catch (error) {
     if (error instanceof Unreadable) return undefined

@@ -11,7 +11,15 @@ import { endsOf, systemOf } from './cable-circuit.ts'
 import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
 
 /** Kinds whose power terminals the job describes. */
-const terminalKinds = ['battery', 'busbar', 'controller', 'motor', 'protection', 'isolator', 'contactor'] as const
+const terminalKinds = [
+  'battery',
+  'busbar',
+  'controller',
+  'motor',
+  'protection',
+  'isolator',
+  'contactor',
+] as const
 
 type TerminalFact = 'stud' | 'torque' | 'terminal-temperature'
 type TerminalPath<F extends TerminalFact> = `${(typeof terminalKinds)[number]}.${F}`

@@ -26,14 +26,17 @@ interface Joints {
 export interface Side {
   readonly hasBattery: boolean
   readonly hasLoad: boolean
-  /** Controllers, and motors wired without one. */
+  /** Controllers, motors wired without one, converters at their input, and other loads. */
   readonly loads: () => readonly Block[]
+  readonly chargers: () => readonly Block[]
 }
 
-/** What a current does not pass through: whatever lies behind a battery is fed by it. */
-export const endsWay = ({ kind }: Block): boolean => kind === 'battery' || kind === 'motor'
+/** What a current does not pass through: whatever lies behind a battery or a converter is fed by it. */
+export const endsWay = ({ kind }: Block): boolean =>
+  ['battery', 'motor', 'load', 'charger', 'converter'].includes(kind)
 const isBattery = ({ kind }: Block): boolean => kind === 'battery'
-const isLoad = ({ kind }: Block): boolean => kind === 'controller' || kind === 'motor'
+const isLoad = ({ kind }: Block): boolean => ['controller', 'motor', 'load', 'converter'].includes(kind)
+const isCharger = ({ kind }: Block): boolean => kind === 'charger'
 
 const add = <V>(to: Map<BlockId, V[]>, block: BlockId, value: V): void => {
   const known = to.get(block)
@@ -41,17 +44,37 @@ const add = <V>(to: Map<BlockId, V[]>, block: BlockId, value: V): void => {
   else to.set(block, [value])
 }
 
-/** The ends of a cable, and whether it carries DC. Throws Unreadable. */
+/** The ends of a cable, and whether it carries DC. The output of a converter is none: it belongs to a network of its own. Throws Unreadable. */
 const readCable = (cable: Block, lookup: Lookup) => ({
-  ends: distinct(endsOf(cable, lookup).flatMap((end) => end ?? [])),
+  ends: distinct(
+    endsOf(cable, lookup).flatMap((end, which) =>
+      !end || (which === 0 && end.kind === 'converter') ? [] : end,
+    ),
+  ),
   isDc: systemOf(cable, lookup) === 'dc',
 })
 
-function jointsOf(cables: readonly Block[], from: (cable: Block) => Lookup): Joints {
-  const dc: Joint[] = []
+/** What devices are bolted to, each as a cable of no length. */
+const boltsOf = (devices: readonly Block[], from: (device: Block) => Lookup): readonly Joint[] =>
+  devices.flatMap((device) =>
+    (['from', 'to'] as const).flatMap((end): readonly Joint[] => {
+      const part = from(device).referred(end)
+      return part && part !== device ? [{ cable: idOf(device), ends: [idOf(device), idOf(part)] }] : []
+    }),
+  )
+
+const switchKinds = ['protection', 'isolator', 'contactor'] as const
+
+function jointsOf(
+  cables: readonly Block[],
+  devices: readonly Block[],
+  from: (block: Block) => Lookup,
+): Joints {
+  const dc: Joint[] = [...boltsOf(devices, from)]
   const dcAt = new Map<BlockId, Joint[]>()
   const motorsAt = new Map<BlockId, BlockId[]>()
   const unread: BlockId[] = []
+  for (const joint of dc) for (const end of joint.ends) add(dcAt, end, joint)
   for (const cable of cables) {
     try {
       const { ends, isDc } = readCable(cable, from(cable))
@@ -81,12 +104,22 @@ export const distinct = <B extends Block | BlockId>(blocks: readonly B[]): reado
   ...new Set(blocks),
 ]
 
-const jointsOfDrive = plan((drive, lookup) => jointsOf(childrenOf(drive, 'cable'), lookup.from))
+const jointsOfDrive = plan((drive, lookup) =>
+  jointsOf(
+    childrenOf(drive, 'cable'),
+    switchKinds.flatMap((kind) => childrenOf(drive, kind)),
+    lookup.from,
+  ),
+)
 /** Cables at the top of the file. */
-const sharedJoints = ({ ofKind, from }: FileLookup): Joints => jointsOf(ofKind('cable'), from)
+const sharedJoints = ({ ofKind, from }: FileLookup): Joints =>
+  jointsOf(ofKind('cable'), switchKinds.flatMap(ofKind), from)
 const allJoints = ({ ofKind, from }: FileLookup): Joints => {
-  const cables = ofKind('drive').flatMap((drive) => childrenOf(drive, 'cable'))
-  return jointsOf([...cables, ...ofKind('cable')], from)
+  const all = (kind: (typeof switchKinds)[number] | 'cable') => [
+    ...ofKind('drive').flatMap((drive) => childrenOf(drive, kind)),
+    ...ofKind(kind),
+  ]
+  return jointsOf(all('cable'), switchKinds.flatMap(all), from)
 }
 
 /** A cable that is the only way to what lies beyond it: `reached[from]` up to `reached[to]`. */
@@ -106,13 +139,14 @@ interface Island {
   readonly cuts: ReadonlyMap<BlockId, Cut>
   readonly batteries: readonly BlockId[]
   readonly loads: readonly BlockId[]
+  readonly chargers: readonly BlockId[]
   /** It goes on where the cables of other drives end too. */
   readonly isOpen: boolean
 }
 
 /** What lies on one side of a cable of an island. */
 function sideIn(
-  { reached, batteriesTo, loadsTo, cuts, batteries, loads }: Island,
+  { reached, batteriesTo, loadsTo, cuts, batteries, loads, chargers }: Island,
   cable: BlockId,
   end: BlockId,
   { blockOf }: Lookup,
@@ -124,6 +158,7 @@ function sideIn(
       hasBattery: batteries.length > 0,
       hasLoad: loads.length > 0,
       loads: () => loads.map(blockOf),
+      chargers: () => chargers.map(blockOf),
     }
   const { from, to } = cut
   const isBeyond = cut.beyond === end
@@ -137,6 +172,7 @@ function sideIn(
     hasLoad: has(loadsTo),
     loads: () =>
       !isBeyond && from === to ? loads.map(blockOf) : distinct(there()).map(blockOf).filter(isLoad),
+    chargers: () => distinct(there()).map(blockOf).filter(isCharger),
   }
 }
 
@@ -218,6 +254,7 @@ function walk(start: Block, { joints, isWithin, blockOf }: Ground, visited: Map<
     cuts,
     batteries: distinct(reached.filter(isBattery)).map(idOf),
     loads: distinct(reached.filter(isLoad)).map(idOf),
+    chargers: distinct(reached.filter(isCharger)).map(idOf),
     isOpen,
   }
 }
@@ -284,12 +321,19 @@ export function batteriesAlong(block: Block, but: Block | undefined, lookup: Loo
 
 const none: readonly never[] = []
 
-/** What can be reached from one end of a cable without it. */
+/** Whether a cable leaves the output of the converter at its end. */
+const isOutput = (cable: Block, end: Block, lookup: Lookup): boolean =>
+  end.kind === 'converter' && endsOf(cable, lookup)[0] === end
+
+/** What can be reached from one end of a cable without it. The output of a converter feeds as a battery does. */
 export function sideOf(cable: Block, end: Block, lookup: Lookup): Side {
+  if (isOutput(cable, end, lookup))
+    return { hasBattery: true, hasLoad: false, loads: () => none, chargers: () => none }
   const itself: Side = {
     hasBattery: isBattery(end),
     hasLoad: isLoad(end),
     loads: () => (isLoad(end) ? [end] : none),
+    chargers: () => (isCharger(end) ? [end] : none),
   }
   if (endsWay(end)) return itself
   const island = islandAt(end, cable, lookup)

@@ -10,8 +10,9 @@ import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import { formatAssumption } from './assumption-words.ts'
 import { type CableSystem, endsOf, systemOf } from './cable-circuit.ts'
-import { batteriesReached, type FedMotor, feedOf, feedsAlone } from './cable-feed.ts'
+import { batteriesReached, chargersThrough, type FedMotor, feedOf, feedsAlone } from './cable-feed.ts'
 import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
+import { convertersFeeding } from './let-through.ts'
 
 /** What a cable has to carry. */
 export interface CableCurrent {
@@ -94,6 +95,7 @@ export function assuming() {
 }
 
 type Assume = (words: string) => void
+type Or = ReturnType<typeof assuming>['or']
 
 /** Lowest voltage of the batteries, and whether the job says it. */
 function lowestOf(batteries: readonly Block[], assume: Assume): number | undefined {
@@ -112,7 +114,7 @@ function lowestOf(batteries: readonly Block[], assume: Assume): number | undefin
 /** The battery at an end of the cable, else those its circuit comes to, else the one that goes with it. */
 export function batteriesOf(cable: Block, lookup: Lookup): readonly Block[] {
   const reached = batteriesReached(cable, lookup)
-  if (reached.length > 0) return reached
+  if (reached.length > 0 || convertersFeeding(cable, lookup).length > 0) return reached
   const near = lookup.near('battery')
   return near ? [near] : []
 }
@@ -120,12 +122,17 @@ export function batteriesOf(cable: Block, lookup: Lookup): readonly Block[] {
 function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): CableOutcome<CableCurrent> {
   const { assumptions, assume, or } = assuming()
   const batteries = batteriesOf(cable, lookup)
-  const volts = lowestOf(batteries, assume)
+  const converters = convertersFeeding(cable, lookup)
+  const volts = lowestOf(batteries, assume) ?? least(converters.flatMap(lowestOutput))
   const common = { system: 'dc', powerFactor: 1, assumptions, ...(volts !== undefined && { volts }) } as const
   if (stated !== undefined) {
     markedAssumed(batteries).forEach(assume)
     return ok({ ...common, current: stated, currentFrom: asStated })
   }
+  const charging = chargersThrough(cable, lookup)
+  const charged = chargeOf(charging.chargers)
+  if (charged === undefined) return unsaid('the current of the charger')
+  if (charging.isAll) return ok({ ...common, current: charged, currentFrom: ofCharger })
   const fed = feedOf(cable, lookup)
   if (!fed.ok) return fed
   const feed = fed.value
@@ -153,11 +160,51 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
       // Any of several may carry it all: the one that loses most counts.
       inverterEfficiency: least(controllers.map(efficiencyOf)) ?? efficiencyOf(undefined),
     })
-  return ok({
-    ...common,
-    current: feed.motors.reduce((sum, driven, index) => sum + drawn(driven, powers[index] ?? 0), 0),
-    currentFrom: `${shaftWords(powers)}, ${formatSi(volts, 'voltage')} at the low end of the battery`,
-  })
+  const others = feed.others.map((load) => drawnBy(load, volts, or))
+  if (others.some((current) => current === undefined))
+    return unsaid('what each load and converter that it feeds draws')
+  const forMotors = feed.motors.reduce((sum, driven, index) => sum + drawn(driven, powers[index] ?? 0), 0)
+  const total = others.reduce<number>((sum, current = 0) => sum + current, forMotors)
+  if (charged > total) return ok({ ...common, current: charged, currentFrom: ofCharger })
+  const low = `${formatSi(volts, 'voltage')} at the low end of the ${converters.length > 0 ? 'converter' : 'battery'}`
+  const whence = [
+    ...(powers.length > 0 ? [shaftWords(powers)] : []),
+    ...feed.others.map(({ kind, name }) => name ?? kind),
+  ]
+  return ok({ ...common, current: total, currentFrom: `${whence.join(', ')}, ${low}` })
+}
+
+const lowestOutput = (converter: Block): readonly number[] => {
+  const low = statedFact(converter, 'converter.output')?.low
+  return low === undefined ? [] : [low]
+}
+
+const ofCharger = 'current of the charger'
+
+/** What some chargers give together, A; undefined where one does not say. */
+function chargeOf(chargers: readonly Block[]): number | undefined {
+  const currents = chargers.map((charger) => statedFact(charger, 'charger.current'))
+  return currents.some((current) => current === undefined)
+    ? undefined
+    : currents.reduce<number>((sum, current = 0) => sum + current, 0)
+}
+
+/** What a load, or a converter at full output, draws at a voltage (V), A; undefined where it does not say. */
+function drawnBy(load: Block, volts: number, or: Or): number | undefined {
+  if (load.kind === 'load') {
+    const power = statedFact(load, 'load.power')
+    const current = statedFact(load, 'load.current')
+    return power === undefined ? current : Math.max(power / volts, current ?? 0)
+  }
+  const output = statedFact(load, 'converter.output')?.high
+  const current = statedFact(load, 'converter.current')
+  if (output === undefined || current === undefined) return undefined
+  const efficiency = or(
+    statedFact(load, 'converter.efficiency'),
+    assumedFigures.converterEfficiency,
+    'efficiency of the converter',
+  )
+  return (output * current) / (efficiency * volts)
 }
 
 /** The motors at the ends of a cable; without one the motor that goes with it. */

@@ -169,6 +169,14 @@ function fusesBehind(far: Place, { unprotected: { onward }, fusesAt }: DcCircuit
 export const batteriesJoined = (cable: Block, lookup: Lookup): readonly BlockId[] =>
   circuitAt(cable, lookup)?.island.batteries.map(({ battery }) => battery) ?? []
 
+/** The converters at whose output a cable is fed, where no battery is; none for any other cable. */
+export function convertersFeeding(cable: Block, lookup: Lookup): readonly Block[] {
+  const { batteries, feeders } = circuitAt(cable, lookup)?.island ?? { batteries: [], feeders: [] }
+  return batteries.length > 0
+    ? []
+    : feeders.flatMap(({ kind, feeder }) => (kind === 'converter' ? lookup.blockOf(feeder) : []))
+}
+
 /** Whether a DC cable is fed without any fuse or breaker before it and is not only a lead to one that is at most `longestLead` (m) from the battery;
  * undefined where what it joins is not known. */
 export function isFedUnprotected(cable: Block, longestLead: number, lookup: Lookup): boolean | undefined {
