@@ -18,7 +18,7 @@ const isBarrier = ({ kind }: Block): boolean =>
 type Joints = ReadonlyMap<BlockId, readonly BlockId[]>
 
 /** What each block is joined to. */
-function jointsOf({ ofKind, from }: FileLookup): Joints {
+export function jointsOf({ ofKind, from }: FileLookup): Joints {
   const joints = new Map<BlockId, BlockId[]>()
   const join = (a: Block, b: Block): void => {
     for (const [one, other] of [

@@ -36,12 +36,17 @@ export const drawnFrom = plan(
         return outcome.ok ? outcome.value.state : undefined
       })
       const cases = [
-        { where: 'at bollard', power: powerFrom(bank, still) },
-        { where: 'at top speed', power: powerFrom(bank, table.top?.drives ?? []) },
+        { where: 'at bollard', power: powerFrom(bank, still, 'full') },
+        { where: 'at top speed', power: powerFrom(bank, table.top?.drives ?? [], 'full') },
         ...table.asked.flatMap((row, i) => {
           const point = points[i]
           return row && point
-            ? [{ where: `at ${lookup.blockOf(point).name ?? 'a point'}`, power: powerFrom(bank, row.drives) }]
+            ? [
+                {
+                  where: `at ${lookup.blockOf(point).name ?? 'a point'}`,
+                  power: powerFrom(bank, row.drives, 'full'),
+                },
+              ]
             : []
         }),
       ].toSorted((a, b) => b.power - a.power)

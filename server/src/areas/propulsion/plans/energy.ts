@@ -8,6 +8,7 @@ import { statedFact } from '../../common/stated-fact.ts'
 import { attempt } from './attempt.ts'
 import { type Bank, bankOf } from './bank.ts'
 import { motorLosses } from './drive-input.ts'
+import { type House, houseOf } from './house.ts'
 import { serviceOf } from './hull-input.ts'
 import { powerOfFile } from './power.ts'
 
@@ -15,6 +16,7 @@ import { powerOfFile } from './power.ts'
 export interface Feeding extends Bank {
   /** Places of the drives in the table, with what of the power of the bank comes to the shaft of the motor. */
   readonly drives: readonly { readonly index: number; readonly efficiency: number }[]
+  readonly house: House
 }
 
 /** What the banks give at one speed of the boat. SI. */
@@ -37,12 +39,16 @@ export interface Energy {
   readonly assumptions: readonly string[]
 }
 
-/** What a bank gives for the drives on it, W. */
+/** What a bank gives for the drives on it and for its other loads, W: `full` with all of those on, `mean` by their duty. */
 export const powerFrom = (
-  { drives }: Feeding,
+  { drives, house }: Feeding,
   states: readonly (Pick<DriveState, 'motorPower'> | undefined)[],
+  loads: 'full' | 'mean',
 ): number =>
-  drives.reduce((sum, { index, efficiency }) => sum + (states[index]?.motorPower ?? 0) / efficiency, 0)
+  drives.reduce(
+    (sum, { index, efficiency }) => sum + (states[index]?.motorPower ?? 0) / efficiency,
+    house[loads],
+  )
 
 /** Current of each string of a bank, A, at the lowest voltage of the bank, where it is greatest. */
 export const currentsAtLowest = ({ strings, lowest }: Bank, power: number): readonly number[] =>
@@ -52,7 +58,7 @@ export const currentsAtLowest = ({ strings, lowest }: Bank, power: number): read
   )
 
 function demandAt(banks: readonly Feeding[], reserve: number, { boatSpeed, drives }: PowerRow): Demand {
-  const powers = banks.map((bank) => powerFrom(bank, drives))
+  const powers = banks.map((bank) => powerFrom(bank, drives, 'mean'))
   const times = banks.map((bank, i) => endurance(bank.strings, Math.max(powers[i] ?? 0, 1e-3), reserve))
   const lasts = least(times) ?? Number.NaN
   return { boatSpeed, power: powers.reduce((a, b) => a + b, 0), endurance: lasts, range: lasts * boatSpeed }
@@ -77,11 +83,14 @@ export const energyOfFile = (file: FileLookup): Outcome<Energy> =>
       if (first === undefined) continue
       const before = banks.get(first)
       const own = { index, efficiency: losses.efficiency }
-      banks.set(first, { ...bank, drives: [...(before?.drives ?? []), own] })
+      const house = before?.house ?? houseOf(bank.batteries, bank.strings[0]?.nominal ?? bank.lowest, file)
+      assumptions.push(...house.assumptions)
+      banks.set(first, { ...bank, house, drives: [...(before?.drives ?? []), own] })
     }
     const stated = statedFact(serviceOf(file), 'service.reserve')
     if (stated === undefined) assumptions.push('20 % of what is usable is kept: no `reserve` is stated')
-    assumptions.push('no other load on the banks than the drives')
+    if ([...banks.values()].every(({ house }) => house.full === 0))
+      assumptions.push('no other load on the banks than the drives')
     const reserve = stated ?? assumedReserve
     const all = [...banks.values()]
     return ok({

@@ -21,17 +21,18 @@ drive main {
 }
 drive main {
   propeller { diameter: 460 mm  pitch: 340 mm  blades: 3 }
+  motor { power: 15 kW  speed: 1500 rpm }
 }`,
   run: (_, lookup) => {
     const power = powerPlan(lookup.block, lookup)
-    return power.ok
-      ? []
-      : [
-          atHead(lookup.block, {
-            message: 'No power table can be calculated.',
-            detail: power.fault.words,
-            todo: 'State what is missing, or correct it.',
-          }),
-        ]
+    const missing = power.ok ? power.value.noTop : power.fault.words
+    if (missing === undefined) return []
+    return [
+      atHead(lookup.block, {
+        message: power.ok ? 'No top speed can be calculated.' : 'No power table can be calculated.',
+        detail: missing,
+        todo: 'State what is missing, or correct it.',
+      }),
+    ]
   },
 })
