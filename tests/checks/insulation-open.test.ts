@@ -46,7 +46,7 @@ it('above the tables the maker may still allow more', () => {
     {
       severity: 'error',
       message:
-        'For the best insulation the tables show at least 526 A for this cable, but it must carry 540 A.',
+        'For the best insulation the tables show at least 526 A for it, but it must carry 540 A.',
       todo: expect.stringContaining('ask the cable maker'),
     },
   ])

@@ -15,9 +15,9 @@ const log = (facts: string) => drive(shaft, `shaft-log { ${facts} }`)
 const cable = (name: string, facts: string) =>
   `cable ${name} { ${facts}  length: 2 m  insulation: 105 degC }\n`
 const feedOf = (name: string, current: string) =>
-  cable(name, `from: house  to: controller  conductor: 95 mm2  current: ${current}`)
+  cable(name, `from: house  to: controller  conductor: 95 mm2  design-current: ${current}`)
 const phasesOf = (name: string, current: string) =>
-  cable(name, `from: controller  to: m  conductor: 70 mm2  current: ${current}`)
+  cable(name, `from: controller  to: m  conductor: 70 mm2  design-current: ${current}`)
 const fed = (cables: string) =>
   battery('nominal: 96 V  window: 84..108 V') + drive(motor, 'controller { efficiency: 96 % }', cables)
 const twoBanks = (fact: string, inside: string, outside = '') =>

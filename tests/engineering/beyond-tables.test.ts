@@ -7,6 +7,7 @@ import { describe, expect, it } from 'vitest'
 import { gaugeStepMade } from '../../server/src/engineering/alignment/gauge-steps.ts'
 import { speedLimits } from '../../server/src/engineering/alignment/speed-limits.ts'
 import { ampacity } from '../../server/src/engineering/electrical/ampacity.ts'
+import { clearing, clearingCurve } from '../../server/src/engineering/electrical/clearing-curve.ts'
 import {
   type ConductorSection,
   conductorResistance,
@@ -20,6 +21,7 @@ import {
   standardRatings,
 } from '../../server/src/engineering/electrical/standard-ratings.ts'
 import { rowsAround } from '../../server/src/engineering/rows.ts'
+import { ktyResistance } from '../../server/src/engineering/temperature/kty84.ts'
 import { usualSlide } from '../../server/src/engineering/usual-holes.ts'
 import { fitBand } from '../../server/src/quantity/fits.ts'
 import { OutOfRange } from '../../server/src/quantity/out-of-range.ts'
@@ -40,6 +42,11 @@ const width = (nominal: number) => {
   const band = fitBand(nominal, 'h9')
   return band ? (band.high ?? 0) - (band.low ?? 0) : Number.POSITIVE_INFINITY
 }
+
+const curve = clearingCurve([
+  { current: 945, time: 100 },
+  { current: 3000, time: 0.1 },
+])
 
 interface Table {
   /** The file that holds its rows. */
@@ -121,6 +128,19 @@ const tables: Readonly<Record<string, Table>> = {
     from: 1e-9,
     to: 1e-3,
     rises: (step) => gaugeStepMade(step, 'metric') ?? 0,
+  },
+  'resistance of KTY84: refused at both ends': {
+    file: 'temperature/kty84.ts',
+    from: -200,
+    to: 500,
+    rises: (celsius) =>
+      celsius > 0 ? -refused(() => -ktyResistance(celsius)) : refused(() => ktyResistance(celsius)),
+  },
+  'clearing curves: below their points a device may never open, above them no sooner than at the last': {
+    file: 'electrical/clearing-curve.ts',
+    from: 100,
+    to: 100_000,
+    rises: (current) => -(clearing(curve, current, 0).latest ?? Number.POSITIVE_INFINITY),
   },
   'fits of ISO 286: none above 250 mm': {
     file: '../quantity/fits.ts',

@@ -133,7 +133,7 @@ describe('the worse of two figures counts', () => {
       drive(
         motor,
         'controller { efficiency: 96 % }',
-        'cable feed { from: house  to: controller  conductor: 25 mm2  length: 2 m  insulation: 105 degC  current: 0.1 A }',
+        'cable feed { from: house  to: controller  conductor: 25 mm2  length: 2 m  insulation: 105 degC  design-current: 0.1 A }',
       )
     expect(
       findingsOf(text, ofIds('cable/undersized')).findings.find(({ check }) => check === 'cable/undersized')

@@ -63,7 +63,9 @@ const parts = {
 const whole = ({ fires }: Check): string =>
   Object.entries(parts).reduce(
     (text, [kind, block]) =>
-      new RegExp(`^ *${kind}\\b.*\\{`, 'm').test(text) ? text : text.replace(/\}\s*$/, `${block}}\n`),
+      new RegExp(`^ *${kind}\\b.*\\{`, 'm').test(text)
+        ? text
+        : text.replace(/^drive\b.*?\{/m, (opened) => `${opened}\n${block}`),
     fires,
   )
 

@@ -209,7 +209,7 @@ describe('above the tables', () => {
     expect(of('240 mm2', '403 A')).toBeUndefined()
     expect(of('240 mm2', '405 A')).toMatchObject({
       severity: 'error',
-      message: 'The tables show at least 403 A for this cable, but it must carry 405 A.',
+      message: 'The tables show at least 403 A for it, but it must carry 405 A.',
       todo: expect.stringContaining('ask the cable maker'),
     })
   })

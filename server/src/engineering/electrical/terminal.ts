@@ -1,5 +1,4 @@
 import { positive } from '../guard.ts'
-import { rowsAround } from '../rows.ts'
 
 /** Lugs on studs, and what is usual for tightening them. */
 
@@ -68,7 +67,6 @@ const torques: readonly Row[] = [
  * @example usualTorques(0.012)[0]?.high // ≈ 14 */
 export function usualTorques(diameter: number): readonly UsualTorque[] {
   const millimetres = positive('thread', diameter) * 1000
-  const { under, over } = rowsAround(torques, ([size]) => size, millimetres)
-  const row = [under, over].find((one) => one && Math.abs(one[0] - millimetres) < 1e-3)
+  const row = torques.find(([size]) => Math.abs(size - millimetres) < 1e-3)
   return row ? (row.slice(1) as unknown as readonly UsualTorque[]) : []
 }

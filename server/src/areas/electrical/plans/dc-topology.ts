@@ -1,4 +1,5 @@
 import { getOrInsert } from '../../../common/get-or-insert.ts'
+import { SamePlaces } from '../../../common/same-places.ts'
 import { type BlockId, between } from '../../../store/block-id.ts'
 import type { FileLookup } from '../../../store/lookup.ts'
 import {
@@ -10,7 +11,6 @@ import {
   partsOfFile,
   type Switch,
 } from './dc-parts.ts'
-import { SamePlaces } from './same-places.ts'
 
 /** Where conductors and devices meet: a part, or one of its two sides. All at one place is at one voltage. */
 export type Place = string

@@ -33,6 +33,8 @@ interface DcCircuit {
   readonly unprotected: UnprotectedPart
   /** Fuses and breakers by the places of their sides. */
   readonly fusesAt: ReadonlyMap<string, readonly Device[]>
+  /** The longest conductor from a battery to each fuse or breaker before which there is no other, m. */
+  readonly leadTo: ReadonlyMap<BlockId, number>
 }
 
 /** A fuse or breaker, or a source that limits its own current. */
@@ -75,13 +77,19 @@ function dcCircuit(island: Island): DcCircuit {
   for (const device of devices)
     if (device.kind === 'protection')
       for (const end of device.ends) getOrInsert(fusesAt, end, (): Device[] => []).push(device)
+  const unprotected = unprotectedIn(island)
+  const leadTo = new Map<BlockId, number>()
+  for (const { far, reach } of unprotected.conductors.values())
+    for (const { device } of fusesAt.get(far) ?? [])
+      leadTo.set(device, Math.max(leadTo.get(device) ?? 0, reach))
   return {
     island,
     circuit: circuitOf(links, [outside, ...batteries.map(({ place }) => place)]),
     limits,
     beside,
-    unprotected: unprotectedIn(island),
+    unprotected,
     fusesAt,
+    leadTo,
   }
 }
 
@@ -197,12 +205,9 @@ const cablesAt = plan(
 
 /** The longest conductor from a battery to a fuse or breaker, m, before which there is no other; undefined where none comes to it. */
 export const leadTo = plan((device: Block, lookup: Lookup): number | undefined => {
-  const [first] = [...cablesAround(device, lookup)]
-  const circuit = first && circuitAt(lookup.blockOf(first), lookup)
-  const itself = circuit?.island.devices.find((one) => one.device === idOf(device))
-  if (!circuit || !itself) return undefined
-  const reaching = [...circuit.unprotected.conductors.values()].filter(({ far }) => itself.ends.includes(far))
-  return reaching.length === 0 ? undefined : Math.max(...reaching.map(({ reach }) => reach))
+  const around = cablesAround(device, lookup).map(lookup.blockOf)
+  const [circuit] = around.flatMap((cable) => circuitAt(cable, lookup) ?? [])
+  return circuit?.leadTo.get(idOf(device))
 })
 
 /** The cables at a device, or the one that it is in. */

@@ -1,3 +1,5 @@
+import { getOrInsert } from '../../../common/get-or-insert.ts'
+import { SamePlaces } from '../../../common/same-places.ts'
 import type { BatteryString } from '../../../engineering/propulsion/discharge.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { holds } from '../../../quantity/band.ts'
@@ -43,19 +45,30 @@ export function jointsOf({ ofKind, from }: FileLookup): Joints {
   return joints
 }
 
+/** The batteries of each group of blocks that a current passes, by the blocks in it. */
+function groupsOf(file: FileLookup): ReadonlyMap<BlockId, readonly BlockId[]> {
+  const joints = file.ofFile(jointsOf)
+  const same = new SamePlaces()
+  const passed = [...joints.keys()].filter((id) => !isBarrier(file.blockOf(id)))
+  for (const id of passed)
+    for (const other of joints.get(id) ?? []) if (!isBarrier(file.blockOf(other))) same.join(id, other)
+  const batteries = new Map<string, BlockId[]>()
+  for (const id of passed) {
+    const group = getOrInsert(batteries, same.of(id), (): BlockId[] => [])
+    if (file.blockOf(id).kind === 'battery') group.push(id)
+  }
+  return new Map(passed.map((id) => [id, batteries.get(same.of(id)) ?? []]))
+}
+
 /** The batteries of a drive: the one that it names with what is linked to it, those that its cables lead to, or the only one there is. */
 function batteriesOf(drive: Block, file: FileLookup): readonly Block[] {
   const lookup = file.from(drive)
   const named = lookup.referred('battery')
   const starts = named ? [named] : childrenOf(drive, 'controller')
-  const joints = file.ofFile(jointsOf)
-  const reached = new Set(starts.map(idOf))
-  for (const id of reached) {
-    if (isBarrier(file.blockOf(id))) continue
-    for (const other of joints.get(id) ?? []) reached.add(other)
-  }
-  const batteries = [...reached].map(file.blockOf).filter(({ kind }) => kind === 'battery')
-  if (batteries.length > 0) return batteries
+  const groups = file.ofFile(groupsOf)
+  const batteries = new Set(starts.flatMap((start) => groups.get(idOf(start)) ?? []))
+  if (batteries.size > 0) return [...batteries].map(file.blockOf)
+  if (named) return [named]
   const near = lookup.near('battery')
   return near ? [near] : []
 }

@@ -27,7 +27,7 @@ function wordsFor(
   const none = isBest ? ' No insulation in the tables would do.' : ''
   return ampacity.tables === 'above'
     ? {
-        message: `${isBest ? 'For the best insulation the' : 'The'} tables show ${carries} for this cable, but it must carry ${current}.`,
+        message: `${isBest ? 'For the best insulation the' : 'The'} tables show ${carries} for it, but it must carry ${current}.`,
         todo: `Use more conductors in parallel${better}.${none} Or ask the cable maker for the figure, and accept it with a concession.`,
       }
     : {

@@ -1,4 +1,4 @@
-/** Places that are one, by union and find. */
+/** Names that stand for one thing, by union and find. */
 export class SamePlaces {
   readonly #of = new Map<string, string>()
 
