@@ -45,8 +45,7 @@ it('above the tables the maker may still allow more', () => {
   expect(found('conductor: 240 mm2\ndesign-current: 540 A')).toMatchObject([
     {
       severity: 'error',
-      message:
-        'For the best insulation the tables show at least 526 A for it, but it must carry 540 A.',
+      message: 'For the best insulation the tables show at least 526 A for it, but it must carry 540 A.',
       todo: expect.stringContaining('ask the cable maker'),
     },
   ])

@@ -37,7 +37,8 @@ export const isRequired = ({ block, status, isTaken }: Lookup, kind: BlockKind):
 
 /** Whether a fact makes sense in the block as it is. */
 const applies = ({ facts, unread }: Block, fact: Fact): boolean =>
-  isAskedWith(fact, (name) => facts.get(name)?.value ?? (unread.has(name) ? name : undefined)) && (fact.or === undefined || !facts.has(fact.or))
+  isAskedWith(fact, (name) => facts.get(name)?.value ?? (unread.has(name) ? name : undefined)) &&
+  (fact.or === undefined || !facts.has(fact.or))
 
 /** The blocks that this one is `like`, nearest first. */
 function sourcesOf({ source }: Block): readonly Block[] {
