@@ -142,3 +142,30 @@ it('whatever the network is made of, nothing throws and no figure is infinite', 
       if (amount) expect(Number.isFinite(amount.value)).toBe(true)
   }
 })
+
+describe('a switch or busbar', () => {
+  const rated = (amps: number, busAmps: number) =>
+    `${bank()}${isolated}${drive('port')}${drive('starboard')}load house { power: 840 W }\n${cable('to-house', 'bus', 'house')}`
+      .replace('current: 600 A  voltage', `current: ${amps} A  voltage`)
+      .replace('bus { current: 600 A', `bus { current: ${busAmps} A`)
+  // Two drives of 8.4 kW at 84 V and 840 W: 210 A.
+  it('is held against the sum of all that comes through it (Kirchhoff)', () => {
+    expect(found(rated(210, 210), 'switch/overloaded')).toEqual([])
+    expect(found(rated(200, 210), 'switch/overloaded')).toEqual(['It is rated for 200 A but carries 210 A.'])
+    expect(found(rated(210, 200), 'switch/overloaded')).toEqual(['It is rated for 200 A but carries 210 A.'])
+  })
+
+  it('counts what strings state as their share together', () => {
+    const shares = (amps: number) =>
+      `${bank()}${bank('s')}isolator main { current: ${amps} A  to: bus }\nbusbar bus { }\n${cable('one', 'b', 'main', 'conductor: 95 mm2  length: 1 m  design-current: 105 A')}${cable('two', 's', 'main', 'conductor: 95 mm2  length: 1 m  design-current: 105 A')}${drive('port')}${drive('starboard')}`
+    expect(found(shares(210), 'switch/overloaded')).toEqual([])
+    expect(found(shares(200), 'switch/overloaded')).toHaveLength(1)
+  })
+
+  it('is held against the highest voltage of the battery', () => {
+    expect(found(rated(300, 300), 'switch/voltage-below')).toEqual([])
+    expect(found(rated(300, 300).replace('voltage: 150 V', 'voltage: 96 V'), 'switch/voltage-below')).toEqual(
+      ['The rated voltage is 96 V; the circuit reaches 108 V.'],
+    )
+  })
+})

@@ -52,6 +52,8 @@ import protectionInterruptsUnknown from './protection/interrupts-unknown.ts'
 import protectionNone from './protection/none.ts'
 import protectionNowhere from './protection/nowhere.ts'
 import protectionVoltageBelow from './protection/voltage-below.ts'
+import switchOverloaded from './switch/overloaded.ts'
+import switchVoltageBelow from './switch/voltage-below.ts'
 
 export const checks: readonly Check[] = [
   batteryNominalOutsideWindow,
@@ -105,4 +107,6 @@ export const checks: readonly Check[] = [
   protectionNone,
   protectionNowhere,
   protectionVoltageBelow,
+  switchOverloaded,
+  switchVoltageBelow,
 ]

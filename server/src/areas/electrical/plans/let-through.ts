@@ -212,9 +212,14 @@ export const leadTo = plan((device: Block, lookup: Lookup): number | undefined =
 
 /** The cables at a device, or the one that it is in. */
 function cablesAround(device: Block, lookup: Lookup): readonly BlockId[] {
-  const { supply, outgoing } = cablesAt(device, lookup)
+  const { supply, outgoing, within } = cablesOfDevice(device, lookup)
+  return [...outgoing, ...supply, ...(within ? [within] : [])]
+}
+
+/** The DC cables at a fuse, breaker or switch, and the one that it is in. */
+export const cablesOfDevice = (device: Block, lookup: Lookup): CablesAt & { readonly within?: BlockId } => {
   const within = lookup.referred('in')
-  return [...outgoing, ...supply, ...(within ? [idOf(within)] : [])]
+  return { ...cablesAt(device, lookup), ...(within && { within: idOf(within) }) }
 }
 
 /** The cable that carries what a device does: the one it is in, else the only one at its outgoing side, else the only one before it. */

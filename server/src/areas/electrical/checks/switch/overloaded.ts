@@ -1,0 +1,46 @@
+import { at, check, commonPractice } from '../../../../checks/check.ts'
+import { reaches } from '../../../../engineering/compare.ts'
+import { factOf } from '../../../../job/model.ts'
+import { formatCarried, formatLoad } from '../../../common/amperes.ts'
+import { throughBusbar, throughSwitch } from '../../plans/through-current.ts'
+
+const job = (amps: number) => `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor main { power: 15 kW  efficiency: 92 %  voltage: 58 V  power-factor: 0.9 }
+  controller { efficiency: 96 % }
+  cable feed { from: house  to: controller  conductor: 95 mm2  length: 2.5 m  insulation: 105 degC }
+  protection main-fuse { rating: 315 A  in: feed  at: 100 mm }
+  isolator main-switch {
+    in: feed
+    at: 300 mm
+    current: ${amps} A
+  }
+}`
+
+export default check({
+  id: 'switch/overloaded',
+  severity: 'error',
+  title: 'Switch or busbar rated below its current',
+  why: 'It gets hot whenever the drives run at full power, and the fuse before it does not open.',
+  source: commonPractice('rated current of each part at least the continuous current through it'),
+  on: ['isolator', 'contactor', 'busbar'],
+  fires: job(100).replace('100 A', '100 A\n#            ^^^^^ carries'),
+  quiet: job(250),
+  run: (_facts, lookup) => {
+    const { block } = lookup
+    const { kind } = block
+    if (kind !== 'isolator' && kind !== 'contactor' && kind !== 'busbar') return []
+    const rated = factOf(block, `${kind}.current`)
+    const through = kind === 'busbar' ? throughBusbar(block, lookup) : throughSwitch(block, lookup)
+    if (!rated || through === undefined || reaches(rated.value, through)) return []
+    const [found, limit] = [formatCarried(rated.value), formatLoad(through)]
+    return [
+      at(rated, {
+        message: `It is rated for ${found} but carries ${limit}.`,
+        todo: 'Choose one that is rated for this current, or check the current of its cables.',
+        found,
+        limit: `at least ${limit}`,
+      }),
+    ]
+  },
+})

@@ -1,0 +1,48 @@
+import { at, check, commonPractice } from '../../../../checks/check.ts'
+import { reaches } from '../../../../engineering/compare.ts'
+import { factOf } from '../../../../job/model.ts'
+import { formatSi } from '../../../../quantity/format.ts'
+import { chargedAsUsual, highestOf, onCharge } from '../../plans/cable-protection.ts'
+import { aCableAt } from '../../plans/through-current.ts'
+
+const job = (volts: number) => `battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+  controller { efficiency: 96 % }
+  cable feed { from: house  to: controller  conductor: 95 mm2  length: 2.5 m  insulation: 105 degC }
+  protection main-fuse { rating: 315 A  in: feed  at: 100 mm }
+  isolator main-switch {
+    in: feed
+    at: 300 mm
+    voltage: ${volts} V
+  }
+}`
+
+export default check({
+  id: 'switch/voltage-below',
+  severity: 'error',
+  title: 'Switch or busbar rated below the voltage',
+  why: 'Above its rated voltage a switch may not put out the arc when it opens, and distances between bare parts are too short.',
+  source: commonPractice('rated voltage of each part at least the highest voltage of its circuit'),
+  on: ['isolator', 'contactor', 'busbar'],
+  fires: job(60).replace('60 V', '60 V\n#            ^^^^ reaches 108 V'),
+  quiet: job(150),
+  run: (_facts, lookup) => {
+    const { block } = lookup
+    const { kind } = block
+    if (kind !== 'isolator' && kind !== 'contactor' && kind !== 'busbar') return []
+    const rated = factOf(block, `${kind}.voltage`)
+    const cable = aCableAt(block, lookup)
+    const highest = cable && highestOf(cable, lookup.from(cable), onCharge)
+    if (!rated || !cable || highest === undefined || reaches(rated.value, highest)) return []
+    const [found, limit] = [formatSi(rated.value, 'voltage'), formatSi(highest, 'voltage')]
+    return [
+      at(rated, {
+        message: `The rated voltage is ${found}; the circuit reaches ${limit}.`,
+        todo: 'Choose one rated for this voltage in DC.',
+        found,
+        limit: `at least ${limit}`,
+        ...(highestOf(cable, lookup.from(cable)) !== highest && { assumptions: [chargedAsUsual] }),
+      }),
+    ]
+  },
+})

@@ -1,0 +1,91 @@
+import { type Block, factOf } from '../../../job/model.ts'
+import { greatest } from '../../../quantity/extremes.ts'
+import { idOf } from '../../../store/block-by-id.ts'
+import type { BlockId } from '../../../store/block-id.ts'
+import type { FileLookup, Lookup } from '../../../store/lookup.ts'
+import { ok } from '../../common/outcome.ts'
+import { endsOf } from './cable-circuit.ts'
+import { outcomeOf } from './cable-outcome.ts'
+import { sideOf } from './dc-network.ts'
+import { partsOfFile } from './dc-parts.ts'
+import { cableCurrent } from './design-current.ts'
+import { cablesOfDevice } from './let-through.ts'
+
+interface Carried {
+  readonly amps: number
+  readonly isStated: boolean
+}
+
+/** What some cables carry; undefined where that of one is not known. */
+function carriedBy(cables: readonly BlockId[], lookup: Lookup): readonly Carried[] | undefined {
+  const all = cables.map((id): Carried | undefined => {
+    const cable = lookup.blockOf(id)
+    const current = cableCurrent(cable, lookup.from(cable))
+    return current.ok
+      ? { amps: current.value.current, isStated: factOf(cable, 'cable.design-current') !== undefined }
+      : undefined
+  })
+  const known = all.flatMap((one) => one ?? [])
+  return known.length === all.length ? known : undefined
+}
+
+const sumOf = (all: readonly Carried[]): number => all.reduce((sum, { amps }) => sum + amps, 0)
+
+/** Cables that feed one place together: each may have to carry all, so that the largest counts, but those that state their own share add up. */
+const together = (all: readonly Carried[]): number =>
+  Math.max(sumOf(all.filter(({ isStated }) => isStated)), greatest(all.map(({ amps }) => amps)) ?? 0)
+
+/** The continuous current through a switch, A: of the cable it is in, else of those that leave it, else of those that feed it. Undefined where it is
+ * not known. */
+export function throughSwitch(device: Block, lookup: Lookup): number | undefined {
+  const { within, supply, outgoing } = cablesOfDevice(device, lookup)
+  const leaving = within ? [within] : outgoing
+  if (leaving.length > 0) {
+    const all = carriedBy(leaving, lookup)
+    return all && sumOf(all)
+  }
+  const all = supply.length > 0 ? carriedBy(supply, lookup) : undefined
+  return all && together(all)
+}
+
+/** DC cables by the parts that they end at. */
+const cablesAtParts = ({ ofFile }: FileLookup): ReadonlyMap<BlockId, readonly BlockId[]> => {
+  const at = new Map<BlockId, BlockId[]>()
+  for (const { cable, ends } of ofFile(partsOfFile).cables)
+    for (const end of new Set(ends.map((one) => one.at))) {
+      const known = at.get(end)
+      if (known) known.push(cable)
+      else at.set(end, [cable])
+    }
+  return at
+}
+
+/** The continuous current through a busbar, A: the more of what the cables that feed it bring and of what those take that alone feed what lies behind
+ * them. Undefined where it is not known. */
+export function throughBusbar(busbar: Block, lookup: Lookup): number | undefined {
+  const cables = lookup.ofFile(cablesAtParts).get(idOf(busbar)) ?? []
+  const outcome = outcomeOf(() => {
+    const taking = new Set(
+      cables.filter((id) => {
+        const cable = lookup.blockOf(id)
+        const from = lookup.from(cable)
+        const other = endsOf(cable, from).find((end) => end !== busbar)
+        const behind = other && sideOf(cable, other, from)
+        return behind?.hasLoad && !behind.hasBattery
+      }),
+    )
+    const brought = carriedBy(
+      cables.filter((id) => !taking.has(id)),
+      lookup,
+    )
+    const taken = carriedBy([...taking], lookup)
+    return ok(brought && taken && Math.max(together(brought), sumOf(taken)))
+  })
+  return outcome.ok && cables.length > 0 ? outcome.value : undefined
+}
+
+/** Any DC cable that ends at a part, or that it is in. */
+export function aCableAt(part: Block, lookup: Lookup): Block | undefined {
+  const [first] = lookup.ofFile(cablesAtParts).get(idOf(part)) ?? []
+  return first === undefined ? lookup.referred('in') : lookup.blockOf(first)
+}
