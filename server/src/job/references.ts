@@ -104,6 +104,40 @@ const byKind: { readonly [K in BlockName]?: (block: Block, scope: Scope) => read
       [from, to].flatMap((part, i) => terminal(part, sides[i], block.section)),
     )
   },
+  cable: (block, scope) => {
+    const ends = ['from', 'to'].map((end) => referredBlock(block, end, scope))
+    const motor = ends.find((end) => end?.kind === 'motor') ?? nearBlock(block, 'motor', scope)
+    return marksIn(block, 'phase-lengths', motor)
+  },
+  test: (block, scope) => {
+    const on = referredBlock(block, 'on', scope)
+    const motor = on?.kind === 'motor' ? on : undefined
+    return [...marksIn(block, 'currents', motor), ...marksIn(block, 'resistances', motor)]
+  },
+}
+
+/** The terminals of a motor that amounts are marked with: `U 1.80 m`, or two of them: `U-V 14.2 mohm`. */
+function marksIn(block: Block, fact: string, motor: Block | undefined): readonly Reference[] {
+  const value = block.facts.get(fact)
+  if (!value || value.origin) return []
+  return value.node.entries.flatMap(({ parts: [mark] }) => {
+    if (mark?.type !== 'word' && mark?.type !== 'text') return []
+    const itself = terminal(mark, motor, block.section)
+    if (itself.length > 0) return itself
+    const start = mark.span.start + (mark.type === 'text' ? 1 : 0)
+    const of = (from: number, to: number) =>
+      terminal(
+        { ...mark, text: mark.text.slice(from, to), span: { start: start + from, end: start + to } },
+        motor,
+        block.section,
+      )
+    // A terminal may have a dash in its own name: both sides of the one between them are terminals.
+    const both = [...mark.text.matchAll(/-/g)].map(({ index }) => [
+      ...of(0, index),
+      ...of(index + 1, mark.text.length),
+    ])
+    return both.find(({ length }) => length === 2) ?? []
+  })
 }
 
 /** The block and those around it, as many as the path has segments. */
