@@ -98,6 +98,7 @@ describe('hints of units', () => {
   it.each([
     ['a job in one system has none', 'mixed', metric, metric],
     ['kilowatts are of no system', 'mixed', 'shaft { length: 5 ft }\nmotor { power: 5 kW }', ''],
+    ['nautical miles are of no system', 'mixed', 'shaft { length: 5 m }\nservice { range: min 20 nmi }', ''],
     ['volts and turns are of no system', 'mixed', `${metric}\nmotor { voltage: 58 V  speed: 1500 rpm }`, ''],
     [
       'a job in both has them',

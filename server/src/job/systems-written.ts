@@ -1,8 +1,11 @@
 import { memoizeByIdentity } from '../common/memoize-by-identity.ts'
 import { kinds, type UnitSystem } from '../quantity/kinds.ts'
-import { findUnit, unitSystemOf } from '../quantity/units.ts'
+import { findUnit, type Unit, unitSystemOf } from '../quantity/units.ts'
 import { blocksIn, type Item, withInside } from '../syntax/tree.ts'
 import type { Section } from './model.ts'
+
+/** Electric motors are rated in kilowatts in inch jobs too, and distances at sea are nautical miles in both. */
+const isInBoth = ({ kind, name }: Unit): boolean => kind === 'power' || name === 'nmi'
 
 /** The unit systems that amounts are written in, of the kinds that differ from one system to the other. */
 function systemsIn(items: readonly Item[], found: Set<UnitSystem>): Set<UnitSystem> {
@@ -13,8 +16,7 @@ function systemsIn(items: readonly Item[], found: Set<UnitSystem>): Set<UnitSyst
       const unit = 'unit' in part && part.unit ? findUnit(part.unit.text) : undefined
       if (!unit) continue
       const { metric, inch } = kinds[unit.kind].shown
-      // Electric motors are rated in kilowatts in inch jobs too.
-      if (metric !== inch && unit.kind !== 'power') found.add(unitSystemOf(unit))
+      if (metric !== inch && !isInBoth(unit)) found.add(unitSystemOf(unit))
     }
   }
   return found
