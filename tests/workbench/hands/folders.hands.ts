@@ -16,7 +16,10 @@ describe('the folder of a library', () => {
     it(`is missed when another program ${what}, and found again`, async () => {
       cpSync(parts, away, { recursive: true })
       await openFile('twin-screw-ferry.wright')
+      // The lenses of its readings are further down.
+      await page.keyboard.press('Control+End')
       await page.locator('.codelens-decoration:visible').first().waitFor()
+      await page.keyboard.press('Control+Home')
       leave()
       await squiggle('error')
       rmSync(join(folder, 'renamed'), { recursive: true, force: true })

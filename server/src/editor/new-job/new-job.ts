@@ -125,6 +125,7 @@ protection main-fuse {
   kind: ?
   rating: ? A
   in: feed
+  at: ? ${units.size}
   interrupts: ? kA
   voltage: ? V
 }
