@@ -6,7 +6,7 @@ import type { FileLookup } from '../../../store/lookup.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import { Missing, must } from './attempt.ts'
 
-/** Taken where the file is silent: a single screw stands in the wake of the keel, two stand beside it. Common practice, no source. */
+/** Taken where the file is silent: a single screw is in the wake of the keel, twin screws are outside it. Common practice, no source. */
 const flow = { single: { wake: 0.15, deduction: 0.15 }, several: { wake: 0.05, deduction: 0.1 } }
 const usualWater = { kind: 'sea', celsius: 15 } as const
 const zeroCelsius = 273.15
