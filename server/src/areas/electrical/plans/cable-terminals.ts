@@ -5,10 +5,12 @@ import { idOf } from '../../../store/block-by-id.ts'
 import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { ok } from '../../common/outcome.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
 import { cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
-import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
+import { type CableOutcome, outcomeOf } from './cable-outcome.ts'
+import { isSwitch } from './dc-parts.ts'
 
 /** Kinds whose power terminals the job describes. */
 const terminalKinds = [
@@ -65,8 +67,11 @@ function lugsOfFile({ ofKind, from: asked }: FileLookup): ReadonlyMap<BlockId, L
 /** The most lugs that one power stud of a block bears. A device has a stud for each side; all else has one for each pole and each phase. */
 export function lugsOnStud(block: Block, lookup: Lookup): number {
   const { from, to, phases } = lookup.ofFile(lugsOfFile).get(idOf(block)) ?? none
-  return Math.max(phases, block.kind === 'protection' ? Math.max(from, to) : from + to)
+  return Math.max(phases, isSwitch(block.kind) ? Math.max(from, to) : from + to)
 }
+
+/** The tables of cables have no column for less, °C. */
+const coolestColumnC = 60
 
 /** What a cable carries at the cooler of its terminals, A. */
 interface TerminalAmpacity {
@@ -78,35 +83,32 @@ interface TerminalAmpacity {
   readonly source: string
 }
 
-/** Undefined where no terminal is rated for less than the insulation. Bundling is left out: at the terminals the conductors lie apart. */
+/** Undefined where no terminal is rated for less than the insulation; `below-tables` where one is rated for less than any column of them. Bundling is left out: at the terminals the conductors lie apart. */
 export const terminalAmpacity = plan(
-  (cable: Block, lookup: Lookup): CableOutcome<TerminalAmpacity | undefined> => {
+  (cable: Block, lookup: Lookup): CableOutcome<TerminalAmpacity | 'below-tables' | undefined> => {
     const carrying = cableAmpacity(cable, lookup)
     if (!carrying.ok) return carrying
     const { area, insulationC, parallel, rules } = carrying.value
-    return outcomeOf((): CableOutcome<TerminalAmpacity | undefined> => {
+    return outcomeOf((): CableOutcome<TerminalAmpacity | 'below-tables' | undefined> => {
       const rated = endsOf(cable, lookup).flatMap(
         (end) => (end && terminalFact(end, 'terminal-temperature')?.value) ?? [],
       )
       const lowest = least(rated)
       const terminalC = lowest === undefined ? undefined : Math.round((lowest - 273.15) * 1e6) / 1e6
-      if (terminalC === undefined || terminalC >= insulationC) return { ok: true, value: undefined }
-      if (terminalC < 60) return unsaid('terminals of 60 °C or more, and no table has less')
+      if (terminalC === undefined || terminalC >= insulationC) return ok(undefined)
+      if (terminalC < coolestColumnC) return ok('below-tables')
       const given = { section: sectionOf(area), insulationC: terminalC, bundled: 1, rules }
       const [here, open] = [
         ampacity({ ...given, place: factOf(cable, 'cable.place')?.value ?? 'machinery-space' }),
         ampacity({ ...given, place: 'open' }),
       ]
-      return {
-        ok: true,
-        value: {
-          carries: here.amps * parallel,
-          carriesOpen: open.amps * parallel,
-          terminalC,
-          insulationC,
-          source: here.source,
-        },
-      }
+      return ok({
+        carries: here.amps * parallel,
+        carriesOpen: open.amps * parallel,
+        terminalC,
+        insulationC,
+        source: here.source,
+      })
     })
   },
 )

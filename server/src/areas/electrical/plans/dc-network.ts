@@ -5,6 +5,7 @@ import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
+import { type SwitchKind, switchKinds } from './dc-parts.ts'
 
 /** A cable with the blocks that it joins, as far as they are known. */
 interface Joint {
@@ -63,8 +64,6 @@ const boltsOf = (devices: readonly Block[], from: (device: Block) => Lookup): re
     }),
   )
 
-const switchKinds = ['protection', 'isolator', 'contactor'] as const
-
 function jointsOf(
   cables: readonly Block[],
   devices: readonly Block[],
@@ -115,7 +114,7 @@ const jointsOfDrive = plan((drive, lookup) =>
 const sharedJoints = ({ ofKind, from }: FileLookup): Joints =>
   jointsOf(ofKind('cable'), switchKinds.flatMap(ofKind), from)
 const allJoints = ({ ofKind, from }: FileLookup): Joints => {
-  const all = (kind: (typeof switchKinds)[number] | 'cable') => [
+  const all = (kind: SwitchKind | 'cable') => [
     ...ofKind('drive').flatMap((drive) => childrenOf(drive, kind)),
     ...ofKind(kind),
   ]

@@ -29,8 +29,8 @@ export interface DcCable {
   readonly length: number | undefined
 }
 
-const switchKinds = ['protection', 'isolator', 'contactor'] as const
-type SwitchKind = (typeof switchKinds)[number]
+export const switchKinds = ['protection', 'isolator', 'contactor'] as const
+export type SwitchKind = (typeof switchKinds)[number]
 export const isSwitch = (kind: string): kind is SwitchKind => switchKinds.some((one) => one === kind)
 
 /** What opens a circuit: a fuse or breaker by itself, a switch when it is operated. */

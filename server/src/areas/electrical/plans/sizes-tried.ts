@@ -58,7 +58,7 @@ function currentFault(load: CableLoading): readonly string[] {
 function terminalFault({ current }: CableLoading, cable: Block, lookup: Lookup): readonly string[] {
   const terminal = terminalAmpacity(cable, lookup)
   const limit = terminal.ok ? terminal.value : undefined
-  return !limit || reaches(limit.carries, current)
+  return !limit || limit === 'below-tables' || reaches(limit.carries, current)
     ? []
     : [`at its terminal ${formatCarried(limit.carries)}, must carry ${formatLoad(current)}`]
 }

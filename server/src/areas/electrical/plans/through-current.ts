@@ -1,4 +1,4 @@
-import { type Block, factOf } from '../../../job/model.ts'
+import { type Block, factOf, type Value } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
 import { idOf } from '../../../store/block-by-id.ts'
 import type { BlockId } from '../../../store/block-id.ts'
@@ -37,7 +37,7 @@ const together = (all: readonly Carried[]): number =>
 
 /** The continuous current through a switch, A: of the cable it is in, else of those that leave it, else of those that feed it. Undefined where it is
  * not known. */
-export function throughSwitch(device: Block, lookup: Lookup): number | undefined {
+function throughSwitch(device: Block, lookup: Lookup): number | undefined {
   const { within, supply, outgoing } = cablesOfDevice(device, lookup)
   const leaving = within ? [within] : outgoing
   if (leaving.length > 0) {
@@ -62,7 +62,7 @@ const cablesAtParts = ({ ofFile }: FileLookup): ReadonlyMap<BlockId, readonly Bl
 
 /** The continuous current through a busbar, A: the more of what the cables that feed it bring and of what those take that alone feed what lies behind
  * them. Undefined where it is not known. */
-export function throughBusbar(busbar: Block, lookup: Lookup): number | undefined {
+function throughBusbar(busbar: Block, lookup: Lookup): number | undefined {
   const cables = lookup.ofFile(cablesAtParts).get(idOf(busbar)) ?? []
   const outcome = outcomeOf(() => {
     const taking = new Set(
@@ -83,6 +83,18 @@ export function throughBusbar(busbar: Block, lookup: Lookup): number | undefined
   })
   return outcome.ok && cables.length > 0 ? outcome.value : undefined
 }
+
+/** What a switch or busbar is rated for; undefined of any other block. */
+export function ratedFor(part: Block, fact: 'current' | 'voltage'): Value<number> | undefined {
+  const { kind } = part
+  return kind === 'isolator' || kind === 'contactor' || kind === 'busbar'
+    ? factOf(part, `${kind}.${fact}`)
+    : undefined
+}
+
+/** The continuous current through a switch or busbar, A; undefined where it is not known. */
+export const throughPart = (part: Block, lookup: Lookup): number | undefined =>
+  part.kind === 'busbar' ? throughBusbar(part, lookup) : throughSwitch(part, lookup)
 
 /** Any DC cable that ends at a part, or that it is in. */
 export function aCableAt(part: Block, lookup: Lookup): Block | undefined {

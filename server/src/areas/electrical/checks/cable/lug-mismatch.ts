@@ -4,6 +4,16 @@ import { placeOfPart } from '../../../../job/model.ts'
 import { elide } from '../../../../quantity/elide.ts'
 import { terminalFact } from '../../plans/cable-terminals.ts'
 
+const job = (lugs: string) => `battery house { nominal: 96 V  stud: M10 }
+drive main {
+  controller { input: 72..120 V  stud: M8 }
+  cable feed {
+    from: house
+    to: controller
+    lugs: ${lugs}
+  }
+}`
+
 export default check({
   id: 'cable/lug-mismatch',
   severity: 'error',
@@ -12,25 +22,8 @@ export default check({
   source: published('ABYC E-11, as summarised: the ring has the size of the stud'),
   on: 'cable',
   needs: { lugs: 'cable.lugs' },
-  fires: `battery house { nominal: 96 V  stud: M10 }
-drive main {
-  controller { input: 72..120 V  stud: M8 }
-  cable feed {
-    from: house
-    to: controller
-    lugs: M8
-#         ^^ M10
-  }
-}`,
-  quiet: `battery house { nominal: 96 V  stud: M10 }
-drive main {
-  controller { input: 72..120 V  stud: M8 }
-  cable feed {
-    from: house
-    to: controller
-    lugs: M10, M8
-  }
-}`,
+  fires: job('M8\n#         ^^ M10'),
+  quiet: job('M10, M8'),
   run: ({ lugs }, lookup) =>
     (['from', 'to'] as const).flatMap((end, index) => {
       const block = lookup.referred(end)

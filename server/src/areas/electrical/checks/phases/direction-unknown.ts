@@ -2,6 +2,15 @@ import { at, check, published } from '../../../../checks/check.ts'
 import { oneLine } from '../../../../checks/one-line.ts'
 import { turnsOfMap } from '../../../common/ahead-turns.ts'
 
+const job = (turns: string, mark = '') => `drive main {
+  propeller { diameter: 420 mm  turns: right-hand }
+  motor main { power: 15 kW  terminals: U, V, W${turns} }
+  controller { terminals: A, B, C }
+  phase-map {
+    A to U, B to V, C to W${mark}
+  }
+}`
+
 export default check({
   id: 'phases/direction-unknown',
   severity: 'information',
@@ -10,23 +19,8 @@ export default check({
   source: published('IEC 60034-8: terminal markings and direction of rotation'),
   on: 'phase-map',
   needs: { pairs: 'phase-map.pairs' },
-  fires: `drive main {
-  propeller { diameter: 420 mm  turns: right-hand }
-  motor main { power: 15 kW  terminals: U, V, W }
-  controller { terminals: A, B, C }
-  phase-map {
-    A to U, B to V, C to W
-#   ^^^^^^^^^^^^^^^^^^^^^^ turns
-  }
-}`,
-  quiet: `drive main {
-  propeller { diameter: 420 mm  turns: right-hand }
-  motor main { power: 15 kW  terminals: U, V, W  turns: clockwise }
-  controller { terminals: A, B, C }
-  phase-map {
-    A to U, B to V, C to W
-  }
-}`,
+  fires: job('', '\n#   ^^^^^^^^^^^^^^^^^^^^^^ turns'),
+  quiet: job('  turns: clockwise'),
   run: ({ pairs }, lookup) => {
     const turns = turnsOfMap(lookup)
     if (!turns) return []

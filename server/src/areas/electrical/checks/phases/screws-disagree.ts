@@ -9,6 +9,19 @@ function shortened(message: string, detail = ''): { readonly message: string; re
   return all === '' ? { message: line.message } : { message: line.message, detail: all }
 }
 
+const job = (port: string, starboard: string, mark = '') => `job "Ferry" {
+  vessel: "Invented"
+  screws: outward${mark}
+}
+drive port {
+  across: 0.8 m port
+  propeller { diameter: 480 mm  turns: ${port} }
+}
+drive starboard {
+  across: 0.8 m starboard
+  propeller { diameter: 480 mm  turns: ${starboard} }
+}`
+
 export default check({
   id: 'phases/screws-disagree',
   severity: 'error',
@@ -19,31 +32,8 @@ export default check({
   ),
   on: 'job',
   needs: { screws: 'job.screws' },
-  fires: `job "Ferry" {
-  vessel: "Invented"
-  screws: outward
-#         ^^^^^^^ right-hand
-}
-drive port {
-  across: 0.8 m port
-  propeller { diameter: 480 mm  turns: right-hand }
-}
-drive starboard {
-  across: 0.8 m starboard
-  propeller { diameter: 480 mm  turns: left-hand }
-}`,
-  quiet: `job "Ferry" {
-  vessel: "Invented"
-  screws: outward
-}
-drive port {
-  across: 0.8 m port
-  propeller { diameter: 480 mm  turns: left-hand }
-}
-drive starboard {
-  across: 0.8 m starboard
-  propeller { diameter: 480 mm  turns: right-hand }
-}`,
+  fires: job('right-hand', 'left-hand', '\n#         ^^^^^^^ right-hand'),
+  quiet: job('left-hand', 'right-hand'),
   run: ({ screws }, lookup) =>
     screwsOf(screws.value, lookup).map(({ message, detail, todo, isOpen, found }) =>
       at(screws, {

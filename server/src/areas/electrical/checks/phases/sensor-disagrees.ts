@@ -1,6 +1,14 @@
 import { at, check, commonPractice } from '../../../../checks/check.ts'
 import { turnsOfMap } from '../../../common/ahead-turns.ts'
 
+const job = (map: string, mark = '') => `drive main {
+  motor main { power: 15 kW  terminals: U, V, W  turns: clockwise  position-sensor: encoder }
+  controller { terminals: A, B, C }
+  phase-map {
+    ${map}${mark}
+  }
+}`
+
 export default check({
   id: 'phases/sensor-disagrees',
   severity: 'error',
@@ -11,21 +19,8 @@ export default check({
   ),
   on: 'phase-map',
   needs: { pairs: 'phase-map.pairs' },
-  fires: `drive main {
-  motor main { power: 15 kW  terminals: U, V, W  turns: clockwise  position-sensor: encoder }
-  controller { terminals: A, B, C }
-  phase-map {
-    A to V, B to U, C to W
-#   ^^^^^^^^^^^^^^^^^^^^^^ encoder
-  }
-}`,
-  quiet: `drive main {
-  motor main { power: 15 kW  terminals: U, V, W  turns: clockwise  position-sensor: encoder }
-  controller { terminals: A, B, C }
-  phase-map {
-    A to U, B to V, C to W
-  }
-}`,
+  fires: job('A to V, B to U, C to W', '\n#   ^^^^^^^^^^^^^^^^^^^^^^ encoder'),
+  quiet: job('A to U, B to V, C to W'),
   run: ({ pairs }, lookup) => {
     const turns = turnsOfMap(lookup)
     if (!turns || turns.ok || turns.fault.type !== 'sensor') return []

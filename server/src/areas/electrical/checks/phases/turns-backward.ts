@@ -14,6 +14,16 @@ function todoFor({ sensor, exchange }: AheadTurns): string {
   return `State \`position-sensor\` of the motor. Without a sensor, connect ${exchanged(exchange)}. With one, ${keep}.`
 }
 
+const job = (map: string, mark = '') => `drive main {
+  propeller { diameter: 420 mm  turns: right-hand }
+  gear { ratio: 2.5  turns: opposite }
+  motor main { power: 15 kW  terminals: U, V, W  turns: clockwise  position-sensor: none }
+  controller { terminals: A, B, C  reversed: no }
+  phase-map {
+    ${map}${mark}
+  }
+}`
+
 export default check({
   id: 'phases/turns-backward',
   severity: 'error',
@@ -24,25 +34,8 @@ export default check({
   ),
   on: 'phase-map',
   needs: { pairs: 'phase-map.pairs' },
-  fires: `drive main {
-  propeller { diameter: 420 mm  turns: right-hand }
-  gear { ratio: 2.5  turns: opposite }
-  motor main { power: 15 kW  terminals: U, V, W  turns: clockwise  position-sensor: none }
-  controller { terminals: A, B, C  reversed: no }
-  phase-map {
-    A to U, B to V, C to W
-#   ^^^^^^^^^^^^^^^^^^^^^^ Connect A to V and B to U
-  }
-}`,
-  quiet: `drive main {
-  propeller { diameter: 420 mm  turns: right-hand }
-  gear { ratio: 2.5  turns: opposite }
-  motor main { power: 15 kW  terminals: U, V, W  turns: clockwise  position-sensor: none }
-  controller { terminals: A, B, C  reversed: no }
-  phase-map {
-    A to V, B to U, C to W
-  }
-}`,
+  fires: job('A to U, B to V, C to W', '\n#   ^^^^^^^^^^^^^^^^^^^^^^ Connect A to V and B to U'),
+  quiet: job('A to V, B to U, C to W'),
   run: ({ pairs }, lookup) => {
     const turns = turnsOfMap(lookup)
     if (!turns?.ok || turns.value.drivesAhead !== false) return []

@@ -1,6 +1,7 @@
 import { at, check, theLanguage } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { factOf } from '../../../../job/model.ts'
+import { isSwitch } from '../../plans/dc-parts.ts'
 
 export default check({
   id: 'protection/beyond-cable',
@@ -33,10 +34,7 @@ drive main {
   run: (_facts, lookup) => {
     const { block } = lookup
     const { kind } = block
-    const place =
-      kind === 'protection' || kind === 'isolator' || kind === 'contactor'
-        ? factOf(block, `${kind}.at`)
-        : undefined
+    const place = isSwitch(kind) ? factOf(block, `${kind}.at`) : undefined
     const cable = lookup.referred('in')
     const length = cable && factOf(cable, 'cable.length')
     if (!place || !length || reaches(length.value, place.value)) return []

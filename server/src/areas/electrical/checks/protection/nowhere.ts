@@ -1,7 +1,12 @@
 import { atHead, check, theLanguage } from '../../../../checks/check.ts'
+import { isSwitch, type SwitchKind } from '../../plans/dc-parts.ts'
 import { isPlaced } from '../../plans/let-through.ts'
 
-const words = { protection: 'fuse or breaker', isolator: 'isolator', contactor: 'contactor' } as const
+const words: Readonly<Record<SwitchKind, string>> = {
+  protection: 'fuse or breaker',
+  isolator: 'isolator',
+  contactor: 'contactor',
+}
 
 export default check({
   id: 'protection/nowhere',
@@ -25,7 +30,7 @@ drive main {
     const { block } = lookup
     if (isPlaced(block, lookup) || lookup.isTaken || block.likeUnknown) return []
     const { kind } = block
-    const what = kind === 'protection' || kind === 'isolator' || kind === 'contactor' ? words[kind] : kind
+    const what = isSwitch(kind) ? words[kind] : kind
     return [
       atHead(block, {
         message: `This ${what} is in no cable, and none ends at it.`,

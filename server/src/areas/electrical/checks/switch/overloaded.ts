@@ -1,8 +1,7 @@
 import { at, check, commonPractice } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
-import { factOf } from '../../../../job/model.ts'
 import { formatCarried, formatLoad } from '../../../common/amperes.ts'
-import { throughBusbar, throughSwitch } from '../../plans/through-current.ts'
+import { ratedFor, throughPart } from '../../plans/through-current.ts'
 
 const job = (amps: string) => `battery house { nominal: 96 V  window: 84..108 V }
 drive main {
@@ -28,10 +27,8 @@ export default check({
   quiet: job('250 A'),
   run: (_facts, lookup) => {
     const { block } = lookup
-    const { kind } = block
-    if (kind !== 'isolator' && kind !== 'contactor' && kind !== 'busbar') return []
-    const rated = factOf(block, `${kind}.current`)
-    const through = kind === 'busbar' ? throughBusbar(block, lookup) : throughSwitch(block, lookup)
+    const rated = ratedFor(block, 'current')
+    const through = throughPart(block, lookup)
     if (!rated || through === undefined || reaches(rated.value, through)) return []
     const [found, limit] = [formatCarried(rated.value), formatLoad(through)]
     return [

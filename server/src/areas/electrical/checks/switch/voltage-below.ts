@@ -1,9 +1,8 @@
 import { at, check, commonPractice } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
-import { factOf } from '../../../../job/model.ts'
 import { formatSi } from '../../../../quantity/format.ts'
 import { chargedAsUsual, highestOf, onCharge } from '../../plans/cable-protection.ts'
-import { aCableAt } from '../../plans/through-current.ts'
+import { aCableAt, ratedFor } from '../../plans/through-current.ts'
 
 const job = (volts: string) => `battery house { nominal: 96 V  window: 84..108 V }
 drive main {
@@ -28,9 +27,7 @@ export default check({
   quiet: job('150 V'),
   run: (_facts, lookup) => {
     const { block } = lookup
-    const { kind } = block
-    if (kind !== 'isolator' && kind !== 'contactor' && kind !== 'busbar') return []
-    const rated = factOf(block, `${kind}.voltage`)
+    const rated = ratedFor(block, 'voltage')
     const cable = aCableAt(block, lookup)
     const highest = cable && highestOf(cable, lookup.from(cable), onCharge)
     if (!rated || !cable || highest === undefined || reaches(rated.value, highest)) return []
