@@ -21,10 +21,14 @@ export interface Conductor {
   readonly ends: readonly [Place, Place]
   /** m; undefined where it is not known. */
   readonly length: number | undefined
+  /** How many devices are in the cable before it, from the `from` end. */
+  readonly before: number
 }
 
 /** A fuse, breaker or switch between its two sides. */
 export interface Device extends Pick<Switch, 'device' | 'kind' | 'rating'> {
+  /** The cable that it is in, with nothing else at its two sides. Those of one cable are in its order. */
+  readonly within: BlockId | undefined
   readonly ends: readonly [Place, Place]
 }
 
@@ -155,7 +159,9 @@ function wire(
     if (one.in && !sides.has(one.device)) getOrInsert(within, one.in, (): Switch[] => []).push(one)
   const conductors: Conductor[] = []
   const sinks = new Map<Place, BlockId>()
-  const placed: Switch[] = switches.filter(({ device }) => sides.has(device))
+  const placed: { one: Switch; within: BlockId | undefined }[] = switches
+    .filter(({ device }) => sides.has(device))
+    .map((one) => ({ one, within: undefined }))
   for (const joint of joints) {
     const { cable } = joint
     let from = placeAt(joint, 0)
@@ -169,16 +175,18 @@ function wire(
       continue
     }
     let done = 0
+    let before = 0
     const piece = (to: Place, length: number | undefined) => {
       if (length === 0) same.join(from, to)
-      else conductors.push({ cable: cable.cable, ends: [from, to], length })
+      else conductors.push({ cable: cable.cable, ends: [from, to], length, before })
     }
     const inside = alongCable(within.get(cable.cable) ?? [], cable)
     for (const { one, at } of inside) {
       piece(side(one.device, 'supply'), Number.isFinite(at) ? at - done : undefined)
       from = side(one.device, 'outgoing')
       done = at
-      placed.push(one)
+      before += 1
+      placed.push({ one, within: cable.cable })
     }
     const isAtEnd =
       inside.length > 0 && (cable.length === undefined ? !Number.isFinite(done) : done >= cable.length)
@@ -187,10 +195,11 @@ function wire(
   const ends = ([one, other]: readonly [Place, Place]) => [same.of(one), same.of(other)] as const
   return {
     conductors: conductors.map((one) => ({ ...one, ends: ends(one.ends) })),
-    devices: placed.map(({ device, kind, rating }) => ({
+    devices: placed.map(({ one: { device, kind, rating }, within }) => ({
       device,
       kind,
       rating,
+      within,
       ends: ends([side(device, 'supply'), side(device, 'outgoing')]),
     })),
     batteries: batteries.map((battery) => ({ battery, place: same.of(battery) })),

@@ -4,6 +4,7 @@ import {
   type Circuit,
   type CircuitLink,
   circuitOf,
+  type LetThrough,
   letThrough,
 } from '../../../engineering/electrical/let-through.ts'
 import type { Block } from '../../../job/model.ts'
@@ -12,23 +13,19 @@ import { type BlockId, between } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { partsOfFile } from './dc-parts.ts'
-import {
-  type CablesAt,
-  type Conductor,
-  type Device,
-  type Island,
-  type Place,
-  topologyOfFile,
-} from './dc-topology.ts'
+import { type CablesAt, type Device, type Island, type Place, topologyOfFile } from './dc-topology.ts'
 import { type UnprotectedPart, unprotectedIn } from './unprotected.ts'
 
 /** A DC circuit, as far as overcurrent devices part it. */
 interface DcCircuit {
   readonly island: Island
   readonly circuit: Circuit
-  /** What limits each link: the first ones are the conductors, which limit nothing. */
+  /** What limits each link. The first ones are the cables, each with the devices in it. */
   readonly limits: readonly (Limit | undefined)[]
-  /** Indices of cables in one piece by the places that they join: they carry one current together. */
+  readonly runs: readonly Run[]
+  /** Indices of runs. */
+  readonly runOf: ReadonlyMap<BlockId, number>
+  /** Runs without a device by the places that they join: they carry one current together. */
   readonly beside: ReadonlyMap<string, readonly number[]>
   readonly unprotected: UnprotectedPart
   /** Fuses and breakers by the places of their sides. */
@@ -42,6 +39,14 @@ export interface Limit {
   readonly device: BlockId
   /** A. */
   readonly rating: number
+}
+
+/** A cable from end to end. */
+interface Run {
+  readonly cable: BlockId
+  readonly ends: readonly [Place, Place]
+  /** In its order. */
+  readonly devices: readonly Device[]
 }
 
 /** What a charger or a converter comes from. No id is this. */
@@ -58,21 +63,21 @@ const circuitsOfFile = ({ ofFile }: FileLookup): ReadonlyMap<BlockId, DcCircuit>
 }
 
 function dcCircuit(island: Island): DcCircuit {
-  const { conductors, devices, batteries, feeders } = island
-  const links: CircuitLink[] = conductors.map(({ ends }) => ({ ends }))
-  const limits: (Limit | undefined)[] = conductors.map(() => undefined)
-  for (const { kind, ends, device, rating } of devices) {
-    const isFuse = kind === 'protection'
-    links.push(isFuse ? { ends, rating } : { ends })
-    limits.push(isFuse ? { device, rating } : undefined)
+  const { devices, batteries, feeders } = island
+  const runs = runsOf(island)
+  const limits: (Limit | undefined)[] = runs.map(({ devices: inside }) => smallest(inside))
+  const links: CircuitLink[] = runs.map(({ ends }, i) => linkOf(ends, limits[i]))
+  for (const one of devices.filter(({ within }) => within === undefined)) {
+    const limit = smallest([one])
+    links.push(linkOf(one.ends, limit))
+    limits.push(limit)
   }
   for (const { feeder, place, current } of feeders) {
     links.push({ ends: [outside, place], rating: current })
     limits.push({ device: feeder, rating: current })
   }
   const beside = new Map<string, number[]>()
-  for (const [i, one] of conductors.entries())
-    getOrInsert(beside, placesOf(one, island), (): number[] => []).push(i)
+  for (const [i, one] of runs.entries()) getOrInsert(beside, besideWhat(one), (): number[] => []).push(i)
   const fusesAt = new Map<string, Device[]>()
   for (const device of devices)
     if (device.kind === 'protection')
@@ -86,6 +91,8 @@ function dcCircuit(island: Island): DcCircuit {
     island,
     circuit: circuitOf(links, [outside, ...batteries.map(({ place }) => place)]),
     limits,
+    runs,
+    runOf: new Map(runs.map(({ cable }, i) => [cable, i])),
     beside,
     unprotected,
     fusesAt,
@@ -93,9 +100,31 @@ function dcCircuit(island: Island): DcCircuit {
   }
 }
 
+function runsOf({ of, conductors, devices }: Island): readonly Run[] {
+  const within = new Map<BlockId, Device[]>()
+  for (const one of devices) if (one.within) getOrInsert(within, one.within, (): Device[] => []).push(one)
+  return [...of].flatMap(([cable, pieces]) => {
+    const [first, last] = [conductors[pieces[0] ?? -1], conductors[pieces.at(-1) ?? -1]]
+    if (!first || !last) return []
+    const inside = within.get(cable) ?? []
+    const from = first.before === 0 ? first.ends[0] : inside[0]?.ends[0]
+    const to = last.before === inside.length ? last.ends[1] : inside.at(-1)?.ends[1]
+    return from && to ? [{ cable, ends: [from, to], devices: inside }] : []
+  })
+}
+
+/** The fuse or breaker of the smallest rating, the last of those alike. */
+const smallest = (devices: readonly Device[]): Device | undefined =>
+  devices
+    .filter(({ kind }) => kind === 'protection')
+    .reduce<Device | undefined>((least, one) => (least && least.rating < one.rating ? least : one), undefined)
+
+const linkOf = (ends: readonly [Place, Place], limit: Limit | undefined): CircuitLink =>
+  limit ? { ends, rating: limit.rating } : { ends }
+
 /** A cable with a device in it is by itself. */
-const placesOf = ({ cable, ends }: Conductor, { of }: Island): string =>
-  of.get(cable)?.length === 1 ? [...ends].sort().join(between) : `${cable}${between}${ends[0]}`
+const besideWhat = ({ cable, ends, devices }: Run): string =>
+  devices.length === 0 ? [...ends].sort().join(between) : cable
 
 /** What the overcurrent devices of the file let through to a piece of DC cable from one of its ends, A, and which of them limit it. */
 export interface FedFrom {
@@ -120,25 +149,19 @@ interface Beside {
 }
 
 export const besideOf = plan((cable: Block, lookup: Lookup): Beside => {
-  const id = idOf(cable)
-  const circuit = circuitAt(cable, lookup)
-  const [only, ...pieces] = circuit?.island.of.get(id) ?? []
-  if (!circuit || only === undefined || pieces.length > 0) return { first: id, count: 1 }
-  const all = linksBeside(circuit, only)
-  return { first: circuit.island.conductors[all[0] ?? only]?.cable ?? id, count: all.length }
+  const all = cablesBeside(cable, lookup)
+  return { first: all[0] ?? idOf(cable), count: Math.max(all.length, 1) }
 })
 
-/** All of them, asked of the first. */
-export const cablesBeside = (first: Block, lookup: Lookup): readonly BlockId[] => {
-  const circuit = circuitAt(first, lookup)
-  const [only, ...pieces] = circuit?.island.of.get(idOf(first)) ?? []
-  if (!circuit || only === undefined || pieces.length > 0) return [idOf(first)]
-  return linksBeside(circuit, only).flatMap((link) => circuit.island.conductors[link]?.cable ?? [])
+/** All of them, in the order of the file. */
+export function cablesBeside(cable: Block, lookup: Lookup): readonly BlockId[] {
+  const circuit = circuitAt(cable, lookup)
+  return circuit ? runsBeside(circuit, idOf(cable)).flatMap((run) => circuit.runs[run]?.cable ?? []) : []
 }
 
-function linksBeside({ island, beside }: DcCircuit, link: number): readonly number[] {
-  const itself = island.conductors[link]
-  return (itself && beside.get(placesOf(itself, island))) ?? [link]
+function runsBeside({ runs, runOf, beside }: DcCircuit, cable: BlockId): readonly number[] {
+  const itself = runs[runOf.get(cable) ?? -1]
+  return (itself && beside.get(besideWhat(itself))) ?? []
 }
 
 /** What reaches a cable, or a piece of it, from each of its ends; undefined where it carries no DC, or the cable that a device is in could not be read. */
@@ -148,21 +171,36 @@ export const letThroughTo: (cable: Block, lookup: Lookup) => readonly FedFrom[] 
     if (!circuit || lookup.ofFile(isUnclear)) return undefined
     const { first } = besideOf(cable, lookup)
     if (first !== idOf(cable)) return letThroughTo(lookup.blockOf(first), lookup)
-    return (circuit.island.of.get(first) ?? []).flatMap((piece) => fedFrom(piece, circuit))
+    return fedFrom(first, circuit)
   },
 )
 
 /** What comes to one end from the other is not counted, nor what comes back through cables beside it. */
-function fedFrom(piece: number, dc: DcCircuit): readonly FedFrom[] {
-  const { circuit, limits, unprotected, island } = dc
-  const without = new Set(linksBeside(dc, piece))
-  const lead = unprotected.conductors.get(piece)
-  return (island.conductors[piece]?.ends ?? []).map((end): FedFrom => {
-    const { amps, limitedBy } = letThrough(circuit, end, without)
-    if (Number.isFinite(amps) || !lead?.isLead)
-      return { amps, limitedBy: limitedBy.flatMap((link) => limits[link] ?? []), isLead: false }
-    const behind = fusesBehind(lead.far, dc)
-    return { amps: behind.reduce((sum, { rating }) => sum + rating, 0), limitedBy: behind, isLead: true }
+function fedFrom(cable: BlockId, dc: DcCircuit): readonly FedFrom[] {
+  const { circuit, limits, unprotected, island, runs, runOf } = dc
+  const run = runs[runOf.get(cable) ?? -1]
+  if (!run) return []
+  const without = new Set(runsBeside(dc, cable))
+  const ends = run.ends.map((end) => letThrough(circuit, end, without)) as [LetThrough, LetThrough]
+  /** What comes through some devices of the cable; the one nearest the piece where there is a choice. */
+  const through = ({ amps, limitedBy }: LetThrough, inside: readonly Device[]): FedFrom => {
+    const own = smallest(inside)
+    return own && own.rating <= amps
+      ? { amps: own.rating, limitedBy: [own], isLead: false }
+      : { amps, limitedBy: limitedBy.flatMap((link) => limits[link] ?? []), isLead: false }
+  }
+  return (island.of.get(cable) ?? []).flatMap((piece) => {
+    const { before = 0 } = island.conductors[piece] ?? {}
+    const lead = unprotected.conductors.get(piece)
+    const both = [
+      through(ends[0], run.devices.slice(0, before)),
+      through(ends[1], run.devices.slice(before).toReversed()),
+    ]
+    return both.map((fed): FedFrom => {
+      if (Number.isFinite(fed.amps) || !lead?.isLead) return fed
+      const behind = fusesBehind(lead.far, dc)
+      return { amps: behind.reduce((sum, { rating }) => sum + rating, 0), limitedBy: behind, isLead: true }
+    })
   })
 }
 
