@@ -14,6 +14,7 @@ import cableJoinsItself from './cable/joins-itself.ts'
 import cableLugMismatch from './cable/lug-mismatch.ts'
 import cableMissing from './cable/missing.ts'
 import cableNearSignal from './cable/near-signal.ts'
+import cableNoneEndsHere from './cable/none-ends-here.ts'
 import cablePhasesUnequal from './cable/phases-unequal.ts'
 import cableSupportsFar from './cable/supports-far.ts'
 import cableTerminalTemperature from './cable/terminal-temperature.ts'
@@ -69,6 +70,7 @@ export const checks: readonly Check[] = [
   cableLugMismatch,
   cableMissing,
   cableNearSignal,
+  cableNoneEndsHere,
   cablePhasesUnequal,
   cableSupportsFar,
   cableTerminalTemperature,

@@ -276,13 +276,22 @@ export function circuitCableOf(device: Block, lookup: Lookup): Block | undefined
   return [...outgoing, ...supply].map(lookup.blockOf)[0]
 }
 
-/** The parts at which cables end; undefined among them where an end could not be read. */
-const endedAt = ({ ofFile }: FileLookup): ReadonlySet<BlockId | undefined> =>
-  new Set(ofFile(partsOfFile).ended)
+/** The parts at which cables end, or that devices are bolted to; undefined among them where an end could not be read. */
+const joinedInFile = ({ ofFile }: FileLookup): ReadonlySet<BlockId | undefined> => {
+  const { ended, switches } = ofFile(partsOfFile)
+  return new Set([
+    ...ended,
+    ...switches.flatMap(({ from, to }) => [from, to].flatMap((one) => one?.at ?? [])),
+  ])
+}
+
+/** Whether a cable ends at a part, or a device is bolted to it; true also where that cannot be told. */
+export function isReached(part: Block, lookup: Lookup): boolean {
+  const joined = lookup.ofFile(joinedInFile)
+  return joined.has(idOf(part)) || joined.has(undefined)
+}
 
 /** Whether a fuse, breaker or switch is in a cable or bolted to a part, or a cable ends at it; true also where that cannot be told. */
-export function isPlaced(device: Block, lookup: Lookup): boolean {
-  const says = ['in', 'from', 'to'].some((fact) => device.facts.has(fact) || device.unread.has(fact))
-  const ended = lookup.ofFile(endedAt)
-  return says || ended.has(idOf(device)) || ended.has(undefined)
-}
+export const isPlaced = (device: Block, lookup: Lookup): boolean =>
+  ['in', 'from', 'to'].some((fact) => device.facts.has(fact) || device.unread.has(fact)) ||
+  isReached(device, lookup)
