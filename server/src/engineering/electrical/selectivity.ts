@@ -20,9 +20,9 @@ export type Selectivity =
   | { readonly selective: 'no'; readonly by: 'curves'; readonly current: number }
   | { readonly selective: 'unknown' }
 
-/** Two gG fuse-links in a row are selective from this ratio of their ratings on. Source: a fuse maker's guide, printed for 16 A and more. */
+/** Two gG fuse-links in a row are selective from this ratio of their ratings on. Source: a fuse maker's guide. */
 const selectiveRatio = 1.6
-/** The rating from which the ratio holds, A. */
+/** The rating from which the ratio holds, A. From memory. */
 const ratioFrom = 16
 
 /** Whether, of two devices in a row, the one `near` the fault alone opens in any short circuit from `least` to `most` (A, > 0, else OutOfRange). Two gG
