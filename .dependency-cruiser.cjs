@@ -40,6 +40,10 @@ const lookAround = {
     at: ['alignment', 'electrical'],
     why: 'facts must agree across areas',
   },
+  testing: {
+    at: ['electrical'],
+    why: 'what was measured is held against what follows from the job',
+  },
 }
 const area = (names) => `^server/src/areas/(${names.join('|')})/`
 const betweenAreas = [

@@ -32,6 +32,7 @@ const foundBy = {
   'test/imbalance': 'test/unbalanced',
   'test/sensor-temperature': 'test/sensor-implausible',
   'test/run-out': 'test/beyond-permitted',
+  'test/precharge-time': 'test/precharge-differs',
   'alignment/gap-variation': 'alignment/gap-variation-outside',
   'alignment/offset': 'alignment/offset-outside',
   'alignment/angle': 'alignment/misalignment-beyond-coupling',

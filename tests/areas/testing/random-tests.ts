@@ -19,6 +19,9 @@ drive main {
     ${optional(`thermal-class: ${pick(['A', 'F', 'H'])}`)}
     sensor s { kind: pt1000 }
   }
+  controller { capacitance: 6.8 mF ${optional('discharge-resistance: 2 kohm')} }
+  contactor main { current: 250 A }
+  precharge { around: main  resistance: ${pick([47, 470])} ohm  closes-after: 2 s }
   test t1 {
     kind: insulation-resistance
     on: m
@@ -52,6 +55,14 @@ drive main {
     where: ${pick(['shaft', 'face', 'register'])}
     diameter: ${between(12, 200).toFixed(1)} mm
     ${optional(`permitted: max ${between(0.02, 0.1).toFixed(3)} mm`)}
+  }
+  test t5 {
+    kind: precharge
+    on: controller
+    taken: 2026-03-01
+    voltage: 98 V
+    end-voltage: ${between(60, 99).toFixed(1)} V
+    time: ${(10 ** between(-1.5, 1.5)).toPrecision(3)} s
   }
 }
 `

@@ -262,6 +262,23 @@ ${tests}}
     expect(
       foundIn('kind: earth-leakage  on: house  taken: 2026-03-01  current: 6 mA  permitted: max 5 mA'),
     ).toHaveLength(1)
+    const bus = (cable: string, resistance: string) =>
+      found(
+        `job "x" { vessel: "y" }
+battery house { nominal: 96 V  window: 84..108 V }
+busbar bus { current: 600 A }
+${cable}
+test t { kind: earth-leakage  on: bus  taken: 2026-03-01  resistance: ${resistance} }
+drive main { }
+`,
+      )
+    expect(bus('cable lead { from: house  to: bus }', '11 kohm')).toEqual([])
+    expect(bus('cable lead { from: house  to: bus }', '10 kohm')).toEqual([
+      'error test/insulation-low: The insulation resistance is 10000 ohm; at least 10800 ohm is required.',
+    ])
+    expect(bus('', '10 kohm')).toEqual([
+      'information test/limit-missing: Nothing says what is permitted for the resistance to earth.',
+    ])
     expect(
       foundIn('kind: run-out  on: shaft  taken: 2026-03-01  run-out: 0.1 mm  where: shaft'),
     ).toHaveLength(1)
@@ -340,5 +357,68 @@ describe('the figures of tests', () => {
       }),
       { numRuns: 150 },
     )
+  })
+})
+
+describe('a precharge that was timed', () => {
+  // τ = 47 Ω · 6.8 mF = 0.3196 s: 95 V of 98 V after 1.11 s.
+  const timed = (facts: string, precharge = 'resistance: 47 ohm', controller = 'capacitance: 6.8 mF') =>
+    found(`job "x" { vessel: "y" }
+battery house { nominal: 96 V  window: 84..108 V }
+drive main {
+${motor}  controller { ${controller} }
+  contactor main-contactor { current: 250 A }
+  precharge { around: main-contactor  ${precharge} }
+${proof}${record(`kind: precharge  on: controller  taken: 2026-03-01  voltage: 98 V  ${facts}`)}}`)
+
+  it('takes the time of its resistance and the capacitance, within 1.5 times', () => {
+    expect(timed('end-voltage: 95 V  time: 1.11 s')).toEqual([])
+    expect(timed('end-voltage: 95 V  time: 0.76 s')).toEqual([])
+    expect(timed('end-voltage: 95 V  time: 0.5 s')).toEqual([
+      'warning test/precharge-differs: The precharge took 0.5 s; by its resistance and the capacitance it takes 0.683 s to 1.86 s.',
+    ])
+    expect(timed('end-voltage: 95 V  time: 1.9 s')).toHaveLength(1)
+  })
+
+  it('through a contactor that has welded is there at once', () => {
+    expect(timed('end-voltage: 98 V  time: 0.05 s')).toHaveLength(1)
+    expect(timed('end-voltage: 98 V  time: 0.05 s', 'resistance: 47 ohm  closes-after: 2 s')).toHaveLength(1)
+  })
+
+  it('may go on until its switch closes, once all is charged', () => {
+    expect(timed('end-voltage: 97.5 V  time: 2.3 s')).toEqual([])
+    expect(timed('end-voltage: 97.5 V  time: 9 s')).toHaveLength(1)
+    expect(timed('end-voltage: 97.5 V  time: 9 s', 'resistance: 47 ohm  closes-after: 8 s')).toEqual([])
+  })
+
+  it('cannot end above what the discharge resistance leaves', () => {
+    const bled = (end: string) =>
+      timed(
+        `end-voltage: ${end}  time: 4 s`,
+        'resistance: 470 ohm',
+        'capacitance: 6.8 mF  discharge-resistance: 4.7 kohm',
+      )
+    // 10/11 of 98 V are 89.1 V.
+    expect(bled('97 V')).toEqual([
+      'warning test/precharge-differs: The precharge ended at 99 % of the voltage of the battery; with the discharge resistance it comes to 90.9 %.',
+    ])
+  })
+
+  it('is history once it was done again', () => {
+    const again =
+      'kind: precharge  on: controller  taken: 2026-03-02  voltage: 98 V  end-voltage: 95 V  time: 1.1 s'
+    expect(
+      timed(`end-voltage: 95 V  time: 0.1 s }\n  test u { ${again}`).map((one) => one.split(' ', 1)[0]),
+    ).toEqual(['information'])
+  })
+
+  it('with the capacitance of all controllers that it charges', () => {
+    expect(
+      timed(
+        'end-voltage: 95 V  time: 2.2 s',
+        'resistance: 47 ohm',
+        'capacitance: 6.8 mF }\n  controller { capacitance: 6.8 mF',
+      ),
+    ).toEqual([])
   })
 })

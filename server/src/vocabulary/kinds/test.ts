@@ -38,7 +38,7 @@ export const test = block({
       example: 'insulation-resistance',
     }),
     on: fact(
-      reference('motor', 'cable', 'battery', 'controller', 'sensor', 'gear', 'shaft'),
+      reference('motor', 'cable', 'battery', 'busbar', 'controller', 'sensor', 'gear', 'shaft'),
       'The part that was tested. A sensor in a motor: `propulsion.winding`.',
       { from: 'draft', example: 'propulsion' },
     ),

@@ -5,7 +5,8 @@ import { factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { figure } from '../../common/figure.ts'
 import { ok } from '../../common/outcome.ts'
-import { makesOf, prechargingOf } from '../plans/precharging.ts'
+import { makesOf } from '../plans/precharge-circuit.ts'
+import { prechargingOf } from '../plans/precharging.ts'
 
 const charging = published('RC charging: Bird, Electrical Circuit Theory and Technology, ch. 17')
 

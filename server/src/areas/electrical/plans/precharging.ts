@@ -9,17 +9,18 @@ import {
   timeToFraction,
   voltageAfter,
 } from '../../../engineering/electrical/precharge.ts'
-import { type Block, childrenOf, factOf } from '../../../job/model.ts'
+import type { Block } from '../../../job/model.ts'
 import { OutOfRange } from '../../../quantity/out-of-range.ts'
 import { idOf } from '../../../store/block-by-id.ts'
 import type { BlockId } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { failed, type Outcome, ok } from '../../common/outcome.ts'
-import { statedFact, Unreadable } from '../../common/stated-fact.ts'
+import { statedFact } from '../../common/stated-fact.ts'
 import { bankShortCircuit } from './bank-fault.ts'
 import { highestOfBank } from './banks-around.ts'
 import { highestAt } from './controller-charge.ts'
 import { suppliesOf } from './controller-supply.ts'
+import { prechargeCircuit, unsaid } from './precharge-circuit.ts'
 
 /** What happens when a precharge works, SI. */
 export interface Precharging {
@@ -45,58 +46,6 @@ export interface Precharging {
   readonly assumptions: readonly string[]
 }
 
-const isBuiltIn = (controller: Block): boolean =>
-  statedFact(controller, 'controller.built-in-precharge') === 'yes'
-
-/** The switch that a precharge bridges. */
-const switchOf = (precharge: Block, lookup: Lookup): Block | undefined =>
-  lookup.from(precharge).referred('around')
-
-/** The controllers that a precharge charges: the one that its switch is bolted to; else those of its drive; at the top of the file those of all drives
- * that have no precharge of their own. One with a precharge built in is not among them. Throws Unreadable. */
-function chargedBy(precharge: Block, lookup: Lookup): readonly Block[] {
-  const bridged = switchOf(precharge, lookup)
-  const bolted = (['to', 'from'] as const).flatMap((side) => {
-    const part = bridged && lookup.from(bridged).referred(side)
-    return part?.kind === 'controller' ? [part] : []
-  })
-  const drives = lookup.ofKind('drive').filter((drive) => childrenOf(drive, 'precharge').length === 0)
-  const around = precharge.parent
-    ? childrenOf(precharge.parent, 'controller')
-    : [...lookup.ofKind('controller'), ...drives.flatMap((drive) => childrenOf(drive, 'controller'))]
-  return (bolted.length > 0 ? bolted : around).filter((controller) => !isBuiltIn(controller))
-}
-
-/** Whether a precharge charges no controller. */
-export function chargesNothing(precharge: Block, lookup: Lookup): boolean {
-  try {
-    return chargedBy(precharge, lookup).length === 0
-  } catch (error) {
-    if (error instanceof Unreadable) return false
-    throw error
-  }
-}
-
-/** What the switch of a precharge can close on, A, if the job states it. */
-export function makesOf(precharge: Block, lookup: Lookup): number | undefined {
-  const bridged = switchOf(precharge, lookup)
-  return bridged?.kind === 'contactor' ? factOf(bridged, 'contactor.makes')?.value : undefined
-}
-
-/** Whether something charges a controller before its switch closes; undefined where what the job says of it cannot be read. */
-export function isPrecharged(controller: Block, lookup: Lookup): boolean | undefined {
-  try {
-    if (isBuiltIn(controller)) return true
-    const beside = controller.parent ? childrenOf(controller.parent, 'precharge') : []
-    return [...beside, ...lookup.ofKind('precharge')].some((precharge) =>
-      chargedBy(precharge, lookup.from(precharge)).some((one) => idOf(one) === idOf(controller)),
-    )
-  } catch (error) {
-    if (error instanceof Unreadable) return undefined
-    throw error
-  }
-}
-
 /** What the batteries of some controllers have as resistance at least, Ω: side by side. Cables are not counted. Undefined where one is not known. */
 function resistanceOfBanks(controllers: readonly Block[], lookup: Lookup): number | undefined {
   const banks = new Map(
@@ -113,8 +62,6 @@ function resistanceOfBanks(controllers: readonly Block[], lookup: Lookup): numbe
   return conductance > 0 ? 1 / conductance : undefined
 }
 
-const unsaid = (words: string) => failed({ type: 'unsaid', words })
-
 /** How a precharge works with what it charges, or why that cannot be told. */
 export function prechargingOf(precharge: Block, lookup: Lookup): Outcome<Precharging> {
   try {
@@ -126,30 +73,19 @@ export function prechargingOf(precharge: Block, lookup: Lookup): Outcome<Prechar
 }
 
 function work(precharge: Block, lookup: Lookup): Outcome<Precharging> {
-  const resistance = statedFact(precharge, 'precharge.resistance')
-  if (resistance === undefined) return unsaid('The job does not state its resistance.')
-  const controllers = chargedBy(precharge, lookup)
-  if (controllers.length === 0) return unsaid('It charges no controller of this job.')
-  const capacitances = controllers.flatMap((one) => statedFact(one, 'controller.capacitance') ?? [])
-  if (capacitances.length < controllers.length)
-    return unsaid('The job does not state the capacitance of what it charges.')
+  const circuit = prechargeCircuit(precharge, lookup)
+  if (!circuit.ok) return circuit
+  const { controllers, ...parts } = circuit.value
   const highest = controllers.map((one) => highestAt(one, lookup.from(one)))
   const voltages = highest.flatMap((one) => (one ? [one.voltage] : []))
   if (voltages.length < controllers.length)
     return unsaid('The job does not state the voltage of the battery.')
-  const across = controllers.flatMap((one) => statedFact(one, 'controller.discharge-resistance') ?? [])
-  const capacitance = capacitances.reduce((sum, one) => sum + one, 0)
-  const given: Precharge = {
-    voltage: Math.max(...voltages),
-    resistance,
-    capacitance,
-    across: across.length > 0 ? 1 / across.reduce((sum, one) => sum + 1 / one, 0) : undefined,
-  }
+  const given: Precharge = { voltage: Math.max(...voltages), ...parts }
   const closing = closingOf(precharge, given)
   const banks = resistanceOfBanks(controllers, lookup)
   return ok({
     controllers: controllers.map(idOf),
-    capacitance,
+    capacitance: parts.capacitance,
     voltage: given.voltage,
     timeConstant: timeConstant(given),
     peakCurrent: peakCurrent(given),
@@ -157,7 +93,7 @@ function work(precharge: Block, lookup: Lookup): Outcome<Precharging> {
     // With nothing across it the heat comes to ½CV² and no more.
     energy: prechargeEnergy(
       given,
-      across.length > 0 ? (closing.closesAfter ?? 5 * timeConstant(given)) : 1e9,
+      parts.across !== undefined ? (closing.closesAfter ?? 5 * timeConstant(given)) : 1e9,
     ),
     end: endVoltage(given) / given.voltage,
     surge:

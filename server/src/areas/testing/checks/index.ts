@@ -23,6 +23,7 @@ import testPermittedUnfit from './test/permitted-unfit.ts'
 import testPhasesIncomplete from './test/phases-incomplete.ts'
 import testPolarisationIndexLow from './test/polarisation-index-low.ts'
 import testPowerBeforeInsulation from './test/power-before-insulation.ts'
+import testPrechargeDiffers from './test/precharge-differs.ts'
 import testPrechargeIncomplete from './test/precharge-incomplete.ts'
 import testRotationDiffers from './test/rotation-differs.ts'
 import testSensorImplausible from './test/sensor-implausible.ts'
@@ -53,6 +54,7 @@ export const checks: readonly Check[] = [
   testPhasesIncomplete,
   testPolarisationIndexLow,
   testPowerBeforeInsulation,
+  testPrechargeDiffers,
   testPrechargeIncomplete,
   testRotationDiffers,
   testSensorImplausible,

@@ -7,6 +7,7 @@ import { dischargeOf } from '../plans/discharge.ts'
 import { insulationOf } from '../plans/insulation.ts'
 import { measuredOf } from '../plans/measured.ts'
 import { indexOf } from '../plans/polarisation.ts'
+import { prechargeTimeOf } from '../plans/precharge-time.ts'
 import { sensorTestOf } from '../plans/sensor-test.ts'
 import { windingWarmth } from '../plans/winding-warmth.ts'
 
@@ -127,4 +128,23 @@ const discharge = figureWhereKnown({
   of: ({ computed, time }) => ({ value: computed, from: `measured: ${formatSi(time, 'time')}` }),
 })
 
-export const testFigures = [insulation, index, imbalance, reading, warmth, runOut, discharge]
+const precharge = figureWhereKnown({
+  id: 'test/precharge-time',
+  on: 'test',
+  title: 'Time of the precharge',
+  kind: 'time',
+  doc: 'How long the precharge took. The limits are those of its resistance and the capacitance, from nothing to the voltage that the test ended at.',
+  formula: 'limits: −τ ln(1 − x), τ = resistance × capacitance, 1.5 times either way, x within 1 %.',
+  source: published(
+    'RC charging: Bird, Electrical Circuit Theory and Technology, ch. 17; 1.5 times and 1 %: common practice, no source',
+  ),
+  from: prechargeTimeOf,
+  of: ({ time, least, most, isBeyond }) => ({
+    value: time,
+    ...(isBeyond && { doubt: 'with the discharge resistance it cannot end at this voltage' }),
+    limit: { low: least, high: most },
+    limitFrom: 'resistance and capacitance',
+  }),
+})
+
+export const testFigures = [insulation, index, imbalance, reading, warmth, runOut, discharge, precharge]

@@ -1,8 +1,11 @@
 import { insulationCorrection } from '../../../engineering/insulation/correction.ts'
 import { insulationMinimum } from '../../../engineering/insulation/minimum.ts'
 import { type Block, factOf } from '../../../job/model.ts'
+import { greatest } from '../../../quantity/extremes.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { Unreadable } from '../../common/stated-fact.ts'
+import { batteriesAlong } from '../../electrical/plans/dc-network.ts'
 import { celsius, formatCelsius } from './celsius.ts'
 import { partOf } from './test-log.ts'
 
@@ -45,21 +48,39 @@ export const insulationOf = plan((test: Block, lookup: Lookup): Insulation | und
   const asMeasured = { measured, counted: measured, how: undefined, assumptions: [] }
   if (part.kind === 'cable' && kind === 'insulation-resistance')
     return { ...asMeasured, ...limit(leastOfCable, 'IEC 60364-6, table 6A, from memory') }
-  if (part.kind === 'battery') {
-    const nominal = factOf(part, 'battery.nominal')?.value
-    const high = factOf(part, 'battery.window')?.value.high
-    const volts = high ?? (nominal === undefined ? undefined : charged * nominal)
-    if (volts === undefined && own === undefined) return undefined
-    const assumptions = high === undefined ? ['a charged bank has 1.25 times its nominal voltage'] : []
+  if (part.kind === 'battery' || part.kind === 'busbar') {
+    const banks = banksOf(part, lookup)
+    const volts = greatest(banks.flatMap((bank) => highestOf(bank) ?? []))
+    const isOpen = banks.some((bank) => highestOf(bank) === undefined)
+    if ((volts === undefined || isOpen) && own === undefined) return undefined
+    const isUsual = banks.some((bank) => factOf(bank, 'battery.window')?.value.high === undefined)
     return {
       ...asMeasured,
       ...limit(perVolt * (volts ?? 0), '100 ohm for each volt, UN ECE R100, from memory'),
-      assumptions: own === undefined ? assumptions : [],
+      assumptions: own === undefined && isUsual ? ['a charged bank has 1.25 times its nominal voltage'] : [],
     }
   }
   if (part.kind !== 'motor' || kind !== 'insulation-resistance') return undefined
   return { measured, ...windingOf(test, part, measured, limit) }
 })
+
+/** A battery, or those that a busbar is joined to. */
+function banksOf(part: Block, lookup: Lookup): readonly Block[] {
+  if (part.kind === 'battery') return [part]
+  try {
+    return batteriesAlong(part, undefined, lookup.from(part)).map(lookup.blockOf)
+  } catch (error) {
+    if (error instanceof Unreadable) return []
+    throw error
+  }
+}
+
+function highestOf(battery: Block): number | undefined {
+  const nominal = factOf(battery, 'battery.nominal')?.value
+  return (
+    factOf(battery, 'battery.window')?.value.high ?? (nominal === undefined ? undefined : charged * nominal)
+  )
+}
 
 function windingOf(
   test: Block,

@@ -19,7 +19,7 @@ export const kindsOfTest: Readonly<Record<TestKind, Row>> = {
   discharge: { on: ['controller'], permitted: [['time', 'high']], isPowered: true },
   rotation: { on: ['motor'], permitted: [], isPowered: true },
   'earth-leakage': {
-    on: ['battery'],
+    on: ['battery', 'busbar'],
     permitted: [
       ['current', 'high'],
       ['resistance', 'low'],

@@ -3,6 +3,7 @@ import { type Block, factOf, type Value } from '../../../job/model.ts'
 import type { Kind } from '../../../quantity/kinds.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { insulationOf } from './insulation.ts'
 import { partOf } from './test-log.ts'
 
 /** One measured value with an upper limit, SI. */
@@ -60,3 +61,12 @@ export const measuredOf = plan((test: Block, lookup: Lookup): Measured | undefin
     ...(most !== undefined && { most, limitFrom: 'IEC 60072-1' }),
   }
 })
+
+/** The resistance to earth of a busbar or battery that nothing gives a limit for. */
+export function leakageWithoutLimit(test: Block, lookup: Lookup): Measured | undefined {
+  const value = factOf(test, 'test.resistance')?.value
+  const isOpen = factOf(test, 'test.kind')?.value === 'earth-leakage' && !insulationOf(test, lookup)
+  return value !== undefined && isOpen
+    ? { what: 'resistance to earth', quantity: 'resistance', value }
+    : undefined
+}

@@ -1,5 +1,5 @@
 import { atHead, check, theJobFile } from '../../../../checks/check.ts'
-import { chargesNothing } from '../../plans/precharging.ts'
+import { chargesNothing } from '../../plans/precharge-circuit.ts'
 
 export default check({
   id: 'precharge/around-nothing',

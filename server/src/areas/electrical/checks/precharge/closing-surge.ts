@@ -2,7 +2,8 @@ import { at, check, published } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatSi } from '../../../../quantity/format.ts'
 import { formatLoad } from '../../../common/amperes.ts'
-import { makesOf, prechargingOf } from '../../plans/precharging.ts'
+import { makesOf } from '../../plans/precharge-circuit.ts'
+import { prechargingOf } from '../../plans/precharging.ts'
 
 export default check({
   id: 'precharge/closing-surge',

@@ -1,7 +1,7 @@
 import { atHead, check, commonPractice } from '../../../../checks/check.ts'
 import { dangerousFrom } from '../../../common/dangers.ts'
 import { chargeOf } from '../../plans/controller-charge.ts'
-import { isPrecharged } from '../../plans/precharging.ts'
+import { isPrecharged } from '../../plans/precharge-circuit.ts'
 
 export default check({
   id: 'precharge/none',

@@ -1,6 +1,6 @@
 import { atHead, check, theLanguage } from '../../../../checks/check.ts'
 import { factOf } from '../../../../job/model.ts'
-import { measuredOf } from '../../plans/measured.ts'
+import { leakageWithoutLimit, measuredOf } from '../../plans/measured.ts'
 
 /** Of these the time alone proves nothing: the voltage at the end counts. */
 const judgedElsewhere: readonly unknown[] = ['precharge', 'discharge']
@@ -37,7 +37,7 @@ export default check({
   run: (_facts, lookup) => {
     const { block } = lookup
     const kind = factOf(block, 'test.kind')?.value
-    const measured = measuredOf(block, lookup)
+    const measured = measuredOf(block, lookup) ?? leakageWithoutLimit(block, lookup)
     if (!measured || measured.most !== undefined || judgedElsewhere.includes(kind)) return []
     return [
       atHead(block, {
