@@ -37,6 +37,42 @@ describe('points of a curve', () => {
   })
 })
 
+describe('a curve that falls', () => {
+  const clears = (value: string) => {
+    const { blocks, problems } = read(`protection fuse { clears: ${value} }`)
+    return {
+      value: factValue(blocks, 'protection.clears'),
+      problems: problems.map(({ type, written }) => [type, written]),
+    }
+  }
+
+  it('may stay level', () => {
+    const { value, problems } = clears('945 A 100 s, 3 kA 100 ms, 5 kA 0.1 s')
+    expect(problems).toEqual([])
+    expect(value).toMatchObject([
+      { at: 945, value: 100 },
+      { at: 3000, value: 0.1 },
+      { at: 5000, value: 0.1 },
+    ])
+  })
+
+  it.each([
+    ['945 A 100 s, 3 kA 101 s', [['not-this-value', '3 kA 101 s']]],
+    ['945 A 100 s, 3 kA 0.1 s, 4 kA 0.2 s', [['not-this-value', '4 kA 0.2 s']]],
+    ['3 kA 0.1 s, 945 A 100 s', [['not-this-value', '945 A 100 s']]],
+    ['945 A 100 s, 3 kA 0 s', [['outside-allowed', '0 s']]],
+    [
+      '100 s 945 A, 0.1 s 3 kA',
+      [
+        ['wrong-kind', '100 s'],
+        ['wrong-kind', '945 A'],
+      ],
+    ],
+  ])('%s is refused where it is wrong', (written, problems) => {
+    expect(clears(written)).toEqual({ value: undefined, problems })
+  })
+})
+
 describe('a lower limit', () => {
   const range = (value: string) => {
     const { blocks, problems } = read(`service { range: ${value} }`)

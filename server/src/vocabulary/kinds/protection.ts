@@ -1,7 +1,16 @@
 import { block, fact } from '../block.ts'
-import { amount, choice, reference } from '../shape.ts'
+import { amount, choice, reference, yesNo } from '../shape.ts'
+import { points } from '../shapes/points.ts'
+import { ambient } from './ambient.ts'
 import { networkParts } from './network-parts.ts'
 import { terminalFacts } from './terminal-facts.ts'
+
+/** Classes of IEC 60269 and of UL 248. */
+const fuseClasses = [
+  ...['gG', 'gBat', 'gR', 'gS', 'gPV', 'aR', 'aM'],
+  ...['T', 'J', 'L', 'RK1', 'RK5', 'CC', 'G'],
+  'other',
+] as const
 
 export const protection = block({
   kind: 'protection',
@@ -49,6 +58,29 @@ export const protection = block({
       'The poles it opens. A cable with one in each pole has one block with `both`.',
       { from: 'issued', example: 'positive' },
     ),
+    'fuse-class': fact(
+      choice(fuseClasses),
+      'Class of the fuse: of IEC 60269 (`gG`) or of UL 248 (`T`). `other` if it has none of them.',
+      { from: 'issued', when: { fact: 'kind', is: 'fuse' }, example: 'T' },
+    ),
+    clears: fact(
+      points(
+        { kind: 'current', limits: { min: 0.1, max: 1e6 }, words: 'current' },
+        { kind: 'time', limits: { min: 1e-5, max: 1e5 }, words: 'time' },
+        { falling: true },
+      ),
+      'Its curve, as the maker states it for DC: the time until the current has stopped, arc included, at several currents. It is never read beyond its ends.',
+      { example: '945 A 100 s, 3 kA 0.1 s' },
+    ),
+    isolates: fact(yesNo, 'Whether its maker rates it as an isolator too. If not stated, no.', {
+      example: 'yes',
+    }),
+    'selective-with': fact(
+      reference('protection'),
+      'The fuse or breaker nearer the battery that stays closed when this one opens, by a table of the maker.',
+      { example: 'main-fuse' },
+    ),
+    ambient,
     ...terminalFacts,
   },
   example: `protection main-fuse {

@@ -21,9 +21,13 @@ interface Axis {
 const mostPoints = 40
 
 /** A curve as pairs of amounts, the first of each rising: `5 kn 0.62 kN, 6 kn 1.05 kN`. Between two points it is a straight line; it is never read
- * beyond its ends (`engineering/between-points.ts`). */
-export function points(at: Axis, value: Axis): Shape<readonly Placed<Point>[]> {
-  const words = `points of a curve, separated by commas: each a ${at.words} and a ${value.words}, from the lowest ${at.words} to the highest`
+ * beyond its ends (`engineering/between-points.ts`). `falling`: its value never rises. */
+export function points(
+  at: Axis,
+  value: Axis,
+  { falling = false }: { readonly falling?: boolean } = {},
+): Shape<readonly Placed<Point>[]> {
+  const words = `points of a curve, separated by commas: each a ${at.words} and a ${value.words}, from the lowest ${at.words} to the highest${falling ? `, the ${value.words} never rising` : ''}`
   return {
     words,
     quantity: value.kind,
@@ -46,6 +50,8 @@ export function points(at: Axis, value: Axis): Shape<readonly Placed<Point>[]> {
         const before = list.at(-1)
         if (before && point.at <= before.at)
           return notThis([entry], reader, `a ${at.words} above that of the point before`)
+        if (falling && before && point.value > before.value)
+          return notThis([entry], reader, `a ${value.words} no greater than that of the point before`)
         list.push(point)
       }
       return list.length > 1 ? list : notThis(entries, reader, `at least two ${words}`)
