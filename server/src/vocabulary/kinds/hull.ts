@@ -14,9 +14,11 @@ export const hull = block({
   many: false,
   facts: {
     displacement: fact(amount('mass', { min: 10, max: 1e8 }), 'Mass of the boat as it is used, loaded.', {
+      from: 'for-review',
       example: '5.6 t',
     }),
     'waterline-length': fact(amount('length', { min: 1, max: 300 }), 'Length of the waterline.', {
+      from: 'for-review',
       example: '9.2 m',
     }),
     'calm-water-resistance': fact(

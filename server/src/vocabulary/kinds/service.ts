@@ -9,7 +9,10 @@ export const service = block({
   within: ['top'],
   many: false,
   facts: {
-    water: fact(choice(['sea', 'brackish', 'fresh']), 'The water it runs in.', { example: 'sea' }),
+    water: fact(choice(['sea', 'brackish', 'fresh']), 'The water it runs in.', {
+      from: 'for-review',
+      example: 'sea',
+    }),
     'water-temperature': fact(
       amount('temperature', { min: 271, max: 313.15 }),
       'Temperature of the water. If not stated, 15 degC.',
@@ -23,7 +26,7 @@ export const service = block({
     reserve: fact(
       amount('ratio', { min: 0, max: 0.95 }),
       'Share of the usable energy that must be left at the end.',
-      { example: '20 %' },
+      { from: 'for-review', example: '20 %' },
     ),
     range: fact(
       lowerLimit('length', { min: 1, max: 1e8 }),

@@ -15,6 +15,7 @@ import cableLugMismatch from './cable/lug-mismatch.ts'
 import cableMissing from './cable/missing.ts'
 import cableNearSignal from './cable/near-signal.ts'
 import cableNoneEndsHere from './cable/none-ends-here.ts'
+import cablePhaseLengthsMissing from './cable/phase-lengths-missing.ts'
 import cablePhasesUnequal from './cable/phases-unequal.ts'
 import cableSupportsFar from './cable/supports-far.ts'
 import cableTerminalTemperature from './cable/terminal-temperature.ts'
@@ -71,6 +72,7 @@ export const checks: readonly Check[] = [
   cableMissing,
   cableNearSignal,
   cableNoneEndsHere,
+  cablePhaseLengthsMissing,
   cablePhasesUnequal,
   cableSupportsFar,
   cableTerminalTemperature,
