@@ -4,6 +4,10 @@ import { formatAssumption } from '../../../server/src/areas/electrical/plans/ass
 // Words for what the kernels take for granted: held as they are shown, since people look for them.
 it.each([
   [{ type: 'ambient', ambientC: 50 }, 'ambient is 50 °C'],
+  [
+    { type: 'cooler-not-counted', ambientC: 50 },
+    'ambient counts as 50 °C, that of the place: less is stated',
+  ],
   [{ type: 'lower-column', insulationC: 104, columnC: 90 }, '104 °C insulation is read in the 90 °C column'],
   [{ type: 'between-rows' }, 'the size lies between two rows of the table: interpolated by section'],
   [

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest'
 import {
   ambientFactor,
   bundlingFactor,
+  heatFactor,
   machinerySpaceFactor,
 } from '../../../server/src/engineering/electrical/derating.ts'
 import { OutOfRange } from '../../../server/src/quantity/out-of-range.ts'
@@ -81,6 +82,64 @@ describe('machinery space', () => {
 
   it.each([Number.NaN, 59, 378.15])('%s °C insulation is refused', (insulationC) => {
     expect(() => machinerySpaceFactor(insulationC)).toThrow(OutOfRange)
+  })
+})
+
+describe('heat around a conductor', () => {
+  const rules = fc.constantFrom(undefined, 'iso' as const, 'abyc' as const)
+  const place = fc.constantFrom('open' as const, 'machinery-space' as const)
+  const insulation = fc.double({ min: 60, max: 200, noNaN: true })
+  const ambient = fc.double({ min: -40, max: 120, noNaN: true })
+
+  // √((105 − 55)/(105 − 30)) and √((90 − 40)/(90 − 30)), by hand.
+  it.each([
+    [105, 55, 0.8165],
+    [90, 40, 0.9129],
+  ])('%i °C insulation in open air of %i °C: %s by the law', (insulationC, ambientC, value) => {
+    expect(heatFactor({ insulationC, place: 'open', ambientC }).value).toBeCloseTo(value, 4)
+  })
+
+  it('is that of the place alone where no ambient is stated', () => {
+    expect(heatFactor({ insulationC: 105, place: 'open' }).value).toBe(1)
+    expect(heatFactor({ insulationC: 105, place: 'machinery-space' }).value).toBe(0.85)
+  })
+
+  it('is never milder than that of the place, of its own law, or of a cooler ambient', () => {
+    fc.assert(
+      fc.property(insulation, ambient, ambient, place, rules, (insulationC, a, b, place, rules) => {
+        const at = (ambientC?: number) => heatFactor({ insulationC, place, ambientC, rules }).value
+        expect(at(a)).toBeLessThanOrEqual(at())
+        expect(at(Math.max(a, b))).toBeLessThanOrEqual(at(Math.min(a, b)))
+        if (a < insulationC) expect(at(a)).toBeLessThanOrEqual(ambientFactor({ insulationC, ambientC: a }))
+      }),
+    )
+  })
+
+  it('is in open air of 50 °C no milder than in a machinery space', () => {
+    fc.assert(
+      fc.property(insulation, rules, (insulationC, rules) => {
+        const open = heatFactor({ insulationC, place: 'open', ambientC: 50, rules }).value
+        expect(open).toBeLessThanOrEqual(heatFactor({ insulationC, place: 'machinery-space', rules }).value)
+      }),
+    )
+  })
+
+  // One factor for heat, not two: 0.85 × √(55/75) would be 0.728.
+  it('of an ambient takes the place of that of a machinery space', () => {
+    const { value } = heatFactor({ insulationC: 105, place: 'machinery-space', ambientC: 50.1 })
+    expect(value).toBe(0.85)
+    expect(heatFactor({ insulationC: 105, place: 'machinery-space', ambientC: 60 }).value).toBeCloseTo(
+      Math.sqrt(45 / 75),
+      12,
+    )
+  })
+
+  it.each([105, 105.000_000_000_1, 120])('is zero for 105 °C insulation at %s °C', (ambientC) => {
+    expect(heatFactor({ insulationC: 105, place: 'open', ambientC }).value).toBe(0)
+  })
+
+  it.each([Number.NaN, 1000])('refuses an ambient of %s °C', (ambientC) => {
+    expect(() => heatFactor({ insulationC: 105, place: 'open', ambientC })).toThrow(OutOfRange)
   })
 })
 

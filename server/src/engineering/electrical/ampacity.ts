@@ -13,10 +13,11 @@ import {
   bundlingFactor,
   type Confidence,
   type Factor,
+  heatFactor,
   machinerySpaceAmbientC,
-  machinerySpaceFactor,
   openAmbientC,
   type Rules,
+  type Surroundings,
 } from './derating.ts'
 
 /** `in`: the tables have rows on both sides of the size. `above`: it is larger than every row, and carries at least the figure. `below`: it is
@@ -41,31 +42,33 @@ interface Choice {
   readonly assumptions: readonly Assumption[]
 }
 
-/** Ampacity of one copper conductor: table × machinery-space factor × bundling factor.
+/** Ampacity of one copper conductor: table × factor for heat × bundling factor.
  *
  * `section` AWG: 33 CFR 183.425 Table 5. Metric: ISO 13297 Table A.1, but never above Table 5 at the same
  * section, because the ISO figures are from memory. Above the rows (150 mm², 4/0) the largest row; below them (18 AWG) the smallest, which
  * is then only an upper bound (`tables`). `insulationC` rated temperature of the insulation, °C; between columns the next lower;
- * OutOfRange below 60. `place` open air at 30 °C or a machinery space at 50 °C. `bundled` current-carrying
+ * OutOfRange below 60. `place` open air at 30 °C or a machinery space at 50 °C, unless `ambientC` states another ambient: from that of the insulation
+ * on it carries nothing. `bundled` current-carrying
  * conductors together, itself included (whole, 1 up, else OutOfRange). Bundling factors
  * are those of the US: the stricter of the two sets in use.
  *
  * `rules`: with `iso` Table A.1 and its bundling factors alone, with `abyc` Table 5 and its own alone, whatever system the size is in; a size of the other
  * system is read between the rows by its section.
  * @example ampacity({ section: { system: 'awg', n: -3 }, insulationC: 105, place: 'machinery-space', bundled: 3 }).amps // ≈ 264.775 */
-export function ampacity(given: {
-  readonly section: ConductorSection
-  readonly insulationC: number
-  readonly place: 'open' | 'machinery-space'
-  readonly bundled: number
-  readonly rules?: Rules | undefined
-}): Ampacity {
-  const { section, insulationC, place, bundled, rules } = given
+export function ampacity(
+  given: Surroundings & {
+    readonly section: ConductorSection
+    readonly insulationC: number
+    readonly bundled: number
+    readonly rules?: Rules | undefined
+  },
+): Ampacity {
+  const { section, insulationC, bundled, rules } = given
   const area = sectionArea(section)
   const bundle = bundlingFactor(bundled, rules)
-  const heat = machinerySpaceFactor(insulationC, rules)
+  const heat = heatFactor(given)
   const { table, reading, assumptions } = choiceBy(rules, section, area, insulationC)
-  const factors = [...(place === 'open' ? [] : [heat]), ...(bundle.value === 1 ? [] : [bundle])]
+  const factors = [heat, bundle].filter(({ value }) => value !== 1)
   return {
     amps: factors.reduce((amps, factor) => amps * factor.value, reading.amps),
     tables: reading.row === 'above' || reading.row === 'below' ? reading.row : 'in',
@@ -76,7 +79,7 @@ export function ampacity(given: {
       : 'from memory',
     factors,
     assumptions: [
-      { type: 'ambient', ambientC: place === 'open' ? openAmbientC : machinerySpaceAmbientC },
+      ...assumedOfHeat(given),
       ...(same(reading.columnC, insulationC)
         ? []
         : [{ type: 'lower-column', insulationC, columnC: reading.columnC } as const]),
@@ -86,6 +89,13 @@ export function ampacity(given: {
       ...(bundled === 2 && rules !== 'iso' ? [{ type: 'pair-not-derated' } as const] : []),
     ],
   }
+}
+
+/** A stated ambient is no assumption, unless it is cooler than the one that counts. */
+function assumedOfHeat({ place, ambientC }: Surroundings): readonly Assumption[] {
+  const ofPlaceC = place === 'open' ? openAmbientC : machinerySpaceAmbientC
+  if (ambientC === undefined) return [{ type: 'ambient', ambientC: ofPlaceC }]
+  return ambientC < ofPlaceC ? [{ type: 'cooler-not-counted', ambientC: ofPlaceC }] : []
 }
 
 const assumedOfRow: Readonly<Record<RowRead, readonly Assumption[]>> = {

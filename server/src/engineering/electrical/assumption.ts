@@ -1,6 +1,8 @@
 /** What a result takes for granted because it was not given. The words for it are for whoever shows it. Temperatures in °C. */
 export type Assumption =
   | { readonly type: 'ambient'; readonly ambientC: number }
+  /** The ambient that is stated is cooler than the one of the place, which counts. */
+  | { readonly type: 'cooler-not-counted'; readonly ambientC: number }
   /** Insulation between two columns of a table is read in the lower. */
   | { readonly type: 'lower-column'; readonly insulationC: number; readonly columnC: number }
   | { readonly type: 'between-rows' | 'above-rows' | 'below-rows' }

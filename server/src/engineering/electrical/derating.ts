@@ -1,4 +1,5 @@
 import { OutOfRange } from '../../quantity/out-of-range.ts'
+import { reaches } from '../compare.ts'
 import { temperature, whole } from '../guard.ts'
 import { rowsAround } from '../rows.ts'
 
@@ -82,6 +83,35 @@ export function machinerySpaceFactor(insulationC: number, rules?: Rules): Factor
   const factor = under?.[1]
   if (!factor) throw new OutOfRange(`insulation must be of 60 °C or more, not ${insulationC}`)
   return { name: 'machinery space', ...factor }
+}
+
+/** Where a conductor lies, and the ambient there in °C, where it is known. */
+export interface Surroundings {
+  readonly place: 'open' | 'machinery-space'
+  readonly ambientC?: number | undefined
+}
+
+/** Factor on ampacity for the heat around a conductor with insulation of `insulationC`, 60 °C or more, else OutOfRange. Without `ambientC` that of the
+ * place. With it the general law from the 30 °C of the tables, 0 where the insulation is no warmer than the ambient; but never above 1, nor above the
+ * factor of a machinery space in one, or at its 50 °C. The two are never multiplied. Source: as `ambientFactor` and `machinerySpaceFactor`.
+ * @example heatFactor({ insulationC: 105, place: 'open', ambientC: 55 }).value // ≈ 0.8165 */
+export function heatFactor({
+  insulationC,
+  place,
+  ambientC,
+  rules,
+}: Surroundings & { readonly insulationC: number; readonly rules?: Rules | undefined }): Factor {
+  const inSpace = machinerySpaceFactor(insulationC, rules)
+  const open: Factor = { name: 'ambient', value: 1, source: 'air of 30 °C', confidence: 'confirmed' }
+  const ofPlace = place === 'open' ? open : inSpace
+  if (ambientC === undefined) return ofPlace
+  const insulation = temperature('insulation', insulationC)
+  const ambient = temperature('ambient', ambientC)
+  const value = reaches(ambient, insulation) ? 0 : ambientFactor({ insulationC, ambientC: ambient })
+  const most = ambient >= machinerySpaceAmbientC ? inSpace : ofPlace
+  return value < most.value
+    ? { name: 'ambient', value, source: '√((Tc − Ta) / (Tc − 30))', confidence: 'confirmed' }
+    : most
 }
 
 /** Classes of ISO 13297 Table A.1, from memory. */

@@ -3,6 +3,7 @@ import { amount, choice, count, reference, upperLimit, yesNo } from '../shape.ts
 import { conductorClass } from '../shapes/conductor-class.ts'
 import { marked } from '../shapes/marked.ts'
 import { lugs } from '../shapes/studs.ts'
+import { ambient } from './ambient.ts'
 import { networkParts } from './network-parts.ts'
 
 export const cable = block({
@@ -60,6 +61,7 @@ export const cable = block({
         example: 'machinery-space',
       },
     ),
+    ambient,
     bundled: fact(
       count({ min: 1, max: 100 }),
       'Current-carrying conductors in the bundle, including its own.',

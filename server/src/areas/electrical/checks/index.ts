@@ -2,6 +2,7 @@
 
 import type { Check } from '../../../checks/check.ts'
 import batteryNominalOutsideWindow from './battery/nominal-outside-window.ts'
+import cableAmbientTooHot from './cable/ambient-too-hot.ts'
 import cableBatteryNotDc from './cable/battery-not-dc.ts'
 import cableBatteryToMotor from './cable/battery-to-motor.ts'
 import cableBehindLargeFuse from './cable/behind-large-fuse.ts'
@@ -59,6 +60,7 @@ import switchVoltageBelow from './switch/voltage-below.ts'
 
 export const checks: readonly Check[] = [
   batteryNominalOutsideWindow,
+  cableAmbientTooHot,
   cableBatteryNotDc,
   cableBatteryToMotor,
   cableBehindLargeFuse,

@@ -11,7 +11,7 @@ import { cableCurrent } from '../plans/design-current.ts'
 
 const currentFormula =
   'as stated; DC: Σ shaft power / (motor efficiency × controller efficiency × lowest battery voltage); three-phase: shaft power / (√3 × voltage × power factor × efficiency).'
-const ampacityFormula = 'table value × place × bundling × conductors in parallel.'
+const ampacityFormula = 'table value × place or ambient × bundling × conductors in parallel.'
 const dropFormula =
   'current × resistance at working temperature, out and back or per phase; share = voltage drop / voltage.'
 

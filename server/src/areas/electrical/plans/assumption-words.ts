@@ -6,6 +6,8 @@ export function formatAssumption(assumption: Assumption): string {
   switch (assumption.type) {
     case 'ambient':
       return `ambient is ${assumption.ambientC} °C`
+    case 'cooler-not-counted':
+      return `ambient counts as ${assumption.ambientC} °C, that of the place: less is stated`
     case 'lower-column':
       return `${assumption.insulationC} °C insulation is read in the ${assumption.columnC} °C column`
     case 'table-alone':

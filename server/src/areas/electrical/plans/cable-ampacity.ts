@@ -3,7 +3,7 @@ import { type Ampacity, ampacity } from '../../../engineering/electrical/ampacit
 import { bestInsulationC } from '../../../engineering/electrical/ampacity-tables.ts'
 import { awgFromArea } from '../../../engineering/electrical/awg.ts'
 import type { ConductorSection } from '../../../engineering/electrical/conductor.ts'
-import type { Rules } from '../../../engineering/electrical/derating.ts'
+import type { Rules, Surroundings } from '../../../engineering/electrical/derating.ts'
 import type { Block } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
@@ -21,6 +21,7 @@ export interface CableAmpacity {
   readonly insulationC: number
   readonly parallel: number
   readonly bundled: number
+  readonly surroundings: Surroundings
   /** Rules that the job chose; undefined where it did not. */
   readonly rules: Rules | undefined
   /** What one conductor carries. */
@@ -76,16 +77,16 @@ function carriedWith(
   if (insulation === undefined) return unsaid('the temperature rating of its insulation')
   const laid = layingOf(cable, lookup)
   if (!laid.ok) return laid
-  // Rounded: a class that came through kelvins is said as it was written.
-  const insulationC = Math.round((insulation - 273.15) * 1e6) / 1e6
-  const { parallel, bundled, place } = laid.value
+  const insulationC = celsius(insulation)
+  const { parallel, bundled, surroundings } = laid.value
   const rules = rulesOf(lookup)
-  const rated = ampacity({ section: sectionOf(area), insulationC, place, bundled, rules })
+  const rated = ampacity({ section: sectionOf(area), insulationC, ...surroundings, bundled, rules })
   return ok({
     area,
     insulationC,
     parallel,
     bundled,
+    surroundings,
     rules,
     ampacity: rated,
     carries: rated.amps * parallel,
@@ -99,6 +100,9 @@ function carriedWith(
   })
 }
 
+/** Rounded: a temperature that came through kelvins is said as it was written. */
+export const celsius = (kelvin: number): number => Math.round((kelvin - 273.15) * 1e6) / 1e6
+
 /** The rules that the job chose. */
 const rulesOf = (lookup: Lookup): Rules | undefined => statedFact(lookup.near('job'), 'job.rules')
 
@@ -106,7 +110,7 @@ const rulesOpen =
   'the job chooses no `rules`: for metric sizes the lower of the tables of ISO and the US, and the factors of the US'
 
 interface Laying {
-  readonly place: 'open' | 'machinery-space'
+  readonly surroundings: Surroundings
   readonly parallel: number
   readonly bundled: number
   readonly assumptions: readonly string[]
@@ -115,17 +119,23 @@ interface Laying {
 /** Where the conductors lie, and how many together. */
 function layingOf(cable: Block, lookup: Lookup): CableOutcome<Laying> {
   const place = statedFact(cable, 'cable.place')
+  const ambient = statedFact(cable, 'cable.ambient')
   const parallel = statedFact(cable, 'cable.parallel') ?? 1
   const bundled = statedFact(cable, 'cable.bundled')
   const system = bundled === undefined ? systemOf(cable, lookup) : undefined
   if (bundled === undefined && !system) return unsaid('whether it carries DC or three phases')
   const own = (system === 'three-phase' ? 3 : 2) * parallel
   return ok({
-    place: place ?? ('machinery-space' as const),
+    surroundings:
+      ambient === undefined
+        ? { place: place ?? 'machinery-space' }
+        : { place: place ?? 'open', ambientC: celsius(ambient) },
     parallel,
     bundled: bundled ?? own,
     assumptions: [
-      ...(place ? [] : ['the cable lies in a machinery space: its place is not stated']),
+      ...(place || ambient !== undefined
+        ? []
+        : ['the cable lies in a machinery space: its place is not stated']),
       ...(bundled === undefined ? [`its ${own} conductors are bundled, with no others`] : []),
     ],
   })

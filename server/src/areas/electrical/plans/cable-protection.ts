@@ -128,7 +128,8 @@ function protectable(cable: Block | undefined, lookup: Lookup) {
   if (!cable) return undefined
   const from = lookup.from(cable)
   const carrying = cableAmpacity(cable, from)
-  if (!carrying.ok) return undefined
+  // No fuse protects a cable in air too hot for its insulation: that has a finding of its own.
+  if (!carrying.ok || carrying.value.carries === 0) return undefined
   const { area, carries: ampacity } = carrying.value
   const series: RatingSeries = sectionOf(area).system === 'awg' ? 'us' : 'iec'
   const volts = highestOf(cable, from, onCharge)

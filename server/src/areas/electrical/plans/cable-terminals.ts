@@ -7,7 +7,7 @@ import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { ok } from '../../common/outcome.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
-import { cableAmpacity, sectionOf } from './cable-ampacity.ts'
+import { cableAmpacity, celsius, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 import { type CableOutcome, outcomeOf } from './cable-outcome.ts'
 import { isSwitch } from './dc-parts.ts'
@@ -88,20 +88,17 @@ export const terminalAmpacity = plan(
   (cable: Block, lookup: Lookup): CableOutcome<TerminalAmpacity | 'below-tables' | undefined> => {
     const carrying = cableAmpacity(cable, lookup)
     if (!carrying.ok) return carrying
-    const { area, insulationC, parallel, rules } = carrying.value
+    const { area, insulationC, parallel, surroundings, rules } = carrying.value
     return outcomeOf((): CableOutcome<TerminalAmpacity | 'below-tables' | undefined> => {
       const rated = endsOf(cable, lookup).flatMap(
         (end) => (end && terminalFact(end, 'terminal-temperature')?.value) ?? [],
       )
       const lowest = least(rated)
-      const terminalC = lowest === undefined ? undefined : Math.round((lowest - 273.15) * 1e6) / 1e6
+      const terminalC = lowest === undefined ? undefined : celsius(lowest)
       if (terminalC === undefined || terminalC >= insulationC) return ok(undefined)
       if (terminalC < coolestColumnC) return ok('below-tables')
       const given = { section: sectionOf(area), insulationC: terminalC, bundled: 1, rules }
-      const [here, open] = [
-        ampacity({ ...given, place: factOf(cable, 'cable.place')?.value ?? 'machinery-space' }),
-        ampacity({ ...given, place: 'open' }),
-      ]
+      const [here, open] = [ampacity({ ...given, ...surroundings }), ampacity({ ...given, place: 'open' })]
       return ok({
         carries: here.amps * parallel,
         carriesOpen: open.amps * parallel,

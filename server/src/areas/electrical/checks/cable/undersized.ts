@@ -81,7 +81,8 @@ drive main {
     const { current, currentFrom } = load.value
     const { carries, ampacity } = carrying.value
     const can = canCarry(carrying.value, current)
-    if (can === 'yes') return []
+    // In air too hot for the insulation no larger conductor helps: `cable/ambient-too-hot`.
+    if (can === 'yes' || carries === 0) return []
     const loading = loadingWords({ current, carries, ampacity })
     return [
       at(conductor, {

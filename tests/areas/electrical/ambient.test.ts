@@ -1,0 +1,82 @@
+// Cables and fuses in warm air: √((Tc − Ta) / (Tc − 30)) from the tables of 30 °C, one factor for heat and never two.
+import { describe, expect, it } from 'vitest'
+import { allChecks } from '../../../server/src/areas/index.ts'
+import { findingsOf } from '../../checks/marks.ts'
+import { resultsIn } from '../results-in.ts'
+
+/** 8.4 kW at 84 V is 100 A. */
+const job = (cable: string, fuse = '') => `battery b { nominal: 96 V  window: 84..108 V }
+drive main {
+  motor m { power: 8.4 kW  efficiency: 100 %  voltage: 50 V  power-factor: 1 }
+  controller { input: 72..120 V  efficiency: 100 % }
+  cable feed { from: b  to: controller  conductor: 2 AWG  bundled: 1  length: 1 m  insulation: 105 degC  ${cable} }
+  protection f { kind: fuse  rating: 125 A  in: feed  at: 0 mm  ${fuse} }
+}
+`
+const figureOf = (text: string, id: string) => resultsIn(text).results.find(({ figure }) => figure.id === id)
+const carries = (cable: string) => figureOf(job(cable), 'cable/ampacity')?.amount
+const found = (text: string) => findingsOf(text, allChecks).findings.map(({ check }) => check)
+
+describe('a cable in a stated ambient', () => {
+  // 33 CFR 183.425 Table 5: 2 AWG of 105 °C can carry 210 A.
+  it.each([
+    ['place: open', 210],
+    ['place: open  ambient: 55 degC', 210 * Math.sqrt(50 / 75)],
+    ['ambient: 55 degC', 210 * Math.sqrt(50 / 75)],
+    ['place: machinery-space', 210 * 0.85],
+    ['place: machinery-space  ambient: 70 degC', 210 * Math.sqrt(35 / 75)],
+    // No milder than the place itself.
+    ['place: machinery-space  ambient: 35 degC', 210 * 0.85],
+    ['place: open  ambient: 10 degC', 210],
+  ])('%s', (cable, amps) => {
+    expect(carries(cable)?.value).toBeCloseTo(amps, 6)
+  })
+
+  it('says which ambient counts where that is not the stated one', () => {
+    expect(carries('place: machinery-space  ambient: 35 degC')?.assumptions).toContain(
+      'ambient counts as 50 °C, that of the place: less is stated',
+    )
+    expect(carries('place: open  ambient: 55 degC')?.assumptions?.join()).not.toContain('ambient')
+    expect(carries('ambient: 55 degC')?.assumptions?.join()).not.toContain('place is not stated')
+  })
+
+  it('is not worked out where its ambient is not known yet', () => {
+    expect(carries('place: open  ambient: ?')).toBeUndefined()
+  })
+
+  it('is too thin in warm air for what it carries in cool air', () => {
+    expect(found(job('place: open'))).not.toContain('cable/undersized')
+    // 210 · √(15/75) = 93.9 A.
+    expect(found(job('place: open  ambient: 90 degC'))).toContain('cable/undersized')
+  })
+
+  it.each(['105 degC', '110 degC', '221 degF'])(
+    'carries nothing at %s, and one finding says so',
+    (ambient) => {
+      const text = job(`place: open  ambient: ${ambient}`)
+      expect(carries(`place: open  ambient: ${ambient}`)?.value).toBe(0)
+      expect(figureOf(text, 'protection/rating')?.verdict).not.toBe('within')
+      const errors = findingsOf(text, allChecks).findings.filter(({ severity }) => severity === 'error')
+      expect(errors.map(({ check }) => check)).toContain('cable/ambient-too-hot')
+      expect(errors.map(({ check }) => check)).not.toContain('cable/undersized')
+    },
+  )
+
+  it('lets nothing pass either where its load is not known', () => {
+    const text = job('place: open  ambient: 110 degC').replace('power: 8.4 kW', '')
+    expect(found(text)).toContain('cable/ambient-too-hot')
+  })
+
+  // NEC adds no factor for the place at a terminal: what fails only with one is a warning.
+  it('warms its terminals too', () => {
+    const text = job('place: open  ambient: 60 degC').replace(
+      'input: 72..120 V',
+      'input: 72..120 V  terminal-temperature: 75 degC',
+    )
+    // 170 · √(15/45) = 98.1 A.
+    const [finding] = findingsOf(text, allChecks).findings.filter(
+      ({ check }) => check === 'cable/terminal-temperature',
+    )
+    expect(finding).toMatchObject({ severity: 'warning', limit: 'at most 98 A' })
+  })
+})
