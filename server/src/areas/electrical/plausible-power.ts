@@ -7,7 +7,7 @@ import { formatShare } from '../../quantity/format-measures.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { formatCarried, formatLoad } from '../common/amperes.ts'
 import { bankCurrent } from './plans/bank-fault.ts'
-import { onCharge } from './plans/cable-protection.ts'
+import { highestOfBank } from './plans/banks-around.ts'
 import { leastShare, motorCurrent } from './plans/motor-current.ts'
 
 const leadsToMotor = (lookup: Lookup): boolean =>
@@ -51,11 +51,10 @@ export const plausiblePower: readonly Relation[] = [
     severity: 'warning',
     broken: (lookup) => {
       const voltage = factOf(lookup.block, 'motor.voltage')
-      const nominal = near(lookup, 'battery.nominal')
-      const window = near(lookup, 'battery.window')
-      const high = Math.max(window?.value.high ?? onCharge * (nominal?.value ?? 0), nominal?.value ?? 0)
-      const battery = window ?? nominal
-      if (!voltage || !battery || high === 0 || !isOutside(voltage.value, { high })) return []
+      const near = lookup.near('battery')
+      const high = near && highestOfBank(near, lookup)
+      const battery = near && (factOf(near, 'battery.window') ?? factOf(near, 'battery.nominal'))
+      if (!voltage || !battery || high === undefined || !isOutside(voltage.value, { high })) return []
       const [found, limit] = [voltage.value, high].map((si) => formatSi(si, 'voltage')) as [string, string]
       return off(voltage, {
         found,
@@ -147,7 +146,7 @@ export const plausiblePower: readonly Relation[] = [
     id: 'cable-bundle',
     on: 'cable',
     facts: ['cable.bundled', 'cable.parallel'],
-    rule: 'A bundle has all conductors of a cable whose conductors are in parallel: two for each of a DC cable, three for each of a three-phase cable.',
+    rule: 'A bundle has all conductors of a cable whose conductors are in parallel: two for each of a DC cable, three for each of a three-phase cable, one for each of a cable of one pole.',
     why: 'In a bundle each conductor heats the others. Conductors that run apart need not be counted, but then the cable can carry more than its bundle would.',
     source: commonPractice('what `bundled` and `parallel` mean in this language'),
     severity: 'warning',
@@ -157,7 +156,11 @@ export const plausiblePower: readonly Relation[] = [
       if (!bundled || !parallel || parallel.value < 2) return []
       const own =
         parallel.value *
-        (factOf(block, 'cable.system')?.value === 'three-phase' || leadsToMotor(lookup) ? 3 : 2)
+        (factOf(block, 'cable.system')?.value === 'three-phase' || leadsToMotor(lookup)
+          ? 3
+          : factOf(block, 'cable.pole')
+            ? 1
+            : 2)
       if (bundled.value >= own) return []
       return off(bundled, {
         found: String(bundled.value),
@@ -201,9 +204,10 @@ export const plausiblePower: readonly Relation[] = [
     why: 'Below that the battery could hardly feed its motor. Above it no cell gives so much.',
     source: practice('2 to 500 A'),
     severity: 'warning',
-    broken: ({ block }) => {
+    broken: (lookup) => {
+      const { block } = lookup
       const capacity = factOf(block, 'battery.capacity')
-      const current = bankCurrent(block)
+      const current = bankCurrent(block, lookup)
       if (!capacity || current === undefined) return []
       const hours = capacity.value / 3600
       const bounds = { low: 2 * hours, high: 500 * hours }

@@ -40,12 +40,12 @@ export interface Run {
 const runResistance = (name: string, run: Run): number =>
   positive(`length of the ${name}`, run.length) * positive(`resistance of the ${name}`, run.ohmPerMetre)
 
-/** Volts lost out and back at `current` (A): I (R'₊ l₊ + R'₋ l₋). All numbers > 0, else OutOfRange. Source:
- * Ohm's law.
+/** Volts lost out and back at `current` (A): I (R'₊ l₊ + R'₋ l₋). Without `back`, those lost in one pole. All numbers > 0, else OutOfRange.
+ * Source: Ohm's law.
  * @example dcDrop({ current: 100, out: { length: 2, ohmPerMetre: 0.0005 }, back: { length: 3, ohmPerMetre: 0.0005 } }) // ≈ 0.25 */
-export const dcDrop = (given: { readonly current: number; readonly out: Run; readonly back: Run }): number =>
+export const dcDrop = (given: { readonly current: number; readonly out: Run; readonly back?: Run }): number =>
   positive('current', given.current) *
-  (runResistance('out run', given.out) + runResistance('back run', given.back))
+  (runResistance('out run', given.out) + (given.back ? runResistance('back run', given.back) : 0))
 
 /** Volts lost between lines at line current `current` (A): √3 I l (R' cos φ + X' sin φ), current lagging.
  * `run` is one phase, one way. `ohmReactancePerMetre` X' is Ω/m, zero or more; `powerFactor` above zero, at

@@ -74,6 +74,11 @@ export const cable = block({
         example: 'three-phase',
       },
     ),
+    pole: fact(
+      choice(['series']),
+      '`series` for a cable from the negative of one battery to the positive of the next. Such batteries are one string: their voltages add up.',
+      { example: 'series' },
+    ),
     'design-current': fact(
       amount('current', { min: 0.01, max: 2e4 }),
       'Continuous current it is sized for, where it is not the one calculated from the network.',

@@ -6,7 +6,9 @@ import type { Kind } from '../../../quantity/kinds.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { lastReading } from '../../alignment/plans/moves.ts'
 import { formatLoad } from '../../common/amperes.ts'
+import { joinedInSeries, nameOfString, stringOf } from '../../common/battery-string.ts'
 import { type Danger, dangerousFrom } from '../../common/dangers.ts'
+import { isHighStated } from '../../common/string-facts.ts'
 import { bankCurrent } from '../../electrical/plans/bank-fault.ts'
 import { batteriesAround, highestOfBank } from '../../electrical/plans/banks-around.ts'
 import { chargeOf, type Discharge, dischargeOf, needOf } from '../../electrical/plans/controller-charge.ts'
@@ -39,15 +41,21 @@ const nameOf = (block: Block): string => (block.name ? `${block.kind} ${elide(bl
 const dangerousToTouch = `From ${formatSi(dangerousFrom('live-voltage'), 'voltage')} DC it is dangerous to touch with wet skin.`
 const countsAsLive = 'So it counts as dangerous to touch.'
 
-function liveVoltage(battery: Block): readonly DangerInJob[] {
-  const volts = highestOfBank(battery)
+/** What a battery is in series with. */
+function inSeries(battery: Block, lookup: Lookup): string {
+  const members = joinedInSeries(battery, lookup)?.members
+  return members ? `In series: ${nameOfString(members.map(lookup.blockOf))}. ` : ''
+}
+
+function liveVoltage(battery: Block, lookup: Lookup): readonly DangerInJob[] {
+  const volts = highestOfBank(battery, lookup)
   if (volts === undefined)
     return [
       {
         block: battery,
         size: unknown,
         words: `The highest voltage of ${nameOf(battery)} is not known.`,
-        detail: countsAsLive,
+        detail: `${inSeries(battery, lookup)}${countsAsLive}`,
       },
     ]
   const found = formatSi(volts, 'voltage')
@@ -56,8 +64,8 @@ function liveVoltage(battery: Block): readonly DangerInJob[] {
       block: battery,
       size: volts,
       words: `The ${nameOf(battery)} reaches ${found} DC and cannot be switched off.`,
-      detail: `${dangerousToTouch}${
-        factOf(battery, 'battery.window')?.value.high === undefined
+      detail: `${inSeries(battery, lookup)}${dangerousToTouch}${
+        !isHighStated(stringOf(battery, lookup))
           ? ' No highest voltage is stated, so 1.25 times the nominal voltage is assumed for charging.'
           : ''
       }`,
@@ -75,7 +83,7 @@ function liveInDrive(drive: Block, lookup: Lookup): readonly DangerInJob[] {
   const block = electrical(drive)
   if (!block) return []
   const { hasOwn, highest: banks, elsewhere } = batteriesAround(drive, lookup)
-  if (elsewhere) return liveVoltage(elsewhere).map((met) => ({ ...met, block }))
+  if (elsewhere) return liveVoltage(elsewhere, lookup).map((met) => ({ ...met, block }))
   const controllers = childrenOf(drive, 'controller').flatMap((controller): DangerInJob[] => {
     const volts = factOf(controller, 'controller.input')?.value.high
     if (volts === undefined || suppliesOf(controller, lookup.from(controller)).length > 0) return []
@@ -123,16 +131,16 @@ function liveInDrive(drive: Block, lookup: Lookup): readonly DangerInJob[] {
 
 const enoughToBurn = 'So it counts as enough to burn and to melt metal.'
 
-function shortCircuit(battery: Block): readonly DangerInJob[] {
-  const current = bankCurrent(battery)
-  const volts = highestOfBank(battery)
+function shortCircuit(battery: Block, lookup: Lookup): readonly DangerInJob[] {
+  const current = bankCurrent(battery, lookup)
+  const volts = highestOfBank(battery, lookup)
   if (current === undefined || volts === undefined)
     return [
       {
         block: battery,
         size: unknown,
         words: `The short-circuit current of ${nameOf(battery)} is not known.`,
-        detail: enoughToBurn,
+        detail: `${inSeries(battery, lookup)}${enoughToBurn}`,
       },
     ]
   const found = formatLoad(current)
@@ -141,7 +149,7 @@ function shortCircuit(battery: Block): readonly DangerInJob[] {
       block: battery,
       size: current * volts,
       words: `A short circuit of ${nameOf(battery)} reaches ${found}.`,
-      detail: 'Its arc burns and melts metal.',
+      detail: `${inSeries(battery, lookup)}Its arc burns and melts metal.`,
       found,
     },
   ]
@@ -151,7 +159,7 @@ function shortCircuitInDrive(drive: Block, lookup: Lookup): readonly DangerInJob
   const block = electrical(drive)
   if (!block) return []
   const { hasOwn, elsewhere } = batteriesAround(drive, lookup)
-  if (elsewhere) return shortCircuit(elsewhere).map((met) => ({ ...met, block }))
+  if (elsewhere) return shortCircuit(elsewhere, lookup).map((met) => ({ ...met, block }))
   if (hasOwn) return []
   return [
     {

@@ -2,6 +2,8 @@
 
 import type { Check } from '../../../checks/check.ts'
 import batteryNominalOutsideWindow from './battery/nominal-outside-window.ts'
+import batterySeriesFaulty from './battery/series-faulty.ts'
+import batterySeriesUnlike from './battery/series-unlike.ts'
 import cableAmbientTooHot from './cable/ambient-too-hot.ts'
 import cableBatteryNotDc from './cable/battery-not-dc.ts'
 import cableBatteryToMotor from './cable/battery-to-motor.ts'
@@ -18,6 +20,8 @@ import cableNearSignal from './cable/near-signal.ts'
 import cableNoneEndsHere from './cable/none-ends-here.ts'
 import cablePhaseLengthsMissing from './cable/phase-lengths-missing.ts'
 import cablePhasesUnequal from './cable/phases-unequal.ts'
+import cableSeriesEnds from './cable/series-ends.ts'
+import cableSeriesOrParallel from './cable/series-or-parallel.ts'
 import cableSupportsFar from './cable/supports-far.ts'
 import cableTerminalTemperature from './cable/terminal-temperature.ts'
 import cableThreadUnknown from './cable/thread-unknown.ts'
@@ -60,6 +64,8 @@ import switchVoltageBelow from './switch/voltage-below.ts'
 
 export const checks: readonly Check[] = [
   batteryNominalOutsideWindow,
+  batterySeriesFaulty,
+  batterySeriesUnlike,
   cableAmbientTooHot,
   cableBatteryNotDc,
   cableBatteryToMotor,
@@ -76,6 +82,8 @@ export const checks: readonly Check[] = [
   cableNoneEndsHere,
   cablePhaseLengthsMissing,
   cablePhasesUnequal,
+  cableSeriesEnds,
+  cableSeriesOrParallel,
   cableSupportsFar,
   cableTerminalTemperature,
   cableThreadUnknown,

@@ -5,13 +5,8 @@ import type { Lookup } from '../../../store/lookup.ts'
 import { formatLoad } from '../../common/amperes.ts'
 import { figureWhereKnown } from '../../common/figure.ts'
 import { listed } from '../../common/listed.ts'
-import {
-  chargedAsUsual,
-  highestOf,
-  onCharge,
-  ratingToCable,
-  ratingToLoad,
-} from '../plans/cable-protection.ts'
+import { chargedAsUsual, onCharge } from '../../common/string-facts.ts'
+import { highestOf, ratingToCable, ratingToLoad } from '../plans/cable-protection.ts'
 import { capacityWords } from '../plans/cable-words.ts'
 import { circuitCableOf } from '../plans/let-through.ts'
 import { leastFaultSource, shortCircuit, shortCircuitSource } from '../short-circuit.ts'

@@ -2,9 +2,15 @@ import { faultCurrent } from '../../../engineering/electrical/fault-current.ts'
 import type { Block } from '../../../job/model.ts'
 import { formatSi } from '../../../quantity/format.ts'
 import type { Lookup } from '../../../store/lookup.ts'
+import { distinctStrings, nameOfString, stringOf } from '../../common/battery-string.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
-import { chargedAsUsual, onCharge } from './cable-protection.ts'
-import { distinct } from './dc-network.ts'
+import {
+  chargedAsUsual,
+  highestOfString,
+  isHighStated,
+  onCharge,
+  sumOver,
+} from '../../common/string-facts.ts'
 import { batteriesOf } from './design-current.ts'
 import { batteriesJoined } from './let-through.ts'
 
@@ -21,7 +27,7 @@ interface BankFault {
   readonly assumptions: readonly string[]
 }
 
-/** The same of one battery. */
+/** The same of one battery, or of some in series. */
 interface BatteryFault {
   readonly highest: number
   readonly lowest: number
@@ -34,8 +40,9 @@ interface BatteryFault {
 export function bankShortCircuitCurrent(cable: Block, lookup: Lookup): BankFault | undefined {
   try {
     const near = batteriesOf(cable, lookup)
-    const all = distinct([...near, ...batteriesJoined(cable, lookup).map(lookup.blockOf)])
-    const faults = all.map(ofBattery)
+    const joined = batteriesJoined(cable, lookup).map(lookup.blockOf)
+    const all = distinctStrings([...near, ...joined], lookup).map((battery) => stringOf(battery, lookup))
+    const faults = all.map(ofString)
     const known = faults.flatMap((fault) => fault ?? [])
     if (near.length === 0 || known.length === 0) return undefined
     return {
@@ -47,7 +54,7 @@ export function bankShortCircuitCurrent(cable: Block, lookup: Lookup): BankFault
           (sum, fault) => (sum === undefined || !fault ? undefined : sum + fault.lowest),
           0,
         ),
-      notCounted: all.flatMap(({ name, kind }, i) => (faults[i] ? [] : (name ?? kind))),
+      notCounted: all.flatMap((string, i) => (faults[i] ? [] : nameOfString(string))),
       from: known.map(({ from }) => from),
       assumptions: known.flatMap(({ assumptions }) => assumptions),
     }
@@ -57,13 +64,14 @@ export function bankShortCircuitCurrent(cable: Block, lookup: Lookup): BankFault
   }
 }
 
-/** The highest short-circuit current of a battery at its terminals, A; undefined where it cannot be told. */
-export const bankCurrent = (battery: Block): number | undefined => bankShortCircuit(battery)?.highest
+/** The highest short-circuit current of the string that a battery is in, A; undefined where it cannot be told. */
+export const bankCurrent = (battery: Block, lookup: Lookup): number | undefined =>
+  bankShortCircuit(battery, lookup)?.highest
 
-/** The short-circuit current of a battery at its terminals; undefined where it cannot be told. */
-export function bankShortCircuit(battery: Block): BatteryFault | undefined {
+/** The short-circuit current of the string that a battery is in, at its terminals; undefined where it cannot be told. */
+export function bankShortCircuit(battery: Block, lookup: Lookup): BatteryFault | undefined {
   try {
-    return ofBattery(battery)
+    return ofString(stringOf(battery, lookup))
   } catch (error) {
     if (error instanceof Unreadable) return undefined
     throw error
@@ -89,6 +97,35 @@ export function contradictoryFault(
     if (error instanceof Unreadable) return undefined
     throw error
   }
+}
+
+/** Batteries in series: the sum of their voltages over the sum of their resistances. */
+function ofString(string: readonly Block[]): BatteryFault | undefined {
+  const [battery, ...others] = string
+  if (!battery || others.length === 0) return battery && ofBattery(battery)
+  const voltage = highestOfString(string)
+  const least = sumOver(string, (one) => resistancesOf(one)?.[0])
+  const most = sumOver(string, (one) => resistancesOf(one)?.[1])
+  if (voltage === undefined || least === undefined || most === undefined) return undefined
+  const isStated = isHighStated(string)
+  return {
+    highest: faultCurrent({ voltage, internalResistance: least }),
+    lowest: faultCurrent({ voltage, internalResistance: most }),
+    from: `${formatSi(voltage, 'voltage')} over the internal resistance of ${nameOfString(string)} in series, ${formatSi(least, 'resistance', 'metric', 3)}`,
+    assumptions: isStated ? [] : [chargedAsUsual],
+  }
+}
+
+/** The least and the most that a battery in a string has as internal resistance, Ω. Its short-circuit current is that of its own voltage. */
+function resistancesOf(battery: Block): readonly [number, number] | undefined {
+  const resistance = statedFact(battery, 'battery.internal-resistance')
+  const current = statedFact(battery, 'battery.short-circuit-current')
+  const voltage = highestOfString([battery])
+  const all = [
+    ...(resistance === undefined ? [] : [resistance]),
+    ...(current === undefined || voltage === undefined ? [] : [voltage / current]),
+  ]
+  return all.length === 0 ? undefined : [Math.min(...all), Math.max(...all)]
 }
 
 function ofBattery(battery: Block): BatteryFault | undefined {

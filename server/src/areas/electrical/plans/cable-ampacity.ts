@@ -7,6 +7,7 @@ import type { Rules, Surroundings } from '../../../engineering/electrical/derati
 import type { Block } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { isSeries } from '../../common/battery-string.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
 import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
@@ -124,7 +125,7 @@ function layingOf(cable: Block, lookup: Lookup): CableOutcome<Laying> {
   const bundled = statedFact(cable, 'cable.bundled')
   const system = bundled === undefined ? systemOf(cable, lookup) : undefined
   if (bundled === undefined && !system) return unsaid('whether it carries DC or three phases')
-  const own = (system === 'three-phase' ? 3 : 2) * parallel
+  const own = (isSeries(cable) ? 1 : system === 'three-phase' ? 3 : 2) * parallel
   return ok({
     surroundings:
       ambient === undefined
@@ -136,7 +137,9 @@ function layingOf(cable: Block, lookup: Lookup): CableOutcome<Laying> {
       ...(place || ambient !== undefined
         ? []
         : ['the cable lies in a machinery space: its place is not stated']),
-      ...(bundled === undefined ? [`its ${own} conductors are bundled, with no others`] : []),
+      ...(bundled === undefined
+        ? [own === 1 ? 'it lies by itself' : `its ${own} conductors are bundled, with no others`]
+        : []),
     ],
   })
 }

@@ -3,10 +3,20 @@ import { idOf } from '../../../store/block-by-id.ts'
 import type { BlockId } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { distinctStrings, isSeries, stringOf } from '../../common/battery-string.ts'
 import { ok } from '../../common/outcome.ts'
 import { endsOf } from './cable-circuit.ts'
 import { type CableOutcome, unsaid } from './cable-outcome.ts'
-import { batteriesAlong, distinct, driveOf, endsWay, motorsAlong, type Side, sideOf } from './dc-network.ts'
+import {
+  alongBatteries,
+  batteriesAlong,
+  distinct,
+  driveOf,
+  endsWay,
+  motorsAlong,
+  type Side,
+  sideOf,
+} from './dc-network.ts'
 
 /** What a DC cable feeds and from where. */
 export interface Feed {
@@ -23,28 +33,34 @@ export interface FedMotor {
   readonly controllers: readonly Block[]
 }
 
-/** The batteries at the ends of a cable, else those that DC cables lead to from there. */
+/** The batteries at the ends of a cable, else those that DC cables lead to from there: of each string the first. */
 export function batteriesReached(cable: Block, lookup: Lookup): readonly Block[] {
   const ends = endsOf(cable, lookup).flatMap((end) => end ?? [])
   const here = ends.filter(({ kind }) => kind === 'battery')
-  return here.length > 0 ? here : batteriesBehind(ends, cable, lookup).map(lookup.blockOf)
+  return distinctStrings(here.length > 0 ? here : batteriesBehind(ends, cable, lookup), lookup)
 }
 
-function batteriesBehind(ends: readonly Block[], cable: Block, lookup: Lookup): readonly BlockId[] {
+function batteriesBehind(ends: readonly Block[], cable: Block, lookup: Lookup): readonly Block[] {
   // A battery at one end is among those that the other end leads to.
   const inside = ends.filter((end) => !endsWay(end))
   const lists = new Set((inside.length > 0 ? inside : ends).map((end) => batteriesAlong(end, cable, lookup)))
   const [first = [], ...more] = [...lists].filter((list) => list.length > 0)
-  return more.length === 0 ? first : distinct([first, ...more].flat())
+  return distinct([first, ...more].flat()).map(lookup.blockOf)
 }
 
-/** What a DC cable feeds: the side that has loads and no battery; else, where a controller or motor is at one end, that end. */
+/** What a DC cable feeds: the side that has loads and no battery; else, where a controller or motor is at one end, that end. One in a string carries
+ * what the string feeds. */
 export function feedOf(cable: Block, lookup: Lookup): CableOutcome<Feed> {
   const ends = endsOf(cable, lookup)
   const sides = ends.map((end) => end && sideOf(cable, end, lookup))
-  const side = loadedSide(ends, sides)
+  const side = isSeries(cable) ? 'string' : loadedSide(ends, sides)
   if (side === 'unclear') return unsaid('which way the current flows in it')
-  const loads = side === 'none' ? around(lookup) : (sides[side]?.loads() ?? [])
+  const loads =
+    side === 'string'
+      ? alongBatteries(stringAt(ends, lookup), lookup).loads
+      : side === 'none'
+        ? around(lookup)
+        : (sides[side]?.loads() ?? [])
   if (loads.length === 0) return unsaid('what it feeds')
   const motors = new Map<Block, readonly Block[]>()
   const others: Block[] = []
@@ -63,7 +79,7 @@ export function feedOf(cable: Block, lookup: Lookup): CableOutcome<Feed> {
   return ok({
     motors: [...motors].map(([motor, controllers]) => ({ motor, controllers })),
     others,
-    batteries: batteriesBehind(known, cable, lookup).length,
+    batteries: distinctStrings(batteriesBehind(known, cable, lookup), lookup).length,
   })
 }
 
@@ -73,8 +89,18 @@ interface Charging {
   readonly isAll: boolean
 }
 
+/** The batteries of the string that a cable in series is in. */
+function stringAt(ends: readonly (Block | undefined)[], lookup: Lookup): readonly Block[] {
+  const battery = ends.find((end) => end?.kind === 'battery')
+  return battery ? stringOf(battery, lookup) : []
+}
+
 /** The chargers on one side of a cable that give to batteries on the other. */
 export function chargersThrough(cable: Block, lookup: Lookup): Charging {
+  if (isSeries(cable)) {
+    const { chargers, loads } = alongBatteries(stringAt(endsOf(cable, lookup), lookup), lookup)
+    return { chargers, isAll: chargers.length > 0 && loads.length === 0 }
+  }
   const [from, to] = endsOf(cable, lookup).map((end) => end && sideOf(cable, end, lookup))
   const through = [
     [from, to],

@@ -8,6 +8,7 @@ import {
 import { type Block, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { isSeries } from '../../common/battery-string.ts'
 import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import { formatAssumption } from './assumption-words.ts'
@@ -57,7 +58,7 @@ export const cableLoading = plan((cable: Block, lookup: Lookup): CableOutcome<Ca
     const run = { length, ohmPerMetre: working.ohmPerMetre / parallel }
     const dropVolts =
       system === 'dc'
-        ? dcDrop({ current, out: run, back: run })
+        ? dcDrop({ current, out: run, ...(!isSeries(cable) && { back: run }) })
         : threePhaseDrop({
             current,
             run,

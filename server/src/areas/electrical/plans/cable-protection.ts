@@ -23,7 +23,9 @@ import { idOf } from '../../../store/block-by-id.ts'
 import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { isSeries, stringOf } from '../../common/battery-string.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
+import { chargedAsUsual, highestOfString, onCharge } from '../../common/string-facts.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
@@ -70,8 +72,9 @@ export function isProtected(cable: Block, lookup: Lookup): boolean {
 const longestLead = 40 * 0.0254
 
 /** Whether a DC cable is fed without any fuse or breaker on the way, from one of its ends or the other, and is no short lead from a battery to one.
- * Where what it joins is not known, one from a battery is held to name its own. */
+ * Where what it joins is not known, one from a battery is held to name its own. One in a string needs none of its own: that of the string opens it. */
 export function isUnprotected(cable: Block, lookup: Lookup): boolean {
+  if (isSeries(cable)) return false
   return (
     isFedUnprotected(cable, longestLead, lookup) ??
     (endsOf(cable, lookup).some((end) => end?.kind === 'battery') && !isProtected(cable, lookup))
@@ -82,10 +85,9 @@ export function isUnprotected(cable: Block, lookup: Lookup): boolean {
  * known. */
 export function highestOf(cable: Block, lookup: Lookup, overNominal = 1): number | undefined {
   try {
-    const volts = batteriesOf(cable, lookup).map((battery) => {
-      const nominal = statedFact(battery, 'battery.nominal') ?? 0
-      return Math.max(statedFact(battery, 'battery.window')?.high ?? overNominal * nominal, nominal)
-    })
+    const volts = batteriesOf(cable, lookup).map(
+      (battery) => highestOfString(stringOf(battery, lookup), overNominal) ?? 0,
+    )
     const motors = systemOf(cable, lookup) === 'three-phase' ? motorsAt(cable, lookup) : []
     const outputs = convertersFeeding(cable, lookup).map(
       (one) => statedFact(one, 'converter.output')?.high ?? 0,
@@ -117,11 +119,6 @@ export interface CableVerdict {
   readonly largestStandard: number
   readonly carrying: CableAmpacity
 }
-
-/** On charge a lead-acid cell of nominal 2 V may see 2.5 V (equalising; common practice, no source). */
-export const onCharge = 1.25
-
-export const chargedAsUsual = `the battery reaches ${onCharge} times its nominal voltage on charge: its window is not stated`
 
 /** What decides how large a rating the cable bears; undefined when it cannot be told what it carries. */
 function protectable(cable: Block | undefined, lookup: Lookup) {

@@ -3,10 +3,11 @@ import { storedEnergy } from '../../../engineering/electrical/stored-energy.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
 import type { Lookup } from '../../../store/lookup.ts'
+import { stringOf } from '../../common/battery-string.ts'
 import { dangerousFrom } from '../../common/dangers.ts'
 import { failed, type Outcome, ok } from '../../common/outcome.ts'
+import { chargedAsUsual, isHighStated } from '../../common/string-facts.ts'
 import { highestOfBank } from './banks-around.ts'
-import { chargedAsUsual } from './cable-protection.ts'
 import { suppliesOf } from './controller-supply.ts'
 
 /** What a controller holds when it is switched off. SI. */
@@ -28,7 +29,7 @@ export function needOf(motor: Block): number | undefined {
 /** The highest voltage that can stand at a controller, V: of what feeds it, else of what it accepts. Undefined where it is not known. */
 export function highestAt(controller: Block, lookup: Lookup) {
   const batteries = suppliesOf(controller, lookup).map(({ battery }) => battery)
-  const volts = batteries.map(highestOfBank)
+  const volts = batteries.map((battery) => highestOfBank(battery, lookup))
   if (volts.includes(undefined)) return undefined
   const fed = greatest(volts.flatMap((volt) => volt ?? []))
   const accepted = factOf(controller, 'controller.input')?.value.high
@@ -39,7 +40,7 @@ export function highestAt(controller: Block, lookup: Lookup) {
         assumptions: ['the battery reaches the highest voltage that the controller accepts: it is not known'],
       }
     )
-  const isUsual = batteries.some((battery) => factOf(battery, 'battery.window')?.value.high === undefined)
+  const isUsual = batteries.some((battery) => !isHighStated(stringOf(battery, lookup)))
   return { voltage: fed, assumptions: isUsual ? [chargedAsUsual] : [] }
 }
 

@@ -1,13 +1,22 @@
 import type { Block } from '../../../job/model.ts'
+import { greatest, least } from '../../../quantity/extremes.ts'
 import type { Lookup } from '../../../store/lookup.ts'
+import { distinctStrings, stringOf } from '../../common/battery-string.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
+import { sumOver } from '../../common/string-facts.ts'
 import { batteriesAlong } from './dc-network.ts'
 
-/** A battery that feeds a controller, with the lowest and the highest voltage that the job says of it, V. */
+/** A string that feeds a controller, with the lowest and the highest voltage that the job says of it, V. */
 interface Supply {
+  /** Its first battery. */
   readonly battery: Block
   readonly low: number
   readonly high: number
+}
+
+const voltagesOf = (battery: Block): readonly number[] => {
+  const { low, high } = statedFact(battery, 'battery.window') ?? {}
+  return [low, statedFact(battery, 'battery.nominal'), high].filter((volts) => volts !== undefined)
 }
 
 /** What feeds a controller: the batteries that its cables come to, else the one that goes with it. Of a battery whose window is not said only the
@@ -17,11 +26,11 @@ export function suppliesOf(controller: Block, lookup: Lookup): readonly Supply[]
     const reached = batteriesAlong(controller, undefined, lookup).map(lookup.blockOf)
     // One at the margin that no cable leads to may be a part for other jobs.
     const near = reached.length === 0 && controller.parent ? lookup.near('battery') : undefined
-    return (near ? [near] : reached).flatMap((battery) => {
-      const nominal = statedFact(battery, 'battery.nominal')
-      const window = statedFact(battery, 'battery.window')
-      const volts = [window?.low, nominal, window?.high].filter((volt) => volt !== undefined)
-      return volts.length === 0 ? [] : [{ battery, low: Math.min(...volts), high: Math.max(...volts) }]
+    return distinctStrings(near ? [near] : reached, lookup).flatMap((battery) => {
+      const string = stringOf(battery, lookup)
+      const low = sumOver(string, (one) => least(voltagesOf(one)))
+      const high = sumOver(string, (one) => greatest(voltagesOf(one)))
+      return low === undefined || high === undefined ? [] : [{ battery, low, high }]
     })
   } catch (error) {
     if (error instanceof Unreadable) return []

@@ -339,6 +339,21 @@ export function sideOf(cable: Block, end: Block, lookup: Lookup): Side {
   return island ? sideIn(island, idOf(cable), idOf(end), lookup) : itself
 }
 
+/** What DC cables lead to from some batteries together. Throws Unreadable. */
+export function alongBatteries(
+  batteries: readonly Block[],
+  lookup: Lookup,
+): { readonly loads: readonly Block[]; readonly chargers: readonly Block[] } {
+  const { dcAt: at, unread } = lookup.ofFile(allJoints)
+  mustBeRead(unread, lookup)
+  const { islands } = lookup.ofFile(networkOfFile)
+  const ends = batteries.flatMap((battery) => (at.get(idOf(battery)) ?? none).flatMap((joint) => joint.ends))
+  const found = [...new Set(ends.flatMap((end) => islands.get(end) ?? []))]
+  const all = distinct([...ends, ...found.flatMap(({ loads, chargers }) => [...loads, ...chargers])])
+  const blocks = all.map(lookup.blockOf)
+  return { loads: blocks.filter(isLoad), chargers: blocks.filter(isCharger) }
+}
+
 /** Motors that phase cables lead to from a controller. */
 export function motorsAlong(controller: Block, lookup: Lookup): readonly Block[] {
   const drive = driveOf(controller)

@@ -3,7 +3,7 @@ import { idOf } from '../../../store/block-by-id.ts'
 import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { Unreadable } from '../../common/stated-fact.ts'
+import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 
 /** What a drive, or the top of the file, has of the DC network. */
@@ -27,6 +27,7 @@ export interface DcCable {
   readonly ends: readonly [PartEnd, PartEnd]
   /** m. */
   readonly length: number | undefined
+  readonly isSeries: boolean
 }
 
 export const switchKinds = ['protection', 'isolator', 'contactor'] as const
@@ -97,11 +98,13 @@ export const partsOfFile = ({ ofKind, ofFile, from }: FileLookup): DcParts => {
 function dcCable(cable: Block, lookup: Lookup): DcCable | undefined {
   return readable(() => {
     const [from, to] = endsOf(cable, lookup)
+    const pole = statedFact(cable, 'cable.pole')
     return from && to && systemOf(cable, lookup) === 'dc'
       ? {
           cable: idOf(cable),
           ends: [partEnd(from), partEnd(to)],
           length: factOf(cable, 'cable.length')?.value,
+          isSeries: pole === 'series',
         }
       : undefined
   })

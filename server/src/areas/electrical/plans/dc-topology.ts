@@ -2,6 +2,7 @@ import { getOrInsert } from '../../../common/get-or-insert.ts'
 import { SamePlaces } from '../../../common/same-places.ts'
 import { type BlockId, between } from '../../../store/block-id.ts'
 import type { FileLookup } from '../../../store/lookup.ts'
+import { type Joined, stringsOfFile } from '../../common/battery-string.ts'
 import {
   type DcCable,
   type DcParts,
@@ -36,6 +37,7 @@ export interface Device extends Pick<Switch, 'device' | 'kind' | 'rating'> {
 export interface Island {
   readonly conductors: readonly Conductor[]
   readonly devices: readonly Device[]
+  /** Of a string the first battery. */
   readonly batteries: readonly { readonly battery: BlockId; readonly place: Place }[]
   readonly feeders: readonly (Feeder & { readonly place: Place })[]
   /** Where something is fed, or feeds, through a cable or a device: controllers, motors, loads, chargers, converters. */
@@ -61,7 +63,7 @@ export interface CablesAt {
 
 /** No id has this in it. */
 const part = `${between}${between}`
-const side = (device: BlockId, which: 'supply' | 'outgoing' | 'input' | 'output'): Place =>
+const side = (device: BlockId, which: 'supply' | 'outgoing' | 'input' | 'output' | 'cells'): Place =>
   `${device}${part}${which}`
 
 /** The parts that cables join, as places, conductors between them and devices. */
@@ -69,7 +71,7 @@ export function topologyOfFile({ ofFile }: FileLookup): Topology {
   const parts = ofFile(partsOfFile)
   const joints = jointsOf(parts)
   const sides = sidesOfSwitches(joints)
-  const wired = wire(parts, joints, sides)
+  const wired = wire(parts, joints, sides, ofFile(stringsOfFile))
   const islands = new Map<BlockId, Island>()
   for (const island of islandsOf(wired)) {
     for (const { cable } of island.conductors) islands.set(cable, island)
@@ -97,7 +99,7 @@ const cablesOf = (joints: ReadonlySet<Joint>): readonly BlockId[] =>
   [...joints].flatMap(({ cable }) => cable?.cable ?? [])
 
 const jointsOf = ({ cables, switches }: DcParts): readonly Joint[] => [
-  ...cables.map((cable): Joint => ({ ends: cable.ends, cable })),
+  ...cables.flatMap((cable): readonly Joint[] => (cable.isSeries ? [] : [{ ends: cable.ends, cable }])),
   ...switches.flatMap(({ device, kind, from, to }): readonly Joint[] => {
     const itself = { at: device, kind }
     return [
@@ -143,9 +145,10 @@ type Wired = Omit<Island, 'of'>
 
 /** Every cable as conductors between places, cut where a device is in it. */
 function wire(
-  { switches, batteries, feeders }: DcParts,
+  { cables, switches, batteries, feeders }: DcParts,
   joints: readonly Joint[],
   sides: ReadonlyMap<BlockId, Sides>,
+  strings: ReadonlyMap<BlockId, Joined>,
 ): Wired {
   const same = new SamePlaces()
   const placeAt = (joint: Joint, which: 0 | 1): Place => {
@@ -162,23 +165,15 @@ function wire(
   const placed: { one: Switch; within: BlockId | undefined }[] = switches
     .filter(({ device }) => sides.has(device))
     .map((one) => ({ one, within: undefined }))
-  for (const joint of joints) {
-    const { cable } = joint
-    let from = placeAt(joint, 0)
-    const end = placeAt(joint, 1)
-    for (const [i, place] of [from, end].entries()) {
-      const { at, kind } = joint.ends[i as 0 | 1]
-      if (isSink(kind)) sinks.set(place, at)
-    }
-    if (!cable) {
-      same.join(from, end)
-      continue
-    }
+  const lay = (cable: DcCable, start: Place, end: Place) => {
+    let from = start
     let done = 0
     let before = 0
     const piece = (to: Place, length: number | undefined) => {
-      if (length === 0) same.join(from, to)
-      else conductors.push({ cable: cable.cable, ends: [from, to], length, before })
+      if (length === 0 && !cable.isSeries) same.join(from, to)
+      // What lies between the batteries of a string is no distance from them.
+      else
+        conductors.push({ cable: cable.cable, ends: [from, to], length: cable.isSeries ? 0 : length, before })
     }
     const inside = alongCable(within.get(cable.cable) ?? [], cable)
     for (const { one, at } of inside) {
@@ -192,6 +187,21 @@ function wire(
       inside.length > 0 && (cable.length === undefined ? !Number.isFinite(done) : done >= cable.length)
     piece(end, isAtEnd ? 0 : cable.length === undefined ? undefined : cable.length - done)
   }
+  for (const joint of joints) {
+    const [from, end] = [placeAt(joint, 0), placeAt(joint, 1)]
+    for (const [i, place] of [from, end].entries()) {
+      const { at, kind } = joint.ends[i as 0 | 1]
+      if (isSink(kind)) sinks.set(place, at)
+    }
+    if (joint.cable) lay(joint.cable, from, end)
+    else same.join(from, end)
+  }
+  const inSeries = placesInSeries(strings)
+  for (const [battery, { terminals }] of inSeries) same.join(battery, terminals)
+  for (const cable of cables) {
+    const [from, to] = cable.isSeries ? cable.ends.map(({ at }) => inSeries.get(at)?.behind) : []
+    if (from && to) lay(cable, from, to)
+  }
   const ends = ([one, other]: readonly [Place, Place]) => [same.of(one), same.of(other)] as const
   return {
     conductors: conductors.map((one) => ({ ...one, ends: ends(one.ends) })),
@@ -202,13 +212,42 @@ function wire(
       within,
       ends: ends([side(device, 'supply'), side(device, 'outgoing')]),
     })),
-    batteries: batteries.map((battery) => ({ battery, place: same.of(battery) })),
+    batteries: batteries.flatMap((battery) => {
+      const string = inSeries.get(battery)
+      const place = string ? string.cells : battery
+      return place === undefined ? [] : [{ battery, place: same.of(place) }]
+    }),
     sinks: [...sinks].map(([place, part]) => ({ part, place: same.of(place) })),
     feeders: feeders.map((one) => ({
       ...one,
       place: same.of(one.kind === 'converter' ? side(one.feeder, 'output') : one.feeder),
     })),
   }
+}
+
+/** Where a battery is of a string. */
+interface InSeries {
+  /** What the string gives; of its first battery only. */
+  readonly cells: Place | undefined
+  /** Between this battery and the next. What opens there opens the string. */
+  readonly behind: Place
+  readonly terminals: Place
+}
+
+/** A string is one battery: its cables in series lie one after the other between what it gives and its terminals. */
+function placesInSeries(strings: ReadonlyMap<BlockId, Joined>): ReadonlyMap<BlockId, InSeries> {
+  const places = new Map<BlockId, InSeries>()
+  for (const { members, fault } of new Set(strings.values())) {
+    const [terminals] = members
+    if (fault || terminals === undefined) continue
+    for (const [i, member] of members.entries())
+      places.set(member, {
+        cells: i === 0 ? side(member, 'cells') : undefined,
+        behind: i === members.length - 1 ? terminals : side(member, 'cells'),
+        terminals,
+      })
+  }
+  return places
 }
 
 /** The devices in a cable from its `from` end on, each with the length of cable before it, m. One that does not say where it is counts as at the

@@ -5,9 +5,11 @@ import { formatNumber, formatSi } from '../../../quantity/format.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { assumedFigures } from '../../common/assumed-figures.ts'
+import { nameOfString, stringOf } from '../../common/battery-string.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
 import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
+import { lowestOfString, lowOf } from '../../common/string-facts.ts'
 import { formatAssumption } from './assumption-words.ts'
 import { type CableSystem, endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesReached, chargersThrough, type FedMotor, feedOf, feedsAlone } from './cable-feed.ts'
@@ -98,17 +100,19 @@ type Assume = (words: string) => void
 type Or = ReturnType<typeof assuming>['or']
 
 /** Lowest voltage of the batteries, and whether the job says it. */
-function lowestOf(batteries: readonly Block[], assume: Assume): number | undefined {
-  const lows = batteries.flatMap((battery) => {
-    const low = statedFact(battery, 'battery.window')?.low
-    const nominal = statedFact(battery, 'battery.nominal')
-    if (low === undefined && nominal !== undefined)
+function lowestOf(batteries: readonly Block[], assume: Assume, lookup: Lookup): number | undefined {
+  const lows = batteries.map((battery) => {
+    const string = stringOf(battery, lookup)
+    const lowest = lowestOfString(string)
+    if (lowest !== undefined && lowOf(string) === undefined)
       assume(
-        `the battery does not fall below its nominal ${formatSi(nominal, 'voltage')}: the low end of its window is not stated`,
+        string.length > 1
+          ? `${nameOfString(string)} does not fall below ${formatSi(lowest, 'voltage')}: the low end of a window is not stated`
+          : `the battery does not fall below its nominal ${formatSi(lowest, 'voltage')}: the low end of its window is not stated`,
       )
-    return low ?? nominal ?? []
+    return lowest
   })
-  return least(lows)
+  return least(lows.filter((low) => low !== undefined))
 }
 
 /** The battery at an end of the cable, else those its circuit comes to, else the one that goes with it. */
@@ -123,7 +127,7 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
   const { assumptions, assume, or } = assuming()
   const batteries = batteriesOf(cable, lookup)
   const converters = convertersFeeding(cable, lookup)
-  const volts = lowestOf(batteries, assume) ?? least(converters.flatMap(lowestOutput))
+  const volts = lowestOf(batteries, assume, lookup) ?? least(converters.flatMap(lowestOutput))
   const common = { system: 'dc', powerFactor: 1, assumptions, ...(volts !== undefined && { volts }) } as const
   if (stated !== undefined) {
     markedAssumed(batteries).forEach(assume)
@@ -220,7 +224,7 @@ function ofPhase(cable: Block, lookup: Lookup, stated: number | undefined): Cabl
   const [motor] = motors
   const batteries = batteriesOf(cable, lookup)
   markedAssumed([motor, ...batteries]).forEach(assume)
-  const volts = phaseVoltage(motor, batteries, assume)
+  const volts = phaseVoltage(motor, batteries, assume, lookup)
   const powerFactor = or(
     statedFact(motor, 'motor.power-factor'),
     assumedFigures.powerFactor,
@@ -258,10 +262,11 @@ function phaseVoltage(
   motor: Block | undefined,
   batteries: readonly Block[],
   assume: Assume,
+  lookup: Lookup,
 ): number | undefined {
   const rated = statedFact(motor, 'motor.voltage')
   if (rated !== undefined) {
-    const lows = batteries.flatMap((battery) => statedFact(battery, 'battery.window')?.low ?? [])
+    const lows = batteries.flatMap((battery) => lowOf(stringOf(battery, lookup)) ?? [])
     const low = least(lows)
     const most = low === undefined ? undefined : inverterVoltage(low).volts
     if (most !== undefined && most < rated) {
@@ -276,7 +281,7 @@ function phaseVoltage(
       )
     return rated
   }
-  const lowest = lowestOf(batteries, assume)
+  const lowest = lowestOf(batteries, assume, lookup)
   if (lowest === undefined) return undefined
   const estimate = inverterVoltage(lowest)
   estimate.assumptions.map(formatAssumption).forEach(assume)

@@ -55,7 +55,7 @@ function resistanceOfBanks(controllers: readonly Block[], lookup: Lookup): numbe
   )
   let conductance = 0
   for (const battery of banks.values()) {
-    const [volts, amps] = [highestOfBank(battery), bankShortCircuit(battery)?.highest]
+    const [volts, amps] = [highestOfBank(battery, lookup), bankShortCircuit(battery, lookup)?.highest]
     if (volts === undefined || amps === undefined) return undefined
     conductance += amps / volts
   }

@@ -7,8 +7,10 @@ import { formatShare } from '../../../quantity/format-measures.ts'
 import { idOf } from '../../../store/block-by-id.ts'
 import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup } from '../../../store/lookup.ts'
+import { distinctStrings, stringOf } from '../../common/battery-string.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
 import { statedFact } from '../../common/stated-fact.ts'
+import { lowestOfString } from '../../common/string-facts.ts'
 import { Missing, must } from './attempt.ts'
 
 /** Blocks that a current passes: whatever joins two others by its `from` and `to`. */
@@ -75,6 +77,7 @@ function batteriesOf(drive: Block, file: FileLookup): readonly Block[] {
 
 /** Batteries that discharge together, and what they feed. */
 export interface Bank {
+  /** The first of each string. */
   readonly batteries: readonly BlockId[]
   readonly strings: readonly BatteryString[]
   /** The low end of the window, else the nominal voltage, V. */
@@ -94,11 +97,12 @@ const alike = 0.05
 
 /** What a drive runs on. Throws what is missing. */
 export function bankOf(drive: Block, file: FileLookup): Bank {
-  const batteries = batteriesOf(drive, file)
+  const batteries = distinctStrings(batteriesOf(drive, file), file.from(drive))
   const [first] = batteries
   const who = drive.name ?? 'the drive'
   if (!first) throw new Missing(`which battery feeds ${who} is not clear`)
-  const strings = batteries.map((battery) => stringOf(battery))
+  const members = batteries.map((battery) => stringOf(battery, file.from(battery)))
+  const strings = members.map(inSeries)
   const voltages = strings.map(({ string }) => string.nominal)
   const [low, high] = [Math.min(...voltages), Math.max(...voltages)]
   if (high > low * (1 + alike))
@@ -108,19 +112,47 @@ export function bankOf(drive: Block, file: FileLookup): Bank {
   )
   if (input.some((band) => !holds(band, low)))
     throw new Missing(`the battery of ${who} does not fit its controller: how it is fed is not clear`)
-  const lows = batteries.flatMap((battery) => statedFact(battery, 'battery.window')?.low ?? [])
+  const lows = members.flatMap((string) => lowestOfString(string) ?? [])
   return {
     batteries: batteries.map(idOf),
     strings: strings.map(({ string }) => string),
     lowest: Math.min(low, ...lows),
-    assumptions: [...markedAssumed(batteries), ...new Set(strings.flatMap(({ assumptions }) => assumptions))],
+    assumptions: [
+      ...markedAssumed(members.flat()),
+      ...new Set(strings.flatMap(({ assumptions }) => assumptions)),
+    ],
   }
 }
 
-function stringOf(battery: Block): {
+interface Taken {
   readonly string: BatteryString
   readonly assumptions: readonly string[]
-} {
+}
+
+/** Batteries in series: the weakest of them sets what they give, and their voltages add up. */
+function inSeries(members: readonly Block[]): Taken {
+  const all = members.map(ofBattery)
+  const [first, ...others] = all.map(({ string }) => string)
+  if (!first) throw new Missing('the battery')
+  return {
+    string: others.reduce(weaker, first),
+    assumptions: all.flatMap(({ assumptions }) => assumptions),
+  }
+}
+
+const weaker = (one: BatteryString, other: BatteryString): BatteryString => {
+  const peukert = [one, other]
+    .flatMap((string) => string.peukert ?? [])
+    .toSorted((a, b) => b.exponent - a.exponent)[0]
+  return {
+    capacity: Math.min(one.capacity, other.capacity),
+    nominal: one.nominal + other.nominal,
+    usable: Math.min(one.usable, other.usable),
+    ...(peukert && { peukert }),
+  }
+}
+
+function ofBattery(battery: Block): Taken {
   const name = battery.name ?? 'the battery'
   const assumptions: string[] = []
   const chemistry = statedFact(battery, 'battery.chemistry')

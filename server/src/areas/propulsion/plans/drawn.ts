@@ -2,6 +2,7 @@ import { type Block, factOf } from '../../../job/model.ts'
 import { idOf } from '../../../store/block-by-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { headOf } from '../../common/battery-string.ts'
 import { type Outcome, ok } from '../../common/outcome.ts'
 import { attempt, Missing, must } from './attempt.ts'
 import { currentsAtLowest, energyOfFile, powerFrom } from './energy.ts'
@@ -26,7 +27,7 @@ export const drawnFrom = plan(
       if (!power.ok) return power
       if (!energy.ok) return energy
       const { table, drives, points } = power.value
-      const id = idOf(battery)
+      const id = idOf(headOf(battery, lookup))
       const bank = must(
         energy.value.banks.find(({ batteries }) => batteries.includes(id)),
         'what this battery feeds',

@@ -5,6 +5,8 @@ import { greatest } from '../../../quantity/extremes.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
+import { isHighStated } from '../../common/string-facts.ts'
+import { highestOfBank } from '../../electrical/plans/banks-around.ts'
 import { batteriesAlong } from '../../electrical/plans/dc-network.ts'
 import { celsius, formatCelsius } from './celsius.ts'
 import { partOf } from './test-log.ts'
@@ -29,8 +31,6 @@ const methods = {
 
 /** Ω for each volt of a live DC system. UN ECE R100, from memory. */
 const perVolt = 100
-/** A charged bank, where no window is stated. Common practice. */
-const charged = 1.25
 /** Least insulation of a cable, Ω: IEC 60364-6, table 6A, up to 500 V, from memory. */
 const leastOfCable = 1e6
 
@@ -50,10 +50,10 @@ export const insulationOf = plan((test: Block, lookup: Lookup): Insulation | und
     return { ...asMeasured, ...limit(leastOfCable, 'IEC 60364-6, table 6A, from memory') }
   if (part.kind === 'battery' || part.kind === 'busbar') {
     const banks = banksOf(part, lookup)
-    const volts = greatest(banks.flatMap((bank) => highestOf(bank) ?? []))
-    const isOpen = banks.some((bank) => highestOf(bank) === undefined)
+    const volts = greatest(banks.flatMap((bank) => highestOfBank(bank, lookup) ?? []))
+    const isOpen = banks.some((bank) => highestOfBank(bank, lookup) === undefined)
     if ((volts === undefined || isOpen) && own === undefined) return undefined
-    const isUsual = banks.some((bank) => factOf(bank, 'battery.window')?.value.high === undefined)
+    const isUsual = banks.some((bank) => !isHighStated([bank]))
     return {
       ...asMeasured,
       ...limit(perVolt * (volts ?? 0), '100 ohm for each volt, UN ECE R100, from memory'),
@@ -73,13 +73,6 @@ function banksOf(part: Block, lookup: Lookup): readonly Block[] {
     if (error instanceof Unreadable) return []
     throw error
   }
-}
-
-function highestOf(battery: Block): number | undefined {
-  const nominal = factOf(battery, 'battery.nominal')?.value
-  return (
-    factOf(battery, 'battery.window')?.value.high ?? (nominal === undefined ? undefined : charged * nominal)
-  )
 }
 
 function windingOf(

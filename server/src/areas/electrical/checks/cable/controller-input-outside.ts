@@ -3,6 +3,7 @@ import { factOf } from '../../../../job/model.ts'
 import { holds } from '../../../../quantity/band.ts'
 import { elide } from '../../../../quantity/elide.ts'
 import { formatSi } from '../../../../quantity/format.ts'
+import { nameOfString, stringOf } from '../../../common/battery-string.ts'
 import { suppliesOf } from '../../plans/controller-supply.ts'
 
 const volts = (value: number) => formatSi(value, 'voltage')
@@ -34,7 +35,7 @@ drive main {
         const limit = lookup.showBand(input.value, 'voltage')
         const voltage = factOf(battery, 'battery.window') ?? factOf(battery, 'battery.nominal')
         return at(input, {
-          message: `The controller accepts ${limit}, but ${elide(battery.name ?? 'the battery')} has ${found}.`,
+          message: `The controller accepts ${limit}, but ${elide(nameOfString(stringOf(battery, lookup)))} has ${found}.`,
           todo: 'Choose a controller for the whole voltage window of the battery. Or choose a battery that stays within the input range, also while it charges.',
           found,
           limit,

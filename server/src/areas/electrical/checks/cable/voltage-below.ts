@@ -1,7 +1,8 @@
 import { at, check, published } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatSi } from '../../../../quantity/format.ts'
-import { chargedAsUsual, highestOf, onCharge } from '../../plans/cable-protection.ts'
+import { chargedAsUsual, onCharge } from '../../../common/string-facts.ts'
+import { highestOf } from '../../plans/cable-protection.ts'
 
 export default check({
   id: 'cable/voltage-below',

@@ -1,8 +1,9 @@
 import { at, check, published } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatSi } from '../../../../quantity/format.ts'
+import { onCharge } from '../../../common/string-facts.ts'
 import { cableNamed } from '../../cable-named.ts'
-import { highestOf, onCharge } from '../../plans/cable-protection.ts'
+import { highestOf } from '../../plans/cable-protection.ts'
 import { circuitCableOf } from '../../plans/let-through.ts'
 
 export default check({

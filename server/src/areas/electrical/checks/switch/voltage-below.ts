@@ -1,7 +1,8 @@
 import { at, check, commonPractice } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatSi } from '../../../../quantity/format.ts'
-import { chargedAsUsual, highestOf, onCharge } from '../../plans/cable-protection.ts'
+import { chargedAsUsual, onCharge } from '../../../common/string-facts.ts'
+import { highestOf } from '../../plans/cable-protection.ts'
 import { aCableAt, ratedFor } from '../../plans/through-current.ts'
 
 const job = (volts: string) => `battery house { nominal: 96 V  window: 84..108 V }

@@ -3,18 +3,23 @@ import { reaches } from '../../../../engineering/compare.ts'
 import { insulationTestVoltage } from '../../../../engineering/insulation/minimum.ts'
 import { type Block, factOf } from '../../../../job/model.ts'
 import { formatBand } from '../../../../quantity/format.ts'
+import type { Lookup } from '../../../../store/lookup.ts'
+import { highestOfBank } from '../../../electrical/plans/banks-around.ts'
 import { unlessReplaced } from '../../history.ts'
 import { partOf } from '../../plans/test-log.ts'
 
 /** What a part may be tested with, V. */
-function voltagesFor(part: Block): { readonly low: number; readonly high?: number } | undefined {
+function voltagesFor(
+  part: Block,
+  lookup: Lookup,
+): { readonly low: number; readonly high?: number } | undefined {
   if (part.kind === 'motor') {
     const volts = factOf(part, 'motor.voltage')?.value
     return volts === undefined ? { low: 250 } : insulationTestVoltage(volts)
   }
   if (part.kind === 'cable') return { low: 250, high: 1000 }
   if (part.kind !== 'battery') return undefined
-  const low = factOf(part, 'battery.window')?.value.high ?? factOf(part, 'battery.nominal')?.value
+  const low = highestOfBank(part, lookup, 1)
   return low === undefined ? undefined : { low }
 }
 
@@ -53,7 +58,7 @@ export default check({
 }`,
   run: ({ kind, voltage }, lookup): readonly Reported[] => {
     const part = partOf(lookup)
-    const band = part && kind.value === 'insulation-resistance' ? voltagesFor(part) : undefined
+    const band = part && kind.value === 'insulation-resistance' ? voltagesFor(part, lookup) : undefined
     if (!part || !band) return []
     const isLow = !reaches(voltage.value, band.low)
     if (!isLow && (band.high === undefined || reaches(band.high, voltage.value))) return []
