@@ -2,6 +2,7 @@
 import { describe, expect, it } from 'vitest'
 import { allChecks } from '../../../server/src/areas/index.ts'
 import { findingsOf } from '../../checks/marks.ts'
+import { titles } from '../../checks/offers.ts'
 import { resultsIn } from '../results-in.ts'
 
 /** 8.4 kW at 84 V is 100 A. */
@@ -78,5 +79,56 @@ describe('a cable in a stated ambient', () => {
       ({ check }) => check === 'cable/terminal-temperature',
     )
     expect(finding).toMatchObject({ severity: 'warning', limit: 'at most 98 A' })
+  })
+})
+
+describe('a fuse in a stated ambient', () => {
+  // A fuse maker's guide: 0.5 % less for each kelvin above 40 °C. 1.25 · 100 A = 125 A.
+  it.each([
+    ['', 125],
+    ['ambient: 40 degC', 125],
+    ['ambient: 20 degC', 125],
+    ['ambient: 60 degC', 125 / 0.9],
+    ['place: machinery-space', 125 / 0.95],
+    ['place: machinery-space  ambient: 45 degC', 125 / 0.95],
+    ['place: machinery-space  ambient: 60 degC', 125 / 0.9],
+    ['place: open  ambient: 60 degC', 125 / 0.9],
+  ])('needs a larger rating for its load: %j', (fuse, low) => {
+    const text = job('place: open', fuse)
+    const { amount, verdict } = figureOf(text, 'protection/rating') ?? {}
+    expect(amount?.limit?.low).toBeCloseTo(low, 9)
+    expect(verdict).toBe(low > 125 ? 'outside' : 'within')
+    expect(found(text).includes('protection/below-load')).toBe(low > 125)
+  })
+
+  const warm = job('place: open', 'ambient: 60 degC')
+  const finding = () =>
+    findingsOf(warm, allChecks).findings.find(({ check }) => check === 'protection/below-load')
+
+  it('says whose figure that is, and what it assumes', () => {
+    expect(finding()).toMatchObject({ limit: 'at least 139 A' })
+    expect(finding()?.detail).toContain('over the 90 % of its rating that it carries at 60 °C')
+    expect(finding()?.assumptions?.join()).toContain('one fuse maker’s guide')
+    expect(figureOf(warm, 'protection/rating')?.amount?.assumptions?.join()).toContain('maker’s guide')
+  })
+
+  it('is offered a rating that carries the load in that heat', () => {
+    expect(titles(warm, 'protection/below-load')).toEqual(['Use 150 A'])
+    // 1.25 · 100 A / 0.7 = 178.6 A.
+    expect(titles(job('place: open', 'ambient: 100 degC'), 'protection/below-load')).toEqual(['Use 200 A'])
+  })
+
+  it('needs a larger cable where no rating suits both', () => {
+    // 6 AWG of 105 °C can carry 120 A: 125 A is allowed above it. 1.25 · 100 A / 0.9 is 139 A.
+    const text = warm.replace('2 AWG', '6 AWG').replace('rating: 125 A', 'rating: 110 A')
+    expect(titles(text, 'protection/below-load')).toEqual([])
+    expect(titles(text.replace('ambient: 60 degC', ''), 'protection/below-load')).toEqual(['Use 125 A'])
+  })
+
+  it.each(['ambient: ?', 'ambient: 60 m', 'place: ?'])('proves nothing with %s', (fuse) => {
+    const { verdict } = figureOf(job('place: open', fuse), 'protection/rating') ?? {}
+    expect(verdict).not.toBe('within')
+    // What it does not carry in cool air it does not carry in warm air.
+    expect(found(job('place: open', fuse).replace('125 A', '110 A'))).toContain('protection/below-load')
   })
 })

@@ -6,6 +6,7 @@ import { formatSi } from '../../quantity/format.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { fittingRating, isOneFuseEnough } from './plans/cable-protection.ts'
 import type { ConductorSize } from './plans/conductor-sizes.ts'
+import { heatAround } from './plans/fuse-ambient.ts'
 import { sizesTried } from './plans/sizes-tried.ts'
 
 /** The smallest conductor that is made, of the system the cable is in and larger than it has, that passes: each tried in the plan. */
@@ -35,7 +36,7 @@ export function largerConductor({ block, lookup }: FixGround): readonly Fix[] {
 export function fitRating({ block, lookup }: FixGround): readonly Fix[] {
   const rating = block && factOf(block, 'protection.rating')
   if (!rating || rating.origin || !factOf(block, 'protection.in') || !lookup) return []
-  const amps = fittingRating(lookup.referred('in'), lookup)
+  const amps = fittingRating(lookup.referred('in'), lookup, heatAround(lookup.block))
   return amps === undefined
     ? []
     : [

@@ -11,6 +11,7 @@ import { canCarry } from './plans/cable-ampacity.ts'
 import { cableLoading } from './plans/cable-loading.ts'
 import { ratingOf } from './plans/cable-protection.ts'
 import { ampacityWords, briefLoad } from './plans/cable-words.ts'
+import { heatAround } from './plans/fuse-ambient.ts'
 import { sizesTried } from './plans/sizes-tried.ts'
 
 const systems = { dc: 'DC cable', 'three-phase': 'Three-phase cable' } as const
@@ -80,7 +81,7 @@ function protectionInBrief(lookup: Lookup, called: (cable: string) => Markdown):
   const rating = factOf(lookup.block, 'protection.rating')?.value
   const name = factOf(lookup.block, 'protection.in')?.value
   if (rating === undefined || name === undefined) return undefined
-  const judged = ratingOf(rating, lookup.referred('in'), lookup)
+  const judged = ratingOf(rating, lookup.referred('in'), lookup, heatAround(lookup.block))
   return (
     judged &&
     md`${prose(formatSi(rating, 'current', 'metric', 3))} for ${called(name)}: ${prose(ratings[judged.verdict])}`

@@ -80,6 +80,11 @@ export const protection = block({
       'The fuse or breaker nearer the battery that stays closed when this one opens, by a table of the maker.',
       { example: 'main-fuse' },
     ),
+    place: fact(
+      choice(['open', 'machinery-space']),
+      'Where it is. A machinery space is warm, so it can carry less there. If not stated, its rating counts as it is.',
+      { example: 'machinery-space' },
+    ),
     ambient,
     ...terminalFacts,
   },

@@ -8,6 +8,7 @@ import { listed } from '../../common/listed.ts'
 import { chargedAsUsual, onCharge } from '../../common/string-facts.ts'
 import { highestOf, ratingToCable, ratingToLoad } from '../plans/cable-protection.ts'
 import { capacityWords } from '../plans/cable-words.ts'
+import { heatAround, heatWords } from '../plans/fuse-ambient.ts'
 import { circuitCableOf } from '../plans/let-through.ts'
 import { leastFaultSource, shortCircuit, shortCircuitSource } from '../short-circuit.ts'
 
@@ -16,7 +17,13 @@ function ratedFor(device: Block, lookup: Lookup) {
   const rating = factOf(device, 'protection.rating')?.value
   const cable = lookup.referred('in')
   if (rating === undefined || !cable) return undefined
-  return { rating, load: ratingToLoad(rating, cable, lookup), cable: ratingToCable(rating, cable, lookup) }
+  const heat = heatAround(device)
+  return {
+    rating,
+    heat,
+    load: ratingToLoad(rating, cable, lookup, heat),
+    cable: ratingToCable(rating, cable, lookup),
+  }
 }
 
 const rating = figureWhereKnown({
@@ -27,11 +34,11 @@ const rating = figureWhereKnown({
   kind: 'current',
   doc: 'The rated current of the fuse or breaker, between the load and what the cable allows.',
   formula:
-    'at least 1.25 × current (NEC practice for continuous loads); at most what the cable can carry, or the next standard rating above it up to 1.5 times as much, below 50 V any rating up to that.',
+    'at least 1.25 × current (NEC practice for continuous loads), over what its ambient leaves of its rating: 0.5 % less for each kelvin above 40 °C; at most what the cable can carry, or the next standard rating above it up to 1.5 times as much, below 50 V any rating up to that.',
   source: published('33 CFR 183.455(c), with the ampacity after all factors'),
   from: ratedFor,
   of: (rated) => {
-    const { load, cable } = rated
+    const { load, cable, heat } = rated
     const isBelow = cable?.carrying.ampacity.tables === 'below'
     return {
       value: rated.rating,
@@ -44,14 +51,15 @@ const rating = figureWhereKnown({
       ...(isBelow && { doubt: 'no table shows what so thin a cable allows' }),
       ...(!cable && { doubt: 'what the cable can carry is not known' }),
       ...(cable && !load && { doubt: 'the load is not known' }),
+      ...(cable && load && heat.isOpen && { doubt: 'its ambient or its place is not known' }),
       from: [
-        load ? `1.25 × ${formatLoad(load.load.current, 1)} (${load.load.currentFrom})` : '',
+        load ? `1.25 × ${formatLoad(load.load.current, 1)} (${load.load.currentFrom})${heatWords(heat)}` : '',
         cable ? `the cable can carry ${capacityWords(cable.carrying)}` : '',
       ]
         .filter(Boolean)
         .join('; '),
       sources: cable ? [cable.limit.source, cable.ratings] : [],
-      assumptions: [...(load?.load.assumptions ?? []), ...(cable?.carrying.assumptions ?? [])],
+      assumptions: [...(load?.assumptions ?? []), ...(cable?.carrying.assumptions ?? [])],
     }
   },
 })

@@ -29,6 +29,7 @@ import { chargedAsUsual, highestOfString, onCharge } from '../../common/string-f
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
+import { coolFuse, type FuseHeat } from './fuse-ambient.ts'
 import {
   besideOf,
   cablesBeside,
@@ -165,18 +166,25 @@ export interface LoadVerdict {
   /** Least rating for the load, A. */
   readonly low: number
   readonly load: CableCurrent
+  readonly assumptions: readonly string[]
 }
 
-/** How a rating (A) stands to the load of its cable, whatever the cable carries; undefined when the load is not known. */
+/** How a rating (A) in some heat stands to the load of its cable, whatever the cable carries; undefined when the load is not known. */
 export function ratingToLoad(
   rating: number,
   cable: Block | undefined,
   lookup: Lookup,
+  heat: FuseHeat,
 ): LoadVerdict | undefined {
   const load = cable && cableCurrent(cable, lookup.from(cable))
   if (!load?.ok) return undefined
-  const low = leastRating(load.value.current)
-  return { carries: carriesLoad(rating, low), low, load: load.value }
+  const low = leastRating(load.value.current) / heat.share
+  return {
+    carries: carriesLoad(rating, low),
+    low,
+    load: load.value,
+    assumptions: [...load.value.assumptions, ...heat.assumptions],
+  }
 }
 
 export interface JudgedRating {
@@ -186,25 +194,30 @@ export interface JudgedRating {
   readonly carrying: CableAmpacity
 }
 
-/** How a rating (A) stands to the load and the cable it protects; undefined when the one or the other cannot be told. */
-export function ratingOf(rating: number, cable: Block | undefined, lookup: Lookup): JudgedRating | undefined {
+/** How a rating (A) in some heat stands to the load and the cable it protects; undefined when the one or the other cannot be told. */
+export function ratingOf(
+  rating: number,
+  cable: Block | undefined,
+  lookup: Lookup,
+  heat = coolFuse,
+): JudgedRating | undefined {
   const load = cable && cableCurrent(cable, lookup.from(cable))
   const protects = protectable(cable, lookup)
   if (!load?.ok || !protects) return undefined
   const { carrying, series, given } = protects
-  const window = protectionWindow({ current: load.value.current, ...given })
+  const window = protectionWindow({ current: load.value.current / heat.share, ...given })
   const verdict = orNotShown(judgeRating(rating, window, series), carrying)
   return { verdict, window, load: load.value, carrying }
 }
 
 /** The smallest rating that is made, of the cable's own series, that carries the load and protects the cable, A (source: beside the ratings
- * themselves). Undefined when the cable is too thin for any, or the one or the other cannot be told. */
-export function fittingRating(cable: Block | undefined, lookup: Lookup): number | undefined {
+ * themselves), in some heat. Undefined when the cable is too thin for any, or the one or the other cannot be told. */
+export function fittingRating(cable: Block | undefined, lookup: Lookup, heat = coolFuse): number | undefined {
   const series = protectable(cable, lookup)?.series
   return (
     series &&
     standardRatings[series].amps.find((rating) => {
-      const verdict = ratingOf(rating, cable, lookup)?.verdict
+      const verdict = ratingOf(rating, cable, lookup, heat)?.verdict
       return verdict === 'within' || verdict === 'allowed-above'
     })
   )

@@ -139,6 +139,13 @@ const circuitAt = plan((cable: Block, lookup: Lookup): DcCircuit | undefined =>
   lookup.ofFile(circuitsOfFile).get(idOf(cable)),
 )
 
+/** The fuses and breakers in a DC cable. */
+export function fusesIn(cable: Block, lookup: Lookup): readonly BlockId[] {
+  const circuit = circuitAt(cable, lookup)
+  const run = circuit?.runs[circuit.runOf.get(idOf(cable)) ?? -1]
+  return (run?.devices ?? []).flatMap(({ kind, device }) => (kind === 'protection' ? [device] : []))
+}
+
 const isUnclear = ({ ofFile }: FileLookup): boolean => ofFile(topologyOfFile).isUnclear
 
 /** The DC cables that join the same places as a cable, itself among them, carry one current together. */

@@ -10,6 +10,8 @@ import { fittingRating, isProtected, isUnprotected } from './cable-protection.ts
 import { terminalAmpacity } from './cable-terminals.ts'
 import { loadingWords } from './cable-words.ts'
 import { type ConductorSize, conductorSizes } from './conductor-sizes.ts'
+import { coolFuse, type FuseHeat, heatAround } from './fuse-ambient.ts'
+import { fusesIn } from './let-through.ts'
 
 /** A size that is made, with all that speaks against it for this cable; nothing where it passes. */
 export interface SizeTried extends ConductorSize {
@@ -43,11 +45,17 @@ function faultsOf(cable: Block, lookup: Lookup, fused: boolean): readonly string
     ...currentFault(load),
     ...terminalFault(load, cable, lookup),
     ...dropFault(load),
-    ...(fused && fittingRating(cable, lookup) === undefined
+    ...(fused && fittingRating(cable, lookup, hottestFuse(cable, lookup)) === undefined
       ? ['no standard fuse is between load and cable']
       : []),
   ]
 }
+
+/** Of the fuses in a cable the one that the heat around it leaves the least. */
+const hottestFuse = (cable: Block, lookup: Lookup): FuseHeat =>
+  fusesIn(cable, lookup)
+    .map((id) => heatAround(lookup.blockOf(id)))
+    .reduce((least, heat) => (heat.share < least.share ? heat : least), coolFuse)
 
 function currentFault(load: CableLoading): readonly string[] {
   if (canCarry(load, load.current) === 'yes') return []

@@ -11,6 +11,7 @@ import {
   ratingToLoad,
 } from '../../plans/cable-protection.ts'
 import { capacityWords } from '../../plans/cable-words.ts'
+import { heatAround, heatWords } from '../../plans/fuse-ambient.ts'
 import { cableOf } from '../../plans/let-through.ts'
 
 /** What to do where no standard rating suits both the cable and its load (`low`, A). */
@@ -25,7 +26,7 @@ export default check({
   title: 'Fuse rating too low for the load',
   why: 'A fuse loaded near its rating ages and opens in service, when the propeller is needed most.',
   source: commonPractice(
-    '1.25 times the continuous current, as in the NEC; here at the lowest voltage of the battery',
+    '1.25 times the continuous current, as in the NEC; here at the lowest voltage of the battery. In warm air 0.5 % less rating for each kelvin above 40 °C, as one fuse maker’s guide prints it',
   ),
   on: 'protection',
   needs: { rating: 'protection.rating' },
@@ -66,22 +67,23 @@ drive main {
 }`,
   run: ({ rating }, lookup) => {
     const cable = cableOf(lookup.block, lookup)
-    const judged = ratingToLoad(rating.value, cable, lookup)
+    const heat = heatAround(lookup.block)
+    const judged = ratingToLoad(rating.value, cable, lookup, heat)
     if (!judged || judged.carries) return []
-    const { load, low } = judged
+    const { load, low, assumptions } = judged
     const toCable = ratingToCable(rating.value, cable, lookup)
     const found = formatSi(rating.value, 'current')
     return [
       at(rating, {
         message: `The rating is ${found}; the load needs at least ${formatLoad(low)}.`,
-        detail: `That is 1.25 times the continuous current of ${formatLoad(load.current, 1)}. Current: ${load.currentFrom}.`,
+        detail: `That is 1.25 times the continuous current of ${formatLoad(load.current, 1)}${heatWords(heat)}. Current: ${load.currentFrom}.`,
         todo:
-          toCable && fittingRating(cable, lookup) === undefined
+          toCable && fittingRating(cable, lookup, heat) === undefined
             ? noneFits(toCable, low)
             : 'Use a larger rating that suits the cable, and that the makers of fuse and battery allow.',
         found,
         limit: `at least ${formatLoad(low)}`,
-        assumptions: load.assumptions,
+        assumptions,
         related: cableNamed(lookup),
       }),
     ]
