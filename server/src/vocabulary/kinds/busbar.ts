@@ -21,6 +21,11 @@ export const busbar = block({
       from: 'issued',
       example: '20 kA',
     }),
+    diversity: fact(
+      amount('ratio', { min: 0.1, max: 1 }),
+      'Share of the sum of its branches that flows at once, at most. It counts for the busbar itself, never for its cables and fuses. If not stated, all of it.',
+      { example: '80 %' },
+    ),
     system: fact(
       choice(['dc', 'bonding']),
       'Whether it carries DC, or bonds metal parts. If not stated, DC.',

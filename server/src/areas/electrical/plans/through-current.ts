@@ -1,3 +1,4 @@
+import { reaches } from '../../../engineering/compare.ts'
 import { type Block, factOf, type Value } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
 import { idOf } from '../../../store/block-by-id.ts'
@@ -5,6 +6,7 @@ import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { ok } from '../../common/outcome.ts'
 import { endsOf } from './cable-circuit.ts'
+import { chargersThrough } from './cable-feed.ts'
 import { outcomeOf } from './cable-outcome.ts'
 import { sideOf } from './dc-network.ts'
 import { partsOfFile } from './dc-parts.ts'
@@ -48,6 +50,13 @@ function throughSwitch(device: Block, lookup: Lookup): number | undefined {
   return all && together(all)
 }
 
+/** What chargers give through a cable, A. */
+const chargedThrough = (cable: Block, lookup: Lookup): number =>
+  chargersThrough(cable, lookup.from(cable)).chargers.reduce(
+    (sum, charger) => sum + (factOf(charger, 'charger.current')?.value ?? 0),
+    0,
+  )
+
 /** DC cables by the parts that they end at. */
 const cablesAtParts = ({ ofFile }: FileLookup): ReadonlyMap<BlockId, readonly BlockId[]> => {
   const at = new Map<BlockId, BlockId[]>()
@@ -60,8 +69,8 @@ const cablesAtParts = ({ ofFile }: FileLookup): ReadonlyMap<BlockId, readonly Bl
   return at
 }
 
-/** The continuous current through a busbar, A: the more of what the cables that feed it bring and of what those take that alone feed what lies behind
- * them. Undefined where it is not known. */
+/** The continuous current through a busbar, A: the more of what the cables that feed it bring and of what its branches take, the cables that alone feed
+ * what lies behind them. Undefined where it is not known. */
 function throughBusbar(busbar: Block, lookup: Lookup): number | undefined {
   const cables = lookup.ofFile(cablesAtParts).get(idOf(busbar)) ?? []
   const outcome = outcomeOf(() => {
@@ -74,12 +83,21 @@ function throughBusbar(busbar: Block, lookup: Lookup): number | undefined {
         return behind?.hasLoad && !behind.hasBattery
       }),
     )
-    const brought = carriedBy(
-      cables.filter((id) => !taking.has(id)),
-      lookup,
-    )
+    const feeding = cables.filter((id) => !taking.has(id))
+    const brought = carriedBy(feeding, lookup)
     const taken = carriedBy([...taking], lookup)
-    return ok(brought && taken && Math.max(together(brought), sumOf(taken)))
+    if (!brought || !taken) return ok(undefined)
+    const all = sumOf(taken)
+    // Diversity is of the branches: not of what a cable states, what goes on past them, or what is charged.
+    return ok(
+      greatest([
+        (factOf(busbar, 'busbar.diversity')?.value ?? 1) * all,
+        ...taken.map(({ amps }) => amps),
+        together(brought.filter(({ isStated }) => isStated)),
+        ...brought.flatMap(({ amps }) => (reaches(all, amps) ? [] : amps)),
+        ...feeding.map((id) => chargedThrough(lookup.blockOf(id), lookup)),
+      ]),
+    )
   })
   return outcome.ok && cables.length > 0 ? outcome.value : undefined
 }

@@ -1,5 +1,7 @@
 import { at, check, commonPractice } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
+import { factOf } from '../../../../job/model.ts'
+import { formatShare } from '../../../../quantity/format-measures.ts'
 import { formatCarried, formatLoad } from '../../../common/amperes.ts'
 import { ratedFor, throughPart } from '../../plans/through-current.ts'
 
@@ -21,7 +23,9 @@ export default check({
   severity: 'error',
   title: 'Switch or busbar rated below its current',
   why: 'It gets hot whenever the drives run at full power, and the fuse before it does not open.',
-  source: commonPractice('rated current of each part at least the continuous current through it'),
+  source: commonPractice(
+    'rated current of each part at least the continuous current through it; of a busbar at least its diversity times the sum of its branches',
+  ),
   on: ['isolator', 'contactor', 'busbar'],
   fires: job('100 A').replace('100 A', '100 A\n#            ^^^^^ carries'),
   quiet: job('250 A'),
@@ -30,10 +34,14 @@ export default check({
     const rated = ratedFor(block, 'current')
     const through = throughPart(block, lookup)
     if (!rated || through === undefined || reaches(rated.value, through)) return []
+    const diversity = factOf(block, 'busbar.diversity')?.value
     const [found, limit] = [formatCarried(rated.value), formatLoad(through)]
     return [
       at(rated, {
         message: `It is rated for ${found} but carries ${limit}.`,
+        ...(diversity !== undefined && {
+          detail: `Its branches count with its \`diversity\` of ${formatShare(diversity, 3)}; a single branch, a stated \`design-current\` and charging count in full.`,
+        }),
         todo: 'Choose one that is rated for this current, or check the current of its cables.',
         found,
         limit: `at least ${limit}`,
