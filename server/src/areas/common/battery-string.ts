@@ -15,6 +15,8 @@ export type StringFault =
   | { readonly type: 'branch'; readonly battery: BlockId; readonly pole: 'positive' | 'negative' }
   /** Cables of both poles, or devices, at several of them. */
   | { readonly type: 'several'; readonly batteries: readonly BlockId[] }
+  /** A cable of one pole is at a battery that is not at that end. */
+  | { readonly type: 'not-an-end'; readonly battery: BlockId; readonly pole: 'positive' | 'negative' }
   /** The `pole` of a cable between them cannot be used as written. */
   | { readonly type: 'unread' }
 
@@ -35,6 +37,8 @@ interface AtBatteries {
   readonly links: readonly Link[]
   /** Where a cable of both poles, or a device, is at a battery. */
   readonly bothPoles: readonly BlockId[]
+  /** Where a cable of one pole is. */
+  readonly onePole: readonly { readonly battery: BlockId; readonly pole: 'positive' | 'negative' }[]
 }
 
 const deviceKinds = ['protection', 'isolator', 'contactor'] as const
@@ -48,6 +52,7 @@ function atBatteries(
 ): AtBatteries {
   const links: Link[] = []
   const bothPoles: BlockId[] = []
+  const onePole: AtBatteries['onePole'][number][] = []
   const endsOf = (block: Block) => (['from', 'to'] as const).map((end) => from(block).referred(end))
   const batteriesAt = (block: Block) =>
     endsOf(block).flatMap((end) => (end?.kind === 'battery' ? [idOf(end)] : []))
@@ -57,10 +62,13 @@ function atBatteries(
     const isUnread = cable.unread.has('pole')
     if (one !== undefined && other !== undefined && one !== other && (isUnread || isSeries(cable)))
       links.push({ from: one, to: other, isUnread })
-    else if (!isUnread && !cable.facts.has('pole')) bothPoles.push(...batteries)
+    const pole = factOf(cable, 'cable.pole')?.value
+    if (!isUnread && pole === undefined) bothPoles.push(...batteries)
+    else if (pole === 'positive' || pole === 'negative')
+      onePole.push(...batteries.map((battery) => ({ battery, pole })))
   }
   for (const kind of deviceKinds) for (const device of ofKind(kind)) bothPoles.push(...batteriesAt(device))
-  return { links, bothPoles }
+  return { links, bothPoles, onePole }
 }
 
 const atBatteriesOfDrive = plan((drive, { from }) => atBatteries((kind) => childrenOf(drive, kind), from))
@@ -78,15 +86,22 @@ export function stringsOfFile({ ofKind, ofFile, from }: FileLookup): ReadonlyMap
   const bothPoles = new Map<string, Set<BlockId>>()
   for (const battery of all.flatMap((one) => one.bothPoles))
     getOrInsert(bothPoles, same.of(battery), () => new Set<BlockId>()).add(battery)
+  const onePole = new Map<string, AtBatteries['onePole'][number][]>()
+  for (const one of all.flatMap((found) => found.onePole))
+    getOrInsert(onePole, same.of(one.battery), (): AtBatteries['onePole'][number][] => []).push(one)
   return new Map(
     [...linksOf].flatMap(([place, inside]) => {
-      const joined = joinedBy(inside, [...(bothPoles.get(place) ?? [])])
+      const joined = joinedBy(inside, [...(bothPoles.get(place) ?? [])], onePole.get(place) ?? [])
       return joined.members.map((member) => [member, joined])
     }),
   )
 }
 
-function joinedBy(links: readonly Link[], bothPoles: readonly BlockId[]): Joined {
+function joinedBy(
+  links: readonly Link[],
+  bothPoles: readonly BlockId[],
+  onePole: AtBatteries['onePole'],
+): Joined {
   const next = new Map<BlockId, BlockId>()
   const before = new Map<BlockId, BlockId>()
   const branches: StringFault[] = []
@@ -106,7 +121,10 @@ function joinedBy(links: readonly Link[], bothPoles: readonly BlockId[]): Joined
   if (first === undefined) return { members: all, fault: { type: 'ring' } }
   const members: BlockId[] = []
   for (let at: BlockId | undefined = first; at !== undefined; at = next.get(at)) members.push(at)
-  return bothPoles.length > 1 ? { members, fault: { type: 'several', batteries: bothPoles } } : { members }
+  if (bothPoles.length > 1) return { members, fault: { type: 'several', batteries: bothPoles } }
+  const ends = { positive: members[0], negative: members.at(-1) }
+  const off = onePole.find(({ battery, pole }) => battery !== ends[pole])
+  return off ? { members, fault: { type: 'not-an-end', ...off } } : { members }
 }
 
 /** The batteries that a battery is in series with; undefined where no cable joins it so. */

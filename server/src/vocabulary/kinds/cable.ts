@@ -8,7 +8,7 @@ import { networkParts } from './network-parts.ts'
 
 export const cable = block({
   kind: 'cable',
-  doc: 'A cable from one device to another: both conductors of a DC pair, or the three phases.',
+  doc: 'A cable from one device to another: both conductors of a DC pair, one of them where it states its `pole`, or the three phases.',
   heading: 'name',
   within: ['drive', 'top'],
   many: true,
@@ -75,9 +75,9 @@ export const cable = block({
       },
     ),
     pole: fact(
-      choice(['series']),
-      '`series` for a cable from the negative of one battery to the positive of the next. Such batteries are one string: their voltages add up.',
-      { example: 'series' },
+      choice(['positive', 'negative', 'series']),
+      'The pole, where the cable has one conductor. If not stated, it has both. `series`: from the negative of one battery to the positive of the next. Such batteries are one string: their voltages add up.',
+      { example: 'positive' },
     ),
     'design-current': fact(
       amount('current', { min: 0.01, max: 2e4 }),

@@ -20,6 +20,7 @@ import cableNearSignal from './cable/near-signal.ts'
 import cableNoneEndsHere from './cable/none-ends-here.ts'
 import cablePhaseLengthsMissing from './cable/phase-lengths-missing.ts'
 import cablePhasesUnequal from './cable/phases-unequal.ts'
+import cablePoleAlone from './cable/pole-alone.ts'
 import cableSeriesEnds from './cable/series-ends.ts'
 import cableSeriesOrParallel from './cable/series-or-parallel.ts'
 import cableSupportsFar from './cable/supports-far.ts'
@@ -82,6 +83,7 @@ export const checks: readonly Check[] = [
   cableNoneEndsHere,
   cablePhaseLengthsMissing,
   cablePhasesUnequal,
+  cablePoleAlone,
   cableSeriesEnds,
   cableSeriesOrParallel,
   cableSupportsFar,

@@ -15,6 +15,7 @@ import { formatAssumption } from './assumption-words.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import type { CableSystem } from './cable-circuit.ts'
 import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
+import { poleOf, wayBack } from './cable-pole.ts'
 import { cableCurrent } from './design-current.ts'
 
 /** What a cable has to carry, what it can, and what is lost in it. A, V, m; `drop` is a ratio of `volts`. */
@@ -42,6 +43,27 @@ function strandsOf(cable: Block) {
   }
 }
 
+/** One way along a cable, at working temperature; undefined where its length is not stated. */
+function runOf(cable: Block, { area, insulationC, parallel }: CableAmpacity) {
+  const length = statedFact(cable, 'cable.length')
+  if (length === undefined) return undefined
+  const resistance = conductorResistance({ section: sectionOf(area), ...strandsOf(cable) })
+  const working = operatingResistance({ ohmPerMetre: resistance.ohmPerMetre, insulationC })
+  return { run: { length, ohmPerMetre: working.ohmPerMetre / parallel }, resistance, working }
+}
+
+/** The same along the cable of the other pole, where one is written between the same parts. */
+function backOf(cable: Block, lookup: Lookup) {
+  const id = wayBack(cable, lookup)
+  const other = id && lookup.blockOf(id)
+  if (!other) return undefined
+  const carrying = cableAmpacity(other, lookup.from(other))
+  return carrying.ok ? runOf(other, carrying.value) : undefined
+}
+
+const backAlike =
+  'the way back is as long and as thick as this cable: none of the other pole is written between the same parts'
+
 /** Loading of a cable from the facts of its drive, or why there is none. */
 export const cableLoading = plan((cable: Block, lookup: Lookup): CableOutcome<CableLoading> => {
   const carrying = cableAmpacity(cable, lookup)
@@ -49,16 +71,15 @@ export const cableLoading = plan((cable: Block, lookup: Lookup): CableOutcome<Ca
   const design = cableCurrent(cable, lookup)
   if (!design.ok) return design
   const { system, current, currentFrom, volts, powerFactor } = design.value
-  const { area, insulationC, parallel } = carrying.value
+  const { parallel } = carrying.value
   return outcomeOf((): CableOutcome<CableLoading> => {
-    const length = statedFact(cable, 'cable.length')
-    if (length === undefined) return unsaid('its length')
-    const resistance = conductorResistance({ section: sectionOf(area), ...strandsOf(cable) })
-    const working = operatingResistance({ ohmPerMetre: resistance.ohmPerMetre, insulationC })
-    const run = { length, ohmPerMetre: working.ohmPerMetre / parallel }
+    const conductor = runOf(cable, carrying.value)
+    if (!conductor) return unsaid('its length')
+    const { run, resistance, working } = conductor
+    const back = backOf(cable, lookup)
     const dropVolts =
       system === 'dc'
-        ? dcDrop({ current, out: run, ...(!isSeries(cable) && { back: run }) })
+        ? dcDrop({ current, out: run, ...(!isSeries(cable) && { back: back?.run ?? run }) })
         : threePhaseDrop({
             current,
             run,
@@ -82,6 +103,7 @@ export const cableLoading = plan((cable: Block, lookup: Lookup): CableOutcome<Ca
         ...design.value.assumptions,
         ...carrying.value.assumptions,
         ...[...resistance.assumptions, ...working.assumptions].map(formatAssumption),
+        ...(poleOf(cable) && !back ? [backAlike] : []),
         ...(system === 'dc'
           ? []
           : ['reactance is that of touching cores at 50 Hz: the frequency is not stated']),

@@ -28,6 +28,7 @@ import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { chargedAsUsual, highestOfString, onCharge } from '../../common/string-facts.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
+import { poleOf } from './cable-pole.ts'
 import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
 import { coolFuse, type FuseHeat } from './fuse-ambient.ts'
 import {
@@ -73,9 +74,10 @@ export function isProtected(cable: Block, lookup: Lookup): boolean {
 const longestLead = 40 * 0.0254
 
 /** Whether a DC cable is fed without any fuse or breaker on the way, from one of its ends or the other, and is no short lead from a battery to one.
- * Where what it joins is not known, one from a battery is held to name its own. One in a string needs none of its own: that of the string opens it. */
+ * Where what it joins is not known, one from a battery is held to name its own. One in a string needs none of its own: that of the string
+ * opens it. Nor does one of the negative pole: that in the positive opens the circuit. */
 export function isUnprotected(cable: Block, lookup: Lookup): boolean {
-  if (isSeries(cable)) return false
+  if (isSeries(cable) || poleOf(cable) === 'negative') return false
   return (
     isFedUnprotected(cable, longestLead, lookup) ??
     (endsOf(cable, lookup).some((end) => end?.kind === 'battery') && !isProtected(cable, lookup))

@@ -5,11 +5,13 @@ import { idOf } from '../../../store/block-by-id.ts'
 import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { isSeries } from '../../common/battery-string.ts'
 import { ok } from '../../common/outcome.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
 import { cableAmpacity, celsius, sectionOf } from './cable-ampacity.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 import { type CableOutcome, outcomeOf } from './cable-outcome.ts'
+import { type Pole, poleOf } from './cable-pole.ts'
 import { isSwitch } from './dc-parts.ts'
 
 /** Kinds whose power terminals the job describes. */
@@ -32,14 +34,24 @@ export function terminalFact<F extends TerminalFact>(block: Block, fact: F) {
   return value
 }
 
-/** How many lugs a stud of a block bears: of its DC cables, those of a device on each of its sides, and of its phase cables. */
+/** How many lugs the studs of a block bear: of its DC cables those of each pole, for a device on each of its sides; and of its phase cables. */
 interface Lugs {
-  readonly from: number
-  readonly to: number
+  readonly positive: readonly [from: number, to: number]
+  readonly negative: readonly [from: number, to: number]
   readonly phases: number
 }
 
-const none: Lugs = { from: 0, to: 0, phases: 0 }
+const none: Lugs = { positive: [0, 0], negative: [0, 0], phases: 0 }
+
+/** The poles of the studs at which a cable ends with its first or second end. */
+function polesAt(cable: Block, which: number): readonly Pole[] {
+  if (isSeries(cable)) return [which === 0 ? 'negative' : 'positive']
+  const pole = poleOf(cable)
+  return pole ? [pole] : ['positive', 'negative']
+}
+
+const addedTo = ([from, to]: Lugs[Pole], which: number, count: number): Lugs[Pole] =>
+  which === 0 ? [from + count, to] : [from, to + count]
 
 /** Lugs of all cables of a file by the block they end at. Cables that cannot be read are left out: they have findings of their own. */
 function lugsOfFile({ ofKind, from: asked }: FileLookup): ReadonlyMap<BlockId, Lugs> {
@@ -54,8 +66,13 @@ function lugsOfFile({ ofKind, from: asked }: FileLookup): ReadonlyMap<BlockId, L
         if (!end) return
         const id = idOf(end)
         const known = lugs.get(id) ?? none
-        const of = isPhases ? 'phases' : index === 0 ? 'from' : 'to'
-        lugs.set(id, { ...known, [of]: known[of] + count })
+        if (isPhases) lugs.set(id, { ...known, phases: known.phases + count })
+        else {
+          const more = polesAt(cable, index).map(
+            (pole) => [pole, addedTo(known[pole], index, count)] as const,
+          )
+          lugs.set(id, { ...known, ...Object.fromEntries(more) })
+        }
       })
     } catch (error) {
       if (!(error instanceof Unreadable)) throw error
@@ -66,8 +83,9 @@ function lugsOfFile({ ofKind, from: asked }: FileLookup): ReadonlyMap<BlockId, L
 
 /** The most lugs that one power stud of a block bears. A device has a stud for each side; all else has one for each pole and each phase. */
 export function lugsOnStud(block: Block, lookup: Lookup): number {
-  const { from, to, phases } = lookup.ofFile(lugsOfFile).get(idOf(block)) ?? none
-  return Math.max(phases, isSwitch(block.kind) ? Math.max(from, to) : from + to)
+  const { positive, negative, phases } = lookup.ofFile(lugsOfFile).get(idOf(block)) ?? none
+  const onPole = ([from, to]: Lugs[Pole]) => (isSwitch(block.kind) ? Math.max(from, to) : from + to)
+  return Math.max(phases, onPole(positive), onPole(negative))
 }
 
 /** The tables of cables have no column for less, °C. */

@@ -5,6 +5,7 @@ import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
+import { otherPole, type Pole, poleOf } from './cable-pole.ts'
 import { type SwitchKind, switchKinds } from './dc-parts.ts'
 
 /** A cable with the blocks that it joins, as far as they are known. */
@@ -64,10 +65,12 @@ const boltsOf = (devices: readonly Block[], from: (device: Block) => Lookup): re
     }),
   )
 
+/** Those that one pole has. */
 function jointsOf(
   cables: readonly Block[],
   devices: readonly Block[],
   from: (block: Block) => Lookup,
+  pole: Pole,
 ): Joints {
   const dc: Joint[] = [...boltsOf(devices, from)]
   const dcAt = new Map<BlockId, Joint[]>()
@@ -75,6 +78,7 @@ function jointsOf(
   const unread: BlockId[] = []
   for (const joint of dc) for (const end of joint.ends) add(dcAt, end, joint)
   for (const cable of cables) {
+    if ((poleOf(cable) ?? pole) !== pole) continue
     try {
       const { ends, isDc } = readCable(cable, from(cable))
       const joint = { cable: idOf(cable), ends: ends.map(idOf) }
@@ -103,23 +107,35 @@ export const distinct = <B extends Block | BlockId>(blocks: readonly B[]): reado
   ...new Set(blocks),
 ]
 
-const jointsOfDrive = plan((drive, lookup) =>
-  jointsOf(
-    childrenOf(drive, 'cable'),
-    switchKinds.flatMap((kind) => childrenOf(drive, kind)),
-    lookup.from,
+/** The negative pole has a network of its own only where cables of one pole are in the job: a cable of both poles is in either. */
+const byPole = <T>(of: (pole: Pole) => T): Readonly<Record<Pole, T>> => ({
+  positive: of('positive'),
+  negative: of('negative'),
+})
+
+const jointsOfDrive = byPole((pole) =>
+  plan((drive, lookup) =>
+    jointsOf(
+      childrenOf(drive, 'cable'),
+      switchKinds.flatMap((kind) => childrenOf(drive, kind)),
+      lookup.from,
+      pole,
+    ),
   ),
 )
 /** Cables at the top of the file. */
-const sharedJoints = ({ ofKind, from }: FileLookup): Joints =>
-  jointsOf(ofKind('cable'), switchKinds.flatMap(ofKind), from)
-const allJoints = ({ ofKind, from }: FileLookup): Joints => {
+const sharedJoints = byPole(
+  (pole) =>
+    ({ ofKind, from }: FileLookup): Joints =>
+      jointsOf(ofKind('cable'), switchKinds.flatMap(ofKind), from, pole),
+)
+const allJoints = byPole((pole) => ({ ofKind, from }: FileLookup): Joints => {
   const all = (kind: SwitchKind | 'cable') => [
     ...ofKind('drive').flatMap((drive) => childrenOf(drive, kind)),
     ...ofKind(kind),
   ]
-  return jointsOf(all('cable'), switchKinds.flatMap(all), from)
-}
+  return jointsOf(all('cable'), switchKinds.flatMap(all), from, pole)
+})
 
 /** A cable that is the only way to what lies beyond it: `reached[from]` up to `reached[to]`. */
 interface Cut {
@@ -286,25 +302,27 @@ export function driveOf(block: Block): Block | undefined {
 
 const endsIn = ({ dc }: Joints): readonly BlockId[] => dc.flatMap(({ ends }) => ends)
 
-const networkOfDrive = plan((drive, lookup): Network => {
-  const { blockOf } = lookup
-  const own = jointsOfDrive(drive, lookup)
-  const joints = [own, lookup.ofFile(sharedJoints)]
-  const isWithin = (block: Block) => driveOf(block) === drive
-  return networkOf({ joints, isWithin, blockOf }, [...endsIn(own).map(blockOf), ...drive.children])
+const networkOfDrive = byPole((pole) =>
+  plan((drive, lookup): Network => {
+    const { blockOf } = lookup
+    const own = jointsOfDrive[pole](drive, lookup)
+    const joints = [own, lookup.ofFile(sharedJoints[pole])]
+    const isWithin = (block: Block) => driveOf(block) === drive
+    return networkOf({ joints, isWithin, blockOf }, [...endsIn(own).map(blockOf), ...drive.children])
+  }),
+)
+
+const networkOfFile = byPole((pole) => ({ ofFile, blockOf }: FileLookup): Network => {
+  const all = ofFile(allJoints[pole])
+  return networkOf({ joints: [all], isWithin: () => true, blockOf }, endsIn(all).map(blockOf))
 })
 
-const networkOfFile = ({ ofFile, blockOf }: FileLookup): Network => {
-  const all = ofFile(allJoints)
-  return networkOf({ joints: [all], isWithin: () => true, blockOf }, endsIn(all).map(blockOf))
-}
-
-/** The part of the DC network at a block, all cables considered but one. */
-function islandAt(block: Block, but: Block | undefined, lookup: Lookup): Island | undefined {
+/** The part of the DC network at a block, all cables of a pole considered but one. */
+function islandAt(block: Block, but: Block | undefined, pole: Pole, lookup: Lookup): Island | undefined {
   const id = idOf(block)
   const drive = driveOf(block)
-  const own = drive && networkOfDrive(drive, lookup)
-  const network = !own || own.islands.get(id)?.isOpen ? lookup.ofFile(networkOfFile) : own
+  const own = drive && networkOfDrive[pole](drive, lookup)
+  const network = !own || own.islands.get(id)?.isOpen ? lookup.ofFile(networkOfFile[pole]) : own
   mustBeRead(
     network.unread.filter((cable) => !but || cable !== idOf(but)),
     lookup,
@@ -315,7 +333,10 @@ function islandAt(block: Block, but: Block | undefined, lookup: Lookup): Island 
 /** The batteries that DC cables lead to from a block: the same list for all that hang together. */
 export function batteriesAlong(block: Block, but: Block | undefined, lookup: Lookup): readonly BlockId[] {
   if (endsWay(block)) return isBattery(block) ? [idOf(block)] : none
-  return islandAt(block, but, lookup)?.batteries ?? none
+  const along = (pole: Pole) => islandAt(block, but, pole, lookup)?.batteries ?? none
+  const pole = (but && poleOf(but)) ?? 'positive'
+  const found = along(pole)
+  return found.length > 0 || but ? found : along(otherPole[pole])
 }
 
 const none: readonly never[] = []
@@ -335,7 +356,7 @@ export function sideOf(cable: Block, end: Block, lookup: Lookup): Side {
     chargers: () => (isCharger(end) ? [end] : none),
   }
   if (endsWay(end)) return itself
-  const island = islandAt(end, cable, lookup)
+  const island = islandAt(end, cable, poleOf(cable) ?? 'positive', lookup)
   return island ? sideIn(island, idOf(cable), idOf(end), lookup) : itself
 }
 
@@ -344,9 +365,9 @@ export function alongBatteries(
   batteries: readonly Block[],
   lookup: Lookup,
 ): { readonly loads: readonly Block[]; readonly chargers: readonly Block[] } {
-  const { dcAt: at, unread } = lookup.ofFile(allJoints)
+  const { dcAt: at, unread } = lookup.ofFile(allJoints.positive)
   mustBeRead(unread, lookup)
-  const { islands } = lookup.ofFile(networkOfFile)
+  const { islands } = lookup.ofFile(networkOfFile.positive)
   const ends = batteries.flatMap((battery) => (at.get(idOf(battery)) ?? none).flatMap((joint) => joint.ends))
   const found = [...new Set(ends.flatMap((end) => islands.get(end) ?? []))]
   const all = distinct([...ends, ...found.flatMap(({ loads, chargers }) => [...loads, ...chargers])])
@@ -358,8 +379,8 @@ export function alongBatteries(
 export function motorsAlong(controller: Block, lookup: Lookup): readonly Block[] {
   const drive = driveOf(controller)
   const joints = drive
-    ? [jointsOfDrive(drive, lookup), lookup.ofFile(sharedJoints)]
-    : [lookup.ofFile(allJoints)]
+    ? [jointsOfDrive.positive(drive, lookup), lookup.ofFile(sharedJoints.positive)]
+    : [lookup.ofFile(allJoints.positive)]
   for (const { unread } of joints) mustBeRead(unread, lookup)
   return joints.flatMap(({ motorsAt }) => (motorsAt.get(idOf(controller)) ?? none).map(lookup.blockOf))
 }

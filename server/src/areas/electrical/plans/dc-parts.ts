@@ -3,6 +3,7 @@ import { idOf } from '../../../store/block-by-id.ts'
 import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import type { FactValue } from '../../../vocabulary/index.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 
@@ -27,7 +28,7 @@ export interface DcCable {
   readonly ends: readonly [PartEnd, PartEnd]
   /** m. */
   readonly length: number | undefined
-  readonly isSeries: boolean
+  readonly pole: FactValue<'cable.pole'> | undefined
 }
 
 export const switchKinds = ['protection', 'isolator', 'contactor'] as const
@@ -104,7 +105,7 @@ function dcCable(cable: Block, lookup: Lookup): DcCable | undefined {
           cable: idOf(cable),
           ends: [partEnd(from), partEnd(to)],
           length: factOf(cable, 'cable.length')?.value,
-          isSeries: pole === 'series',
+          pole,
         }
       : undefined
   })

@@ -3,6 +3,7 @@ import { SamePlaces } from '../../../common/same-places.ts'
 import { type BlockId, between } from '../../../store/block-id.ts'
 import type { FileLookup } from '../../../store/lookup.ts'
 import { type Joined, stringsOfFile } from '../../common/battery-string.ts'
+import type { Pole } from './cable-pole.ts'
 import {
   type DcCable,
   type DcParts,
@@ -69,8 +70,9 @@ const side = (device: BlockId, which: 'supply' | 'outgoing' | 'input' | 'output'
 /** The parts that cables join, as places, conductors between them and devices. */
 export function topologyOfFile({ ofFile }: FileLookup): Topology {
   const parts = ofFile(partsOfFile)
-  const joints = jointsOf(parts)
-  const sides = sidesOfSwitches(joints)
+  const joints = jointsOf(parts, 'positive')
+  // A device may be in the negative pole alone.
+  const sides = new Map([...sidesOfSwitches(jointsOf(parts, 'negative')), ...sidesOfSwitches(joints)])
   const wired = wire(parts, joints, sides, ofFile(stringsOfFile))
   const islands = new Map<BlockId, Island>()
   for (const island of islandsOf(wired)) {
@@ -98,8 +100,11 @@ interface Joint {
 const cablesOf = (joints: ReadonlySet<Joint>): readonly BlockId[] =>
   [...joints].flatMap(({ cable }) => cable?.cable ?? [])
 
-const jointsOf = ({ cables, switches }: DcParts): readonly Joint[] => [
-  ...cables.flatMap((cable): readonly Joint[] => (cable.isSeries ? [] : [{ ends: cable.ends, cable }])),
+/** The circuit is that of the positive pole: a cable of the negative carries what the one beside it does. */
+const jointsOf = ({ cables, switches }: DcParts, pole: Pole): readonly Joint[] => [
+  ...cables.flatMap((cable): readonly Joint[] =>
+    (cable.pole ?? pole) === pole ? [{ ends: cable.ends, cable }] : [],
+  ),
   ...switches.flatMap(({ device, kind, from, to }): readonly Joint[] => {
     const itself = { at: device, kind }
     return [
@@ -170,10 +175,15 @@ function wire(
     let done = 0
     let before = 0
     const piece = (to: Place, length: number | undefined) => {
-      if (length === 0 && !cable.isSeries) same.join(from, to)
+      if (length === 0 && cable.pole !== 'series') same.join(from, to)
       // What lies between the batteries of a string is no distance from them.
       else
-        conductors.push({ cable: cable.cable, ends: [from, to], length: cable.isSeries ? 0 : length, before })
+        conductors.push({
+          cable: cable.cable,
+          ends: [from, to],
+          length: cable.pole === 'series' ? 0 : length,
+          before,
+        })
     }
     const inside = alongCable(within.get(cable.cable) ?? [], cable)
     for (const { one, at } of inside) {
@@ -199,7 +209,7 @@ function wire(
   const inSeries = placesInSeries(strings)
   for (const [battery, { terminals }] of inSeries) same.join(battery, terminals)
   for (const cable of cables) {
-    const [from, to] = cable.isSeries ? cable.ends.map(({ at }) => inSeries.get(at)?.behind) : []
+    const [from, to] = cable.pole === 'series' ? cable.ends.map(({ at }) => inSeries.get(at)?.behind) : []
     if (from && to) lay(cable, from, to)
   }
   const ends = ([one, other]: readonly [Place, Place]) => [same.of(one), same.of(other)] as const

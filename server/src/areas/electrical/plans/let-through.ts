@@ -12,6 +12,7 @@ import { idOf } from '../../../store/block-by-id.ts'
 import { type BlockId, between } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { positiveOf } from './cable-pole.ts'
 import { partsOfFile } from './dc-parts.ts'
 import { type CablesAt, type Device, type Island, type Place, topologyOfFile } from './dc-topology.ts'
 import { type UnprotectedPart, unprotectedIn } from './unprotected.ts'
@@ -136,7 +137,7 @@ export interface FedFrom {
 
 /** The circuit that a cable is in. It is the same for whoever asks as long as nothing in it is another. */
 const circuitAt = plan((cable: Block, lookup: Lookup): DcCircuit | undefined =>
-  lookup.ofFile(circuitsOfFile).get(idOf(cable)),
+  lookup.ofFile(circuitsOfFile).get(positiveOf(cable, lookup)),
 )
 
 /** The fuses and breakers in a DC cable. */
@@ -157,13 +158,15 @@ interface Beside {
 
 export const besideOf = plan((cable: Block, lookup: Lookup): Beside => {
   const all = cablesBeside(cable, lookup)
-  return { first: all[0] ?? idOf(cable), count: Math.max(all.length, 1) }
+  return { first: all[0] ?? positiveOf(cable, lookup), count: Math.max(all.length, 1) }
 })
 
 /** All of them, in the order of the file. */
 export function cablesBeside(cable: Block, lookup: Lookup): readonly BlockId[] {
   const circuit = circuitAt(cable, lookup)
-  return circuit ? runsBeside(circuit, idOf(cable)).flatMap((run) => circuit.runs[run]?.cable ?? []) : []
+  return circuit
+    ? runsBeside(circuit, positiveOf(cable, lookup)).flatMap((run) => circuit.runs[run]?.cable ?? [])
+    : []
 }
 
 function runsBeside({ runs, runOf, beside }: DcCircuit, cable: BlockId): readonly number[] {
@@ -235,7 +238,7 @@ export function convertersFeeding(cable: Block, lookup: Lookup): readonly Block[
 export function isFedUnprotected(cable: Block, longestLead: number, lookup: Lookup): boolean | undefined {
   const circuit = circuitAt(cable, lookup)
   if (!circuit || lookup.ofFile(isUnclear)) return undefined
-  const pieces = circuit.island.of.get(idOf(cable)) ?? []
+  const pieces = circuit.island.of.get(positiveOf(cable, lookup)) ?? []
   return pieces.some((piece) => {
     const fed = circuit.unprotected.conductors.get(piece)
     // What leads to a fuse in the cable itself is judged by the place of that fuse.

@@ -1,3 +1,4 @@
+import { getOrInsert } from '../../../common/get-or-insert.ts'
 import { reaches } from '../../../engineering/compare.ts'
 import { type Block, factOf, type Value } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
@@ -57,16 +58,17 @@ const chargedThrough = (cable: Block, lookup: Lookup): number =>
     0,
   )
 
-/** DC cables by the parts that they end at. */
+/** DC cables by the parts that they end at; of the positive pole alone where there are any. */
 const cablesAtParts = ({ ofFile }: FileLookup): ReadonlyMap<BlockId, readonly BlockId[]> => {
-  const at = new Map<BlockId, BlockId[]>()
-  for (const { cable, ends } of ofFile(partsOfFile).cables)
-    for (const end of new Set(ends.map((one) => one.at))) {
-      const known = at.get(end)
-      if (known) known.push(cable)
-      else at.set(end, [cable])
-    }
-  return at
+  const cablesOf = (isNegative: boolean) => {
+    const at = new Map<BlockId, BlockId[]>()
+    for (const { cable, ends, pole } of ofFile(partsOfFile).cables)
+      if ((pole === 'negative') === isNegative)
+        for (const end of new Set(ends.map((one) => one.at)))
+          getOrInsert(at, end, (): BlockId[] => []).push(cable)
+    return at
+  }
+  return new Map([...cablesOf(true), ...cablesOf(false)])
 }
 
 /** The continuous current through a busbar, A: the more of what the cables that feed it bring and of what its branches take, the cables that alone feed

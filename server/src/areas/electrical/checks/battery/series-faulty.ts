@@ -16,7 +16,11 @@ ${more}}`
 
 /** The battery at which it is said. */
 const where = ({ members }: Joined, fault: StringFault) =>
-  fault.type === 'branch' ? fault.battery : fault.type === 'several' ? fault.batteries[0] : members[0]
+  fault.type === 'branch' || fault.type === 'not-an-end'
+    ? fault.battery
+    : fault.type === 'several'
+      ? fault.batteries[0]
+      : members[0]
 
 function words(fault: StringFault, names: string, { blockOf }: Lookup) {
   switch (fault.type) {
@@ -34,6 +38,11 @@ function words(fault: StringFault, names: string, { blockOf }: Lookup) {
       return {
         message: `The batteries ${nameOfString(fault.batteries.map(blockOf))} are in series, and cables of both poles end at each.`,
         todo: 'Write all of them from one battery of the string: there a cable of both poles leaves its two ends.',
+      }
+    case 'not-an-end':
+      return {
+        message: `A cable of the ${fault.pole} pole ends at this battery, which is not at that end of ${names}.`,
+        todo: `Move it to the battery at the ${fault.pole} end of the string. A cable in series runs from negative to positive.`,
       }
     case 'unread':
       return undefined
