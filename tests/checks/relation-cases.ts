@@ -2,7 +2,7 @@
 export const drive = (...parts: readonly string[]) => `drive main {\n${parts.join('\n')}\n}\n`
 export const battery = (facts: string) => `battery house { ${facts} }\n`
 
-interface Case {
+export interface Case {
   readonly broken: readonly string[]
   readonly kept: readonly string[]
 }

@@ -11,6 +11,7 @@ import { leastFault } from '../../../server/src/engineering/electrical/least-fau
 import { shearStress, torqueOf } from '../../../server/src/engineering/torsion.ts'
 import { OutOfRange } from '../../../server/src/quantity/out-of-range.ts'
 import { findingsOf } from '../../checks/marks.ts'
+import { motorCases } from '../../checks/motor-relation-cases.ts'
 import { battery, cases, drive, motor } from '../../checks/relation-cases.ts'
 import { randomFrom } from '../../fuzz/random.ts'
 import { randomElectrics } from '../electrical/random-electrics.ts'
@@ -23,7 +24,7 @@ const found = (text: string, checks = relationChecks) => findingsOf(text, checks
 describe.each([...statedTwice, ...plausible].map((relation) => [relation.id, relation] as const))(
   '%s',
   (id, relation) => {
-    const all = cases[id] ?? { broken: [], kept: [] }
+    const all = cases[id] ?? motorCases[id] ?? { broken: [], kept: [] }
     /** What this rule alone finds. */
     const ofRule = (text: string) => {
       const check = statedTwice.includes(relation) ? 'job/facts-contradict' : 'job/facts-implausible'

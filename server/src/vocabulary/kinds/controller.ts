@@ -52,6 +52,15 @@ export const controller = block({
       from: 'for-review',
       example: '220 A',
     }),
+    'peak-current': fact(amount('current', { min: 0.1, max: 2e4 }), 'Output current for `peak-time`.', {
+      from: 'issued',
+      example: '330 A',
+    }),
+    'peak-time': fact(
+      amount('time', { min: 0.1, max: 7200 }),
+      'How long it can give `peak-current` from working temperature.',
+      { from: 'issued', example: '60 s' },
+    ),
     'sensor-input': fact(
       words([...sensorKinds, 'none'], 'kinds of temperature sensor'),
       'The kinds of temperature sensor it can read, as set or wired. `none` if it has no such input.',

@@ -57,6 +57,11 @@ export const coupling = block({
       from: 'for-review',
       example: '400 N·m',
     }),
+    'peak-torque': fact(
+      amount('torque', { min: 0.1, max: 1e7 }),
+      'Torque that the coupling can take for a short time.',
+      { example: '800 N·m' },
+    ),
     bolts: fact(
       bolts,
       'Coupling bolts: number, thread, class, tightening torque. From `issued` on the torque is asked for.',

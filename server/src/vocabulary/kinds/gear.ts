@@ -28,6 +28,11 @@ export const gear = block({
       'Torque that it can take continuously, at its motor side.',
       { example: '120 N·m' },
     ),
+    'peak-torque': fact(
+      amount('torque', { min: 0.1, max: 1e7 }),
+      'Torque that it can take for a short time, at its motor side.',
+      { example: '180 N·m' },
+    ),
     'max-speed': fact(
       amount('rotational speed', { min: rpm, max: 50_000 * rpm }),
       'Highest speed that the maker permits, at its motor side.',

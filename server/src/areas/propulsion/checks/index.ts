@@ -4,6 +4,8 @@ import type { Check } from '../../../checks/check.ts'
 import batteryCurrentBeyond from './battery/current-beyond.ts'
 import batteryEnduranceShort from './battery/endurance-short.ts'
 import batteryRangeShort from './battery/range-short.ts'
+import couplingPeakTorqueBeyond from './coupling/peak-torque-beyond.ts'
+import gearPeakTorqueBeyond from './gear/peak-torque-beyond.ts'
 import gearSpeedBeyond from './gear/speed-beyond.ts'
 import gearTorqueBeyond from './gear/torque-beyond.ts'
 import hullAssumed from './hull/assumed.ts'
@@ -23,6 +25,8 @@ export const checks: readonly Check[] = [
   batteryCurrentBeyond,
   batteryEnduranceShort,
   batteryRangeShort,
+  couplingPeakTorqueBeyond,
+  gearPeakTorqueBeyond,
   gearSpeedBeyond,
   gearTorqueBeyond,
   hullAssumed,
