@@ -3,24 +3,25 @@ import type { Assumption } from './assumption.ts'
 
 /** Currents of a propulsion motor, from its shaft back to the battery. */
 
-/** Current drawn from the battery, A, at `shaftPower` (W) on the motor shaft: P / (η_motor η_inverter V).
- * `lowestVoltage` is the low end of the battery window, where the current is greatest. All > 0, efficiencies
- * at most 1, else OutOfRange. Source: definition of efficiency.
- * @example dcCurrent({ shaftPower: 10e3, lowestVoltage: 80, motorEfficiency: 0.9, inverterEfficiency: 0.95 }) // ≈ 146.20 */
-export function dcCurrent(given: {
+/** DC power for `shaftPower` (W) on the motor shaft, W: P / (η_motor η_inverter). Power above zero, efficiencies above zero and at most 1, else
+ * OutOfRange. Source: definition of efficiency.
+ * @example dcPower({ shaftPower: 10e3, motorEfficiency: 0.9, inverterEfficiency: 0.95 }) // ≈ 11_695.9 */
+export const dcPower = (given: {
   readonly shaftPower: number
-  readonly lowestVoltage: number
   readonly motorEfficiency: number
   readonly inverterEfficiency: number
-}): number {
-  const efficiency =
-    fraction('motor efficiency', given.motorEfficiency) *
-    fraction('inverter efficiency', given.inverterEfficiency)
-  return positive(
-    'current of the battery',
-    positive('shaft power', given.shaftPower) / efficiency / positive('lowest voltage', given.lowestVoltage),
-  )
-}
+}): number =>
+  positive('shaft power', given.shaftPower) /
+  (fraction('motor efficiency', given.motorEfficiency) *
+    fraction('inverter efficiency', given.inverterEfficiency))
+
+/** Current drawn from the battery, A, for a `dcPower` at `lowestVoltage` (V, > 0, else OutOfRange), the low end of the battery window, where it is
+ * greatest. Source: definition of efficiency.
+ * @example dcCurrent({ shaftPower: 10e3, lowestVoltage: 80, motorEfficiency: 0.9, inverterEfficiency: 0.95 }) // ≈ 146.20 */
+export const dcCurrent = (
+  given: Parameters<typeof dcPower>[0] & { readonly lowestVoltage: number },
+): number =>
+  positive('current of the battery', dcPower(given) / positive('lowest voltage', given.lowestVoltage))
 
 /** Line current of a three-phase motor, A: P / (√3 U cos φ η). `shaftPower` W, `lineVoltage` V rms between
  * lines, `powerFactor` and `efficiency` above zero and at most 1, else OutOfRange. Source: any text on

@@ -154,7 +154,7 @@ const leftOver = plan((drive, lookup): BlockId | undefined => {
 })
 
 /** The motors a controller drives: those its phase cables lead to and, where it is the only one of its drive, those of the drive. */
-function motorsOf(controller: Block, lookup: Lookup): CableOutcome<readonly Block[]> {
+export function motorsOf(controller: Block, lookup: Lookup): CableOutcome<readonly Block[]> {
   const drive = driveOf(controller)
   const own = drive ? childrenOf(drive, 'motor') : []
   const isOneOfSeveral = drive !== undefined && childrenOf(drive, 'controller').length > 1

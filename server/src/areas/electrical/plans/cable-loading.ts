@@ -1,4 +1,3 @@
-import { conductorResistance } from '../../../engineering/electrical/conductor.ts'
 import {
   dcDrop,
   operatingResistance,
@@ -12,10 +11,11 @@ import { isSeries } from '../../common/battery-string.ts'
 import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import { formatAssumption } from './assumption-words.ts'
-import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
+import { type CableAmpacity, cableAmpacity } from './cable-ampacity.ts'
 import type { CableSystem } from './cable-circuit.ts'
 import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
 import { poleOf, wayBack } from './cable-pole.ts'
+import { resistanceOf } from './conductor-loop.ts'
 import { cableCurrent } from './design-current.ts'
 
 /** What a cable has to carry, what it can, and what is lost in it. A, V, m; `drop` is a ratio of `volts`. */
@@ -33,21 +33,11 @@ export interface CableLoading extends CableAmpacity {
   readonly dropLimitFrom: string
 }
 
-/** Its strands and their finish, where it states them. IEC 60228 has one figure for classes 5 and 6 (from memory). */
-function strandsOf(cable: Block) {
-  const strands = statedFact(cable, 'cable.conductor-class')
-  const tinned = statedFact(cable, 'cable.tinned')
-  return {
-    ...(strands && { strands: strands === 2 ? ('class 2' as const) : ('class 5' as const) }),
-    ...(tinned && { finish: tinned === 'yes' ? ('tinned' as const) : ('plain' as const) }),
-  }
-}
-
 /** One way along a cable, at working temperature; undefined where its length is not stated. */
 function runOf(cable: Block, { area, insulationC, parallel }: CableAmpacity) {
   const length = statedFact(cable, 'cable.length')
   if (length === undefined) return undefined
-  const resistance = conductorResistance({ section: sectionOf(area), ...strandsOf(cable) })
+  const resistance = resistanceOf(cable, area)
   const working = operatingResistance({ ohmPerMetre: resistance.ohmPerMetre, insulationC })
   return { run: { length, ohmPerMetre: working.ohmPerMetre / parallel }, resistance, working }
 }

@@ -1,4 +1,4 @@
-import { dcCurrent, inverterVoltage, lineCurrent } from '../../../engineering/electrical/current.ts'
+import { inverterVoltage, lineCurrent } from '../../../engineering/electrical/current.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { least } from '../../../quantity/extremes.ts'
 import { formatNumber, formatSi } from '../../../quantity/format.ts'
@@ -10,11 +10,14 @@ import { markedAssumed } from '../../common/marked-assumed.ts'
 import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import { lowestOfString, lowOf } from '../../common/string-facts.ts'
+import { type Assume, assuming } from './assuming.ts'
 import { formatAssumption } from './assumption-words.ts'
 import { type CableSystem, endsOf, systemOf } from './cable-circuit.ts'
-import { batteriesReached, chargersThrough, type FedMotor, feedOf, feedsAlone } from './cable-feed.ts'
+import { batteriesReached, chargersThrough, feedOf, feedsAlone } from './cable-feed.ts'
 import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
+import { amperesOf, motorInput, otherDraw } from './draws.ts'
 import { convertersFeeding } from './let-through.ts'
+import { voltageAt } from './load-flow.ts'
 
 /** What a cable has to carry. */
 export interface CableCurrent {
@@ -80,25 +83,6 @@ function shaftWords(powers: readonly number[]): string {
   return `${formatSi(total, 'power')} at ${where}`
 }
 
-/** Collects what had to be assumed, each once. */
-export function assuming() {
-  const assumptions: string[] = []
-  const assume = (words: string) => {
-    if (!assumptions.includes(words)) assumptions.push(words)
-  }
-  return {
-    assumptions,
-    assume,
-    or: (value: number | undefined, otherwise: number, what: string): number => {
-      if (value === undefined) assume(`${what} is ${formatNumber(otherwise, 3)}: it is not stated`)
-      return value ?? otherwise
-    },
-  }
-}
-
-type Assume = (words: string) => void
-type Or = ReturnType<typeof assuming>['or']
-
 /** Lowest voltage of the batteries, and whether the job says it. */
 function lowestOf(batteries: readonly Block[], assume: Assume, lookup: Lookup): number | undefined {
   const lows = batteries.map((battery) => {
@@ -146,28 +130,16 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
   if (powers.length < feed.motors.length) return unsaid('the power of the motor')
   if (volts === undefined) return unsaid('the voltage of the battery')
   if (feed.batteries > 1) assume('the cable carries the whole load: other batteries that feed it may be off')
-  const efficiencyOf = (controller: Block | undefined): number =>
-    or(
-      statedFact(controller, 'controller.efficiency'),
-      assumedFigures.controllerEfficiency,
-      'efficiency of the controller',
-    )
-  const drawn = ({ motor, controllers }: FedMotor, shaftPower: number): number =>
-    dcCurrent({
-      shaftPower,
-      lowestVoltage: volts,
-      motorEfficiency: or(
-        statedFact(motor, 'motor.efficiency'),
-        assumedFigures.motorEfficiency,
-        'efficiency of the motor',
-      ),
-      // Any of several may carry it all: the one that loses most counts.
-      inverterEfficiency: least(controllers.map(efficiencyOf)) ?? efficiencyOf(undefined),
-    })
-  const others = feed.others.map((load) => drawnBy(load, volts, or))
+  const others = feed.others.map((load) =>
+    amperesOf(otherDraw(load, or), voltageAt(load, lookup.from(load)) ?? volts),
+  )
   if (others.some((current) => current === undefined))
     return unsaid('what each load and converter that it feeds draws')
-  const forMotors = feed.motors.reduce((sum, driven, index) => sum + drawn(driven, powers[index] ?? 0), 0)
+  const forMotors = feed.motors.reduce((sum, { motor, controllers }) => {
+    const fed = controllers.length > 0 ? controllers : [motor]
+    const lowest = least(fed.flatMap((part) => voltageAt(part, lookup.from(part)) ?? [])) ?? volts
+    return sum + (motorInput(motor, controllers, or) ?? 0) / lowest
+  }, 0)
   const total = others.reduce<number>((sum, current = 0) => sum + current, forMotors)
   if (charged > total) return ok({ ...common, current: charged, currentFrom: ofCharger })
   const low = `${formatSi(volts, 'voltage')} at the low end of the ${converters.length > 0 ? 'converter' : 'battery'}`
@@ -191,24 +163,6 @@ function chargeOf(chargers: readonly Block[]): number | undefined {
   return currents.some((current) => current === undefined)
     ? undefined
     : currents.reduce<number>((sum, current = 0) => sum + current, 0)
-}
-
-/** What a load, or a converter at full output, draws at a voltage (V), A; undefined where it does not say. */
-function drawnBy(load: Block, volts: number, or: Or): number | undefined {
-  if (load.kind === 'load') {
-    const power = statedFact(load, 'load.power')
-    const current = statedFact(load, 'load.current')
-    return power === undefined ? current : Math.max(power / volts, current ?? 0)
-  }
-  const output = statedFact(load, 'converter.output')?.high
-  const current = statedFact(load, 'converter.current')
-  if (output === undefined || current === undefined) return undefined
-  const efficiency = or(
-    statedFact(load, 'converter.efficiency'),
-    assumedFigures.converterEfficiency,
-    'efficiency of the converter',
-  )
-  return (output * current) / (efficiency * volts)
 }
 
 /** The motors at the ends of a cable; without one the motor that goes with it. */

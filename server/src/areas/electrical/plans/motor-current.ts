@@ -4,7 +4,7 @@ import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { assumedFigures } from '../../common/assumed-figures.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
-import { assuming } from './design-current.ts'
+import { assuming } from './assuming.ts'
 
 /** What a controller has to give for the rated power of its motor. */
 interface MotorCurrent {
