@@ -1,0 +1,159 @@
+import { solveNetwork } from '../../../engineering/electrical/dc-network.ts'
+import { type Block, factOf } from '../../../job/model.ts'
+import { least } from '../../../quantity/extremes.ts'
+import { idOf } from '../../../store/block-by-id.ts'
+import type { BlockId } from '../../../store/block-id.ts'
+import type { FileLookup, Lookup } from '../../../store/lookup.ts'
+import { plan } from '../../../store/plan.ts'
+import { solve } from '../../../store/solve.ts'
+import { loopOf } from './conductor-loop.ts'
+import { type Island, type Place, topologyOfFile } from './dc-topology.ts'
+import { amperesOf, type Draw, ratedDraw } from './draws.ts'
+
+/** The network with all that it feeds at rated power, its sources at the low end of their window. */
+export interface LoadFlow {
+  /** At the sources, V. */
+  readonly volts: number
+  /** The lowest at each part that is fed, V: with all sources on, and with each battery off where the others may give enough. */
+  readonly voltages: ReadonlyMap<BlockId, number>
+  /** With all sources on, A. */
+  readonly given: ReadonlyMap<BlockId, number>
+  /** What part of the power can be supplied at most, and the parts that ask for it, where not all can. */
+  readonly beyond?: { readonly share: number; readonly parts: readonly BlockId[] }
+  /** Cables whose resistance and parts whose power is not known: they count as none. */
+  readonly notCounted: readonly BlockId[]
+}
+
+/** A battery, or the output of a converter where there is none. */
+interface Source {
+  readonly part: BlockId
+  readonly place: Place
+  /** V; undefined where it is not known. */
+  readonly low: number | undefined
+  /** What it may give, A. */
+  readonly most: number
+}
+
+interface Sink {
+  readonly part: BlockId
+  readonly place: Place
+  readonly draw: Draw
+}
+
+/** The voltage at a source is that at its terminals, whatever it gives. Ω. */
+const atTerminals = 1e-6
+
+/** Above so many batteries none of them is tried off. Each costs one more solution. */
+const mostTriedOff = 4
+
+const ground = ''
+const solved = solve(solveNetwork)
+
+/** The load flow of each island by the parts that it feeds and that feed it. */
+const flowsOfFile = (file: FileLookup): ReadonlyMap<BlockId, LoadFlow> => {
+  const flows = new Map<BlockId, LoadFlow>()
+  for (const island of new Set(file.ofFile(topologyOfFile).islands.values())) {
+    const flow = flowOf(island, file)
+    if (!flow) continue
+    for (const { battery } of island.batteries) flows.set(battery, flow)
+    for (const { part } of sinksIn(island)) flows.set(part, flow)
+  }
+  return flows
+}
+
+function sourcesOf({ batteries, feeders }: Island, { blockOf }: FileLookup): readonly Source[] {
+  if (batteries.length > 0)
+    return batteries.map(({ battery, place }) => {
+      const block = blockOf(battery)
+      const window = factOf(block, 'battery.window')?.value
+      return {
+        part: battery,
+        place,
+        low: window?.low ?? factOf(block, 'battery.nominal')?.value,
+        most: factOf(block, 'battery.current')?.value ?? Number.POSITIVE_INFINITY,
+      }
+    })
+  return feeders
+    .filter(({ kind }) => kind === 'converter')
+    .map(({ feeder, place }) => ({
+      part: feeder,
+      place,
+      low: factOf(blockOf(feeder), 'converter.output')?.value.low,
+      most: Number.POSITIVE_INFINITY,
+    }))
+}
+
+/** Controllers, motors, loads and converters at their input. */
+const sinksIn = ({ sinks, feeders }: Island): Island['sinks'] =>
+  sinks.filter(({ part, place }) => !feeders.some((one) => one.feeder === part && one.place === place))
+
+function flowOf(island: Island, file: FileLookup): LoadFlow | undefined {
+  const { blockOf, from } = file
+  const sources = sourcesOf(island, file)
+  const volts = least(sources.flatMap(({ low }) => low ?? []))
+  if (volts === undefined) return undefined
+  const notCounted: BlockId[] = []
+  const sinks = sinksIn(island).flatMap(({ part, place }): readonly Sink[] => {
+    const block = blockOf(part)
+    const draw = ratedDraw(block, from(block))
+    if (!draw) notCounted.push(part)
+    return draw ? [{ part, place, draw }] : []
+  })
+  const links = island.conductors.map(({ cable, ends, length }) => {
+    const block = blockOf(cable)
+    const loop = loopOf(block, from(block))
+    if (!loop || length === undefined) notCounted.push(cable)
+    return { ends, resistance: noLessThan((loop?.hot ?? 0) * (length ?? 0)) }
+  })
+  const closed = island.devices.map(({ ends }) => ({ ends, resistance: 0 }))
+  const flowFrom = (on: readonly Source[]) =>
+    solved({
+      links: [...links, ...closed],
+      sources: on.map(({ place }) => ({
+        negative: ground,
+        positive: place,
+        emf: volts,
+        resistance: atTerminals,
+      })),
+      draws: sinks.map(({ place, draw }) => ({ negative: ground, positive: place, ...drawAt(draw, volts) })),
+    })
+  const all = flowFrom(sources)
+  const needed = sinks.reduce((sum, { draw }) => sum + (amperesOf(draw, volts) ?? 0), 0)
+  const others = (off: Source) => sources.filter((one) => one !== off)
+  const triedOff = sources.length > 1 && sources.length <= mostTriedOff ? sources : []
+  const mayBeOff = triedOff.filter((off) => others(off).reduce((sum, { most }) => sum + most, 0) >= needed)
+  const voltages = new Map<BlockId, number>()
+  for (const flow of [all, ...mayBeOff.map((off) => flowFrom(others(off)))])
+    if (flow.outcome === 'solved')
+      for (const [i, { part }] of sinks.entries())
+        if (!flow.unfed.includes(i))
+          voltages.set(part, Math.min(voltages.get(part) ?? volts, flow.drawVoltages[i] ?? volts))
+  return {
+    volts,
+    voltages,
+    given: new Map(
+      all.outcome === 'solved' ? sources.map(({ part }, i) => [part, all.sourceCurrents[i] ?? 0]) : [],
+    ),
+    ...(all.outcome === 'no-solution' && {
+      beyond: { share: all.share, parts: all.draws.flatMap((i) => sinks[i]?.part ?? []) },
+    }),
+    notCounted: [...new Set(notCounted)],
+  }
+}
+
+/** Ω; less joins the two ends. */
+const noLessThan = (resistance: number): number => (resistance < 1e-9 ? 0 : resistance)
+
+/** A load that states both counts with the larger one. */
+const drawAt = ({ power, current }: Draw, volts: number) =>
+  power / volts >= current ? { power } : { current }
+
+/** The load flow that feeds a part, or that a battery feeds; undefined where nothing leads to it, or no voltage is known. */
+export const loadFlowAt = plan((part: Block, { ofFile }: Lookup): LoadFlow | undefined =>
+  ofFile(flowsOfFile).get(idOf(part)),
+)
+
+/** The lowest voltage at which a part is fed at rated load, V. */
+export const voltageAt = plan((part: Block, lookup: Lookup): number | undefined =>
+  loadFlowAt(part, lookup)?.voltages.get(idOf(part)),
+)
