@@ -5,8 +5,9 @@ import { findingsOf } from '../../checks/marks.ts'
 import { blockIn } from '../job-text.ts'
 
 const bank = (name = 'b') => `battery ${name} { nominal: 48 V  window: 44..56 V }\n`
+/** So short that nothing is lost in it to speak of: load-flow.test.ts is about the drop. */
 const cable = (name: string, from: string, to: string, more = '') =>
-  `cable ${name} { from: ${from}  to: ${to}  conductor: 95 mm2  length: 2 m  insulation: 105 degC ${more} }\n`
+  `cable ${name} { from: ${from}  to: ${to}  conductor: 1000 mm2  length: 0.01 m  insulation: 105 degC ${more} }\n`
 const motor = (name: string) => `motor ${name} { power: 5 kW }\n`
 const fuse = (within: string, rating: number) =>
   `protection f-${within} { rating: ${rating} A  in: ${within} }\n`
@@ -27,7 +28,7 @@ describe('the current of a feeder is that of every motor behind it (Kirchhoff, d
   const two = drive(motor('m'), motor('n'), c, cable('f', 'b', 'c'), fuse('f', 200))
 
   it('with two motors on the one controller of the drive', () => {
-    expect(currentOf(bank() + two, 'main.f')).toBeCloseTo(2 * one, 6)
+    expect(currentOf(bank() + two, 'main.f')).toBeCloseTo(2 * one, 2)
     expect(codes(bank() + two)).toContain('protection/below-load') // 1.25 × 266 A is above 200 A
   })
 
@@ -39,8 +40,8 @@ describe('the current of a feeder is that of every motor behind it (Kirchhoff, d
       cable('p', 'c', 'm'),
       cable('q', 'd', 'n'),
     )
-    expect(currentOf(bank() + both, 'main.f')).toBeCloseTo(one, 6)
-    expect(currentOf(bank() + both, 'main.g')).toBeCloseTo(2 * one, 6)
+    expect(currentOf(bank() + both, 'main.f')).toBeCloseTo(one, 2)
+    expect(currentOf(bank() + both, 'main.g')).toBeCloseTo(2 * one, 2)
   })
 
   it('through a common protection, and from one controller on to the next', () => {
@@ -55,19 +56,19 @@ describe('the current of a feeder is that of every motor behind it (Kirchhoff, d
       cable('g', 'bus', 'd'),
       ...phases,
     )
-    expect(currentOf(bank() + star, 'main.e')).toBeCloseTo(2 * one, 6)
-    expect(currentOf(bank() + star, 'main.f')).toBeCloseTo(one, 6)
+    expect(currentOf(bank() + star, 'main.e')).toBeCloseTo(2 * one, 2)
+    expect(currentOf(bank() + star, 'main.f')).toBeCloseTo(one, 2)
     const chain = drive(...parts, cable('f', 'b', 'c'), cable('g', 'c', 'd', 'system: dc'), ...phases)
-    expect(currentOf(bank() + chain, 'main.f')).toBeCloseTo(2 * one, 6)
-    expect(currentOf(bank() + chain, 'main.g')).toBeCloseTo(one, 6)
+    expect(currentOf(bank() + chain, 'main.f')).toBeCloseTo(2 * one, 2)
+    expect(currentOf(bank() + chain, 'main.g')).toBeCloseTo(one, 2)
   })
 
   it('through a cable that feeds two drives', () => {
     const half = (name: string) =>
       drive(motor('m'), c, cable('f', 'bus', 'c')).replace('drive main', `drive ${name}`)
     const text = `${bank()}${bank('s')}${cable('spare', 'b', 's')}protection bus { rating: 400 A  in: spare }\n${cable('e', 'b', 'bus')}${half('port')}${half('starboard')}`
-    expect(currentOf(text, 'e')).toBeCloseTo(2 * one, 6)
-    expect(currentOf(text, 'port.f')).toBeCloseTo(one, 6)
+    expect(currentOf(text, 'e')).toBeCloseTo(2 * one, 2)
+    expect(currentOf(text, 'port.f')).toBeCloseTo(one, 2)
   })
 
   // 5 kW at 90 % and 80 % from 44 V take 157.8 A, whichever controller is written first.
@@ -78,17 +79,17 @@ describe('the current of a feeder is that of every motor behind it (Kirchhoff, d
       [cable('f', 'b', 'd'), cable('g', 'd', 'c', 'system: dc')],
     ]) {
       const text = drive(motor('m'), c, poor, ...feeders, cable('p', 'c', 'm'), cable('q', 'd', 'm'))
-      expect(currentOf(bank() + text, 'main.f')).toBeCloseTo(5000 / 0.9 / 0.8 / 44, 6)
+      expect(currentOf(bank() + text, 'main.f')).toBeCloseTo(5000 / 0.9 / 0.8 / 44, 2)
     }
   })
 
   it('with all parts at the top of the file', () => {
-    expect(currentOf(`${bank()}${motor('m')}${c}${cable('f', 'b', 'c')}`, 'f')).toBeCloseTo(one, 6)
+    expect(currentOf(`${bank()}${motor('m')}${c}${cable('f', 'b', 'c')}`, 'f')).toBeCloseTo(one, 2)
   })
 
   it('from two banks: each may have to carry it all', () => {
     const text = bank() + bank('s') + drive(motor('m'), c, cable('f', 'b', 'c'), cable('g', 's', 'c'))
-    expect(currentOf(text, 'main.f')).toBeCloseTo(one, 6)
+    expect(currentOf(text, 'main.f')).toBeCloseTo(one, 2)
   })
 })
 
@@ -154,7 +155,7 @@ it.each([
   ['1.016 m', false],
   ['1.017 m', true],
 ])('a cable of %s from battery to fuse needs one of its own: %s (33 CFR 183.455(b)(2))', (length, needed) => {
-  const lead = cable('e', 'b', 'bus').replace('2 m ', `${length} `)
+  const lead = cable('e', 'b', 'bus').replace('0.01 m ', `${length} `)
   const bus = 'protection bus { rating: 200 A  in: f }\n'
   const text = bank() + drive(motor('m'), 'controller c { }\n', bus, lead, cable('f', 'bus', 'c'))
   expect(codes(text).includes('protection/none')).toBe(needed)

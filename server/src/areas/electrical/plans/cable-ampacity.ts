@@ -8,6 +8,7 @@ import type { Block } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { isSeries } from '../../common/battery-string.ts'
+import { celsius, kelvin } from '../../common/celsius.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
 import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
@@ -64,7 +65,7 @@ export const isInsulationOpen = ({ facts, unread, blanks }: Block): boolean =>
 
 /** What it would carry with the best insulation of the tables: it can show that a cable is too thin, and never that it is thick enough. */
 export const ampacityAtMost = plan((cable: Block, lookup: Lookup) =>
-  outcomeOf(() => carriedWith(bestInsulationC + 273.15, cable, lookup)),
+  outcomeOf(() => carriedWith(kelvin(bestInsulationC), cable, lookup)),
 )
 
 /** `insulation` in K. */

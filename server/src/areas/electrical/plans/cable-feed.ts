@@ -23,8 +23,10 @@ export interface Feed {
   readonly motors: readonly FedMotor[]
   /** Loads and the inputs of converters. */
   readonly others: readonly Block[]
-  /** How many batteries it can come from. */
-  readonly batteries: number
+  /** The batteries it can come from. */
+  readonly batteries: readonly Block[]
+  /** Those on the side from which it is fed, where all that it feeds is on the other. */
+  readonly before: readonly Block[]
 }
 
 /** A motor with the controllers that it is fed through. */
@@ -79,7 +81,11 @@ export function feedOf(cable: Block, lookup: Lookup): CableOutcome<Feed> {
   return ok({
     motors: [...motors].map(([motor, controllers]) => ({ motor, controllers })),
     others,
-    batteries: distinctStrings(batteriesBehind(known, cable, lookup), lookup).length,
+    batteries: distinctStrings(batteriesBehind(known, cable, lookup), lookup),
+    before:
+      typeof side === 'number' && !sides[side]?.hasBattery
+        ? distinctStrings(sides[1 - side]?.batteries() ?? [], lookup)
+        : [],
   })
 }
 

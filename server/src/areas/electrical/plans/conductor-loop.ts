@@ -2,6 +2,7 @@ import { bestInsulationC } from '../../../engineering/electrical/ampacity-tables
 import { conductorResistance, resistanceAt } from '../../../engineering/electrical/conductor.ts'
 import type { Block } from '../../../job/model.ts'
 import { plan } from '../../../store/plan.ts'
+import { celsius } from '../../common/celsius.ts'
 import { ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import { sectionOf } from './cable-ampacity.ts'
@@ -36,7 +37,8 @@ export const loopOf = plan((cable: Block): Loop | undefined => {
     if (area === undefined) return ok(undefined)
     const { ohmPerMetre } = resistanceOf(cable, area)
     const cold = (2 * ohmPerMetre) / (statedFact(cable, 'cable.parallel') ?? 1)
-    const conductorC = statedFact(cable, 'cable.insulation') ?? bestInsulationC
+    const insulation = statedFact(cable, 'cable.insulation')
+    const conductorC = insulation === undefined ? bestInsulationC : celsius(insulation)
     return ok({ cold, hot: resistanceAt({ resistance: cold, conductorC }) })
   })
   return outcome.ok ? outcome.value : undefined

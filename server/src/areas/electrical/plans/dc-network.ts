@@ -30,6 +30,7 @@ export interface Side {
   readonly hasLoad: boolean
   /** Controllers, motors wired without one, converters at their input, and other loads. */
   readonly loads: () => readonly Block[]
+  readonly batteries: () => readonly Block[]
   readonly chargers: () => readonly Block[]
 }
 
@@ -173,6 +174,7 @@ function sideIn(
       hasBattery: batteries.length > 0,
       hasLoad: loads.length > 0,
       loads: () => loads.map(blockOf),
+      batteries: () => batteries.map(blockOf),
       chargers: () => chargers.map(blockOf),
     }
   const { from, to } = cut
@@ -187,6 +189,7 @@ function sideIn(
     hasLoad: has(loadsTo),
     loads: () =>
       !isBeyond && from === to ? loads.map(blockOf) : distinct(there()).map(blockOf).filter(isLoad),
+    batteries: () => distinct(there()).map(blockOf).filter(isBattery),
     chargers: () => distinct(there()).map(blockOf).filter(isCharger),
   }
 }
@@ -348,11 +351,18 @@ const isOutput = (cable: Block, end: Block, lookup: Lookup): boolean =>
 /** What can be reached from one end of a cable without it. The output of a converter feeds as a battery does. */
 export function sideOf(cable: Block, end: Block, lookup: Lookup): Side {
   if (isOutput(cable, end, lookup))
-    return { hasBattery: true, hasLoad: false, loads: () => none, chargers: () => none }
+    return {
+      hasBattery: true,
+      hasLoad: false,
+      loads: () => none,
+      batteries: () => none,
+      chargers: () => none,
+    }
   const itself: Side = {
     hasBattery: isBattery(end),
     hasLoad: isLoad(end),
     loads: () => (isLoad(end) ? [end] : none),
+    batteries: () => (isBattery(end) ? [end] : none),
     chargers: () => (isCharger(end) ? [end] : none),
   }
   if (endsWay(end)) return itself

@@ -13,7 +13,7 @@ import { lowestOfString, lowOf } from '../../common/string-facts.ts'
 import { type Assume, assuming } from './assuming.ts'
 import { formatAssumption } from './assumption-words.ts'
 import { type CableSystem, endsOf, systemOf } from './cable-circuit.ts'
-import { batteriesReached, chargersThrough, feedOf, feedsAlone } from './cable-feed.ts'
+import { batteriesReached, chargersThrough, type Feed, feedOf, feedsAlone } from './cable-feed.ts'
 import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
 import { amperesOf, motorInput, otherDraw } from './draws.ts'
 import { convertersFeeding } from './let-through.ts'
@@ -129,25 +129,45 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
   const powers = feed.motors.flatMap(({ motor }) => statedFact(motor, 'motor.power') ?? [])
   if (powers.length < feed.motors.length) return unsaid('the power of the motor')
   if (volts === undefined) return unsaid('the voltage of the battery')
-  if (feed.batteries > 1) assume('the cable carries the whole load: other batteries that feed it may be off')
-  const others = feed.others.map((load) =>
-    amperesOf(otherDraw(load, or), voltageAt(load, lookup.from(load)) ?? volts),
-  )
+  const lowestAt = (parts: readonly Block[]): number =>
+    least(parts.flatMap((part) => voltageAt(part, lookup.from(part)) ?? [])) ?? volts
+  const others = feed.others.map((load) => amperesOf(otherDraw(load, or), lowestAt([load])))
   if (others.some((current) => current === undefined))
     return unsaid('what each load and converter that it feeds draws')
-  const forMotors = feed.motors.reduce((sum, { motor, controllers }) => {
-    const fed = controllers.length > 0 ? controllers : [motor]
-    const lowest = least(fed.flatMap((part) => voltageAt(part, lookup.from(part)) ?? [])) ?? volts
-    return sum + (motorInput(motor, controllers, or) ?? 0) / lowest
-  }, 0)
+  const forMotors = feed.motors.reduce(
+    (sum, { motor, controllers }) =>
+      sum +
+      (motorInput(motor, controllers, or) ?? 0) / lowestAt(controllers.length > 0 ? controllers : [motor]),
+    0,
+  )
   const total = others.reduce<number>((sum, current = 0) => sum + current, forMotors)
   if (charged > total) return ok({ ...common, current: charged, currentFrom: ofCharger })
+  if (feed.batteries.length > 1) {
+    const most = mostOf(feed, total)
+    if (most !== undefined)
+      return ok({
+        ...common,
+        current: Math.max(most, charged),
+        currentFrom: 'the most that its batteries may give',
+      })
+    assume('the cable carries the whole load: other batteries that feed it may be off')
+  }
   const low = `${formatSi(volts, 'voltage')} at the low end of the ${converters.length > 0 ? 'converter' : 'battery'}`
   const whence = [
     ...(powers.length > 0 ? [shaftWords(powers)] : []),
     ...feed.others.map(({ kind, name }) => name ?? kind),
   ]
   return ok({ ...common, current: total, currentFrom: `${whence.join(', ')}, ${low}` })
+}
+
+/** What the batteries before a cable may give, A, where that is less than the whole load (A), and the others may give the rest. */
+function mostOf({ batteries, before }: Feed, load: number): number | undefined {
+  const give = (some: readonly Block[]): number =>
+    some.reduce((sum, one) => sum + (statedFact(one, 'battery.current') ?? Number.POSITIVE_INFINITY), 0)
+  const most = give(before)
+  return before.length > 0 && most < load && give(batteries) >= load && Number.isFinite(give(batteries))
+    ? most
+    : undefined
 }
 
 const lowestOutput = (converter: Block): readonly number[] => {

@@ -40,13 +40,15 @@ interface Sink {
   readonly draw: Draw
 }
 
-/** The voltage at a source is that at its terminals, whatever it gives. Ω. */
-const atTerminals = 1e-6
+/** Each source has the stated voltage at its terminals, whatever it gives: the kernel asks for a resistance (Ω), and what is lost in it is added again. */
+const inSource = 1e-9
 
 /** Above so many batteries none of them is tried off. Each costs one more solution. */
 const mostTriedOff = 4
 
 const ground = ''
+/** The terminals of all sources that are on. No place is this. */
+const terminals = '+'
 const solved = solve(solveNetwork)
 
 /** The load flow of each island by the parts that it feeds and that feed it. */
@@ -108,13 +110,12 @@ function flowOf(island: Island, file: FileLookup): LoadFlow | undefined {
   const closed = island.devices.map(({ ends }) => ({ ends, resistance: 0 }))
   const flowFrom = (on: readonly Source[]) =>
     solved({
-      links: [...links, ...closed],
-      sources: on.map(({ place }) => ({
-        negative: ground,
-        positive: place,
-        emf: volts,
-        resistance: atTerminals,
-      })),
+      links: [
+        ...on.map(({ place }) => ({ ends: [terminals, place] as const, resistance: 0 })),
+        ...links,
+        ...closed,
+      ],
+      sources: [{ negative: ground, positive: terminals, emf: volts, resistance: inSource }],
       draws: sinks.map(({ place, draw }) => ({ negative: ground, positive: place, ...drawAt(draw, volts) })),
     })
   const all = flowFrom(sources)
@@ -126,13 +127,15 @@ function flowOf(island: Island, file: FileLookup): LoadFlow | undefined {
   for (const flow of [all, ...mayBeOff.map((off) => flowFrom(others(off)))])
     if (flow.outcome === 'solved')
       for (const [i, { part }] of sinks.entries())
-        if (!flow.unfed.includes(i))
-          voltages.set(part, Math.min(voltages.get(part) ?? volts, flow.drawVoltages[i] ?? volts))
+        if (!flow.unfed.includes(i)) {
+          const lost = (flow.voltages.get(terminals) ?? 0) - (flow.drawVoltages[i] ?? 0)
+          voltages.set(part, Math.min(voltages.get(part) ?? volts, volts - lost))
+        }
   return {
     volts,
     voltages,
     given: new Map(
-      all.outcome === 'solved' ? sources.map(({ part }, i) => [part, all.sourceCurrents[i] ?? 0]) : [],
+      all.outcome === 'solved' ? sources.map(({ part }, i) => [part, all.linkCurrents[i] ?? 0]) : [],
     ),
     ...(all.outcome === 'no-solution' && {
       beyond: { share: all.share, parts: all.draws.flatMap((i) => sinks[i]?.part ?? []) },

@@ -4,11 +4,11 @@ import { type Block, factOf } from '../../../job/model.ts'
 import { greatest } from '../../../quantity/extremes.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
+import { celsius, formatCelsius } from '../../common/celsius.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
 import { isHighStated } from '../../common/string-facts.ts'
 import { highestOfBank } from '../../electrical/plans/banks-around.ts'
 import { batteriesAlong } from '../../electrical/plans/dc-network.ts'
-import { celsius, formatCelsius } from './celsius.ts'
 import { partOf } from './test-log.ts'
 
 export interface Insulation {

@@ -1,7 +1,7 @@
 import { sensorReading, sensorResistance } from '../../../engineering/temperature/sensor-curve.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import { blockPlan } from '../../../store/plan.ts'
-import { celsius } from './celsius.ts'
+import { celsius } from '../../common/celsius.ts'
 import { curveOf } from './sensor-curve.ts'
 
 /** How wrong a sensor is read because of its leads. */

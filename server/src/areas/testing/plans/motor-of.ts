@@ -1,6 +1,6 @@
 import { classTemperature } from '../../../engineering/temperature/thermal-class.ts'
 import { type Block, factOf } from '../../../job/model.ts'
-import { kelvin } from './celsius.ts'
+import { kelvin } from '../../common/celsius.ts'
 
 /** The motor that a sensor is in. */
 export const motorOf = ({ parent }: Block): Block | undefined =>

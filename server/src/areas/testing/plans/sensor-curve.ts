@@ -1,7 +1,7 @@
 import type { SensorCurve } from '../../../engineering/temperature/sensor-curve.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import { blockPlan } from '../../../store/plan.ts'
-import { celsius } from './celsius.ts'
+import { celsius } from '../../common/celsius.ts'
 
 const laws: Readonly<Record<string, SensorCurve>> = {
   pt100: { kind: 'platinum', r0: 100 },

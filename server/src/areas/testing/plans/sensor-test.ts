@@ -8,7 +8,7 @@ import { tripPtcLimit } from '../../../engineering/temperature/trip-ptc.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { celsius } from './celsius.ts'
+import { celsius } from '../../common/celsius.ts'
 import { curveOf } from './sensor-curve.ts'
 import { partOf } from './test-log.ts'
 

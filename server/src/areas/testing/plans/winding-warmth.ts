@@ -3,7 +3,7 @@ import { type Block, factOf } from '../../../job/model.ts'
 import { idOf } from '../../../store/block-by-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
-import { celsius } from './celsius.ts'
+import { celsius } from '../../common/celsius.ts'
 import { partOf, testsOn } from './test-log.ts'
 
 const meanOf = (test: Block): number | undefined => {

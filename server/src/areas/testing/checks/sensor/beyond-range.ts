@@ -1,7 +1,7 @@
 import { at, check, published } from '../../../../checks/check.ts'
 import { sensorRange } from '../../../../engineering/temperature/sensor-curve.ts'
 import { formatBand } from '../../../../quantity/format.ts'
-import { celsius, kelvin } from '../../plans/celsius.ts'
+import { celsius, kelvin } from '../../../common/celsius.ts'
 import { curveOf } from '../../plans/sensor-curve.ts'
 import { thresholdsOf } from '../../plans/thresholds.ts'
 

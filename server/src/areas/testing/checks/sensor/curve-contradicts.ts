@@ -5,7 +5,7 @@ import {
   sensorResistance,
 } from '../../../../engineering/temperature/sensor-curve.ts'
 import { formatSi } from '../../../../quantity/format.ts'
-import { celsius, kelvin } from '../../plans/celsius.ts'
+import { celsius, kelvin } from '../../../common/celsius.ts'
 import { lawOf, pointsOf } from '../../plans/sensor-curve.ts'
 
 /** What two statements of one sensor may differ by, K: B of a thermistor varies by up to 3 % over its range. Common practice, no source. */

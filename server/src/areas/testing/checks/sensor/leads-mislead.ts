@@ -1,6 +1,6 @@
 import { at, check, published } from '../../../../checks/check.ts'
 import { formatNumber, formatSi } from '../../../../quantity/format.ts'
-import { kelvin } from '../../plans/celsius.ts'
+import { kelvin } from '../../../common/celsius.ts'
 import { leadErrorOf } from '../../plans/leads.ts'
 
 /** Error that is looked over, K. Common practice, no source. */

@@ -1,7 +1,7 @@
 import { at, check, published } from '../../../../checks/check.ts'
 import { formatNumber, formatSi } from '../../../../quantity/format.ts'
+import { formatCelsius } from '../../../common/celsius.ts'
 import { unlessReplaced } from '../../history.ts'
-import { formatCelsius } from '../../plans/celsius.ts'
 import { sensorTestOf } from '../../plans/sensor-test.ts'
 
 export default check({

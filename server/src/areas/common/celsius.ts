@@ -1,4 +1,4 @@
-import { formatSi } from '../../../quantity/format.ts'
+import { formatSi } from '../../quantity/format.ts'
 
 /** °C at 0 K: facts are in kelvin, the kernels of temperature in °C. */
 const zero = 273.15
