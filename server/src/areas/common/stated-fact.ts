@@ -28,3 +28,13 @@ export function statedFact<P extends FactPath>(block: Block | undefined, path: P
 }
 
 const isPlural = (name: string): boolean => /^(bolts|gaps|lifts|offsets|terminals)\b/.test(name)
+
+/** Undefined where something that is written cannot be read. */
+export function readable<T>(read: () => T): T | undefined {
+  try {
+    return read()
+  } catch (error) {
+    if (error instanceof Unreadable) return undefined
+    throw error
+  }
+}

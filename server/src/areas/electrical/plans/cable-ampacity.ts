@@ -102,9 +102,6 @@ function carriedWith(
   })
 }
 
-/** Rounded: a temperature that came through kelvins is said as it was written. */
-export const celsius = (kelvin: number): number => Math.round((kelvin - 273.15) * 1e6) / 1e6
-
 /** The rules that the job chose. */
 const rulesOf = (lookup: Lookup): Rules | undefined => statedFact(lookup.near('job'), 'job.rules')
 

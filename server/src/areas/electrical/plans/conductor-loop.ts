@@ -8,7 +8,7 @@ import { statedFact } from '../../common/stated-fact.ts'
 import { sectionOf } from './cable-ampacity.ts'
 import { outcomeOf } from './cable-outcome.ts'
 
-/** Resistance of one metre of a DC cable, out and back, Ω/m. */
+/** Resistance of one metre of a DC cable, out and back where it has both poles, Ω/m. */
 export interface Loop {
   /** At 20 °C. */
   readonly cold: number
@@ -36,7 +36,9 @@ export const loopOf = plan((cable: Block): Loop | undefined => {
     const area = statedFact(cable, 'cable.conductor')
     if (area === undefined) return ok(undefined)
     const { ohmPerMetre } = resistanceOf(cable, area)
-    const cold = (2 * ohmPerMetre) / (statedFact(cable, 'cable.parallel') ?? 1)
+    // A cable of one pole, or in series, has no way back of its own.
+    const ways = statedFact(cable, 'cable.pole') === undefined ? 2 : 1
+    const cold = (ways * ohmPerMetre) / (statedFact(cable, 'cable.parallel') ?? 1)
     const insulation = statedFact(cable, 'cable.insulation')
     const conductorC = insulation === undefined ? bestInsulationC : celsius(insulation)
     return ok({ cold, hot: resistanceAt({ resistance: cold, conductorC }) })

@@ -4,7 +4,7 @@ import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import type { FactValue } from '../../../vocabulary/index.ts'
-import { statedFact, Unreadable } from '../../common/stated-fact.ts'
+import { readable, statedFact } from '../../common/stated-fact.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 
 /** What a drive, or the top of the file, has of the DC network. */
@@ -131,12 +131,3 @@ function boltedTo(block: Block, end: 'from' | 'to', lookup: Lookup): PartEnd | u
 }
 
 const partEnd = (block: Block): PartEnd => ({ at: idOf(block), kind: block.kind })
-
-function readable<T>(read: () => T): T | undefined {
-  try {
-    return read()
-  } catch (error) {
-    if (error instanceof Unreadable) return undefined
-    throw error
-  }
-}

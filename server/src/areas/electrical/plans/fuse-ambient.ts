@@ -3,7 +3,7 @@ import { ratingInAmbient } from '../../../engineering/electrical/rating-in-ambie
 import { type Block, factOf } from '../../../job/model.ts'
 import { formatNumber } from '../../../quantity/format.ts'
 import { formatShare } from '../../../quantity/format-measures.ts'
-import { celsius } from './cable-ampacity.ts'
+import { celsius } from '../../common/celsius.ts'
 
 /** What the heat around a fuse or breaker leaves of its rating. */
 export interface FuseHeat {

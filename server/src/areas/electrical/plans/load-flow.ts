@@ -6,6 +6,9 @@ import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { solve } from '../../../store/solve.ts'
+import { stringOf } from '../../common/battery-string.ts'
+import { readable } from '../../common/stated-fact.ts'
+import { lowestOfString } from '../../common/string-facts.ts'
 import { loopOf } from './conductor-loop.ts'
 import { type Island, type Place, topologyOfFile } from './dc-topology.ts'
 import { amperesOf, type Draw, ratedDraw } from './draws.ts'
@@ -63,16 +66,17 @@ const flowsOfFile = (file: FileLookup): ReadonlyMap<BlockId, LoadFlow> => {
   return flows
 }
 
-function sourcesOf({ batteries, feeders }: Island, { blockOf }: FileLookup): readonly Source[] {
+function sourcesOf({ batteries, feeders }: Island, { blockOf, from }: FileLookup): readonly Source[] {
   if (batteries.length > 0)
     return batteries.map(({ battery, place }) => {
-      const block = blockOf(battery)
-      const window = factOf(block, 'battery.window')?.value
+      const string = readable(() => stringOf(blockOf(battery), from(blockOf(battery)))) ?? []
       return {
         part: battery,
         place,
-        low: window?.low ?? factOf(block, 'battery.nominal')?.value,
-        most: factOf(block, 'battery.current')?.value ?? Number.POSITIVE_INFINITY,
+        low: string.length > 0 ? readable(() => lowestOfString(string)) : undefined,
+        most:
+          least(string.flatMap((one) => factOf(one, 'battery.current')?.value ?? [])) ??
+          Number.POSITIVE_INFINITY,
       }
     })
   return feeders
