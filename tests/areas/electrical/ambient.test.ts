@@ -10,7 +10,7 @@ const job = (cable: string, fuse = '') => `battery b { nominal: 96 V  window: 84
 drive main {
   motor m { power: 8.4 kW  efficiency: 100 %  voltage: 50 V  power-factor: 1 }
   controller { input: 72..120 V  efficiency: 100 % }
-  cable feed { from: b  to: controller  conductor: 2 AWG  bundled: 1  length: 1 m  insulation: 105 degC  ${cable} }
+  cable feed { from: b  to: controller  conductor: 2 AWG  bundled: 1  length: 1 m  design-current: 100 A  insulation: 105 degC  ${cable} }
   protection f { kind: fuse  rating: 125 A  in: feed  at: 0 mm  ${fuse} }
 }
 `
