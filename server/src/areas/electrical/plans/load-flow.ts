@@ -9,7 +9,7 @@ import { solve } from '../../../store/solve.ts'
 import { stringOf } from '../../common/battery-string.ts'
 import { readable } from '../../common/stated-fact.ts'
 import { lowestOfString } from '../../common/string-facts.ts'
-import { loopOf } from './conductor-loop.ts'
+import { resistanceIn } from './conductor-loop.ts'
 import { type Island, type Place, topologyOfFile } from './dc-topology.ts'
 import { amperesOf, type Draw, ratedDraw } from './draws.ts'
 
@@ -105,11 +105,10 @@ function flowOf(island: Island, file: FileLookup): LoadFlow | undefined {
     if (!draw) notCounted.push(part)
     return draw ? [{ part, place, draw }] : []
   })
-  const links = island.conductors.map(({ cable, ends, length }) => {
-    const block = blockOf(cable)
-    const loop = loopOf(block, from(block))
-    if (!loop || length === undefined) notCounted.push(cable)
-    return { ends, resistance: noLessThan((loop?.hot ?? 0) * (length ?? 0)) }
+  const links = island.conductors.map((conductor) => {
+    const resistance = resistanceIn(conductor, 'hot', file)
+    if (resistance === undefined) notCounted.push(conductor.cable)
+    return { ends: conductor.ends, resistance: resistance ?? 0 }
   })
   const closed = island.devices.map(({ ends }) => ({ ends, resistance: 0 }))
   const flowFrom = (on: readonly Source[]) =>
@@ -147,9 +146,6 @@ function flowOf(island: Island, file: FileLookup): LoadFlow | undefined {
     notCounted: [...new Set(notCounted)],
   }
 }
-
-/** Ω; less joins the two ends. */
-const noLessThan = (resistance: number): number => (resistance < 1e-9 ? 0 : resistance)
 
 /** A load that states both counts with the larger one. */
 const drawAt = ({ power, current }: Draw, volts: number) =>
