@@ -13,7 +13,7 @@ import { wayBack } from './cable-pole.ts'
 import type { Conductor } from './dc-topology.ts'
 
 /** Resistance of a DC cable, out and back, for each metre of its length, Ω/m. In series there is no way back. */
-export interface Loop {
+interface Loop {
   /** At 20 °C. */
   readonly cold: number
   /** At the limit of its insulation. */
@@ -45,7 +45,7 @@ function oneWay(cable: Block): Loop | undefined {
 }
 
 /** Undefined where its conductor is not known. The way back of a cable of one pole is that beside it, else one like it. */
-export const loopOf = plan((cable: Block, lookup: Lookup): Loop | undefined => {
+const loopOf = plan((cable: Block, lookup: Lookup): Loop | undefined => {
   const outcome = outcomeOf(() => {
     const out = oneWay(cable)
     if (!out || isSeries(cable)) return ok(out)
