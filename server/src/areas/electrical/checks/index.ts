@@ -1,6 +1,8 @@
 // Made by `npm run generate` from the files beside it.
 
 import type { Check } from '../../../checks/check.ts'
+import batteryChargeCurrentBeyond from './battery/charge-current-beyond.ts'
+import batteryChargeVoltageBeyond from './battery/charge-voltage-beyond.ts'
 import batteryNominalOutsideWindow from './battery/nominal-outside-window.ts'
 import batterySeriesFaulty from './battery/series-faulty.ts'
 import batterySeriesUnlike from './battery/series-unlike.ts'
@@ -64,6 +66,8 @@ import switchOverloaded from './switch/overloaded.ts'
 import switchVoltageBelow from './switch/voltage-below.ts'
 
 export const checks: readonly Check[] = [
+  batteryChargeCurrentBeyond,
+  batteryChargeVoltageBeyond,
   batteryNominalOutsideWindow,
   batterySeriesFaulty,
   batterySeriesUnlike,
