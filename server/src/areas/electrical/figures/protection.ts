@@ -1,5 +1,4 @@
 import { published } from '../../../checks/check.ts'
-import { leastFault } from '../../../engineering/electrical/least-fault.ts'
 import { type Block, factOf } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { formatLoad } from '../../common/amperes.ts'
@@ -10,7 +9,7 @@ import { highestOf, ratingToCable, ratingToLoad } from '../plans/cable-protectio
 import { capacityWords } from '../plans/cable-words.ts'
 import { heatAround, heatWords } from '../plans/fuse-ambient.ts'
 import { circuitCableOf } from '../plans/let-through.ts'
-import { leastFaultSource, shortCircuit, shortCircuitSource } from '../short-circuit.ts'
+import { leastFaultSource, shortCircuit, shortCircuitSource, whereLeast } from '../short-circuit.ts'
 
 /** A rating with the load and the cable that it suits, as far as each is known. */
 function ratedFor(device: Block, lookup: Lookup) {
@@ -100,9 +99,9 @@ const shortCircuitCurrent = figureWhereKnown({
   title: 'Highest short-circuit current',
   unknown: 'The short-circuit current of its batteries is not known.',
   kind: 'current',
-  doc: 'The highest short-circuit current of all batteries that cables join to it, which it has to interrupt. The resistance of cables is not counted.',
+  doc: 'The highest short-circuit current at its place, from all batteries that cables join to it, which it has to interrupt. Cables count as cold, and as none where their length is not known.',
   formula:
-    'sum over the batteries: as stated, or highest voltage / internal resistance, whichever is higher.',
+    'voltage before the fault over the resistance seen from there, all batteries on; of each the stated current, or highest voltage / internal resistance, whichever is higher; conductors at 20 °C; chargers and converters with their current.',
   source: shortCircuitSource,
   from: (device, lookup) => {
     const fault = shortCircuit(lookup)
@@ -133,21 +132,22 @@ const openingCurrent = figureWhereKnown({
   title: 'Lowest short-circuit current',
   unknown: 'Its rating, or the short-circuit current of its batteries, is not known.',
   kind: 'current',
-  doc: 'The lowest short-circuit current of the batteries behind it, which has to be enough to open it. With the resistance of the cable it is lower still.',
-  formula: 'sum over the batteries: as stated, or highest voltage / internal resistance, whichever is lower.',
+  doc: 'The lowest short-circuit current through it as far as it protects, which has to be enough to open it: from one battery alone, or shared with other fuses.',
+  formula:
+    'lowest voltage / (resistance of the battery + way to the fault and back), conductors at the limit of their insulation.',
   source: leastFaultSource,
   from: (device, lookup) => {
     const fault = shortCircuit(lookup)
-    const rated = factOf(device, 'protection.rating')?.value
-    return fault?.lowest !== undefined && rated !== undefined
-      ? { ...fault, lowest: fault.lowest, rated }
-      : undefined
+    return fault?.least && { ...fault, least: fault.least, where: whereLeast(fault.least, lookup) }
   },
-  of: (fault) => ({
-    value: fault.lowest,
-    limit: { low: leastFault(fault.rated) },
-    limitFrom: '1.6 times its rating',
-    from: fault.from.join('; '),
+  of: ({ least, where, from, notCounted }) => ({
+    value: least.amps,
+    limit: { low: least.opens },
+    limitFrom: '1.6 times its rating, or that of a smaller one before it',
+    from: `${where}; ${from.join('; ')}`,
+    ...(notCounted.length > 0 && {
+      doubt: `${listed(notCounted)} not counted: its short-circuit current is not known`,
+    }),
   }),
 })
 

@@ -16,7 +16,7 @@ import { batteriesJoined } from './let-through.ts'
 
 /** What a short circuit at the batteries of a cable draws, A, and where each figure of it comes from. Where a battery says two figures, both
  * count: the higher one for what must interrupt it, the lower one for what it must open. */
-interface BankFault {
+export interface BankFault {
   /** At least this, where some batteries are not counted. */
   readonly highest: number
   /** Undefined where a battery beside the cable is not counted. */

@@ -8,7 +8,7 @@ export default check({
   id: 'protection/interrupts-too-little',
   severity: 'error',
   title: 'Fuse that cannot interrupt a short circuit',
-  why: 'A fuse or breaker may burst or keep burning when the current is more than it can interrupt. Only the battery is counted: cables and a limit in the battery management are not relied on.',
+  why: 'A fuse or breaker may burst or keep burning when the current is more than it can interrupt. A limit in the battery management is not relied on. Cables count as cold.',
   source: shortCircuitSource,
   on: 'protection',
   needs: { interrupts: 'protection.interrupts' },
@@ -54,8 +54,8 @@ drive main {
     const limit = formatLoad(fault.highest)
     return [
       at(interrupts, {
-        message: `It can interrupt ${found}; a short circuit of the ${fault.from.length > 1 ? 'batteries' : 'battery'} reaches ${limit}.`,
-        detail: `Short-circuit current: ${fault.from.join('; ')}. The resistance of the cable is not counted.${formatNotCounted(fault)}`,
+        message: `It can interrupt ${found}; a short circuit at its place reaches ${limit}.`,
+        detail: `Short-circuit current: ${fault.from.join('; ')}. Cables count as cold, and as none where their length is not known.${formatNotCounted(fault)}`,
         todo: 'Choose one that can interrupt more, in DC at the voltage of this circuit.',
         found,
         limit: `at least ${limit}`,
