@@ -34,7 +34,11 @@ describe('batteries in series', () => {
     }
     // 8.4 kW at 84 V.
     expect(figureOf(text, 'cable/current', 'feed')).toBeCloseTo(100, 0)
-    expect(figureOf(text, 'protection/short-circuit-current', 'feed-fuse')).toBeCloseTo(108 / 0.014, 6)
+    // 1 m of 95 mm² between them, 100 mm out and back before the fuse: 0.210 Ω/km at 20 °C (IEC 60228).
+    expect(figureOf(text, 'protection/short-circuit-current', 'feed-fuse')).toBeCloseTo(
+      108 / (0.014 + 1.2 * 0.21e-3),
+      6,
+    )
     expect(found(text, 'protection/voltage-below')).toEqual([
       'The rated voltage is 80 V; the circuit reaches 108 V.',
     ])
@@ -67,7 +71,17 @@ describe('batteries in series', () => {
         `${battery(`a${i}`)}${battery(`b${i}`)}${link(`a${i}`, `b${i}`)}${cable(`lead${i}`, `b${i}`, 'bus')}${fuse(`lead${i}`)}`,
     )
     const text = `${strings.join('')}busbar bus { current: 600 A }\n${cable('feed', 'bus', 'main.controller')}${drive}`
-    expect(figureOf(text, 'protection/short-circuit-current', 'lead1-fuse')).toBeCloseTo((3 * 108) / 0.014, 6)
+    // At the fuse of the first: its own string, and the two others over the rest of the lead. 0.210 Ω/km at 20 °C (IEC 60228).
+    const string = 0.014 + 0.21e-3
+    const [before, behind, lead] = [0.1, 0.9, 1].map((length) => 2 * length * 0.21e-3) as [
+      number,
+      number,
+      number,
+    ]
+    expect(figureOf(text, 'protection/short-circuit-current', 'lead1-fuse')).toBeCloseTo(
+      108 / (string + before) + 108 / (behind + (string + lead) / 2),
+      5,
+    )
     expect(found(text, 'protection/none')).toEqual([])
     expect(found(text.replace(fuse('lead2'), ''), 'protection/none')).not.toEqual([])
   })

@@ -5,7 +5,7 @@ import type { Assumption } from './assumption.ts'
 
 /** DC power for `shaftPower` (W) on the motor shaft, W: P / (η_motor η_inverter). Power above zero, efficiencies above zero and at most 1, else
  * OutOfRange. Source: definition of efficiency.
- * @example dcPower({ shaftPower: 10e3, motorEfficiency: 0.9, inverterEfficiency: 0.95 }) // ≈ 11_695.9 */
+ * @example dcPower({ shaftPower: 10e3, motorEfficiency: 0.9, inverterEfficiency: 0.95 }) // ≈ 11695.9 */
 export const dcPower = (given: {
   readonly shaftPower: number
   readonly motorEfficiency: number

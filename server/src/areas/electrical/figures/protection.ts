@@ -136,7 +136,7 @@ const openingCurrent = figureWhereKnown({
   formula:
     'lowest voltage / (resistance of the battery + way to the fault and back), conductors at the limit of their insulation.',
   source: leastFaultSource,
-  from: (device, lookup) => {
+  from: (_device, lookup) => {
     const fault = shortCircuit(lookup)
     return fault?.least && { ...fault, least: fault.least, where: whereLeast(fault.least, lookup) }
   },
