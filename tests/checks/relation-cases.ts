@@ -39,6 +39,22 @@ export const cases: Readonly<Record<string, Case>> = {
       ),
     ),
   },
+  'controller-phase-limit': {
+    broken: ['301 A', '0.31 kA'].map((limit) =>
+      drive(`controller { peak-current: 300 A  phase-current-limit: ${limit} }`),
+    ),
+    kept: ['1 A', '300 A'].map((limit) =>
+      drive(`controller { peak-current: 300 A  phase-current-limit: ${limit} }`),
+    ),
+  },
+  'controller-speed-limit': {
+    broken: ['2401 rpm', '4000 rpm'].map((limit) =>
+      drive('motor m { max-speed: 2400 rpm }', `controller { speed-limit: ${limit} }`),
+    ),
+    kept: ['2400 rpm', '900 rpm'].map((limit) =>
+      drive('motor m { max-speed: 2400 rpm }', `controller { speed-limit: ${limit} }`),
+    ),
+  },
   'log-clearance': {
     // 60 mm less 35 mm is 25 mm (geometry).
     broken: [

@@ -52,6 +52,16 @@ export const battery = block({
       'Highest continuous discharge current that the maker permits.',
       { example: '210 A' },
     ),
+    'peak-current': fact(
+      amount('current', { min: 0.1, max: 1e5 }),
+      'Highest discharge current that the maker permits for `peak-time`.',
+      { example: '420 A' },
+    ),
+    'peak-time': fact(amount('time', { min: 0.1, max: 7200 }), 'How long the maker permits `peak-current`.', {
+      from: 'issued',
+      when: { fact: 'peak-current' },
+      example: '30 s',
+    }),
     'charge-current': fact(
       amount('current', { min: 0.1, max: 1e5 }),
       'Highest continuous charge current that the maker permits.',

@@ -61,6 +61,26 @@ export const controller = block({
       'How long it can give `peak-current` from working temperature.',
       { from: 'issued', example: '60 s' },
     ),
+    'phase-current-limit': fact(
+      amount('current', { min: 0.1, max: 2e4 }),
+      'Highest output current of each phase, as it is set.',
+      { from: 'as-built', perDrive: true, example: '300 A' },
+    ),
+    'input-current-limit': fact(
+      amount('current', { min: 0.1, max: 2e4 }),
+      'Highest current that it takes from the battery, as it is set. The current of its cable is not taken from it.',
+      { from: 'as-built', perDrive: true, example: '250 A' },
+    ),
+    'charge-limit': fact(
+      amount('current', { min: 0, max: 2e4 }),
+      'Highest current that it gives back to the battery when it brakes, as it is set. `0 A` if it gives none.',
+      { from: 'as-built', perDrive: true, example: '60 A' },
+    ),
+    'speed-limit': fact(
+      amount('rotational speed', { min: (2 * Math.PI) / 60, max: (50_000 * 2 * Math.PI) / 60 }),
+      'Highest speed of the motor, as it is set.',
+      { from: 'as-built', perDrive: true, example: '2200 rpm' },
+    ),
     'sensor-input': fact(
       words([...sensorKinds, 'none'], 'kinds of temperature sensor'),
       'The kinds of temperature sensor it can read, as set or wired. `none` if it has no such input.',

@@ -33,6 +33,8 @@ import cableTorqueMissing from './cable/torque-missing.ts'
 import cableUndersized from './cable/undersized.ts'
 import cableVoltageBelow from './cable/voltage-below.ts'
 import cableVoltageDrop from './cable/voltage-drop.ts'
+import controllerLimitBeyondBattery from './controller/limit-beyond-battery.ts'
+import controllerLimitBeyondFuse from './controller/limit-beyond-fuse.ts'
 import phasesControllerTerminalTwice from './phases/controller-terminal-twice.ts'
 import phasesDirectionUnknown from './phases/direction-unknown.ts'
 import phasesDoubled from './phases/doubled.ts'
@@ -98,6 +100,8 @@ export const checks: readonly Check[] = [
   cableUndersized,
   cableVoltageBelow,
   cableVoltageDrop,
+  controllerLimitBeyondBattery,
+  controllerLimitBeyondFuse,
   phasesControllerTerminalTwice,
   phasesDirectionUnknown,
   phasesDoubled,

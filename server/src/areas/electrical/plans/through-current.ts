@@ -74,7 +74,7 @@ const cablesAtParts = ({ ofFile }: FileLookup): ReadonlyMap<BlockId, readonly Bl
 /** The continuous current through a busbar, A: the more of what the cables that feed it bring and of what its branches take, the cables that alone feed
  * what lies behind them. Undefined where it is not known. */
 function throughBusbar(busbar: Block, lookup: Lookup): number | undefined {
-  const cables = lookup.ofFile(cablesAtParts).get(idOf(busbar)) ?? []
+  const cables = dcCablesAt(busbar, lookup)
   const outcome = outcomeOf(() => {
     const taking = new Set(
       cables.filter((id) => {
@@ -116,8 +116,12 @@ export function ratedFor(part: Block, fact: 'current' | 'voltage'): Value<number
 export const throughPart = (part: Block, lookup: Lookup): number | undefined =>
   part.kind === 'busbar' ? throughBusbar(part, lookup) : throughSwitch(part, lookup)
 
+/** The DC cables that end at a part. */
+export const dcCablesAt = (part: Block, lookup: Lookup): readonly BlockId[] =>
+  lookup.ofFile(cablesAtParts).get(idOf(part)) ?? []
+
 /** Any DC cable that ends at a part, or that it is in. */
 export function aCableAt(part: Block, lookup: Lookup): Block | undefined {
-  const [first] = lookup.ofFile(cablesAtParts).get(idOf(part)) ?? []
+  const [first] = dcCablesAt(part, lookup)
   return first === undefined ? lookup.referred('in') : lookup.blockOf(first)
 }
