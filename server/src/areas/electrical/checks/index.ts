@@ -3,6 +3,7 @@
 import type { Check } from '../../../checks/check.ts'
 import batteryChargeCurrentBeyond from './battery/charge-current-beyond.ts'
 import batteryChargeVoltageBeyond from './battery/charge-voltage-beyond.ts'
+import batteryNoIsolator from './battery/no-isolator.ts'
 import batteryNominalOutsideWindow from './battery/nominal-outside-window.ts'
 import batterySeriesFaulty from './battery/series-faulty.ts'
 import batterySeriesUnlike from './battery/series-unlike.ts'
@@ -64,12 +65,15 @@ import protectionInterruptsUnknown from './protection/interrupts-unknown.ts'
 import protectionNone from './protection/none.ts'
 import protectionNowhere from './protection/nowhere.ts'
 import protectionVoltageBelow from './protection/voltage-below.ts'
+import switchInterruptsTooLittle from './switch/interrupts-too-little.ts'
+import switchNotLockable from './switch/not-lockable.ts'
 import switchOverloaded from './switch/overloaded.ts'
 import switchVoltageBelow from './switch/voltage-below.ts'
 
 export const checks: readonly Check[] = [
   batteryChargeCurrentBeyond,
   batteryChargeVoltageBeyond,
+  batteryNoIsolator,
   batteryNominalOutsideWindow,
   batterySeriesFaulty,
   batterySeriesUnlike,
@@ -131,6 +135,8 @@ export const checks: readonly Check[] = [
   protectionNone,
   protectionNowhere,
   protectionVoltageBelow,
+  switchInterruptsTooLittle,
+  switchNotLockable,
   switchOverloaded,
   switchVoltageBelow,
 ]

@@ -46,6 +46,8 @@ export interface Switch {
   readonly at: number | undefined
   /** The cable that it is in could not be read: it may be any. */
   readonly isUnread: boolean
+  /** By hand, or as its maker states. */
+  readonly isolates: boolean
   /** Bolted on without a cable. */
   readonly from: PartEnd | undefined
   readonly to: PartEnd | undefined
@@ -119,6 +121,10 @@ function switchOf(block: Block, kind: SwitchKind, lookup: Lookup): Switch {
     rating: kind === 'protection' ? (factOf(block, 'protection.rating')?.value ?? 0) : 0,
     in: cable && idOf(cable),
     at: factOf(block, `${kind}.at`)?.value,
+    isolates:
+      kind === 'isolator'
+        ? factOf(block, 'isolator.poles')?.value !== 'negative'
+        : factOf(block, 'protection.isolates')?.value === 'yes',
     isUnread: kind === 'protection' && block.unread.has('in'),
     from: boltedTo(block, 'from', lookup),
     to: boltedTo(block, 'to', lookup),
