@@ -64,6 +64,7 @@ import protectionInterruptsTooLittle from './protection/interrupts-too-little.ts
 import protectionInterruptsUnknown from './protection/interrupts-unknown.ts'
 import protectionNone from './protection/none.ts'
 import protectionNowhere from './protection/nowhere.ts'
+import protectionPartialRange from './protection/partial-range.ts'
 import protectionVoltageBelow from './protection/voltage-below.ts'
 import switchInterruptsTooLittle from './switch/interrupts-too-little.ts'
 import switchNotLockable from './switch/not-lockable.ts'
@@ -134,6 +135,7 @@ export const checks: readonly Check[] = [
   protectionInterruptsUnknown,
   protectionNone,
   protectionNowhere,
+  protectionPartialRange,
   protectionVoltageBelow,
   switchInterruptsTooLittle,
   switchNotLockable,

@@ -1,4 +1,5 @@
 import { atHead, check } from '../../../../checks/check.ts'
+import { factOf } from '../../../../job/model.ts'
 import { formatLoad } from '../../../common/amperes.ts'
 import { formatNotCounted, shortCircuit, shortCircuitSource } from '../../short-circuit.ts'
 
@@ -48,10 +49,11 @@ drive main {
     const fault = shortCircuit(lookup)
     if (!fault) return []
     const limit = formatLoad(fault.highest)
+    const isClassT = factOf(lookup.block, 'protection.fuse-class')?.value === 'T'
     return [
       atHead(lookup.block, {
         message: `What it can interrupt is not stated; a short circuit of the battery reaches ${limit}.`,
-        detail: `Short-circuit current: ${fault.from.join('; ')}.${formatNotCounted(fault)}`,
+        detail: `Short-circuit current: ${fault.from.join('; ')}.${formatNotCounted(fault)}${isClassT ? ' Class T is usually made for 20 kA in DC (common practice, no source): only its maker knows.' : ''}`,
         todo: 'Add `interrupts`: the DC current it can interrupt at this voltage, from its maker.',
         limit: `at least ${limit}`,
       }),
