@@ -1,4 +1,4 @@
-import { type Block, childrenOf, isTakenWhole } from '../job/model.ts'
+import { type Block, childrenOf, isTakenWhole, writtenBlock } from '../job/model.ts'
 import type { Lookup } from '../store/lookup.ts'
 import { type BlockKind, type Fact, isAskedWith } from '../vocabulary/block.ts'
 import { type BlockName, findKind, kindMeant } from '../vocabulary/index.ts'
@@ -40,6 +40,9 @@ const applies = ({ facts, unread }: Block, fact: Fact): boolean =>
   isAskedWith(fact, (name) => facts.get(name)?.value ?? (unread.has(name) ? name : undefined)) &&
   (fact.or === undefined || !facts.has(fact.or))
 
+const isInDrive = ({ kind, parent }: Block): boolean =>
+  kind === 'drive' || (parent !== undefined && isInDrive(parent))
+
 /** The blocks that this one is `like`, nearest first. */
 function sourcesOf({ source }: Block): readonly Block[] {
   const sources: Block[] = []
@@ -62,8 +65,8 @@ function missingIn(block: Block, name: string, fact: Fact, required: Status): re
 export function missingFacts(lookup: Lookup): readonly string[] {
   const { block, status } = lookup
   const kind = findKind(block.kind)
-  // What the other drive does not say either is told there.
-  if (!kind || isTakenWhole(block)) return []
+  // What the other drive does not say either is said there. Of a part in a library nothing is asked there.
+  if (!kind || (isTakenWhole(block) && isInDrive(writtenBlock(block)))) return []
   const required = isRequired(lookup, kind) ? status : undefined
   const { facts, blanks, unread, left } = block
   const sources = sourcesOf(block)

@@ -7,6 +7,7 @@ import type { Draft } from './draft.ts'
 import { evaluator } from './evaluate.ts'
 import type { BindingProblem, Block, Mention, NotTaken, Place, Section } from './model.ts'
 import type { Outside } from './other.ts'
+import { partLikeIn } from './part-like.ts'
 import { leftOut, takeOver } from './take-over.ts'
 
 export interface Located<T> {
@@ -38,7 +39,12 @@ export function bind(section: Section, scope: Outside): Bound {
   const refer = (mention: Mention) => void mentions.push(mention)
   const tell = (at: Place, problem: BindingProblem) => void problems.push({ at, problem })
   const values = evaluator({ section, roots, scope, report: tell, refer })
-  takeOver(roots, { likeOf: values.driveLike, report: tell, refer })
+  takeOver(roots, {
+    likeOf: values.driveLike,
+    partLike: partLikeIn({ section, roots, scope }),
+    report: tell,
+    refer,
+  })
   for (const root of roots) settle(root, values, report)
   for (const root of roots) askForRest(root, scope, tell)
   return { blocks: roots, problems, mentions }

@@ -18,14 +18,21 @@ const blocksInside = memoizeByIdentity((block: Draft): number =>
 )
 
 interface Taking {
+  /** The block that any other is `like`, with the word that says so. What is wrong with it is reported where its facts are taken. */
+  readonly partLike: (block: Draft) => { readonly source: Draft; readonly at: Place } | undefined
   /** The drive that this one is `like`, with the word that says so. What is wrong with it is reported. */
   readonly likeOf: (drive: Draft) => { readonly source: Draft; readonly at: Place } | undefined
   readonly report: (at: Place, problem: BindingProblem) => void
   readonly refer: (mention: Mention) => void
 }
 
-/** Gives each drive that is `like` another the blocks of that one: a block of its own takes what it does not say itself, any other is taken whole. */
-export function takeOver(roots: readonly Draft[], { likeOf, report, refer }: Taking): void {
+/** Gives each drive or part that is `like` another the blocks of that one: a block of its own takes what it does not say itself, any other is taken
+ * whole. What a part takes comes before what its drive takes. */
+export function takeOver(roots: readonly Draft[], { likeOf, partLike, report, refer }: Taking): void {
+  const done = new Set<Draft>()
+  /** Those that wait for what they are `like`: parts in a circle take nothing. */
+  const open = new Set<Draft>()
+  for (const root of roots) takeParts(root)
   const waiting = new Set(roots.filter(({ kind }) => kind === 'drive'))
   for (const root of roots) {
     // What a drive of the same section takes itself comes first.
@@ -68,6 +75,25 @@ export function takeOver(roots: readonly Draft[], { likeOf, report, refer }: Tak
       takeChildren(drive, source, at)
     }
   }
+  // A part of a drive may be `like` one that the drive has only now.
+  for (const root of roots) takeParts(root)
+
+  function takeParts(block: Draft): void {
+    for (const child of block.children) takeParts(child)
+    if (block.kind === 'drive' || !block.written.has('like') || done.has(block)) return
+    const found = partLike(block)
+    if (!found) return
+    done.add(block)
+    open.add(block)
+    const { source, at } = found
+    // Of one section, what that one takes itself comes first.
+    if (source.section === block.section) takeParts(source)
+    open.delete(block)
+    if (open.has(source)) return
+    const isDeep = source.children.some(({ layers }) => layers.length >= longestChain)
+    if (source.children.length === 0 || isDeep || blocksInside(source) > largestDrive) return
+    takeChildren(block, source, at)
+  }
 
   function takeChildren(block: Draft, source: Draft, like: Place): void {
     const own = pairs(block, source)
@@ -89,8 +115,8 @@ export function takeOver(roots: readonly Draft[], { likeOf, report, refer }: Tak
   }
 
   function takeFrom(block: Draft, source: Draft, like: Place): void {
-    block.source = source
-    block.layers = layersOf(source)
+    if (!comesFrom(source, block)) block.source ??= source
+    block.layers = [...new Set([...block.layers, ...layersOf(source)])]
     if (block.name === undefined && source.name !== undefined) rename(block, source.name)
     else if (block.name !== undefined && block.name === source.name)
       refer({ at: headingOf(block), to: block })
@@ -150,6 +176,12 @@ export function takeOver(roots: readonly Draft[], { likeOf, report, refer }: Tak
         isNamed: block.definition.heading === 'name',
       })
   }
+}
+
+/** Whether a block takes from another, directly or by way of others. */
+function comesFrom(block: Draft, other: Draft): boolean {
+  for (let next: Draft | undefined = block; next; next = next.source) if (next === other) return true
+  return false
 }
 
 /** Which blocks are the same in both drives: of a kind those of one name; where a name may be left out, also the only ones that are left of it. */

@@ -1,3 +1,4 @@
+import { isTakenWhole } from '../../job/model.ts'
 import type { Lookup } from '../../store/lookup.ts'
 import { factIn } from '../../vocabulary/block.ts'
 import { findKind } from '../../vocabulary/index.ts'
@@ -65,7 +66,7 @@ drive main {
     ]
   },
   fixes: (_finding, { block, lookup }) => {
-    if (!block || !lookup) return []
+    if (!block || !lookup || isTakenWhole(block)) return []
     const written = block.node.items.flatMap((item) => (item.type === 'fact' ? [item.name.text] : []))
     const names = missingFacts(lookup).filter(
       (name) => !written.includes(name) && !block.others.has(name) && !name.includes(' '),
