@@ -39,6 +39,10 @@ export const cases: Readonly<Record<string, Case>> = {
       ),
     ),
   },
+  'battery-peak-current': {
+    broken: ['1 A', '209 A'].map((peak) => battery(`current: 210 A  peak-current: ${peak}`)),
+    kept: ['210 A', '0.42 kA'].map((peak) => battery(`current: 210 A  peak-current: ${peak}`)),
+  },
   'controller-phase-limit': {
     broken: ['301 A', '0.31 kA'].map((limit) =>
       drive(`controller { peak-current: 300 A  phase-current-limit: ${limit} }`),
