@@ -26,6 +26,11 @@ export const job = block({
       'Rules for the electrical install: ISO 13297 and 10133, or ABYC E-11 with 33 CFR 183. Tables and factors of the two are never mixed. If not stated, the lower of the two tables and the stricter factors are used.',
       { from: 'for-review', example: 'iso' },
     ),
+    'dc-negative': fact(
+      choice(['insulated', 'bonded']),
+      'Whether the negative of the DC network is insulated from the hull, or bonded to it. In an insulated network fuses and isolators open both poles.',
+      { from: 'for-review', example: 'insulated' },
+    ),
     screws: fact(
       choice(['outward', 'inward', 'same-hand']),
       'How the screws of two drives turn going ahead, seen from astern. `outward`: right-hand to starboard, left-hand to port. `inward`: the other way round.',

@@ -68,6 +68,7 @@ import protectionPartialRange from './protection/partial-range.ts'
 import protectionVoltageBelow from './protection/voltage-below.ts'
 import switchInterruptsTooLittle from './switch/interrupts-too-little.ts'
 import switchNotLockable from './switch/not-lockable.ts'
+import switchOnePole from './switch/one-pole.ts'
 import switchOverloaded from './switch/overloaded.ts'
 import switchVoltageBelow from './switch/voltage-below.ts'
 
@@ -139,6 +140,7 @@ export const checks: readonly Check[] = [
   protectionVoltageBelow,
   switchInterruptsTooLittle,
   switchNotLockable,
+  switchOnePole,
   switchOverloaded,
   switchVoltageBelow,
 ]
