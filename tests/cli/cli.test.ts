@@ -10,7 +10,7 @@ describe('check', () => {
   it('shows the line, a caret, the words and the source, and ends with 1 on errors', () => {
     const { code, out } = shaftwright(['check', found])
     expect(code).toBe(1)
-    expect(out).toContain(`61 |     length: 140
+    expect(out).toContain(`62 |     length: 140
    |             ^^^`)
     for (const id of ['alignment/gap-variation-outside', 'job/fact-missing', 'cable/undersized'])
       expect(out).toContain(id)

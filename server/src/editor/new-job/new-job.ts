@@ -163,6 +163,7 @@ export function newJobText({ vessel, drives, units: system, feet: adjuster }: Ne
   revision: ?
   status: draft
   rules: ?
+  dc-negative: ?
   show-in: ${system}${twin ? '\n  screws: ?' : ''}
 }
 
