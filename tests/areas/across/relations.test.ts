@@ -139,7 +139,7 @@ describe('the worse of two figures counts', () => {
     expect(
       findingsOf(text, ofIds('cable/undersized')).findings.find(({ check }) => check === 'cable/undersized')
         ?.message,
-    ).toMatch(/must carry 203 A/)
+    ).toMatch(/must carry 205 A/)
   })
 })
 

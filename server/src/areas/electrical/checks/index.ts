@@ -5,6 +5,7 @@ import batteryChargeCurrentBeyond from './battery/charge-current-beyond.ts'
 import batteryChargeVoltageBeyond from './battery/charge-voltage-beyond.ts'
 import batteryNoIsolator from './battery/no-isolator.ts'
 import batteryNominalOutsideWindow from './battery/nominal-outside-window.ts'
+import batteryRatedLoadBeyond from './battery/rated-load-beyond.ts'
 import batterySeriesFaulty from './battery/series-faulty.ts'
 import batterySeriesUnlike from './battery/series-unlike.ts'
 import cableAmbientTooHot from './cable/ambient-too-hot.ts'
@@ -66,6 +67,9 @@ import protectionNone from './protection/none.ts'
 import protectionNowhere from './protection/nowhere.ts'
 import protectionPartialRange from './protection/partial-range.ts'
 import protectionVoltageBelow from './protection/voltage-below.ts'
+import supplyDrop from './supply/drop.ts'
+import supplyImpossible from './supply/impossible.ts'
+import supplyTooLow from './supply/too-low.ts'
 import switchInterruptsTooLittle from './switch/interrupts-too-little.ts'
 import switchNotLockable from './switch/not-lockable.ts'
 import switchOnePole from './switch/one-pole.ts'
@@ -77,6 +81,7 @@ export const checks: readonly Check[] = [
   batteryChargeVoltageBeyond,
   batteryNoIsolator,
   batteryNominalOutsideWindow,
+  batteryRatedLoadBeyond,
   batterySeriesFaulty,
   batterySeriesUnlike,
   cableAmbientTooHot,
@@ -138,6 +143,9 @@ export const checks: readonly Check[] = [
   protectionNowhere,
   protectionPartialRange,
   protectionVoltageBelow,
+  supplyDrop,
+  supplyImpossible,
+  supplyTooLow,
   switchInterruptsTooLittle,
   switchNotLockable,
   switchOnePole,

@@ -1,9 +1,12 @@
-import { commonPractice } from '../../../checks/check.ts'
-import { nameOfString, stringOf } from '../../common/battery-string.ts'
+import { commonPractice, published } from '../../../checks/check.ts'
+import { factOf } from '../../../job/model.ts'
+import { idOf } from '../../../store/block-by-id.ts'
+import { headOf, nameOfString, stringOf } from '../../common/battery-string.ts'
 import { figureWhereKnown } from '../../common/figure.ts'
 import { chargedAsUsual, isHighStated } from '../../common/string-facts.ts'
 import { bankShortCircuit } from '../plans/bank-fault.ts'
 import { highestOfBank } from '../plans/banks-around.ts'
+import { loadFlowAt, notAllKnown } from '../plans/load-flow.ts'
 import { shortCircuitSource } from '../short-circuit.ts'
 
 const highestVoltage = figureWhereKnown({
@@ -51,4 +54,32 @@ const shortCircuitCurrent = figureWhereKnown({
   of: ({ highest, from, assumptions }) => ({ value: highest, from, assumptions }),
 })
 
-export const batteryFigures = [highestVoltage, shortCircuitCurrent]
+const ratedCurrent = figureWhereKnown({
+  id: 'battery/rated-current',
+  on: 'battery',
+  title: 'Current with all at rated power',
+  kind: 'current',
+  doc: 'What the battery gives with all drives and loads at rated power and every battery on.',
+  unknown: 'Nothing that it feeds says its power, or its voltage is not known.',
+  formula: 'network with constant powers, batteries at the low end of their window.',
+  source: published('nodal analysis (Kirchhoff)'),
+  from: (battery, lookup) => {
+    const head = headOf(battery, lookup)
+    const flow = loadFlowAt(head, lookup.from(head))
+    const amps = flow?.given.get(idOf(head))
+    return amps === undefined
+      ? undefined
+      : {
+          amps,
+          isPartly: (flow?.notCounted.length ?? 0) > 0,
+          most: factOf(battery, 'battery.current')?.value,
+        }
+  },
+  of: ({ amps, isPartly, most }) => ({
+    value: amps,
+    ...(most !== undefined && { limit: { high: most }, limitFrom: 'its continuous current' }),
+    ...(isPartly && { assumptions: [notAllKnown] }),
+  }),
+})
+
+export const batteryFigures = [highestVoltage, shortCircuitCurrent, ratedCurrent]

@@ -5,6 +5,7 @@ import { controllerFigures } from './controller.ts'
 import { phaseFigures } from './phases.ts'
 import { prechargeFigures } from './precharge.ts'
 import { protectionFigures } from './protection.ts'
+import { supplyFigures } from './supply.ts'
 
 export const figures: readonly Figure[] = [
   ...batteryFigures,
@@ -13,4 +14,5 @@ export const figures: readonly Figure[] = [
   ...phaseFigures,
   ...prechargeFigures,
   ...protectionFigures,
+  ...supplyFigures,
 ]

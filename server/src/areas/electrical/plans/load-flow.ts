@@ -27,6 +27,9 @@ export interface LoadFlow {
   readonly notCounted: readonly BlockId[]
 }
 
+export const notAllKnown =
+  'a cable of unknown length or size loses nothing, and a load of unknown power takes none'
+
 /** A battery, or the output of a converter where there is none. */
 interface Source {
   readonly part: BlockId
