@@ -2,6 +2,7 @@ import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import {
   dcCurrent,
+  dcPower,
   inverterVoltage,
   lineCurrent,
   threePhaseInput,
@@ -68,6 +69,11 @@ describe('battery current', () => {
       inverterEfficiency: 0.85,
     })
     exactly(1.25 * current, 168.067)
+    // 1200 W / 0.85, definition of efficiency.
+    expect(dcPower({ shaftPower: 1200, motorEfficiency: 1, inverterEfficiency: 0.85 })).toBeCloseTo(
+      1411.765,
+      3,
+    )
     asPrinted(1.25 * current, '168')
   })
 

@@ -27,6 +27,7 @@ import cablePhasesUnequal from './cable/phases-unequal.ts'
 import cablePoleAlone from './cable/pole-alone.ts'
 import cableSeriesEnds from './cable/series-ends.ts'
 import cableSeriesOrParallel from './cable/series-or-parallel.ts'
+import cableShortCircuitHeat from './cable/short-circuit-heat.ts'
 import cableSupportsFar from './cable/supports-far.ts'
 import cableTerminalTemperature from './cable/terminal-temperature.ts'
 import cableThreadUnknown from './cable/thread-unknown.ts'
@@ -60,10 +61,12 @@ import protectionAboveCable from './protection/above-cable.ts'
 import protectionBelowLoad from './protection/below-load.ts'
 import protectionBeyondCable from './protection/beyond-cable.ts'
 import protectionCannotOpen from './protection/cannot-open.ts'
+import protectionClearsLate from './protection/clears-late.ts'
 import protectionFarFromSource from './protection/far-from-source.ts'
 import protectionInterruptsTooLittle from './protection/interrupts-too-little.ts'
 import protectionInterruptsUnknown from './protection/interrupts-unknown.ts'
 import protectionNone from './protection/none.ts'
+import protectionNotSelective from './protection/not-selective.ts'
 import protectionNowhere from './protection/nowhere.ts'
 import protectionPartialRange from './protection/partial-range.ts'
 import protectionVoltageBelow from './protection/voltage-below.ts'
@@ -103,6 +106,7 @@ export const checks: readonly Check[] = [
   cablePoleAlone,
   cableSeriesEnds,
   cableSeriesOrParallel,
+  cableShortCircuitHeat,
   cableSupportsFar,
   cableTerminalTemperature,
   cableThreadUnknown,
@@ -136,10 +140,12 @@ export const checks: readonly Check[] = [
   protectionBelowLoad,
   protectionBeyondCable,
   protectionCannotOpen,
+  protectionClearsLate,
   protectionFarFromSource,
   protectionInterruptsTooLittle,
   protectionInterruptsUnknown,
   protectionNone,
+  protectionNotSelective,
   protectionNowhere,
   protectionPartialRange,
   protectionVoltageBelow,

@@ -23,6 +23,16 @@ export interface DeviceFaults {
   readonly highest: number
   /** The one that is hardest to open; undefined where no battery that is known comes to it, or no rating. */
   readonly least: LeastFault | undefined
+  /** The smallest current through it in any of these, A; undefined as `least`. */
+  readonly lowest: number | undefined
+  /** Fuses and breakers that what it protects leads on to. */
+  readonly next: readonly BlockId[]
+}
+
+interface FileFaults {
+  readonly devices: ReadonlyMap<BlockId, DeviceFaults>
+  /** For each cable the fuses and breakers that feed a short circuit in it together, once for each piece of it that differs in these. */
+  readonly feeding: ReadonlyMap<BlockId, readonly (readonly BlockId[])[]>
 }
 
 /** From one battery alone or from all, at the low end of their window and with hot conductors, as far from the device as it protects. */
@@ -71,20 +81,22 @@ function knownIn({ batteries }: Island, { blockOf, from }: FileLookup): readonly
   })
 }
 
-/** By fuses and breakers. */
-const faultsOfFile = (file: FileLookup): ReadonlyMap<BlockId, DeviceFaults> =>
-  new Map(
-    [...new Set(file.ofFile(topologyOfFile).islands.values())].flatMap((island) => [
-      ...faultsIn(island, file),
-    ]),
+const faultsOfFile = (file: FileLookup): FileFaults => {
+  const all = [...new Set(file.ofFile(topologyOfFile).islands.values())].flatMap(
+    (island) => faultsIn(island, file) ?? [],
   )
+  return {
+    devices: new Map(all.flatMap(({ devices }) => [...devices])),
+    feeding: new Map(all.flatMap(({ feeding }) => [...feeding])),
+  }
+}
 
 const isFuse = ({ kind }: Device): boolean => kind === 'protection'
 
-function faultsIn(island: Island, file: FileLookup): ReadonlyMap<BlockId, DeviceFaults> {
+function faultsIn(island: Island, file: FileLookup): FileFaults | undefined {
   const fuses = island.devices.filter(isFuse)
   const known = fuses.length > 0 ? knownIn(island, file) : []
-  if (known.length === 0) return new Map()
+  if (known.length === 0) return undefined
   const linksAt = (warmth: 'cold' | 'hot', through: number): readonly PathLink[] => [
     ...island.conductors.map((one) => ({ ends: one.ends, resistance: resistanceIn(one, warmth, file) ?? 0 })),
     ...island.devices.map(({ ends }) => ({ ends, resistance: through })),
@@ -101,22 +113,58 @@ function faultsIn(island: Island, file: FileLookup): ReadonlyMap<BlockId, Device
     ]),
   )
   const hot = linksAt('hot', inDevice)
-  const least = leastIn(island, known, hot, (at) => {
+  const zones = zonesOf(island, hot)
+  const { faults, feeding } = leastIn(island, known, hot, zones, (at) => {
     const { linkCurrents } = flow({
       network: { links: linksAt('hot', 0), sources: sourcesAt('low', 'most') },
       at,
     })
     return linkCurrents.slice(island.conductors.length).map(Math.abs)
   })
-  return new Map(
-    fuses.map((fuse) => [
-      fuse.device,
-      {
-        highest: Math.max(...fuse.ends.map((end) => highest.get(end) ?? 0)) + fed,
-        least: least.get(fuse.device),
-      },
-    ]),
+  const feeders = new Map(
+    [...feeding].map(([zone, by]) => [zone, [...by.keys()].map(({ device }) => device)]),
   )
+  const nextOf = nextFuses(fuses, zones, feeding)
+  return {
+    devices: new Map(
+      fuses.map((fuse) => [
+        fuse.device,
+        {
+          highest: Math.max(...fuse.ends.map((end) => highest.get(end) ?? 0)) + fed,
+          least: faults.get(fuse.device)?.worst,
+          lowest: faults.get(fuse.device)?.lowest,
+          next: nextOf.get(fuse.device) ?? [],
+        },
+      ]),
+    ),
+    feeding: new Map(
+      [...island.of].map(([cable, pieces]) => {
+        const of = new Set(pieces.map((piece) => zones.of(island.conductors[piece]?.ends[0] ?? '')))
+        return [cable, [...of].flatMap((zone) => (feeders.has(zone) ? [feeders.get(zone) ?? []] : []))]
+      }),
+    ),
+  }
+}
+
+/** The fuses that are fed from what another one protects, and not the other way round. */
+function nextFuses(
+  fuses: readonly Device[],
+  { of }: Zones,
+  feeding: ReadonlyMap<string, ReadonlyMap<Device, Farthest>>,
+): ReadonlyMap<BlockId, readonly BlockId[]> {
+  const fedIn = new Map<string, BlockId[]>()
+  for (const { device, ends } of fuses)
+    for (const [i, end] of ends.entries()) {
+      const other = of(ends[i === 0 ? 1 : 0] ?? '')
+      const isFeeding = [...(feeding.get(of(end))?.keys() ?? [])].some((one) => one.device === device)
+      const feedsOther = [...(feeding.get(other)?.keys() ?? [])].some((one) => one.device === device)
+      if (feedsOther && !isFeeding) getOrInsert(fedIn, of(end), (): BlockId[] => []).push(device)
+    }
+  const next = new Map<BlockId, BlockId[]>()
+  for (const [zone, by] of feeding)
+    for (const { device } of by.keys())
+      getOrInsert(next, device, (): BlockId[] => []).push(...(fedIn.get(zone) ?? []))
+  return next
 }
 
 /** What hangs together without a fuse or breaker. */
@@ -201,23 +249,30 @@ function fedFrom(start: Place, { conductors, devices }: Island, hot: readonly Pa
   })
 }
 
-/** Worst first by what part of the current that opens it a fault gives. */
+interface Least {
+  readonly faults: ReadonlyMap<BlockId, { readonly worst: LeastFault; readonly lowest: number }>
+  /** What feeds each zone, with the place farthest from it there. */
+  readonly feeding: ReadonlyMap<string, ReadonlyMap<Device, Farthest>>
+}
+
+/** Of each fuse the fault that gives the least part of what opens it. */
 function leastIn(
   island: Island,
   known: readonly Known[],
   hot: readonly PathLink[],
+  zones: Zones,
   throughAll: (place: Place) => readonly number[],
-): ReadonlyMap<BlockId, LeastFault> {
-  const zones = zonesOf(island, hot)
+): Least {
   const far = new Map<string, Farthest>()
   const farOf = ({ fuse, side }: Fed): Farthest => {
     const outgoing = fuse.ends[side === 0 ? 1 : 0]
     return getOrInsert(far, outgoing, () => farthestFrom(outgoing, zones))
   }
-  const found = new Map<BlockId, LeastFault>()
-  const add = (fuse: Device, fault: LeastFault) => {
-    const before = found.get(fuse.device)
-    if (!before || fault.amps / fault.opens < before.amps / before.opens) found.set(fuse.device, fault)
+  const faults = new Map<BlockId, { worst: LeastFault; lowest: number }>()
+  const add = ({ device }: Device, fault: LeastFault) => {
+    const { worst = fault, lowest = fault.amps } = faults.get(device) ?? {}
+    const isWorse = fault.amps / fault.opens < worst.amps / worst.opens
+    faults.set(device, { worst: isWorse ? fault : worst, lowest: Math.min(lowest, fault.amps) })
   }
   const feeding = new Map<string, Map<Device, Farthest>>()
   for (const { place, low, most } of known)
@@ -240,10 +295,16 @@ function leastIn(
     if (shared.every(({ amps, opens }) => amps > 0 && amps < opens))
       for (const { fuse, amps, opens } of shared) add(fuse, { amps, opens, at: end.at })
   }
-  return found
+  return { faults, feeding }
 }
 
 /** Undefined where the batteries around a fuse or breaker do not say what they give. */
 export const faultsAt = plan((device: Block, { ofFile }: Lookup): DeviceFaults | undefined =>
-  ofFile(faultsOfFile).get(idOf(device)),
+  ofFile(faultsOfFile).devices.get(idOf(device)),
+)
+
+/** The fuses and breakers that feed a short circuit in a DC cable, together, for each of its pieces behind one. */
+export const feedingFaultsIn = plan(
+  (cable: Block, { ofFile }: Lookup): readonly (readonly BlockId[])[] =>
+    ofFile(faultsOfFile).feeding.get(idOf(cable)) ?? [],
 )
