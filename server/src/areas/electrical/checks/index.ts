@@ -72,6 +72,7 @@ import protectionPartialRange from './protection/partial-range.ts'
 import protectionVoltageBelow from './protection/voltage-below.ts'
 import supplyDrop from './supply/drop.ts'
 import supplyImpossible from './supply/impossible.ts'
+import supplyOtherVoltage from './supply/other-voltage.ts'
 import supplyTooLow from './supply/too-low.ts'
 import switchInterruptsTooLittle from './switch/interrupts-too-little.ts'
 import switchNotLockable from './switch/not-lockable.ts'
@@ -151,6 +152,7 @@ export const checks: readonly Check[] = [
   protectionVoltageBelow,
   supplyDrop,
   supplyImpossible,
+  supplyOtherVoltage,
   supplyTooLow,
   switchInterruptsTooLittle,
   switchNotLockable,
