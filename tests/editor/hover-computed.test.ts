@@ -51,8 +51,8 @@ drive main {
     checkHover(
       drive(rating),
       words,
-      '| 253 A to 400 A (1.25 times the load; what the cable allows)',
-      '1.25 × 202.2 A (15 kW at the shaft of the motor, 84 V at the low end of the battery); the cable can carry 331 A',
+      '| 254 A to 400 A (1.25 times the load; what the cable allows)',
+      '1.25 × 202.9 A (15 kW at the shaft of the motor, 84 V at the low end of the battery); the cable can carry 331 A',
       '33 CFR 183.455(c)(2)',
     )
   })

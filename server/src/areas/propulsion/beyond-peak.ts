@@ -17,7 +17,7 @@ export function beyondPeak(
   return [
     at(most, {
       ...(!peak && { severity: 'warning' as const }),
-      message: `The ${block.kind} is for ${limit}, but the motor peaks at ${found} here.`,
+      message: `It takes ${limit}, but the motor peaks at ${found} here.`,
       ...(!peak && { detail: 'That is what it takes continuously; its peak torque is not stated.' }),
       todo: `${peak ? '' : 'State the `peak-torque` of the maker. Or '}${peak ? 'Choose' : 'choose'} a ${block.kind} for this torque, or limit the peak current of the controller.`,
       found,

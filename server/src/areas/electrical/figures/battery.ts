@@ -1,12 +1,11 @@
 import { commonPractice, published } from '../../../checks/check.ts'
 import { factOf } from '../../../job/model.ts'
-import { idOf } from '../../../store/block-by-id.ts'
 import { headOf, nameOfString, stringOf } from '../../common/battery-string.ts'
 import { figureWhereKnown } from '../../common/figure.ts'
 import { chargedAsUsual, isHighStated } from '../../common/string-facts.ts'
 import { bankShortCircuit } from '../plans/bank-fault.ts'
 import { highestOfBank } from '../plans/banks-around.ts'
-import { loadFlowAt, notAllKnown } from '../plans/load-flow.ts'
+import { flowAt, notAllKnown } from '../plans/load-flow.ts'
 import { shortCircuitSource } from '../short-circuit.ts'
 
 const highestVoltage = figureWhereKnown({
@@ -60,18 +59,18 @@ const ratedCurrent = figureWhereKnown({
   title: 'Current with all at rated power',
   kind: 'current',
   doc: 'What the battery gives with all drives and loads at rated power and every battery on.',
-  unknown: 'Nothing that it feeds says its power, or its voltage is not known.',
+  unknown: 'Nothing that it feeds states its power, its voltage is not known, or the cables cannot carry it.',
   formula: 'network with constant powers, batteries at the low end of their window.',
   source: published('nodal analysis (Kirchhoff)'),
   from: (battery, lookup) => {
     const head = headOf(battery, lookup)
-    const flow = loadFlowAt(head, lookup.from(head))
-    const amps = flow?.given.get(idOf(head))
+    const flow = flowAt(head, lookup.from(head))
+    const amps = flow?.given
     return amps === undefined
       ? undefined
       : {
           amps,
-          isPartly: (flow?.notCounted.length ?? 0) > 0,
+          isPartly: flow?.isPartly ?? false,
           most: factOf(battery, 'battery.current')?.value,
         }
   },

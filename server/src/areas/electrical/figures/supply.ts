@@ -6,7 +6,7 @@ import { type Supply, supplyOf } from '../plans/supply.ts'
 const source = published(
   'nodal analysis (Kirchhoff), the network solved with constant powers; IEC 60228, ASTM B258',
 )
-const unknown = 'No battery leads to it, or what it takes is not known.'
+const unknown = 'No battery leads to it, what it takes is not known, or the cables cannot carry it.'
 const formula =
   'network with all drives and loads at rated power, batteries at the low end of their window, conductors at the limit of their insulation; the lowest with all batteries on, and with each off where the others may give enough.'
 

@@ -17,7 +17,7 @@ import { batteriesReached, chargersThrough, type Feed, feedOf, feedsAlone } from
 import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
 import { amperesOf, motorInput, otherDraw } from './draws.ts'
 import { convertersFeeding } from './let-through.ts'
-import { voltageAt } from './load-flow.ts'
+import { flowAt } from './load-flow.ts'
 
 /** What a cable has to carry. */
 export interface CableCurrent {
@@ -130,7 +130,7 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
   if (powers.length < feed.motors.length) return unsaid('the power of the motor')
   if (volts === undefined) return unsaid('the voltage of the battery')
   const lowestAt = (parts: readonly Block[]): number =>
-    least(parts.flatMap((part) => voltageAt(part, lookup.from(part)) ?? [])) ?? volts
+    least(parts.flatMap((part) => flowAt(part, lookup.from(part))?.lowest ?? [])) ?? volts
   const others = feed.others.map((load) => amperesOf(otherDraw(load, or), lowestAt([load])))
   if (others.some((current) => current === undefined))
     return unsaid('what each load and converter that it feeds draws')

@@ -67,15 +67,11 @@ const motorsBehind = plan((controller: Block, lookup: Lookup): readonly BlockId[
   return motors.ok ? motors.value.map(idOf) : undefined
 })
 
-const controllersOfFile = ({ ofKind }: FileLookup): readonly Block[] => [
-  ...ofKind('drive').flatMap((drive) => childrenOf(drive, 'controller')),
-  ...ofKind('controller'),
-]
-
 /** How many controllers drive each motor of the file. */
-const controllersByMotor = ({ ofFile, from }: FileLookup): ReadonlyMap<BlockId, number> => {
+const controllersByMotor = ({ ofKind, from }: FileLookup): ReadonlyMap<BlockId, number> => {
   const counts = new Map<BlockId, number>()
-  for (const controller of ofFile(controllersOfFile))
+  const inDrives = ofKind('drive').flatMap((drive) => childrenOf(drive, 'controller'))
+  for (const controller of [...inDrives, ...ofKind('controller')])
     for (const motor of motorsBehind(controller, from(controller)) ?? [])
       counts.set(motor, (counts.get(motor) ?? 0) + 1)
   return counts

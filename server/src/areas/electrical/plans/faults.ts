@@ -10,10 +10,12 @@ import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { solve } from '../../../store/solve.ts'
 import { stringOf } from '../../common/battery-string.ts'
+import { ok } from '../../common/outcome.ts'
 import { readable } from '../../common/stated-fact.ts'
 import { lowestOfString } from '../../common/string-facts.ts'
 import { bankShortCircuit } from './bank-fault.ts'
 import { highestOfBank } from './banks-around.ts'
+import { outcomeOf } from './cable-outcome.ts'
 import { resistanceIn } from './conductor-loop.ts'
 import { type Device, type Island, type Place, topologyOfFile } from './dc-topology.ts'
 
@@ -83,7 +85,7 @@ function knownIn({ batteries }: Island, { blockOf, from }: FileLookup): readonly
 
 const faultsOfFile = (file: FileLookup): FileFaults => {
   const all = [...new Set(file.ofFile(topologyOfFile).islands.values())].flatMap(
-    (island) => faultsIn(island, file) ?? [],
+    (island) => faultsWhereKnown(island, file) ?? [],
   )
   return {
     devices: new Map(all.flatMap(({ devices }) => [...devices])),
@@ -92,6 +94,12 @@ const faultsOfFile = (file: FileLookup): FileFaults => {
 }
 
 const isFuse = ({ kind }: Device): boolean => kind === 'protection'
+
+/** None where a figure is beyond what can be computed. */
+function faultsWhereKnown(island: Island, file: FileLookup): FileFaults | undefined {
+  const found = outcomeOf(() => ok(faultsIn(island, file)))
+  return found.ok ? found.value : undefined
+}
 
 function faultsIn(island: Island, file: FileLookup): FileFaults | undefined {
   const fuses = island.devices.filter(isFuse)

@@ -5,7 +5,7 @@ import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { readable } from '../../common/stated-fact.ts'
 import { endsOf } from './cable-circuit.ts'
-import { loadFlowAt } from './load-flow.ts'
+import { flowAt } from './load-flow.ts'
 
 /** How a controller, load or converter is fed with all drives and loads at rated power. */
 export interface Supply {
@@ -35,8 +35,8 @@ const cablesAt = ({ ofKind, from }: FileLookup): ReadonlyMap<BlockId, readonly B
 
 /** Undefined where no battery feeds it, or what it takes is not known. */
 export const supplyOf = plan((part: Block, lookup: Lookup): Supply | undefined => {
-  const flow = loadFlowAt(part, lookup)
-  const volts = flow?.voltages.get(idOf(part))
+  const flow = flowAt(part, lookup)
+  const volts = flow?.lowest
   if (!flow || volts === undefined) return undefined
   const cables = (lookup.ofFile(cablesAt).get(idOf(part)) ?? []).map(lookup.blockOf)
   const stated = cables.flatMap((cable) => factOf(cable, 'cable.drop')?.value.high ?? [])
@@ -47,6 +47,6 @@ export const supplyOf = plan((part: Block, lookup: Lookup): Supply | undefined =
     limit: isUnread ? undefined : Math.max(usualDrop, ...stated),
     limitFrom:
       stated.length === 0 ? 'common practice for propulsion feeders, no source' : 'the cable that ends there',
-    isPartly: flow.notCounted.length > 0,
+    isPartly: flow.isPartly,
   }
 })

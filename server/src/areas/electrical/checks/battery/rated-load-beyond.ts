@@ -1,9 +1,8 @@
 import { at, check, theJobFile } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
-import { idOf } from '../../../../store/block-by-id.ts'
 import { formatLoading } from '../../../common/amperes.ts'
 import { headOf } from '../../../common/battery-string.ts'
-import { loadFlowAt } from '../../plans/load-flow.ts'
+import { flowAt } from '../../plans/load-flow.ts'
 
 const job = (amps: string) => `battery house {
   nominal: 96 V
@@ -28,7 +27,7 @@ export default check({
   quiet: job('250 A'),
   run: ({ most }, lookup) => {
     const head = headOf(lookup.block, lookup)
-    const given = loadFlowAt(head, lookup.from(head))?.given.get(idOf(head))
+    const given = flowAt(head, lookup.from(head))?.given
     if (given === undefined || reaches(most.value, given)) return []
     const { current, carries } = formatLoading(given, most.value)
     return [

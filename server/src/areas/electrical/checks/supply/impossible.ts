@@ -1,7 +1,6 @@
 import { atHead, check, published } from '../../../../checks/check.ts'
 import { formatShare } from '../../../../quantity/format-measures.ts'
-import { idOf } from '../../../../store/block-by-id.ts'
-import { loadFlowAt } from '../../plans/load-flow.ts'
+import { flowAt } from '../../plans/load-flow.ts'
 
 const job = (length: string) => `battery house { nominal: 12 V  window: 11..14 V }
 drive main {
@@ -20,9 +19,9 @@ export default check({
   quiet: job('1 m'),
   run: (_facts, lookup) => {
     const { block } = lookup
-    const beyond = loadFlowAt(block, lookup)?.beyond
-    if (!beyond?.parts.includes(idOf(block))) return []
-    const found = formatShare(beyond.share, 2)
+    const share = flowAt(block, lookup)?.share
+    if (share === undefined) return []
+    const found = formatShare(share, 2)
     return [
       atHead(block, {
         message: `The network can give at most ${found} of the rated power here.`,

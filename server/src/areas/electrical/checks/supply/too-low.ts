@@ -2,7 +2,7 @@ import { atHead, check, theJobFile } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { type Block, factOf } from '../../../../job/model.ts'
 import { formatSi } from '../../../../quantity/format.ts'
-import { loadFlowAt } from '../../plans/load-flow.ts'
+import { flowAt } from '../../plans/load-flow.ts'
 import { supplyOf } from '../../plans/supply.ts'
 
 const job = (area: string) => `battery house { nominal: 48 V  window: 44..56 V }
@@ -31,7 +31,7 @@ export default check({
     const { block } = lookup
     const supply = supplyOf(block, lookup)
     const low = lowestInput(block)
-    const from = loadFlowAt(block, lookup)?.volts
+    const from = flowAt(block, lookup)?.volts
     // A battery whose own window goes lower is found by `cable/controller-input-outside`.
     if (!supply || low === undefined || from === undefined || from < low || reaches(supply.volts, low))
       return []
