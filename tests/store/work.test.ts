@@ -54,8 +54,11 @@ describe('work after an edit', () => {
     ['a space in a battery that all drives share', 'battery house {', '\n  nominal', '\n   nominal'],
     ['a comment before a drive', 'drive d5', 'drive d5', '# ready\ndrive d5'],
     ['an amount written in another unit', 'drive d5', '2.5 m', '2500 mm'],
-  ])('is to look where findings stand in one section, for %s', (_, behind, from, to) => {
-    expect(workAfter(job(10), behind, from, to)).toEqual(['#findingsInSection'])
+  ])('is to look where findings stand, for %s', (_, behind, from, to) => {
+    // Of the section itself, and of the battery whose finding names a controller in it.
+    const work = workAfter(job(10), behind, from, to)
+    expect(work.length).toBeLessThanOrEqual(2)
+    expect(new Set(work)).toEqual(new Set(['#findingsInSection']))
   })
 
   it('is the same in one of a hundred drives as in one of ten', () => {
