@@ -175,7 +175,7 @@ ${times(count, (i) => `cable c${i + 1} { from: p${i} to: p${i + 1} conductor: 95
       `${head}drive main {\n${times(count, (i) => `bearing b${i} { at: 1 m bore: 34 mm }\n`)}}\n${times(count, (i) => `drive d${i} { like: main }\n`)}`,
   },
   'drives like one': {
-    from: 6,
+    from: 15,
     by: planned,
     text: (count) =>
       `${head}${bank}drive main {\n${aligned}${motor}${controller}${cable('feed')}${fuse('main-fuse', 'feed')}}\n${times(count, (i) => `drive d${i} {\n  like: main\n${reading('dry')}}\n`)}`,

@@ -13,7 +13,8 @@ import { fusesIn } from './let-through.ts'
 import { dcCablesAt } from './through-current.ts'
 
 /** Settings of what a controller takes from its batteries, and of what it gives back to them. */
-type LimitFact = 'controller.input-current-limit' | 'controller.charge-limit'
+const limits = ['controller.input-current-limit', 'controller.charge-limit'] as const
+type LimitFact = (typeof limits)[number]
 type PermittedFact = 'battery.current' | 'battery.peak-current' | 'battery.charge-current'
 
 /** The batteries that feed a controller: those that its cables come to, else the one that goes with it. None where a cable could not be read. */
@@ -24,24 +25,28 @@ function batteriesOf(controller: Block, lookup: Lookup): readonly BlockId[] {
   return near ? [idOf(near)] : []
 }
 
-/** Controllers by the first battery that feeds them: all that hang together have the same list. */
-function controllersByBank({ ofKind, from }: FileLookup): ReadonlyMap<BlockId, readonly BlockId[]> {
+/** Controllers that state each limit, by the first battery that feeds them: all that hang together have the same list. */
+function statingByBank({ ofKind, from }: FileLookup): ReadonlyMap<string, readonly BlockId[]> {
   const inDrives = ofKind('drive').flatMap((drive) => childrenOf(drive, 'controller'))
-  const byBank = new Map<BlockId, BlockId[]>()
-  for (const controller of [...inDrives, ...ofKind('controller')]) {
-    const [first] = batteriesOf(controller, from(controller))
-    if (first !== undefined) getOrInsert(byBank, first, (): BlockId[] => []).push(idOf(controller))
-  }
-  return byBank
+  const stating = new Map<string, BlockId[]>()
+  for (const controller of [...inDrives, ...ofKind('controller')])
+    for (const limit of limits.filter((one) => factOf(controller, one) !== undefined)) {
+      const [first] = batteriesOf(controller, from(controller))
+      if (first !== undefined)
+        getOrInsert(stating, limitOfBank(limit, first), (): BlockId[] => []).push(idOf(controller))
+    }
+  return stating
 }
+
+const limitOfBank = (limit: LimitFact, first: BlockId): string => `${limit} ${first}`
 
 /** The controllers on the batteries of a controller that state a limit, itself first where it does; none where another comes before it in the file:
  * what they take together is found once. */
 export function limitedTogether(controller: Block, limit: LimitFact, lookup: Lookup): readonly Block[] {
   const [first] = batteriesOf(controller, lookup)
-  const all = first === undefined ? [] : (lookup.ofFile(controllersByBank).get(first) ?? [])
-  const stating = all.map(lookup.blockOf).filter((one) => factOf(one, limit) !== undefined)
-  return stating[0] === controller ? stating : []
+  const stating =
+    first === undefined ? [] : (lookup.ofFile(statingByBank).get(limitOfBank(limit, first)) ?? [])
+  return stating[0] === idOf(controller) ? stating.map(lookup.blockOf) : []
 }
 
 /** What the batteries of a controller permit together, A: of each string the least of its batteries. Undefined where one string does not state it. */
