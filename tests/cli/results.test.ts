@@ -86,7 +86,7 @@ describe('results', () => {
     const { results } = jsonOf([built, '--area', 'electrical'])
     expect(new Set(results.map(({ area }) => area))).toEqual(new Set(['electrical']))
     expect(new Set(results.map(({ figure }) => figure.split('/')[0]))).toEqual(
-      new Set(['battery', 'cable', 'controller', 'phases', 'protection']),
+      new Set(['battery', 'cable', 'controller', 'isolator', 'phases', 'protection']),
     )
     const wrong = shaftwright(['results', built, '--area', 'cable'])
     expect(wrong.code).toBe(2)

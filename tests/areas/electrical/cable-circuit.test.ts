@@ -113,16 +113,6 @@ describe('a current that cannot be told is said, never passed over', () => {
       drive(motor('m'), 'controller c { }\ncontroller d { }\n', cable('f', 'c', 'd')),
       'DC or three phases',
     ],
-    [
-      'a DC cable between two controllers that each have a bank',
-      bank('s') +
-        drive(
-          ...[motor('m'), motor('n'), 'controller c { }\ncontroller d { }\n'],
-          ...[cable('e', 'b', 'c'), cable('f', 'c', 'd', 'system: dc'), cable('g', 's', 'd')],
-          ...[cable('p', 'c', 'm'), cable('q', 'd', 'n')],
-        ),
-      'which way the current flows',
-    ],
   ])('%s', (_what, text, words) => {
     expect(currentOf(bank() + text, 'main.f')).toContain(words)
     expect(codes(bank() + text)).toContain('cable/current-unknown')

@@ -2,6 +2,7 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { cableCurrent } from '../../../server/src/areas/electrical/plans/design-current.ts'
+import { type CaseKind, caseFlows } from '../../../server/src/areas/electrical/plans/load-cases.ts'
 import { flowAt } from '../../../server/src/areas/electrical/plans/load-flow.ts'
 import { blockIn } from '../job-text.ts'
 import { loopAt105, withDrop } from './with-drop.ts'
@@ -20,6 +21,11 @@ const currentOf = (text: string, name: string): number => {
 const flowOf = (text: string, name: string) => {
   const { block, lookup } = blockIn(text, name)
   return flowAt(block, lookup)
+}
+
+const casesOf = (text: string, name: string, kind: CaseKind) => {
+  const { block, lookup } = blockIn(text, name)
+  return caseFlows(kind, block, lookup)
 }
 
 /** IEC 60228:2004 class 5 tinned, Ω/km at 20 °C. */
@@ -103,7 +109,7 @@ describe('the voltage of a load', () => {
     const flow = flowOf(two('current: 100 A'), 'l')
     expect(flow?.lowest).toBeCloseTo(84 - current * (lead / 2 + rest), 6)
     for (const name of ['b', 's'])
-      expect(flowOf(two('current: 100 A'), name)?.given).toBeCloseTo(current / 2, 5)
+      expect(casesOf(two('current: 100 A'), name, 'rated')[0]?.amps).toBeCloseTo(current / 2, 5)
   })
 
   // E² / 4 R: the most that a source gives through a resistance (maximum power transfer).

@@ -1,11 +1,9 @@
-import { commonPractice, published } from '../../../checks/check.ts'
-import { factOf } from '../../../job/model.ts'
-import { headOf, nameOfString, stringOf } from '../../common/battery-string.ts'
+import { commonPractice } from '../../../checks/check.ts'
+import { nameOfString, stringOf } from '../../common/battery-string.ts'
 import { figureWhereKnown } from '../../common/figure.ts'
 import { chargedAsUsual, isHighStated } from '../../common/string-facts.ts'
 import { bankShortCircuit } from '../plans/bank-fault.ts'
 import { highestOfBank } from '../plans/banks-around.ts'
-import { flowAt, notAllKnown } from '../plans/load-flow.ts'
 import { shortCircuitSource } from '../short-circuit.ts'
 
 const highestVoltage = figureWhereKnown({
@@ -53,32 +51,4 @@ const shortCircuitCurrent = figureWhereKnown({
   of: ({ highest, from, assumptions }) => ({ value: highest, from, assumptions }),
 })
 
-const ratedCurrent = figureWhereKnown({
-  id: 'battery/rated-current',
-  on: 'battery',
-  title: 'Current with all at rated power',
-  kind: 'current',
-  doc: 'What the battery gives with all drives and loads at rated power and every battery on.',
-  unknown: 'Nothing that it feeds states its power, its voltage is not known, or the cables cannot carry it.',
-  formula: 'network with constant powers, batteries at the low end of their window.',
-  source: published('nodal analysis (Kirchhoff)'),
-  from: (battery, lookup) => {
-    const head = headOf(battery, lookup)
-    const flow = flowAt(head, lookup.from(head))
-    const amps = flow?.given
-    return amps === undefined
-      ? undefined
-      : {
-          amps,
-          isPartly: flow?.isPartly ?? false,
-          most: factOf(battery, 'battery.current')?.value,
-        }
-  },
-  of: ({ amps, isPartly, most }) => ({
-    value: amps,
-    ...(most !== undefined && { limit: { high: most }, limitFrom: 'its continuous current' }),
-    ...(isPartly && { assumptions: [notAllKnown] }),
-  }),
-})
-
-export const batteryFigures = [highestVoltage, shortCircuitCurrent, ratedCurrent]
+export const batteryFigures = [highestVoltage, shortCircuitCurrent]

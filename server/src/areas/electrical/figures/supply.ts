@@ -18,7 +18,7 @@ const voltages = kinds.map((on) =>
   figureWhereKnown({
     id: `${on}/supply-voltage`,
     on,
-    title: 'Voltage at rated load',
+    title: 'Lowest voltage at rated load',
     kind: 'voltage',
     doc: 'The voltage at its terminals with all drives and loads at rated power and the batteries nearly empty.',
     unknown,

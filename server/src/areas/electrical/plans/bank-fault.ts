@@ -11,7 +11,7 @@ import {
   onCharge,
   sumOver,
 } from '../../common/string-facts.ts'
-import { batteriesOf } from './design-current.ts'
+import { batteriesOf } from './cable-batteries.ts'
 import { batteriesJoined } from './let-through.ts'
 
 /** What a short circuit at the batteries of a cable draws, A, and where each figure of it comes from. Where a battery says two figures, both

@@ -27,9 +27,10 @@ import { isSeries, stringOf } from '../../common/battery-string.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { chargedAsUsual, highestOfString, onCharge } from '../../common/string-facts.ts'
 import { type CableAmpacity, cableAmpacity, sectionOf } from './cable-ampacity.ts'
+import { batteriesOf } from './cable-batteries.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 import { poleOf } from './cable-pole.ts'
-import { batteriesOf, type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
+import { type CableCurrent, cableCurrent, motorsAt } from './design-current.ts'
 import { coolFuse, type FuseHeat } from './fuse-ambient.ts'
 import {
   besideOf,

@@ -12,11 +12,13 @@ import { statedFact } from '../../common/stated-fact.ts'
 import { lowestOfString, lowOf } from '../../common/string-facts.ts'
 import { type Assume, assuming } from './assuming.ts'
 import { formatAssumption } from './assumption-words.ts'
+import { batteriesOf } from './cable-batteries.ts'
 import { type CableSystem, endsOf, systemOf } from './cable-circuit.ts'
-import { batteriesReached, chargersThrough, type Feed, feedOf, feedsAlone } from './cable-feed.ts'
+import { chargersThrough, type Feed, feedOf, feedsAlone } from './cable-feed.ts'
 import { type CableOutcome, outcomeOf, unsaid } from './cable-outcome.ts'
 import { amperesOf, motorInput, otherDraw } from './draws.ts'
 import { convertersFeeding } from './let-through.ts'
+import { linkCurrent } from './link-current.ts'
 import { flowAt } from './load-flow.ts'
 
 /** What a cable has to carry. */
@@ -99,14 +101,6 @@ function lowestOf(batteries: readonly Block[], assume: Assume, lookup: Lookup): 
   return least(lows.filter((low) => low !== undefined))
 }
 
-/** The battery at an end of the cable, else those its circuit comes to, else the one that goes with it. */
-export function batteriesOf(cable: Block, lookup: Lookup): readonly Block[] {
-  const reached = batteriesReached(cable, lookup)
-  if (reached.length > 0 || convertersFeeding(cable, lookup).length > 0) return reached
-  const near = lookup.near('battery')
-  return near ? [near] : []
-}
-
 function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): CableOutcome<CableCurrent> {
   const { assumptions, assume, or } = assuming()
   const batteries = batteriesOf(cable, lookup)
@@ -122,7 +116,17 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
   if (charged === undefined) return unsaid('the current of the charger')
   if (charging.isAll) return ok({ ...common, current: charged, currentFrom: ofCharger })
   const fed = feedOf(cable, lookup)
-  if (!fed.ok) return fed
+  if (!fed.ok) {
+    const link = linkCurrent(cable, lookup)
+    if (!link) return fed
+    markedAssumed(batteries).forEach(assume)
+    link.assumptions.forEach(assume)
+    return ok({
+      ...common,
+      current: Math.max(link.amps, charged),
+      currentFrom: `link of batteries, ${link.name}`,
+    })
+  }
   const feed = fed.value
   const driven = feed.motors.flatMap(({ motor, controllers }) => [motor, ...controllers])
   markedAssumed([...batteries, ...driven]).forEach(assume)
@@ -131,7 +135,10 @@ function ofFeeder(cable: Block, lookup: Lookup, stated: number | undefined): Cab
   if (volts === undefined) return unsaid('the voltage of the battery')
   const lowestAt = (parts: readonly Block[]): number =>
     least(parts.flatMap((part) => flowAt(part, lookup.from(part))?.lowest ?? [])) ?? volts
-  const others = feed.others.map((load) => amperesOf(otherDraw(load, or), lowestAt([load])))
+  const others = feed.others.map((load) => {
+    const draw = otherDraw(load, or)
+    return draw && amperesOf(draw, lowestAt([load]))
+  })
   if (others.some((current) => current === undefined))
     return unsaid('what each load and converter that it feeds draws')
   const forMotors = feed.motors.reduce(

@@ -1,6 +1,6 @@
 import { dcPower } from '../../../engineering/electrical/current.ts'
 import { type Block, childrenOf } from '../../../job/model.ts'
-import { least } from '../../../quantity/extremes.ts'
+import { greatest, least } from '../../../quantity/extremes.ts'
 import { idOf } from '../../../store/block-by-id.ts'
 import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
@@ -16,15 +16,26 @@ import { outcomeOf, unsaid } from './cable-outcome.ts'
 export interface Draw {
   readonly power: number
   readonly current: number
+  /** At most so much, A. */
+  readonly most?: number
+  /** How long, s, where it ends and that is known. */
+  readonly lasts?: number
 }
 
-export const amperesOf = (draw: Draw | undefined, volts: number): number | undefined =>
-  draw && Math.max(draw.power / volts, draw.current)
+/** A, at so many volts. */
+export const amperesOf = (
+  { power, current, most = Number.POSITIVE_INFINITY }: Draw,
+  volts: number,
+): number => (power === 0 ? current : Math.min(Math.max(power / volts, current), most))
 
-/** DC power for the rated power of a motor, W, through controllers of which any may carry it all: the one that loses most counts. Undefined where the
+/** DC power for the rated or another power of a motor, W, through controllers of which any may carry it all: the one that loses most counts. Undefined where the
  * power of the motor is not stated. Throws Unreadable. */
-export function motorInput(motor: Block, controllers: readonly Block[], or: Or): number | undefined {
-  const shaftPower = statedFact(motor, 'motor.power')
+export function motorInput(
+  motor: Block,
+  controllers: readonly Block[],
+  or: Or,
+  shaftPower = statedFact(motor, 'motor.power'),
+): number | undefined {
   if (shaftPower === undefined) return undefined
   const efficiencyOf = (controller: Block | undefined): number =>
     or(
@@ -81,22 +92,66 @@ const partOfMotor = plan(
   (motor: Block, { ofFile }: Lookup): number => 1 / (ofFile(controllersByMotor).get(idOf(motor)) ?? 1),
 )
 
+/** What a part that drives motors takes, W, by the power of each; several controllers of one motor share it alike. Undefined where that of one is not
+ * known. Throws Unreadable. */
+function motorsInput(
+  part: Block,
+  powerOf: (motor: Block) => number | undefined,
+  lookup: Lookup,
+): number | undefined {
+  const { or } = assuming()
+  const motors = part.kind === 'motor' ? [idOf(part)] : (motorsBehind(part, lookup) ?? [])
+  const powers = motors.map((id) => {
+    const motor = lookup.blockOf(id)
+    const watts = motorInput(motor, part === motor ? [] : [part], or, powerOf(motor))
+    return watts === undefined ? undefined : watts * partOfMotor(motor, lookup)
+  })
+  const known = powers.flatMap((power) => power ?? [])
+  return known.length === 0 || known.length < powers.length
+    ? undefined
+    : known.reduce((sum, power) => sum + power, 0)
+}
+
+const isOther = ({ kind }: Block): boolean => kind === 'load' || kind === 'converter'
+
 /** What a controller, motor, load or converter takes at its rated power; several controllers of one motor share its power alike. Undefined where that
  * cannot be told. */
 export const ratedDraw = plan((part: Block, lookup: Lookup): Draw | undefined => {
-  const { or } = assuming()
   const outcome = outcomeOf(() => {
-    if (part.kind === 'load' || part.kind === 'converter') return ok(otherDraw(part, or))
-    const motors = part.kind === 'motor' ? [idOf(part)] : motorsBehind(part, lookup)
-    const powers = (motors ?? []).map((id) => {
-      const motor = lookup.blockOf(id)
-      const watts = motorInput(motor, part === motor ? [] : [part], or)
-      return watts === undefined ? undefined : watts * partOfMotor(motor, lookup)
+    if (isOther(part)) return ok(otherDraw(part, assuming().or))
+    const power = motorsInput(part, (motor) => statedFact(motor, 'motor.power'), lookup)
+    return power === undefined ? unsaid('the power of the motor') : ok({ power, current: 0 })
+  })
+  return outcome.ok ? outcome.value : undefined
+})
+
+/** The power of a motor at peak torque and rated speed, W; where it states no peak torque, its rated power. */
+function peakPower(motor: Block): number | undefined {
+  const rated = statedFact(motor, 'motor.power')
+  const [torque, speed] = [statedFact(motor, 'motor.peak-torque'), statedFact(motor, 'motor.speed')]
+  return torque === undefined || speed === undefined ? rated : Math.max(torque * speed, rated ?? 0)
+}
+
+/** What a controller or motor takes at the peak torque of its motors; a limit of its input current caps it. Undefined where none of them states a peak
+ * torque, or a figure for it is missing. */
+export const peakDraw = plan((part: Block, lookup: Lookup): Draw | undefined => {
+  const outcome = outcomeOf(() => {
+    if (isOther(part)) return unsaid('a peak')
+    const motors = part.kind === 'motor' ? [part] : (motorsBehind(part, lookup) ?? []).map(lookup.blockOf)
+    const peaking = motors.filter((motor) => statedFact(motor, 'motor.peak-torque') !== undefined)
+    const power = motorsInput(part, peakPower, lookup)
+    if (peaking.length === 0 || power === undefined) return unsaid('the peak torque of the motor')
+    const times = peaking.map((motor) => statedFact(motor, 'motor.peak-time'))
+    const ofMotors = times.includes(undefined) ? undefined : greatest(times.flatMap((time) => time ?? []))
+    const ofController = part.kind === 'controller' ? statedFact(part, 'controller.peak-time') : undefined
+    const most = part.kind === 'controller' ? statedFact(part, 'controller.input-current-limit') : undefined
+    const lasts = least([ofMotors, ofController].flatMap((time) => time ?? []))
+    return ok({
+      power,
+      current: 0,
+      ...(most !== undefined && { most }),
+      ...(lasts !== undefined && { lasts }),
     })
-    const known = powers.flatMap((power) => power ?? [])
-    return known.length === 0 || known.length < powers.length
-      ? unsaid('the power of the motor')
-      : ok({ power: known.reduce((sum, power) => sum + power, 0), current: 0 })
   })
   return outcome.ok ? outcome.value : undefined
 })

@@ -2,7 +2,7 @@ import { at, check, theJobFile } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatLoading } from '../../../common/amperes.ts'
 import { headOf } from '../../../common/battery-string.ts'
-import { flowAt } from '../../plans/load-flow.ts'
+import { caseFlows } from '../../plans/load-cases.ts'
 
 const job = (amps: string) => `battery house {
   nominal: 96 V
@@ -27,7 +27,7 @@ export default check({
   quiet: job('250 A'),
   run: ({ most }, lookup) => {
     const head = headOf(lookup.block, lookup)
-    const given = flowAt(head, lookup.from(head))?.given
+    const given = caseFlows('rated', head, lookup.from(head))[0]?.amps
     if (given === undefined || reaches(most.value, given)) return []
     const { current, carries } = formatLoading(given, most.value)
     return [
