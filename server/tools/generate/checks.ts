@@ -48,11 +48,14 @@ export const checkLists = (root: string): Record<string, string> =>
     ]),
   )
 
+/** As the linter sorts: `too-low.ts` before `too-low-at-peak.ts`. */
+const withoutEnding = (file: string): string => file.slice(0, -'.ts'.length)
+
 function checkList(files: ReadonlyMap<string, string>, check: string): string {
   const imports = [
     ...[...files].map(([id, file]) => ({ from: `./${file}`, what: camel(id) })),
     { from: check, what: 'type { Check }' },
-  ].sort((a, b) => (a.from < b.from ? -1 : 1))
+  ].sort((a, b) => (withoutEnding(a.from) < withoutEnding(b.from) ? -1 : 1))
   return `// Made by \`npm run generate\` from the files beside it.
 
 ${imports.map(({ from, what }) => `import ${what} from '${from}'`).join('\n')}

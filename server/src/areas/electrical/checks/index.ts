@@ -5,6 +5,7 @@ import batteryChargeCurrentBeyond from './battery/charge-current-beyond.ts'
 import batteryChargeVoltageBeyond from './battery/charge-voltage-beyond.ts'
 import batteryNoIsolator from './battery/no-isolator.ts'
 import batteryNominalOutsideWindow from './battery/nominal-outside-window.ts'
+import batteryPeakLoadBeyond from './battery/peak-load-beyond.ts'
 import batteryRatedLoadBeyond from './battery/rated-load-beyond.ts'
 import batterySeriesFaulty from './battery/series-faulty.ts'
 import batterySeriesUnlike from './battery/series-unlike.ts'
@@ -68,12 +69,14 @@ import protectionInterruptsUnknown from './protection/interrupts-unknown.ts'
 import protectionNone from './protection/none.ts'
 import protectionNotSelective from './protection/not-selective.ts'
 import protectionNowhere from './protection/nowhere.ts'
+import protectionOpensAtPeak from './protection/opens-at-peak.ts'
 import protectionPartialRange from './protection/partial-range.ts'
 import protectionVoltageBelow from './protection/voltage-below.ts'
 import supplyDrop from './supply/drop.ts'
 import supplyImpossible from './supply/impossible.ts'
 import supplyOtherVoltage from './supply/other-voltage.ts'
 import supplyTooLow from './supply/too-low.ts'
+import supplyTooLowAtPeak from './supply/too-low-at-peak.ts'
 import switchInterruptsTooLittle from './switch/interrupts-too-little.ts'
 import switchNotLockable from './switch/not-lockable.ts'
 import switchOnePole from './switch/one-pole.ts'
@@ -85,6 +88,7 @@ export const checks: readonly Check[] = [
   batteryChargeVoltageBeyond,
   batteryNoIsolator,
   batteryNominalOutsideWindow,
+  batteryPeakLoadBeyond,
   batteryRatedLoadBeyond,
   batterySeriesFaulty,
   batterySeriesUnlike,
@@ -148,12 +152,14 @@ export const checks: readonly Check[] = [
   protectionNone,
   protectionNotSelective,
   protectionNowhere,
+  protectionOpensAtPeak,
   protectionPartialRange,
   protectionVoltageBelow,
   supplyDrop,
   supplyImpossible,
   supplyOtherVoltage,
   supplyTooLow,
+  supplyTooLowAtPeak,
   switchInterruptsTooLittle,
   switchNotLockable,
   switchOnePole,
