@@ -40,6 +40,10 @@ const lookAround = {
     at: ['alignment', 'electrical'],
     why: 'facts must agree across areas',
   },
+  propulsion: {
+    at: ['electrical'],
+    why: 'what a bank feeds follows from the cables and switches',
+  },
   testing: {
     at: ['electrical'],
     why: 'what was measured is held against what follows from the job',

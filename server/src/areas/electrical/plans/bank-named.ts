@@ -5,7 +5,7 @@ import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
 import { endsOf } from './cable-circuit.ts'
 import { batteriesReached } from './cable-feed.ts'
-import { distinct } from './dc-network.ts'
+import { distinct } from './dc-sides.ts'
 
 /** The banks that the cables of a drive lead to, where the drive names another one that no cable links to them. None where that is not certain: a
  * cable there has an end that is not known. */

@@ -11,12 +11,12 @@ import {
   alongBatteries,
   batteriesAlong,
   distinct,
-  driveOf,
   endsWay,
   motorsAlong,
   type Side,
   sideOf,
-} from './dc-network.ts'
+} from './dc-sides.ts'
+import { driveOf } from './drive-of.ts'
 
 /** What a DC cable feeds and from where. */
 export interface Feed {

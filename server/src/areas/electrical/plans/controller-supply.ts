@@ -5,7 +5,7 @@ import { distinctStrings, stringOf } from '../../common/battery-string.ts'
 import { readable, statedFact, Unreadable } from '../../common/stated-fact.ts'
 import { sumOver } from '../../common/string-facts.ts'
 import { batteriesReached } from './cable-feed.ts'
-import { batteriesAlong } from './dc-network.ts'
+import { batteriesAlong } from './dc-sides.ts'
 
 /** A string that feeds a controller, with the lowest and the highest voltage that the job says of it, V. */
 interface Supply {

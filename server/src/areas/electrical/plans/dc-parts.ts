@@ -4,7 +4,7 @@ import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import type { FactValue } from '../../../vocabulary/index.ts'
-import { readable, statedFact } from '../../common/stated-fact.ts'
+import { readable } from '../../common/stated-fact.ts'
 import { endsOf, systemOf } from './cable-circuit.ts'
 
 /** What a drive, or the top of the file, has of the DC network. */
@@ -13,6 +13,10 @@ export interface DcParts {
   readonly switches: readonly Switch[]
   readonly batteries: readonly BlockId[]
   readonly feeders: readonly Feeder[]
+  /** The ends of cables that carry no DC, as far as they are known. */
+  readonly phases: readonly (readonly PartEnd[])[]
+  /** Cables whose ends, or what they carry, cannot be read. */
+  readonly unread: readonly BlockId[]
   /** The parts at which cables end, whatever those carry; undefined where an end could not be read. */
   readonly ended: readonly (BlockId | undefined)[]
 }
@@ -63,8 +67,10 @@ export interface Feeder {
 
 /** Those of a drive, or of the top of the file. */
 function partsOf(ofKind: (kind: string) => readonly Block[], from: (block: Block) => Lookup): DcParts {
+  const all = ofKind('cable')
+  const read = all.map((cable) => readable(() => endsRead(cable, from(cable))))
   return {
-    cables: ofKind('cable').flatMap((cable) => dcCable(cable, from(cable)) ?? []),
+    cables: all.flatMap((cable, i) => (read[i] ? (dcCable(cable, read[i]) ?? []) : [])),
     switches: switchKinds.flatMap((kind) => ofKind(kind).map((block) => switchOf(block, kind, from(block)))),
     batteries: ofKind('battery').map(idOf),
     feeders: (['charger', 'converter'] as const).flatMap((kind) =>
@@ -74,14 +80,28 @@ function partsOf(ofKind: (kind: string) => readonly Block[], from: (block: Block
         current: factOf(block, `${kind}.current`)?.value ?? 0,
       })),
     ),
-    ended: ofKind('cable').flatMap((cable) => cableEnds(cable, from(cable))),
+    phases: read.flatMap((one) => (one && !one.isDc ? [one.ends] : [])),
+    unread: all.flatMap((cable, i) => (read[i] ? [] : [idOf(cable)])),
+    ended: all.flatMap((cable) => endedAt(cable, from(cable))),
   }
 }
 
-function cableEnds(cable: Block, lookup: Lookup): readonly (BlockId | undefined)[] {
+function endedAt(cable: Block, lookup: Lookup): readonly (BlockId | undefined)[] {
   const ends = readable(() => endsOf(cable, lookup).flatMap((end) => end ?? []))
   return ends ? ends.map(idOf) : [undefined]
 }
+
+interface Ends {
+  /** As far as they are known. */
+  readonly ends: readonly PartEnd[]
+  readonly isDc: boolean
+}
+
+/** Throws Unreadable. */
+const endsRead = (cable: Block, lookup: Lookup): Ends => ({
+  ends: endsOf(cable, lookup).flatMap((end) => (end ? [partEnd(end)] : [])),
+  isDc: systemOf(cable, lookup) === 'dc',
+})
 
 const partsOfDrive = plan((drive, { from }): DcParts => partsOf((kind) => childrenOf(drive, kind), from))
 const sharedParts = ({ ofKind, from }: FileLookup): DcParts => partsOf(ofKind, from)
@@ -90,6 +110,8 @@ export const partsOfFile = ({ ofKind, ofFile, from }: FileLookup): DcParts => {
   const all = [...ofKind('drive').map((drive) => partsOfDrive(drive, from(drive))), ofFile(sharedParts)]
   return {
     cables: all.flatMap(({ cables }) => cables),
+    phases: all.flatMap(({ phases }) => phases),
+    unread: all.flatMap(({ unread }) => unread),
     switches: all.flatMap(({ switches }) => switches),
     batteries: all.flatMap(({ batteries }) => batteries),
     feeders: all.flatMap(({ feeders }) => feeders),
@@ -98,19 +120,15 @@ export const partsOfFile = ({ ofKind, ofFile, from }: FileLookup): DcParts => {
 }
 
 /** Undefined where it carries no DC, or an end is not known. */
-function dcCable(cable: Block, lookup: Lookup): DcCable | undefined {
-  return readable(() => {
-    const [from, to] = endsOf(cable, lookup)
-    const pole = statedFact(cable, 'cable.pole')
-    return from && to && systemOf(cable, lookup) === 'dc'
-      ? {
-          cable: idOf(cable),
-          ends: [partEnd(from), partEnd(to)],
-          length: factOf(cable, 'cable.length')?.value,
-          pole,
-        }
-      : undefined
-  })
+function dcCable(cable: Block, { ends: [from, to], isDc }: Ends): DcCable | undefined {
+  return isDc && from && to
+    ? {
+        cable: idOf(cable),
+        ends: [from, to],
+        length: factOf(cable, 'cable.length')?.value,
+        pole: factOf(cable, 'cable.pole')?.value,
+      }
+    : undefined
 }
 
 function switchOf(block: Block, kind: SwitchKind, lookup: Lookup): Switch {

@@ -2,7 +2,7 @@ import type { Block } from '../../../job/model.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { endsOf } from './cable-circuit.ts'
-import { sideOf } from './dc-network.ts'
+import { sideOf } from './dc-sides.ts'
 import { type CaseFlow, caseFlows, flowAssumptions } from './load-cases.ts'
 
 interface LinkCurrent {

@@ -1,5 +1,3 @@
-import { getOrInsert } from '../../../common/get-or-insert.ts'
-import { SamePlaces } from '../../../common/same-places.ts'
 import type { BatteryString } from '../../../engineering/propulsion/discharge.ts'
 import { type Block, childrenOf, factOf } from '../../../job/model.ts'
 import { holds } from '../../../quantity/band.ts'
@@ -11,64 +9,16 @@ import { distinctStrings, stringOf } from '../../common/battery-string.ts'
 import { markedAssumed } from '../../common/marked-assumed.ts'
 import { statedFact } from '../../common/stated-fact.ts'
 import { lowestOfString } from '../../common/string-facts.ts'
+import { fedTogether } from '../../electrical/plans/fed-together.ts'
 import { Missing, must } from './attempt.ts'
-
-/** Blocks that a current passes: whatever joins two others by its `from` and `to`. */
-const joining = ['cable', 'protection', 'isolator', 'contactor', 'busbar'] as const
-/** What lies behind these is not of the same voltage. */
-const isBarrier = ({ kind }: Block): boolean =>
-  kind === 'motor' || kind === 'converter' || kind === 'charger' || kind === 'load'
-
-type Joints = ReadonlyMap<BlockId, readonly BlockId[]>
-
-/** What each block is joined to. */
-export function jointsOf({ ofKind, from }: FileLookup): Joints {
-  const joints = new Map<BlockId, BlockId[]>()
-  const join = (a: Block, b: Block): void => {
-    for (const [one, other] of [
-      [a, b],
-      [b, a],
-    ] as const) {
-      const known = joints.get(idOf(one))
-      if (known) known.push(idOf(other))
-      else joints.set(idOf(one), [idOf(other)])
-    }
-  }
-  const inDrives = ofKind('drive')
-  for (const kind of joining)
-    for (const block of [...ofKind(kind), ...inDrives.flatMap((drive) => childrenOf(drive, kind))]) {
-      if (block.facts.get('system')?.value === 'bonding') continue
-      const lookup = from(block)
-      for (const end of ['from', 'to']) {
-        const other = lookup.referred(end)
-        if (other) join(block, other)
-      }
-    }
-  return joints
-}
-
-/** The batteries of each group of blocks that a current passes, by the blocks in it. */
-function groupsOf(file: FileLookup): ReadonlyMap<BlockId, readonly BlockId[]> {
-  const joints = file.ofFile(jointsOf)
-  const same = new SamePlaces()
-  const passed = [...joints.keys()].filter((id) => !isBarrier(file.blockOf(id)))
-  for (const id of passed)
-    for (const other of joints.get(id) ?? []) if (!isBarrier(file.blockOf(other))) same.join(id, other)
-  const batteries = new Map<string, BlockId[]>()
-  for (const id of passed) {
-    const group = getOrInsert(batteries, same.of(id), (): BlockId[] => [])
-    if (file.blockOf(id).kind === 'battery') group.push(id)
-  }
-  return new Map(passed.map((id) => [id, batteries.get(same.of(id)) ?? []]))
-}
 
 /** The batteries of a drive: the one that it names with what is linked to it, those that its cables lead to, or the only one there is. */
 function batteriesOf(drive: Block, file: FileLookup): readonly Block[] {
   const lookup = file.from(drive)
   const named = lookup.referred('battery')
   const starts = named ? [named] : childrenOf(drive, 'controller')
-  const groups = file.ofFile(groupsOf)
-  const batteries = new Set(starts.flatMap((start) => groups.get(idOf(start)) ?? []))
+  const fed = file.ofFile(fedTogether)
+  const batteries = new Set(starts.flatMap((start) => fed.get(idOf(start))?.batteries ?? []))
   if (batteries.size > 0) return [...batteries].map(file.blockOf)
   if (named) return [named]
   const near = lookup.near('battery')

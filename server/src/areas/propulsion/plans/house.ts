@@ -3,8 +3,8 @@ import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup } from '../../../store/lookup.ts'
 import { assumedFigures } from '../../common/assumed-figures.ts'
 import { statedFact } from '../../common/stated-fact.ts'
+import { fedTogether } from '../../electrical/plans/fed-together.ts'
 import { must } from './attempt.ts'
-import { jointsOf } from './bank.ts'
 
 /** What loads besides the drives take from a bank, W. */
 export interface House {
@@ -15,26 +15,26 @@ export interface House {
   readonly assumptions: readonly string[]
 }
 
-/** What a current to a load does not pass: motors take it, chargers only give it. */
-const isEnd = ({ kind }: Block): boolean => kind === 'motor' || kind === 'charger' || kind === 'load'
-
-/** The loads that cables lead to from some batteries, each with what of the power it takes from them comes to it. */
+/** The loads that cables lead to from some batteries, also through converters, each with what of the power it takes from them comes to it. */
 function loadsOf(
   batteries: readonly BlockId[],
   file: FileLookup,
 ): { readonly loads: ReadonlyMap<BlockId, number>; readonly assumptions: readonly string[] } {
-  const joints = file.ofFile(jointsOf)
+  const networks = file.ofFile(fedTogether)
   const loads = new Map<BlockId, number>()
   const assumptions: string[] = []
-  const reached = new Map(batteries.map((id) => [id, 1]))
-  for (const [id, share] of reached) {
-    const block = file.blockOf(id)
-    if (block.kind === 'load') loads.set(id, share)
-    if (isEnd(block)) continue
-    const stated = block.kind === 'converter' ? statedFact(block, 'converter.efficiency') : 1
-    if (stated === undefined) assumptions.push(`efficiency of ${block.name ?? 'the converter'} is 90 %`)
-    for (const other of joints.get(id) ?? [])
-      if (!reached.has(other)) reached.set(other, share * (stated ?? assumedFigures.converterEfficiency))
+  // By the batteries and converters that feed.
+  const feeding = new Map(batteries.map((id) => [id, 1]))
+  for (const [id, share] of feeding) {
+    const network = networks.get(id)
+    for (const load of network?.loads ?? []) if (!loads.has(load)) loads.set(load, share)
+    for (const converter of network?.converters ?? []) {
+      if (feeding.has(converter)) continue
+      const block = file.blockOf(converter)
+      const stated = statedFact(block, 'converter.efficiency')
+      if (stated === undefined) assumptions.push(`efficiency of ${block.name ?? 'the converter'} is 90 %`)
+      feeding.set(converter, share * (stated ?? assumedFigures.converterEfficiency))
+    }
   }
   return { loads, assumptions }
 }

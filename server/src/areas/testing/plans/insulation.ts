@@ -8,7 +8,7 @@ import { celsius, formatCelsius } from '../../common/celsius.ts'
 import { Unreadable } from '../../common/stated-fact.ts'
 import { isHighStated } from '../../common/string-facts.ts'
 import { highestOfBank } from '../../electrical/plans/banks-around.ts'
-import { batteriesAlong } from '../../electrical/plans/dc-network.ts'
+import { batteriesAlong } from '../../electrical/plans/dc-sides.ts'
 import { partOf } from './test-log.ts'
 
 export interface Insulation {

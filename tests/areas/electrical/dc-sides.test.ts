@@ -1,6 +1,6 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
-import { batteriesAlong, sideOf } from '../../../server/src/areas/electrical/plans/dc-network.ts'
+import { batteriesAlong, sideOf } from '../../../server/src/areas/electrical/plans/dc-sides.ts'
 import { allChecks } from '../../../server/src/areas/index.ts'
 import { findingsOf } from '../../checks/marks.ts'
 import { blockIn } from '../job-text.ts'
