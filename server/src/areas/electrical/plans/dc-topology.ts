@@ -43,6 +43,7 @@ export interface Island {
   readonly feeders: readonly (Feeder & { readonly place: Place })[]
   /** Where something is fed, or feeds, through a cable or a device: controllers, motors, loads, chargers, converters. */
   readonly sinks: readonly { readonly part: BlockId; readonly place: Place }[]
+  readonly busbars: readonly { readonly part: BlockId; readonly place: Place }[]
   /** Indices of conductors, in the order of the cable. */
   readonly of: ReadonlyMap<BlockId, readonly number[]>
 }
@@ -167,6 +168,7 @@ function wire(
     if (one.in && !sides.has(one.device)) getOrInsert(within, one.in, (): Switch[] => []).push(one)
   const conductors: Conductor[] = []
   const sinks = new Map<Place, BlockId>()
+  const busbars = new Set<BlockId>()
   const placed: { one: Switch; within: BlockId | undefined }[] = switches
     .filter(({ device }) => sides.has(device))
     .map((one) => ({ one, within: undefined }))
@@ -202,6 +204,7 @@ function wire(
     for (const [i, place] of [from, end].entries()) {
       const { at, kind } = joint.ends[i as 0 | 1]
       if (isSink(kind)) sinks.set(place, at)
+      if (kind === 'busbar') busbars.add(at)
     }
     if (joint.cable) lay(joint.cable, from, end)
     else same.join(from, end)
@@ -228,6 +231,7 @@ function wire(
       return place === undefined ? [] : [{ battery, place: same.of(place) }]
     }),
     sinks: [...sinks].map(([place, part]) => ({ part, place: same.of(place) })),
+    busbars: [...busbars].map((part) => ({ part, place: same.of(part) })),
     feeders: feeders.map((one) => ({
       ...one,
       place: same.of(one.kind === 'converter' ? side(one.feeder, 'output') : one.feeder),
@@ -276,7 +280,7 @@ function alongCable(
 }
 
 /** What hangs together through conductors, devices and batteries. */
-function islandsOf({ conductors, devices, batteries, feeders, sinks }: Wired): readonly Island[] {
+function islandsOf({ conductors, devices, batteries, feeders, sinks, busbars }: Wired): readonly Island[] {
   const same = new SamePlaces()
   for (const { ends } of [...conductors, ...devices]) same.join(ends[0], ends[1])
   const islands = new Map<
@@ -290,6 +294,7 @@ function islandsOf({ conductors, devices, batteries, feeders, sinks }: Wired): r
       batteries: [],
       feeders: [],
       sinks: [],
+      busbars: [],
       of: new Map(),
     }))
   for (const one of conductors) {
@@ -301,5 +306,6 @@ function islandsOf({ conductors, devices, batteries, feeders, sinks }: Wired): r
   for (const one of batteries) islandAt(one.place).batteries.push(one)
   for (const one of feeders) islandAt(one.place).feeders.push(one)
   for (const one of sinks) islandAt(one.place).sinks.push(one)
+  for (const one of busbars) islandAt(one.place).busbars.push(one)
   return [...islands.values()]
 }

@@ -19,12 +19,9 @@ export const linkCurrent = plan((cable: Block, lookup: Lookup): LinkCurrent | un
   if (!sides.every((side) => side?.hasBattery)) return undefined
   const flows = (['rated', 'alone', 'off'] as const).flatMap((kind) => caseFlows(kind, cable, lookup))
   const [largest] = flows.toSorted((one, other) => amperes(other) - amperes(one))
-  return largest && amperes(largest) > noCurrent
+  return largest && amperes(largest) > 0
     ? { amps: amperes(largest), name: largest.name, assumptions: flowAssumptions(largest) }
     : undefined
 })
-
-/** What is left of two currents that cancel each other, A. */
-const noCurrent = 1e-3
 
 const amperes = ({ amps = 0 }: CaseFlow): number => amps

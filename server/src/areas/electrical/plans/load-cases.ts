@@ -142,6 +142,10 @@ const casesOf: Readonly<Record<CaseKind, (island: Island, file: FileLookup) => r
         ],
 }
 
+/** What is left of two currents that cancel each other, A. */
+const noCurrent = 1e-3
+const orNone = (amps: number): number => (Math.abs(amps) < noCurrent ? 0 : amps)
+
 /** With their resistance: that of the highest short-circuit current. */
 const sharing = (island: Island, file: FileLookup): readonly Shared[] =>
   sourcesOf(island, file).map((source) => {
@@ -176,7 +180,7 @@ function flowsOf(
     return [
       ...(isSolved ? [...cables, ...devices, ...given] : []).flatMap(
         ([part, amps]): readonly (readonly [BlockId, CaseFlow])[] =>
-          amps === undefined ? [] : [[part, { ...said, amps }]],
+          amps === undefined ? [] : [[part, { ...said, amps: orNone(amps) }]],
       ),
       ...taking.flatMap(({ part }): readonly (readonly [BlockId, CaseFlow])[] => {
         const [at, share] = [reached.get(part), beyond.get(part)]
