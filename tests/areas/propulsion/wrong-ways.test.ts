@@ -28,6 +28,25 @@ describe('a boat', () => {
     expect(found({})).toEqual([])
   })
 
+  const curved = (curve: string): BoatText => ({
+    motor: `power: 15 kW  speed: 1500 rpm  max-speed: 2600 rpm  efficiency: 92 %  torque-curve: ${curve}`,
+  })
+
+  it('whose torque curve begins above the speed of the motor has no finding: there it is not known', () => {
+    const creep = 'reserve: 20 %  point creep { boat-speed: 4 kn  time: 1 h }'
+    expect(
+      found({ ...curved('1400 rpm 95 N·m, 1500 rpm 95 N·m, 2600 rpm 55 N·m'), service: creep }),
+    ).not.toContain('error motor/torque-beyond')
+  })
+
+  it('whose torque curve ends below the speed of the motor has a warning that it is not known', () => {
+    const parts = curved('0 rpm 95 N·m, 1600 rpm 90 N·m')
+    expect(found(parts)).toContain('warning motor/torque-beyond')
+    expect(messageOf(parts, 'motor/torque-beyond')).toContain('its torque curve ends at 1600 rpm')
+    expect(resultOf(boat(parts), 'point/motor-torque')).toMatchObject({ key: { drive: 'main' } })
+    expect(resultOf(boat(parts), 'point/motor-torque')?.limit).toBeUndefined()
+  })
+
   it.each<readonly [string, BoatText, string]>([
     [
       'a propeller too big for the motor',

@@ -1,8 +1,12 @@
 import fc from 'fast-check'
 import { describe, expect, it } from 'vitest'
 import { bisect, firstCrossing } from '../../../server/src/engineering/propulsion/bisect.ts'
-import { stringCurrents } from '../../../server/src/engineering/propulsion/discharge.ts'
-import { continuousTorque, motorSpeeds } from '../../../server/src/engineering/propulsion/motor-limit.ts'
+import { dischargeRate, stringCurrents } from '../../../server/src/engineering/propulsion/discharge.ts'
+import {
+  continuousTorque,
+  knownTorque,
+  motorSpeeds,
+} from '../../../server/src/engineering/propulsion/motor-limit.ts'
 import { openWater } from '../../../server/src/engineering/propulsion/propeller-series.ts'
 import { idleSpeed, turningAt } from '../../../server/src/engineering/propulsion/turning-propeller.ts'
 import { thrustTerms, torqueTerms } from '../../../server/src/engineering/propulsion/wageningen-terms.ts'
@@ -46,6 +50,24 @@ describe('the limit of a motor', () => {
     expect(motorSpeeds({ ...motor, maxSpeed: 200, curve })).toEqual({ low: 50, high: 200 })
   })
 
+  it('is not known before its curve begins and after it ends, and nothing above its highest speed', () => {
+    const curve = [
+      { at: 50, value: 90 },
+      { at: 250, value: 50 },
+    ]
+    expect([49, 50, 250, 251, 300, 301].map((speed) => knownTorque({ ...motor, curve }, speed))).toEqual([
+      undefined,
+      90,
+      50,
+      undefined,
+      undefined,
+      0,
+    ])
+    expect([0, 300, 301].map((speed) => knownTorque(motor, speed))).toEqual([95, 47.5, 0])
+    // The maker's highest speed counts where the curve goes on.
+    expect(knownTorque({ ...motor, maxSpeed: 200, curve }, 201)).toBe(0)
+  })
+
   it('is refused where it is none', () => {
     expect(() => continuousTorque({ ...motor, share: 0 }, 100)).toThrow(OutOfRange)
     expect(() => continuousTorque({ ...motor, ratedTorque: -1 }, 100)).toThrow(OutOfRange)
@@ -61,6 +83,14 @@ it('the strings of a bank share a current by their capacity', () => {
     96 * 150,
   )
   expect([large, small]).toEqual([100, 50])
+})
+
+// Definition of the C-rate: at 1 the capacity is drawn in an hour, so 96 V · 210 Ah gives 20.16 kW.
+it('the C-rate is 1 where the capacity is drawn in an hour, in a bank of any strings', () => {
+  const string = { capacity: 210 * 3600, nominal: 96, usable: 0.8 }
+  expect(dischargeRate([string], 20_160)).toBeCloseTo(1, 12)
+  expect(dischargeRate([string, { ...string, capacity: 105 * 3600 }], 20_160)).toBeCloseTo(2 / 3, 12)
+  expect(() => dischargeRate([], 1)).toThrow(OutOfRange)
 })
 
 it('a propeller that idles gives no thrust, and one that turns more slowly is refused', () => {

@@ -41,6 +41,15 @@ export function stringCurrents(strings: readonly BatteryString[], power: number)
   return strings.map(({ capacity }) => rate * capacity)
 }
 
+/** Current to capacity, 1/h, at which strings in parallel give `power` (W) at their nominal voltage: 1 empties the capacity in an hour, whatever of it may be
+ * used. It is the same for each of them. At least one string, all above 0, else OutOfRange. Source: definition of the C-rate; see `stringCurrents`.
+ * @example dischargeRate([{ capacity: 756e3, nominal: 96, usable: 0.8 }], 9600) // ≈ 0.47619 */
+export function dischargeRate(strings: readonly BatteryString[], power: number): number {
+  const [current] = stringCurrents(strings, power)
+  const [string] = strings
+  return ((current ?? Number.NaN) * 3600) / (string?.capacity ?? Number.NaN)
+}
+
 /** Time, s, for which a bank gives `power` (W) until `reserve`, a share of what is usable, is left: that of the string that is done first. Source: energy
  * balance; `peukertTime` where a string has an exponent.
  * @example endurance([{ capacity: 756e3, nominal: 96, usable: 0.8 }], 9600, 0.2) // ≈ 4838.4 */

@@ -37,3 +37,12 @@ export function continuousTorque(motor: MotorLimit, speed: number): number {
     : motor.ratedTorque * Math.min(1, motor.ratedSpeed / speed)
   return motor.share * (torque ?? 0)
 }
+
+/** Continuous torque of a motor, N·m, as `continuousTorque` says, but undefined where nothing is known of it: before its curve begins, or between the end of
+ * its curve and its highest speed. 0 above its highest speed. Source: see `continuousTorque`.
+ * @example knownTorque({ ratedTorque: 95, ratedSpeed: 150, maxSpeed: 300, share: 1, curve: [{ at: 0, value: 95 }, { at: 200, value: 70 }] }, 250) // undefined */
+export function knownTorque(motor: MotorLimit, speed: number): number | undefined {
+  const { low, high } = motorSpeeds(motor)
+  if (speed > motor.maxSpeed * (1 + 1e-9)) return 0
+  return speed >= low * (1 - 1e-9) && speed <= high * (1 + 1e-9) ? continuousTorque(motor, speed) : undefined
+}

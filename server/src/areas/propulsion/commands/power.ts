@@ -10,6 +10,7 @@ import { type AreaCommand, CannotRun } from '../../common/command.ts'
 import type { Outcome } from '../../common/outcome.ts'
 import { type Energy, energyOfFile } from '../plans/energy.ts'
 import { bollardOf, type Power, powerOfFile } from '../plans/power.ts'
+import { type DriveOnCurve, type PointOnCurve, powerCurveOfFile } from '../plans/power-curve.ts'
 import { heads, powerRows, topWords } from '../power-rows.ts'
 import { balance, energyBalance } from '../sources.ts'
 import { type PowerJson, powerSchema } from './power-schema.ts'
@@ -27,12 +28,14 @@ const driveJson = (drive: string, state: DriveState) => ({
   thrust_N: inUnitNamed(state.thrust, 'N'),
   motorTorque_Nm: inUnitNamed(state.motorTorque, 'N·m'),
   motorPower_kW: inUnitNamed(state.motorPower, 'kW'),
+  propellerTorque_Nm: inUnitNamed(state.torque, 'N·m'),
+  deliveredPower_kW: inUnitNamed(state.power, 'kW'),
 })
 
-const shares = ({ efficiency, slip }: DriveState) => ({
-  efficiency: Number(efficiency.toPrecision(6)),
-  slip: Number(slip.toPrecision(6)),
-})
+const share = (value: number): number => Number(value.toPrecision(6))
+
+const torqueLimit = (si: number | undefined): number | null =>
+  si === undefined ? null : inUnitNamed(si, 'N·m')
 
 function bollardJson(drives: readonly Block[], lookup: Lookup): PowerJson['bollard'] {
   return drives.map((drive) => {
@@ -44,32 +47,40 @@ function bollardJson(drives: readonly Block[], lookup: Lookup): PowerJson['bolla
   })
 }
 
-function rowsJson(power: Power, energy: Energy | undefined, { blockOf }: Lookup): PowerJson['rows'] {
-  const { table, drives, points } = power
-  const names = drives.map((id) => blockOf(id).name ?? '')
-  const rows = [
-    ...table.rows.map((row, i) => ({ row, demand: energy?.rows[i], point: null })),
-    ...table.asked.map((row, i) => {
-      const point = points[i]
-      return { row, demand: energy?.asked[i], point: (point && blockOf(point).name) ?? '' }
-    }),
-  ]
-  return rows
-    .flatMap(({ row, demand, point }) => {
-      if (!row) return []
-      const json: PowerJson['rows'][number] = {
-        boatSpeed_kn: inUnitNamed(row.boatSpeed, 'kn'),
-        point,
-        resistance_N: inUnitNamed(row.resistance, 'N'),
-        drives: row.drives.map((state, i) => ({ ...driveJson(names[i] ?? '', state), ...shares(state) })),
-        batteryPower_kW: demand ? inUnitNamed(demand.power, 'kW') : null,
-        endurance_h: demand ? inUnitNamed(demand.endurance, 'h') : null,
-        range_nmi: demand ? inUnitNamed(demand.range, 'nmi') : null,
-      }
-      return [json]
-    })
-    .toSorted((a, b) => a.boatSpeed_kn - b.boatSpeed_kn)
-}
+const driveRow = ({
+  drive,
+  state,
+  motorLimit,
+  limit,
+  areaNeeded,
+}: DriveOnCurve): PowerJson['rows'][number]['drives'][number] => ({
+  ...driveJson(drive, state),
+  efficiency: share(state.efficiency),
+  slip: share(state.slip),
+  advanceRatio: share(state.advance),
+  motorTorqueLimit_Nm: torqueLimit(motorLimit),
+  torqueLimit_Nm: torqueLimit(limit),
+  bladeAreaNeeded: areaNeeded === undefined ? null : share(areaNeeded),
+})
+
+const rowJson = ({
+  boatSpeed,
+  point,
+  resistance,
+  effectivePower,
+  drives,
+  demand,
+}: PointOnCurve): PowerJson['rows'][number] => ({
+  boatSpeed_kn: inUnitNamed(boatSpeed, 'kn'),
+  point: point ?? null,
+  resistance_N: inUnitNamed(resistance, 'N'),
+  effectivePower_kW: inUnitNamed(effectivePower, 'kW'),
+  drives: drives.map(driveRow),
+  batteryPower_kW: demand ? inUnitNamed(demand.power, 'kW') : null,
+  cRate: demand ? share(demand.rate) : null,
+  endurance_h: demand ? inUnitNamed(demand.endurance, 'h') : null,
+  range_nmi: demand ? inUnitNamed(demand.range, 'nmi') : null,
+})
 
 function topJson({ table: { top } }: Power): PowerJson['topSpeed'] {
   if (!top) return null
@@ -129,6 +140,7 @@ export const power: AreaCommand<typeof powerSchema> = {
     if (!start) throw new CannotRun('The job has neither a hull nor a drive.')
     const lookup = lookupFrom(start, { analysis, file })
     const [table, energy] = [lookup.ofFile(powerOfFile), lookup.ofFile(energyOfFile)]
+    const curve = powerCurveOfFile(lookup)
     const known = energy.ok ? energy.value : undefined
     const json: PowerJson = {
       version: 1,
@@ -137,7 +149,7 @@ export const power: AreaCommand<typeof powerSchema> = {
       energyFault: energy.ok ? null : energy.fault.words,
       topSpeed: table.ok ? topJson(table.value) : null,
       bollard: bollardJson(lookup.ofKind('drive'), lookup),
-      rows: table.ok ? rowsJson(table.value, known, lookup) : [],
+      rows: curve.ok ? curve.value.map(rowJson) : [],
       assumptions: [...(known ?? (table.ok ? table.value : { assumptions: [] })).assumptions],
       source: [balance.text, energyBalance.text],
     }

@@ -75,7 +75,7 @@ const bankPower = figure({
   title: 'Battery power',
   kind: 'power',
   doc: 'Power from all banks together.',
-  formula: 'sum of motor power / (η motor η controller).',
+  formula: 'sum of motor power / (η motor η controller) + sum of other loads · duty / η converter.',
   of: ({ rows, assumptions }) =>
     rows.map(({ boatSpeed, power }): Amount => ({ value: power, at: boatSpeed, assumptions })),
 })

@@ -106,7 +106,7 @@ const batteryPower = figure({
   title: 'Battery power',
   kind: 'power',
   doc: 'Power from all banks together.',
-  formula: 'sum of motor power / (η motor η controller).',
+  formula: 'sum of motor power / (η motor η controller) + sum of other loads · duty / η converter.',
   source: energyBalance,
   from: demandAtPoint,
   of: ({ demand, assumptions }) => ({ value: demand.power, assumptions }),

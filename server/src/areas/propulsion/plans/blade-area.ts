@@ -1,7 +1,7 @@
 import { kellerAreaRatio } from '../../../engineering/propulsion/cavitation.ts'
 import type { Block } from '../../../job/model.ts'
 import { idOf } from '../../../store/block-by-id.ts'
-import type { Lookup } from '../../../store/lookup.ts'
+import type { FileLookup, Lookup } from '../../../store/lookup.ts'
 import { plan } from '../../../store/plan.ts'
 import { type Outcome, ok } from '../../common/outcome.ts'
 import { statedFact } from '../../common/stated-fact.ts'
@@ -19,6 +19,24 @@ interface BladeArea {
   readonly assumptions: readonly string[]
 }
 
+/** The least blade area that keeps a propeller from cavitating at a thrust, N. Throws what is missing. */
+export function neededArea(
+  propeller: Block,
+  { thrust, screws }: { readonly thrust: number; readonly screws: number },
+  file: FileLookup,
+): number {
+  const { density, celsius } = waterSaid(serviceOf(file))
+  return kellerAreaRatio({
+    thrust,
+    diameter: must(statedFact(propeller, 'propeller.diameter'), 'the diameter of the propeller'),
+    blades: must(statedFact(propeller, 'propeller.blades'), 'the number of blades'),
+    depth: must(statedFact(propeller, 'propeller.depth'), 'the depth of the propeller'),
+    density,
+    celsius,
+    screws,
+  })
+}
+
 /** Against cavitation, where the propeller pushes hardest while the boat runs. */
 export const bladeAreaOf = plan(
   (propeller: Block, lookup: Lookup): Outcome<BladeArea> =>
@@ -29,7 +47,7 @@ export const bladeAreaOf = plan(
         statedFact(propeller, 'propeller.blade-area-ratio'),
         'the blade area of the propeller',
       )
-      const depth = must(statedFact(propeller, 'propeller.depth'), 'the depth of the propeller')
+      must(statedFact(propeller, 'propeller.depth'), 'the depth of the propeller')
       const power = lookup.ofFile(powerOfFile)
       if (!power.ok) return power
       const { table, drives, assumptions } = power.value
@@ -42,18 +60,9 @@ export const bladeAreaOf = plan(
         })
         .toSorted((a, b) => b.thrust - a.thrust)
       if (!hardest) throw new Missing('the speed of the boat, or a motor that gives it,')
-      const { density, celsius } = waterSaid(serviceOf(lookup))
       return ok({
         stated,
-        needed: kellerAreaRatio({
-          thrust: hardest.thrust,
-          diameter: must(statedFact(propeller, 'propeller.diameter'), 'the diameter of the propeller'),
-          blades: must(statedFact(propeller, 'propeller.blades'), 'the number of blades'),
-          depth,
-          density,
-          celsius,
-          screws: drives.length,
-        }),
+        needed: neededArea(propeller, { thrust: hardest.thrust, screws: drives.length }, lookup),
         ...hardest,
         assumptions,
       })

@@ -1,6 +1,11 @@
-import { type BatteryString, endurance, stringCurrents } from '../../../engineering/propulsion/discharge.ts'
+import {
+  type BatteryString,
+  dischargeRate,
+  endurance,
+  stringCurrents,
+} from '../../../engineering/propulsion/discharge.ts'
 import type { DriveState, PowerRow } from '../../../engineering/propulsion/power-table.ts'
-import { least } from '../../../quantity/extremes.ts'
+import { greatest, least } from '../../../quantity/extremes.ts'
 import type { BlockId } from '../../../store/block-id.ts'
 import type { FileLookup } from '../../../store/lookup.ts'
 import { type Outcome, ok } from '../../common/outcome.ts'
@@ -28,6 +33,8 @@ export interface Demand {
   readonly endurance: number
   /** m */
   readonly range: number
+  /** Current to capacity at the nominal voltage, 1/h: of the bank that is drawn on hardest. */
+  readonly rate: number
 }
 
 export interface Energy {
@@ -61,7 +68,14 @@ function demandAt(banks: readonly Feeding[], reserve: number, { boatSpeed, drive
   const powers = banks.map((bank) => powerFrom(bank, drives, 'mean'))
   const times = banks.map((bank, i) => endurance(bank.strings, Math.max(powers[i] ?? 0, 1e-3), reserve))
   const lasts = least(times) ?? Number.NaN
-  return { boatSpeed, power: powers.reduce((a, b) => a + b, 0), endurance: lasts, range: lasts * boatSpeed }
+  const rates = banks.map(({ strings }, i) => dischargeRate(strings, Math.max(powers[i] ?? 0, 1e-3)))
+  return {
+    boatSpeed,
+    power: powers.reduce((a, b) => a + b, 0),
+    endurance: lasts,
+    range: lasts * boatSpeed,
+    rate: greatest(rates) ?? Number.NaN,
+  }
 }
 
 const assumedReserve = 0.2

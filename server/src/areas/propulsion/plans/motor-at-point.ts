@@ -1,4 +1,4 @@
-import { continuousTorque } from '../../../engineering/propulsion/motor-limit.ts'
+import { knownTorque, motorSpeeds } from '../../../engineering/propulsion/motor-limit.ts'
 import type { Block } from '../../../job/model.ts'
 import type { BlockId } from '../../../store/block-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
@@ -18,8 +18,10 @@ export interface MotorAtPoint {
   readonly torque: number
   /** Absent where nothing is known of its limits. */
   readonly maxSpeed?: number
-  /** Absent too where it must turn faster than it can. */
+  /** Absent too where it must turn faster than it can, or its curve does not say. */
   readonly maxTorque?: number
+  /** Where its curve ends below this speed, though it may turn as fast: the last speed of the curve. */
+  readonly curveEnd?: number
   /** For a while only. */
   readonly peak?: { readonly torque: number; readonly time: number }
 }
@@ -44,6 +46,8 @@ export const motorAtPoint = plan(
         const limit = said.ok ? said.value.drive.motor : undefined
         const { motorSpeed: speed, motorTorque: torque } = state
         const motor = motorOf(drive)
+        const maxTorque = limit && speed <= limit.maxSpeed ? knownTorque(limit, speed) : undefined
+        const isPast = limit && speed <= limit.maxSpeed && speed > motorSpeeds(limit).high * (1 + 1e-9)
         const peak = {
           torque: statedFact(motor, 'motor.peak-torque'),
           time: statedFact(motor, 'motor.peak-time'),
@@ -55,7 +59,8 @@ export const motorAtPoint = plan(
             speed,
             torque,
             ...(limit && { maxSpeed: limit.maxSpeed }),
-            ...(limit && speed <= limit.maxSpeed && { maxTorque: continuousTorque(limit, speed) }),
+            ...(maxTorque !== undefined && { maxTorque }),
+            ...(isPast && { curveEnd: motorSpeeds(limit).high }),
             ...(peak.torque !== undefined &&
               peak.time !== undefined && { peak: { torque: peak.torque, time: peak.time } }),
           },

@@ -42,7 +42,21 @@ drive main {
     const outcome = motorAtPoint(block, lookup)
     if (!outcome.ok) return []
     const { motors, assumptions } = outcome.value
-    return motors.flatMap(({ name, torque, maxTorque, peak }) => {
+    return motors.flatMap(({ name, speed: turns, torque, maxTorque, curveEnd, peak }) => {
+      if (curveEnd !== undefined) {
+        const [found, end] = [turns, curveEnd].map((si) => show(si, 'rotational speed'))
+        return [
+          at(speed, {
+            severity: 'warning',
+            message: `At ${show(speed.value, 'speed')} the motor of ${name} turns at ${found}; its torque curve ends at ${end}.`,
+            detail: `It must give ${show(torque, 'torque')} there. Whether it can is not known.`,
+            todo: 'State the `torque-curve` up to this speed, from the maker of the motor.',
+            found: found ?? '',
+            limit: `a torque curve up to ${found}`,
+            assumptions,
+          }),
+        ]
+      }
       if (maxTorque === undefined || reaches(maxTorque, torque)) return []
       const [found, limit] = [torque, maxTorque].map((si) => show(si, 'torque'))
       const peaks =
