@@ -68,7 +68,7 @@ describe('completion over the wire', () => {
 
   it('is offered with its characters', () => {
     expect(capabilities()).toMatchObject({
-      completionProvider: { triggerCharacters: expect.arrayContaining([':', '.', '"', '[', '/']) },
+      completionProvider: { triggerCharacters: [' ', '.', '"', '[', '/'] },
       signatureHelpProvider: { triggerCharacters: expect.arrayContaining([':', ' ', ',']) },
     })
   })

@@ -40,11 +40,11 @@ describe.each(asked)('a new job: $drives, $units, $feet', (params) => {
     expect(text.replaceAll('"Launch 07', '').replaceAll('mm2', '')).not.toMatch(/\d/)
   })
 
-  it('has every part of a drive, its cables, its fuse and a reading', () => {
+  it('has every part of a drive, its cables, its fuse, its isolator and a reading', () => {
     const [drive] = read(text).blocks.filter(({ kind }) => kind === 'drive')
     expect(drive?.children.map(({ kind }) => kind)).toEqual([
       ...['propeller', 'shaft', 'bearing', 'shaft-log', 'seal', 'coupling', 'gear', 'motor', 'controller'],
-      ...['bed', 'cable', 'protection', 'cable', 'phase-map', 'reading'],
+      ...['bed', 'cable', 'protection', 'isolator', 'cable', 'phase-map', 'reading'],
     ])
     const bed = drive?.children.find(({ kind }) => kind === 'bed')
     expect(bed?.children.map(({ name }) => name)).toEqual(['aft-port', 'aft-stbd', 'fwd-port', 'fwd-stbd'])

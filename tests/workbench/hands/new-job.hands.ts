@@ -17,7 +17,7 @@ const pick = (value: string, keys = value.slice(0, 1)): Value => ({ value, keys 
 const textOf = (of: Value): string => (typeof of === 'string' ? of : of.value)
 
 /** The specification on paper, invented, in the order in which a new job asks for it. */
-const job: readonly Value[] = ['"A"', pick('iso'), pick('outward'), '96', '84', '108', '210', '14']
+const job: readonly Value[] = ['"A"', pick('iso'), pick('insulated'), pick('outward'), '96', '84', '108', '210', '14']
 const port: readonly Value[] = [
   '0.8',
   ...['420', '300', '3', pick('left-hand')],
@@ -32,6 +32,7 @@ const port: readonly Value[] = [
   ...['M16', '180', '140', '180', '140', '560', '140', '560', '140'],
   ...['95', '2.5', '105', pick('machinery-space'), '2', '600'],
   ...[pick('fuse'), '315', '150', '20', '125'],
+  ...['350', '125', '400', pick('both')],
   ...['70', '1.8', '105', pick('machinery-space'), '3', '600'],
   ...['A', 'U', 'B', 'V', 'C', 'W'],
   ...['2026-03-04', 'no', '0.02'],

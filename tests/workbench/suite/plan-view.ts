@@ -99,9 +99,11 @@ describe('a plan in view', () => {
     await planOnce((text) => text.startsWith('Vessel'))
     await commands.executeCommand('shaftwright.restartServer')
     await planOnce((text) => text.startsWith('Vessel'))
-    await replace(job, 'revision: "B"', 'revision: "Z"')
+    const [revision = ''] = /revision: +"B"/.exec(job.getText()) ?? []
+    const later = revision.replace('B', 'Z')
+    await replace(job, revision, later)
     await planOnce((text) => /^Revision: +Z /m.test(text))
-    await replace(job, 'revision: "Z"', 'revision: "B"')
+    await replace(job, later, revision)
     await job.save()
     await commands.executeCommand('workbench.action.closeAllEditors')
   })

@@ -26,9 +26,13 @@ const itemKinds: Readonly<Record<Offer['kind'], CompletionItemKind>> = {
   snippet: CompletionItemKind.Snippet,
 }
 
+/** Not the colon and the comma: a space follows them, and until the list for that is there VS Code would show theirs, of which Enter takes the first
+ * whatever was typed since. */
+const triggerCharacters = [' ', '.', '"', '[', '/']
+
 export const completionFeature = featureAt(
   CompletionRequest.type,
-  { completionProvider: { triggerCharacters: [':', ' ', ',', '.', '"', '[', '/'] } },
+  { completionProvider: { triggerCharacters } },
   ({ params, workspace, open, client, today, findingsOf }, { section, offset }) => {
     const asking = {
       ...workspace.viewOf(open),

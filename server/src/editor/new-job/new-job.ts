@@ -129,6 +129,14 @@ protection main-fuse {
   interrupts: ? kA
   voltage: ? V
 }
+
+isolator main-switch {
+  current: ? A
+  voltage: ? V
+  in: feed
+  at: ? ${units.size}
+  poles: ?
+}
 ${cable('phases', 'controller', 'motor', units)}
 
 ${phaseMap}
