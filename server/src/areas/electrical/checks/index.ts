@@ -9,6 +9,7 @@ import batteryPeakLoadBeyond from './battery/peak-load-beyond.ts'
 import batteryRatedLoadBeyond from './battery/rated-load-beyond.ts'
 import batterySeriesFaulty from './battery/series-faulty.ts'
 import batterySeriesUnlike from './battery/series-unlike.ts'
+import batterySideBySideUnlike from './battery/side-by-side-unlike.ts'
 import cableAmbientTooHot from './cable/ambient-too-hot.ts'
 import cableBatteryNotDc from './cable/battery-not-dc.ts'
 import cableBatteryToMotor from './cable/battery-to-motor.ts'
@@ -92,6 +93,7 @@ export const checks: readonly Check[] = [
   batteryRatedLoadBeyond,
   batterySeriesFaulty,
   batterySeriesUnlike,
+  batterySideBySideUnlike,
   cableAmbientTooHot,
   cableBatteryNotDc,
   cableBatteryToMotor,

@@ -57,6 +57,8 @@ export function feedOf(cable: Block, lookup: Lookup): CableOutcome<Feed> {
   const sides = ends.map((end) => end && sideOf(cable, end, lookup))
   const side = isSeries(cable) ? 'string' : loadedSide(ends, sides)
   if (side === 'unclear') return unsaid('which way the current flows in it')
+  // All that takes current is on the side of the battery: a spur.
+  if (side === 'nothing') return unsaid('what it feeds')
   const loads =
     side === 'string'
       ? alongBatteries(stringAt(ends, lookup), lookup).loads
@@ -130,11 +132,12 @@ export function feedsAlone(cable: Block, lookup: Lookup): boolean {
 function loadedSide(
   ends: readonly (Block | undefined)[],
   sides: readonly (Side | undefined)[],
-): number | 'none' | 'unclear' {
+): number | 'none' | 'nothing' | 'unclear' {
   const loaded = sides.flatMap((side, index) => (side?.hasLoad ? [index] : []))
   const fed = loaded.filter((index) => !sides[index]?.hasBattery)
   const [first, second] = fed.length === 1 ? fed : loaded
   if (first === undefined) return 'none'
+  if (fed.length === 0 && sides.some((side) => side && !side.hasBattery && !side.hasLoad)) return 'nothing'
   if (second === undefined) return first
   const devices = loaded.filter((index) => ['controller', 'motor'].includes(ends[index]?.kind ?? ''))
   return devices.length === 1 && devices[0] !== undefined ? devices[0] : 'unclear'

@@ -51,7 +51,7 @@ drive main {
         atHead(cable, {
           message: 'The current of this cable is not known.',
           detail: `${capital(current.fault.because)}. So neither the cable nor its fuse is checked against it.`,
-          todo: 'State `current`, or write the cables that connect each controller to its motors.',
+          todo: 'State `design-current`, or write the cables that connect each controller to its motors.',
         }),
       ]
     const carrying = cableAmpacity(cable, lookup)
