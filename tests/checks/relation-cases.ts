@@ -39,6 +39,10 @@ export const cases: Readonly<Record<string, Case>> = {
       ),
     ),
   },
+  'curve-above-rating': {
+    broken: ['protection f { kind: fuse  rating: 100 A  clears: 80 A 100 s, 2 kA 0.1 s }'],
+    kept: ['protection f { kind: fuse  rating: 100 A  clears: 135 A 1000 s, 2 kA 0.1 s }'],
+  },
   'battery-peak-current': {
     broken: ['1 A', '209 A'].map((peak) => battery(`current: 210 A  peak-current: ${peak}`)),
     kept: ['210 A', '0.42 kA'].map((peak) => battery(`current: 210 A  peak-current: ${peak}`)),

@@ -130,6 +130,30 @@ export const plausiblePower: readonly Relation[] = [
       })
     },
   },
+  {
+    id: 'curve-above-rating',
+    on: 'protection',
+    facts: ['protection.clears', 'protection.rating'],
+    rule: 'The curve of a fuse or breaker begins above its rating.',
+    why: 'It carries its rating for ever. A curve with less is that of another rating, and shows short circuits as cleared that are not.',
+    source: published(
+      'IEC 60269-1: a fuse-link carries its rated current continuously without deterioration',
+    ),
+    severity: 'warning',
+    broken: (lookup) => {
+      const clears = factOf(lookup.block, 'protection.clears')
+      const rating = factOf(lookup.block, 'protection.rating')
+      const first = clears?.value[0]?.at
+      if (!clears || !rating || first === undefined || !isOutside(first, { low: rating.value })) return []
+      const [found, limit] = [formatSi(first, 'current'), formatSi(rating.value, 'current')]
+      return off(clears, {
+        found,
+        limit: `more than ${limit}`,
+        message: `The curve has a time for ${found}, which a rating of ${limit} carries for ever.`,
+        besides: [[rating, 'the rating']],
+      })
+    },
+  },
   between({
     id: 'battery-peak-current',
     on: 'battery',

@@ -72,6 +72,7 @@ import protectionNotSelective from './protection/not-selective.ts'
 import protectionNowhere from './protection/nowhere.ts'
 import protectionOpensAtPeak from './protection/opens-at-peak.ts'
 import protectionPartialRange from './protection/partial-range.ts'
+import protectionSelectiveWithItself from './protection/selective-with-itself.ts'
 import protectionVoltageBelow from './protection/voltage-below.ts'
 import supplyDrop from './supply/drop.ts'
 import supplyImpossible from './supply/impossible.ts'
@@ -156,6 +157,7 @@ export const checks: readonly Check[] = [
   protectionNowhere,
   protectionOpensAtPeak,
   protectionPartialRange,
+  protectionSelectiveWithItself,
   protectionVoltageBelow,
   supplyDrop,
   supplyImpossible,

@@ -1,6 +1,7 @@
 import { at, check, published } from '../../../../checks/check.ts'
 import { reaches } from '../../../../engineering/compare.ts'
 import { formatSi } from '../../../../quantity/format.ts'
+import { madeFor } from '../../plans/conductor-sizes.ts'
 import { shortCircuitHeat } from '../../plans/short-circuit-heat.ts'
 
 const job = (
@@ -37,13 +38,14 @@ export default check({
     const found = shortCircuitHeat(lookup.block, lookup)
     if (!found || reaches(found.bears, found.heat)) return []
     const parallel = conductor.value > 0 ? Math.sqrt(found.bears) / (found.k * conductor.value) : 1
-    const needed = formatSi(sectionFor(found.heat, found.k) / parallel, 'area')
+    const section = sectionFor(found.heat, found.k) / parallel
+    const needed = madeFor(section, conductor.value)?.shown ?? formatSi(section, 'area', lookup.system, 2)
     return [
       at(conductor, {
         message: `In a short circuit the fuse lets through more than this conductor withstands: it needs ${needed}.`,
         detail: `The constant of the copper is that of IEC 60364-5-54 up to 160 °C. The curve of the fuse counts with 10 % of tolerance in the current, between the smallest and the highest short circuit.`,
         todo: 'Use a thicker conductor or a fuse that opens faster. Or check the curve of the fuse.',
-        found: formatSi(conductor.value, 'area'),
+        found: formatSi(conductor.value, 'area', lookup.system),
         limit: `at least ${needed}`,
         assumptions: ['insulation and joints bear 160 °C: the job does not state more'],
       }),
