@@ -56,6 +56,17 @@ describe('batteries that a cable links', () => {
     )
   })
 
+  it('have the weakest at the low end of its window, however much is lost inside', () => {
+    for (const watts of [9000, 60_000, 100_000]) {
+      const text = linked(14, 3).replaceAll('14 mohm', '40 mohm').replace('9000 W', `${watts} W`)
+      // 84 V at the load's battery, and the other a little less loaded behind the link.
+      const all = withDrop(watts, volts, ohm(2))
+      const far = (all * 0.04) / (0.08 + ohm(3))
+      expect(ampsOf(text, 's', 'rated') / far).toBeCloseTo(1, 5)
+      expect(ampsOf(text, 'b', 'rated') / (all - far)).toBeCloseTo(1, 5)
+    }
+  })
+
   it('charge as a current divider', () => {
     const text = `${linked(20)}charger sh { current: 40 A  output: 84..108 V }\n${cable('c', 'sh', 'b')}`
     const share = 0.014 / (0.014 + 0.02 + ohm(3))

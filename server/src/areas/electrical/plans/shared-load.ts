@@ -40,8 +40,9 @@ type Known = Pick<Source, 'part' | 'place'> & { readonly resistance: number }
 
 /** How near the weakest battery is to its voltage when it counts as there, as a part of it. */
 const near = 1e-7
-/** Each step leaves about the part of the voltage that is lost inside the batteries. */
-const mostSteps = 30
+const mostSteps = 60
+/** So many times their voltage under load, batteries have at most without it. */
+const mostEmf = 4
 
 function charged(
   sources: readonly Known[],
@@ -60,22 +61,32 @@ function charged(
       })),
       draws: sinks.map(({ place, draw }) => ({ negative: ground, positive: place, ...drawAt(draw, volts) })),
     })
-    const currents = flow.outcome === 'solved' ? flow.sourceCurrents : []
-    const terminals = sources.map(({ resistance }, i) => emf - resistance * (currents[i] ?? 0))
-    return { flow, short: volts - Math.min(...terminals) }
+    if (flow.outcome === 'no-solution') return { emf, flow, over: Number.NEGATIVE_INFINITY }
+    const terminals = sources.map(({ resistance }, i) => emf - resistance * (flow.sourceCurrents[i] ?? 0))
+    return { emf, flow, over: Math.min(...terminals) - volts }
   }
-  let emf = volts
-  let at = solveAt(emf)
-  for (
-    let i = 0;
-    i < mostSteps && (Math.abs(at.short) > near * volts || at.flow.outcome !== 'solved');
-    i += 1
-  ) {
-    // No solution at this state of charge says nothing of a higher one: the batteries lose at most as much again.
-    emf += at.flow.outcome === 'solved' ? at.short : volts / mostSteps
-    at = solveAt(emf)
+  // The more charged they are, the higher all voltages: between one state that is too low and one that is not, by regula falsi (Illinois).
+  let low = solveAt(volts)
+  let high = low
+  for (let more = 0.05; high.over < 0 && high.emf < volts * mostEmf; more *= 2) {
+    low = high
+    high = solveAt(volts * (1 + more))
   }
-  const { flow } = at
+  let [overLow, overHigh] = [low.over, high.over]
+  let last: 'low' | 'high' | undefined
+  for (let i = 0; i < mostSteps && low !== high && Math.abs(high.over) > near * volts; i += 1) {
+    const part = Number.isFinite(overLow) ? overHigh / (overHigh - overLow) : 0.5
+    const at = solveAt(high.emf - part * (high.emf - low.emf))
+    // An end that stays twice counts half, so that both ends come nearer.
+    if (at.over < -near * volts) {
+      if (last === 'low') overHigh /= 2
+      ;[low, overLow, last] = [at, at.over, 'low']
+    } else {
+      if (last === 'high') overLow /= 2
+      ;[high, overHigh, last] = [at, at.over, 'high']
+    }
+  }
+  const { flow } = high
   if (flow.outcome === 'no-solution')
     return {
       given: new Map(),
