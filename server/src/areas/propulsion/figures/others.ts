@@ -91,4 +91,6 @@ const range = figure({
   },
 })
 
-export const otherFigures = [current, rate, gearTorque, energyUsed, range]
+export const serviceFigures = [energyUsed, range]
+
+export const otherFigures = [current, rate, gearTorque, ...serviceFigures]

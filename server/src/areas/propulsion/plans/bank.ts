@@ -83,7 +83,7 @@ interface Taken {
 function inSeries(members: readonly Block[]): Taken {
   const all = members.map(ofBattery)
   const [first, ...others] = all.map(({ string }) => string)
-  if (!first) throw new Missing('the battery')
+  if (!first) throw new Missing('there is no battery')
   return {
     string: others.reduce(weaker, first),
     assumptions: all.flatMap(({ assumptions }) => assumptions),

@@ -42,7 +42,7 @@ export const bladeAreaOf = plan(
   (propeller: Block, lookup: Lookup): Outcome<BladeArea> =>
     attempt(() => {
       const drive = propeller.parent
-      if (drive?.kind !== 'drive') throw new Missing('the drive of this propeller')
+      if (drive?.kind !== 'drive') throw new Missing('it is in no drive')
       const stated = must(
         statedFact(propeller, 'propeller.blade-area-ratio'),
         'the blade area of the propeller',
@@ -59,7 +59,7 @@ export const bladeAreaOf = plan(
           return row && thrust !== undefined ? [{ thrust, boatSpeed: row.boatSpeed }] : []
         })
         .toSorted((a, b) => b.thrust - a.thrust)
-      if (!hardest) throw new Missing('the speed of the boat, or a motor that gives it,')
+      if (!hardest) throw new Missing('no speed of the boat is stated, and no motor that gives one')
       return ok({
         stated,
         needed: neededArea(propeller, { thrust: hardest.thrust, screws: drives.length }, lookup),

@@ -52,7 +52,8 @@ export const drawnFrom = plan(
         }),
       ].toSorted((a, b) => b.power - a.power)
       const [worst] = cases
-      if (!worst || worst.power <= 0) throw new Missing('a motor, or a point of the service,')
+      if (!worst || worst.power <= 0)
+        throw new Missing('neither a motor nor a point of the service is stated')
       const current = currentsAtLowest(bank, worst.power)[bank.batteries.indexOf(id)] ?? Number.NaN
       const capacity = must(factOf(battery, 'battery.capacity')?.value, 'the capacity of the battery')
       return ok({

@@ -88,7 +88,9 @@ export const motorLimitOf = plan(
 function motorLimit(drive: Block, assumptions: string[]): MotorLimit {
   const count = childrenOf(drive, 'motor').length
   if (count > 1)
-    throw new Missing(`which of the ${count} motors turns the propeller of ${drive.name ?? 'the drive'}`)
+    throw new Missing(
+      `which of the ${count} motors turns the propeller of ${drive.name ?? 'the drive'} is not clear`,
+    )
   const motor = must(motorOf(drive), `the motor of ${drive.name ?? 'the drive'}`)
   const power = must(statedFact(motor, 'motor.power'), 'the power of the motor')
   const ratedSpeed = must(statedFact(motor, 'motor.speed'), 'the rated speed of the motor')

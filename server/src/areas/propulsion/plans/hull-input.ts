@@ -75,7 +75,7 @@ export function resistanceSaid(hull: Block): {
   }
   const displacement = statedFact(hull, 'hull.displacement')
   if (waterline === undefined || displacement === undefined)
-    throw new Missing('the resistance of the hull, or its displacement and waterline-length,')
+    throw new Missing('the resistance of the hull is not stated, nor its displacement and waterline-length')
   return {
     by: { by: 'displacement-rule', waterline, displacement },
     assumptions: [byTheRule],

@@ -8,12 +8,57 @@ import { attempt, Missing, must } from './attempt.ts'
 import { energyOfFile } from './energy.ts'
 import { powerOfFile } from './power.ts'
 
+/** A point of the service, and what it takes. What is not known is absent. SI. */
+interface Leg {
+  readonly name: string
+  readonly boatSpeed?: number
+  readonly time?: number
+  /** From all banks. */
+  readonly power?: number
+  readonly energy?: number
+  /** Of what may be used, the reserve kept. */
+  readonly share?: number
+}
+
+interface ServiceLegs {
+  readonly legs: readonly Leg[]
+  readonly assumptions: readonly string[]
+}
+
+/** The points of the service one by one, in the order of the file. */
+export const serviceLegs = plan(
+  (service: Block, lookup: Lookup): Outcome<ServiceLegs> =>
+    attempt(() => {
+      const [power, energy] = [lookup.ofFile(powerOfFile), lookup.ofFile(energyOfFile)]
+      if (!power.ok) return power
+      if (!energy.ok) return energy
+      const points = childrenOf(service, 'point')
+      if (points.length === 0) throw new Missing('the service has no point')
+      const legs = points.map((point): Leg => {
+        const boatSpeed = statedFact(point, 'point.boat-speed')
+        const time = statedFact(point, 'point.time')
+        const demand = energy.value.asked[power.value.points.indexOf(idOf(point))]
+        return {
+          name: point.name ?? 'a point',
+          ...(boatSpeed !== undefined && { boatSpeed }),
+          ...(time !== undefined && { time }),
+          ...(demand && { power: demand.power }),
+          ...(demand &&
+            time !== undefined && { energy: demand.power * time, share: time / demand.endurance }),
+        }
+      })
+      return ok({ legs, assumptions: energy.value.assumptions })
+    }),
+)
+
 /** What a service takes of what the banks have. */
 interface ServiceEnergy {
   /** Share of what may be used, the reserve kept. */
   readonly share: number
   /** s */
   readonly time: number
+  /** From all banks, J. */
+  readonly energy: number
   readonly assumptions: readonly string[]
 }
 
@@ -21,23 +66,18 @@ interface ServiceEnergy {
 export const serviceEnergy = plan(
   (service: Block, lookup: Lookup): Outcome<ServiceEnergy> =>
     attempt(() => {
-      const [power, energy] = [lookup.ofFile(powerOfFile), lookup.ofFile(energyOfFile)]
-      if (!power.ok) return power
-      if (!energy.ok) return energy
-      const points = childrenOf(service, 'point')
-      if (points.length === 0) throw new Missing('a point of the service')
-      const parts = points.map((point) => {
-        const time = must(statedFact(point, 'point.time'), `the time of ${point.name ?? 'a point'}`)
-        const demand = energy.value.asked[power.value.points.indexOf(idOf(point))]
-        if (!demand)
-          throw new Missing(`the resistance of the hull at the speed of ${point.name ?? 'a point'}`)
-        return { time, share: time / demand.endurance }
-      })
-      return ok({
-        share: parts.reduce((sum, { share }) => sum + share, 0),
-        time: parts.reduce((sum, { time }) => sum + time, 0),
-        assumptions: energy.value.assumptions,
-      })
+      const outcome = serviceLegs(service, lookup)
+      if (!outcome.ok) return outcome
+      const { legs, assumptions } = outcome.value
+      const sum = { share: 0, time: 0, energy: 0 }
+      for (const { name, time, energy, share } of legs) {
+        sum.time += must(time, `the time of ${name}`)
+        if (energy === undefined || share === undefined)
+          throw new Missing(`the resistance of the hull is not known at the speed of ${name}`)
+        sum.energy += energy
+        sum.share += share
+      }
+      return ok({ ...sum, assumptions })
     }),
 )
 
@@ -64,8 +104,9 @@ export const serviceRange = plan(
       const [main] = points
         .filter(({ time }) => time === longest)
         .toSorted((a, b) => (a.demand?.range ?? 0) - (b.demand?.range ?? 0))
-      if (!main) throw new Missing('a point of the service')
-      if (!main.demand) throw new Missing(`the resistance of the hull at the speed of ${main.name}`)
+      if (!main) throw new Missing('the service has no point')
+      if (!main.demand)
+        throw new Missing(`the resistance of the hull is not known at the speed of ${main.name}`)
       return ok({ range: main.demand.range, point: main.name, assumptions: energy.value.assumptions })
     }),
 )
