@@ -11,6 +11,7 @@ import { type Block, isWithin } from '../../server/src/job/model.ts'
 import { vocabulary } from '../../server/src/vocabulary/index.ts'
 import { type Random, randomFrom } from '../fuzz/random.ts'
 import { randomElectrics } from './electrical/random-electrics.ts'
+import { randomBoat } from './propulsion/random-boats.ts'
 import { randomDrive } from './random-drive.ts'
 import { resultsIn, today } from './results-in.ts'
 import { randomTests } from './testing/random-tests.ts'
@@ -39,6 +40,13 @@ const foundBy = {
   'alignment/rated-offset': 'alignment/misalignment-beyond-coupling',
   'alignment/out-of-plane': 'alignment/feet-out-of-plane',
   'alignment/slid-apart': 'alignment/feet-slid-apart',
+  'battery/drive-current': 'battery/current-beyond',
+  'gear/torque': 'gear/torque-beyond',
+  'point/motor-speed': 'motor/speed-beyond',
+  'point/motor-torque': 'motor/torque-beyond',
+  'propeller/blade-area': 'propeller/cavitation',
+  'service/energy-used': 'battery/endurance-short',
+  'service/range': 'battery/range-short',
 } as const
 
 /** The check that finds what a figure comes to, where its amount is not in doubt. */
@@ -54,17 +62,19 @@ const uneven = (text: string, { chance }: Random): string =>
 const isIn = (finding: Finding, block: Block): boolean => isWithin(finding.at, block)
 
 describe('a result beyond its limit', () => {
-  it('has a finding, and one within has none, in 700 random jobs', () => {
+  it('has a finding, and one within has none, in 800 random jobs', () => {
     const random = randomFrom(20_261_130)
     const count = { outside: 0, within: 0, undecided: 0 }
     const compared = new Set<string>()
-    for (let i = 0; i < 700; i++) {
+    for (let i = 0; i < 800; i++) {
       const text =
-        i >= 600
-          ? randomTests(random)
-          : i % 2 === 0
-            ? randomElectrics(random)
-            : uneven(randomDrive(random), random)
+        i >= 700
+          ? randomBoat(random)
+          : i >= 600
+            ? randomTests(random)
+            : i % 2 === 0
+              ? randomElectrics(random)
+              : uneven(randomDrive(random), random)
       const { findings, results } = resultsIn(text)
       for (const result of results) {
         const { figure, verdict, block } = result

@@ -100,13 +100,44 @@ const needed = blockKinds.flatMap((kind) =>
   needsOf(kind).map((need) => ({ ...need, in: kind.kind, of: kind })),
 )
 
-describe.each(needed)('$kind in $in', ({ kind, from, of }) => {
+describe.each(needed)('$kind in $in beside $beside', ({ kind, from, of, beside = [] }) => {
+  const found = (status: Status, others: string) =>
+    missingIn(of, jobWith(of, valuesWithout(of, '', status), status) + others, 'job/block-missing')
+  const others = beside
+    .map((name) => blockKinds.find((one) => one.kind === name))
+    .map((one) => {
+      if (!one) throw new Error('no such kind')
+      const block = `${heading(one)} { }\n`
+      return one.within[0] === 'top' ? block : `drive other { ${block} }\n`
+    })
   it.each(statuses)('left out of a job that is %s', (status) => {
-    const values = valuesWithout(of, '', status)
-    const found = missingIn(of, jobWith(of, values, status), 'job/block-missing')
     const wanted = `${severityOfMissing(status)} ${kind}`
-    expect(found.includes(wanted)).toBe(asks(status, from))
+    expect(found(status, others.join('')).includes(wanted)).toBe(asks(status, from))
   })
+
+  it.skipIf(others.length === 0)('is asked for only where all of them are there', () => {
+    for (const left of others)
+      expect(found('as-built', others.filter((other) => other !== left).join(''))).not.toContain(
+        `error ${kind}`,
+      )
+  })
+})
+
+it('a job that only aligns a shaft is not asked for a hull, nor for a service', () => {
+  for (const status of statuses) {
+    const text = `job "x" { vessel: "v"  status: ${status} }\ndrive main { propeller { diameter: 420 mm } shaft { diameter: 35 mm } }\n`
+    const blocks = findingsOf(text, allChecks).findings.filter(({ check }) => check === 'job/block-missing')
+    expect(blocks.flatMap(({ limit }) => limit?.split(', ') ?? [])).not.toContain('hull')
+    expect(blocks.flatMap(({ limit }) => limit?.split(', ') ?? [])).not.toContain('service')
+  }
+})
+
+it('a block that two others ask for is missing once', () => {
+  const text =
+    'job "x" { vessel: "v"  status: issued }\nservice { }\nbattery b { }\ndrive main { propeller { } }\n'
+  const { findings } = findingsOf(text, allChecks)
+  const [of] = findings.filter(({ check, limit }) => check === 'job/block-missing' && limit?.includes('hull'))
+  expect(of?.limit).toBe('hull')
 })
 
 describe('a fact that is assumed', () => {

@@ -1,8 +1,8 @@
 import { type Block, childrenOf, isTakenWhole, writtenBlock } from '../job/model.ts'
 import type { Lookup } from '../store/lookup.ts'
-import { type BlockKind, type Fact, isAskedWith } from '../vocabulary/block.ts'
+import { type BlockKind, type Fact, isAskedWith, needsOf } from '../vocabulary/block.ts'
 import { type BlockName, findKind, kindMeant } from '../vocabulary/index.ts'
-import { asks, type Status, statuses } from '../vocabulary/status.ts'
+import { asks, type Status } from '../vocabulary/status.ts'
 import type { Severity } from './check.ts'
 
 /** The checks that say what is missing. */
@@ -85,16 +85,17 @@ export function missingFacts(lookup: Lookup): readonly string[] {
 export function missingBlocks(lookup: Lookup): readonly string[] {
   const { block, status } = lookup
   const kind = findKind(block.kind)
-  if (!kind?.needs || !status || isTakenWhole(block) || !isRequired(lookup, kind)) return []
-  const { needs } = kind
+  if (!kind || !status || isTakenWhole(block) || !isRequired(lookup, kind)) return []
   const { left } = block
   const sources = sourcesOf(block)
   const isLeft = (name: string) =>
     left.has(name) || sources.some((source) => childrenOf(source, name).length > 0)
-  return statuses
-    .filter((from) => asks(status, from))
-    .flatMap((from) => needs[from] ?? [])
-    .filter((needed) => !hasKind(lookup, needed as BlockName) && !isLeft(needed))
+  const isThere = (name: string) => hasKind(lookup, name as BlockName)
+  const open = needsOf(kind).filter(
+    ({ kind: needed, from, beside = [] }) =>
+      asks(status, from) && !isThere(needed) && !isLeft(needed) && beside.every(isThere),
+  )
+  return [...new Set(open.map(({ kind: needed }) => needed))]
 }
 
 function hasKind(lookup: Lookup, kind: BlockName): boolean {

@@ -55,11 +55,23 @@ export const formatRequirement = ({ from, when, or }: Fact): string | undefined 
   from &&
   `${from}${when ? `, where \`${when.fact}\` is ${when.is === undefined ? 'stated' : wordsOf(when.is)}` : ''}${or === undefined ? '' : `, unless \`${or}\` is stated`}`
 
+/** A kind of block that is asked for from a status on. */
+export interface Need {
+  readonly kind: string
+  readonly from: Status
+  /** It is asked for only where all of these kinds are in the file too. */
+  readonly beside?: readonly string[]
+}
+
 /** The kinds of block that one needs, with the status they are asked for from. */
-export const needsOf = ({
-  needs = {},
-}: BlockKind): readonly { readonly kind: string; readonly from: Status }[] =>
-  statuses.flatMap((from) => (needs[from] ?? []).map((kind) => ({ kind, from })))
+export const needsOf = ({ needs = {}, needsBeside = [] }: BlockKind): readonly Need[] => [
+  ...statuses.flatMap((from) => (needs[from] ?? []).map((kind) => ({ kind, from }))),
+  ...needsBeside,
+]
+
+/** Where a block is asked for, in words: ` where the file has `service``. Nothing where it always is. */
+export const formatBeside = ({ beside = [] }: Need): string =>
+  beside.length === 0 ? '' : ` where the file has ${beside.map((kind) => `\`${kind}\``).join(' and ')}`
 
 /** What stands between a block's kind and its brace. */
 export type Heading = 'none' | 'name' | 'title' | 'after' | 'check'
@@ -86,6 +98,8 @@ export interface BlockKind<Facts extends Readonly<Record<string, Fact>> = Readon
   readonly others?: Fact
   /** Blocks that are asked for, from which status on: inside it, or for a job anywhere in the file. */
   readonly needs?: Readonly<Partial<Record<Status, readonly string[]>>>
+  /** Blocks that are asked for only where others are there, for what follows from both. */
+  readonly needsBeside?: readonly Required<Need>[]
   readonly example: string
 }
 

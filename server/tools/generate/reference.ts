@@ -4,6 +4,7 @@ import { otherSpellings, type Unit, unitsOf } from '../../src/quantity/units.ts'
 import {
   type BlockKind,
   type Fact,
+  formatBeside,
   formatRequirement,
   type Heading,
   needsOf,
@@ -51,7 +52,7 @@ function section(kind: BlockKind): string {
     ...(kind.heading === 'none' ? ['It needs a name only in a parts library.'] : []),
     ...(needs.length > 0
       ? [
-          `Needed ${kind.kind === 'job' ? 'in the file' : 'inside it'}: ${needs.map((need) => `${code(need.kind)} from ${need.from}`).join(', ')}.`,
+          `Needed ${kind.kind === 'job' ? 'in the file' : 'inside it'}: ${needs.map((need) => `${code(need.kind)} from ${need.from}${formatBeside(need)}`).join(', ')}.`,
         ]
       : []),
     ...(kind.bare ? [`A line without a colon is read as ${code(kind.bare)}.`] : []),

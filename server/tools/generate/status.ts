@@ -1,6 +1,6 @@
 import type { Check } from '../../src/checks/check.ts'
 import { severityOfMissing } from '../../src/checks/missing.ts'
-import { type BlockKind, formatRequirement, needsOf } from '../../src/vocabulary/block.ts'
+import { type BlockKind, formatBeside, formatRequirement, needsOf } from '../../src/vocabulary/block.ts'
 import { blockKinds } from '../../src/vocabulary/index.ts'
 import { type Status, silentStatus, statuses } from '../../src/vocabulary/status.ts'
 import { code, madeBy, table } from './markdown.ts'
@@ -38,7 +38,9 @@ function section(status: Status, checks: readonly Check[]): string {
   })
   const blocks = blockKinds.flatMap((kind) => {
     const needed = needsOf(kind).filter(({ from }) => from === status)
-    return needed.length > 0 ? [[blockWords(kind), needed.map((one) => code(one.kind)).join(', ')]] : []
+    return needed.length > 0
+      ? [[blockWords(kind), needed.map((one) => `${code(one.kind)}${formatBeside(one)}`).join(', ')]]
+      : []
   })
   const held = checks.flatMap(({ id, claim }) =>
     claim?.from === status ? [`- ${claim.words} ([${id}](checks/${id}.md))`] : [],

@@ -15,7 +15,13 @@ import type { Block, Value } from '../../job/model.ts'
 import { formatNumber } from '../../quantity/format.ts'
 import { kinds, type UnitSystem } from '../../quantity/kinds.ts'
 import { otherSpellings, type Unit, unitsOf } from '../../quantity/units.ts'
-import { type BlockKind, type Fact, formatRequirement, needsOf } from '../../vocabulary/block.ts'
+import {
+  type BlockKind,
+  type Fact,
+  formatBeside,
+  formatRequirement,
+  needsOf,
+} from '../../vocabulary/block.ts'
 import { vocabulary } from '../../vocabulary/index.ts'
 import { formatBandWith, formatProvenance, formatValue } from './format-value.ts'
 import { checkLink } from './sources.ts'
@@ -43,7 +49,7 @@ export function kindMarkdown(kind: BlockKind): Markdown {
       md`Goes ${places(kind)}`,
       needs.length > 0
         ? md`Needs ${prose(kind.kind === 'job' ? 'in the file' : 'inside')}: ${joined(
-            needs.map((need) => md`${code(need.kind)} (${prose(need.from)})`),
+            needs.map((need) => md`${code(need.kind)} (${prose(`${need.from}${formatBeside(need)}`)})`),
             ', ',
           )}`
         : undefined,

@@ -45,6 +45,14 @@ export const job = block({
     ),
   },
   needs: { draft: ['drive'], 'for-review': ['battery'] },
+  // What the boat is to do cannot be reckoned without its hull, and the power table says nothing of it without a service. Where neither is there, a job may
+  // be about the alignment or the wiring alone. From `issued` on a propeller is ordered from it: whether it fits hull, motor and bank must be known.
+  needsBeside: [
+    { kind: 'hull', from: 'for-review', beside: ['service'] },
+    { kind: 'service', from: 'for-review', beside: ['hull'] },
+    { kind: 'hull', from: 'issued', beside: ['battery', 'propeller'] },
+    { kind: 'service', from: 'issued', beside: ['battery', 'propeller'] },
+  ],
   example: `job "Survey launch 07: electric repower" {
   vessel:   "Launch 07"
   revision: "C"
