@@ -18,10 +18,17 @@ export interface Allowed extends Band {
   readonly above?: true
 }
 
+/** 70 % is 0.7000000000000001 as a double: an end is not passed by its last digits. */
+const lastDigits = 1e-12
+
 const isWithin = (
   value: number,
   { over = Number.NEGATIVE_INFINITY, min = over, max = Number.MAX_VALUE }: Limits,
-): boolean => value > over && value >= min && value <= max
+): boolean =>
+  Number.isFinite(value) &&
+  value > over &&
+  value - min >= -lastDigits * Math.abs(value) &&
+  value - max <= lastDigits * Math.abs(value)
 
 export const allowedBy = ({ over, min, max }: Limits): Allowed => {
   const low = min ?? over

@@ -24,6 +24,16 @@ it('a load halves the endurance where it takes as much as the drive', () => {
   expect(load(2 * drive, 'duty: 50 %') / alone).toBeCloseTo(0.5, 3)
 })
 
+it('that states a current takes it at its voltage, or at that of the bank', () => {
+  const alone = enduranceOf('')
+  const drive = (210 * 96 * 0.64 * 3600) / alone
+  const load = (current: number, more = '') =>
+    enduranceOf(`load lights { current: ${current} A ${more} }\n${cable('to-lights', 'house', 'lights')}`)
+  // P = U I.
+  expect(load(drive / 96) / alone).toBeCloseTo(0.5, 3)
+  expect(load(drive / 100, 'voltage: 100 V') / alone).toBeCloseTo(0.5, 3)
+})
+
 it('counts behind a converter with what that loses, and not where no cable leads to it', () => {
   const alone = enduranceOf('')
   const drive = (210 * 96 * 0.64 * 3600) / alone

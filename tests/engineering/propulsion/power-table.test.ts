@@ -70,6 +70,15 @@ describe('the power table', () => {
     expect(state.efficiency).toBeCloseTo((781.25 * 5 * knot * 0.85) / state.power, 6)
   })
 
+  it('has its rows up to the last step below the top speed', () => {
+    const { rows, top } = powerTable(boat)
+    const knots = rows.map(({ boatSpeed }) => boatSpeed / knot)
+    const step = (knots[1] ?? 0) - (knots[0] ?? 0)
+    expect(step).toBeCloseTo(0.5, 9)
+    expect(knots[0]).toBeCloseTo(2, 9)
+    expect((top?.boatSpeed ?? 0) / knot - (knots.at(-1) ?? 0)).toBeLessThan(step)
+  })
+
   it('shares the resistance among twins', () => {
     const one = powerTable(boat)
     const twin = powerTable({ ...boat, drives: [drive, drive] })

@@ -22,8 +22,6 @@ export const shaftLosses = `bearings and seal of the shaft leave ${formatShare(a
 /** A drive as the kernel takes it; wake and thrust deduction are those of the hull. */
 export interface DriveSaid {
   readonly drive: Omit<DriveInput, 'wake' | 'thrustDeduction'>
-  /** Whether the blade area is stated. */
-  readonly areaStated: boolean
   readonly assumptions: readonly string[]
   /** Why nothing is known of the limits of the motor. */
   readonly noMotor?: string
@@ -44,12 +42,15 @@ export const driveSaid = plan(
         if (stated === undefined) assumptions.push(`${what} is ${percent(value)}`)
         return stated ?? value
       }
-      const areaStated = statedFact(propeller, 'propeller.blade-area-ratio')
       const made = {
         diameter: must(statedFact(propeller, 'propeller.diameter'), `the diameter ${own}`),
         pitch: must(statedFact(propeller, 'propeller.pitch'), `the pitch ${own}`),
         blades: must(statedFact(propeller, 'propeller.blades'), `the number of blades ${own}`),
-        areaRatio: or(areaStated, assumed.areaRatio, 'blade area ratio'),
+        areaRatio: or(
+          statedFact(propeller, 'propeller.blade-area-ratio'),
+          assumed.areaRatio,
+          'blade area ratio',
+        ),
       }
       // Refused here, so that it is said of which propeller.
       openWater({ ...made, pitchRatio: made.pitch / made.diameter })
@@ -66,7 +67,6 @@ export const driveSaid = plan(
           efficiency: ofGear * assumed.shaftEfficiency,
           ...(limit.ok && { motor: limit.value }),
         },
-        areaStated: areaStated !== undefined,
         assumptions,
         ...(!limit.ok && { noMotor: limit.fault.words }),
       })
