@@ -48,6 +48,10 @@ cable feed { from: second  to: main.controller  conductor: 50 mm2  length: 1 m  
     expect(endurance(plain, lead)).toBeCloseTo(both, 6)
     expect(endurance(lead, plain)).toBeCloseTo(both, 6)
     expect(both).toBeLessThan(0.9 * endurance(plain, plain))
+    const mild = lead.replace('1.3', '1.1')
+    expect(endurance(mild, lead)).toBeCloseTo(both, 6)
+    expect(endurance(lead, mild)).toBeCloseTo(both, 6)
+    expect(endurance(mild, mild)).toBeGreaterThan(both)
   })
 })
 
@@ -57,6 +61,78 @@ it('a bank whose chemistry is stated as lead is no rough guess: that it does not
     findingOf(boat({ battery, service }), 'battery/endurance-short')?.severity
   expect(severity('nominal: 96 V  window: 84..108 V  capacity: 210 Ah  chemistry: agm')).toBe('error')
   expect(severity('nominal: 96 V  window: 84..108 V  capacity: 210 Ah')).toBe('warning')
+})
+
+// Peukert 1897 in the form for a stated hour rate: t = H (C / (I H))^k; 20 h and 1.2 are common practice.
+it('a lead bank of which no more is stated has an hour rate of 20 h and an exponent of 1.2, and says so', () => {
+  const battery = 'nominal: 96 V  window: 84..108 V  capacity: 210 Ah  chemistry: agm'
+  const text = boat({ battery })
+  const [power, time] = ['point/battery-power', 'point/endurance'].map(
+    (id) => amountOf(text, id)?.value ?? Number.NaN,
+  )
+  const empty = 20 * (210 / (((power ?? 0) / 96) * 20)) ** 1.2
+  expect((time ?? 0) / 3600).toBeCloseTo(empty * 0.5 * 0.8, 9)
+  expect(amountOf(text, 'point/endurance')?.assumptions).toEqual(
+    expect.arrayContaining(['Peukert exponent of house is 1.2', 'the capacity of house is stated for 20 h']),
+  )
+})
+
+describe('of the currents of a battery', () => {
+  const stated = 'nominal: 96 V  window: 84..108 V  capacity: 210 Ah  chemistry: lfp  usable: 80 %'
+
+  it('the C-rate is the current to the capacity, and a limit is only there where it is stated', () => {
+    const current = amountOf(boat(), 'battery/drive-current')
+    expect(current?.limit).toBeUndefined()
+    expect(amountOf(boat(), 'battery/c-rate')?.value).toBeCloseTo((current?.value ?? 0) / 210, 9)
+    const limited = amountOf(boat({ battery: `${stated}  current: 250 A` }), 'battery/drive-current')
+    expect(limited?.limit).toEqual({ high: 250 })
+  })
+
+  it('nothing is said of one that feeds no propeller that is known', () => {
+    const text = boat({ battery: `${stated}  current: 1 A`, propeller: '' })
+    expect(findingOf(text, 'battery/current-beyond')).toBeUndefined()
+    expect(findingOf(boat({ battery: `${stated}  current: 1 A` }), 'battery/current-beyond')).toBeDefined()
+  })
+})
+
+describe('at bollard', () => {
+  // The motor gives its rated 15 kW at 1500 rpm, or its rated torque below that.
+  it('the motor is held by its torque, its speed or the end of its curve, and its power is torque times speed', () => {
+    const from = (parts: BoatText) => amountOf(boat(parts), 'propeller/bollard-thrust')?.from
+    expect(from({})).toBe('held by the torque of the motor')
+    const small = 'diameter: 200 mm  pitch: 120 mm  blades: 3  blade-area-ratio: 55 %'
+    expect(from({ propeller: small })).toBe('held by the highest speed of the motor')
+    const motor =
+      'power: 15 kW  speed: 1500 rpm  max-speed: 2600 rpm  torque-curve: 0 rpm 95 N·m, 1500 rpm 95 N·m'
+    expect(from({ propeller: small, motor })).toBe('held by the end of the torque curve of the motor')
+    const [power, speed] = ['propeller/bollard-power', 'propeller/bollard-speed'].map(
+      (id) => amountOf(boat(), id)?.value ?? 0,
+    )
+    const motorSpeed = (speed ?? 0) * 2.5
+    const rated = (1500 * Math.PI) / 30
+    expect(power).toBeCloseTo(15e3 * Math.min(1, motorSpeed / rated), 3)
+  })
+})
+
+it('where the resistance ends before the top speed, nothing is said of the propeller there', () => {
+  // At 5 kn the motor would be at its highest speed, far below its power.
+  const hull =
+    'calm-water-resistance: 4 kn 0.38 kN, 5 kn 0.62 kN  wake-fraction: 15 %  thrust-deduction: 12 %'
+  const propeller = 'diameter: 360 mm  pitch: 240 mm  blades: 3  blade-area-ratio: 55 %'
+  const service = 'reserve: 20 %  sea-margin: 10 %'
+  expect(amountOf(boat({ hull, propeller, service }), 'hull/top-speed')?.bound).toBe('at-least')
+  expect(findingOf(boat({ hull, propeller, service }), 'propeller/power-not-absorbed')).toBeUndefined()
+  expect(findingOf(boat({ propeller, service }), 'propeller/power-not-absorbed')).toBeDefined()
+})
+
+it('the range is the endurance times the speed', () => {
+  const all = resultsIn(boat()).results
+  const series = (id: string) => all.filter(({ figure }) => figure.id === id).map(({ amount }) => amount)
+  const [times, ranges] = [series('hull/endurance'), series('hull/range')]
+  expect(times.length).toBeGreaterThan(3)
+  expect(ranges.map(({ value }) => value)).toEqual(
+    times.map(({ value, at = 0 }) => expect.closeTo(value * at, 6)),
+  )
 })
 
 describe('of a motor without a highest speed', () => {

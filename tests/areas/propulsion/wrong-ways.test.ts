@@ -42,6 +42,8 @@ describe('a boat', () => {
   it('whose torque curve ends below the speed of the motor has a warning that it is not known', () => {
     const parts = curved('0 rpm 95 N·m, 1600 rpm 90 N·m')
     expect(found(parts)).toContain('warning motor/torque-beyond')
+    // Where the curve ends, it is not known that the propeller takes too little.
+    expect(found(parts)).not.toContain('warning propeller/power-not-absorbed')
     expect(messageOf(parts, 'motor/torque-beyond')).toContain('its torque curve ends at 1600 rpm')
     expect(resultOf(boat(parts), 'point/motor-torque')).toMatchObject({ key: { drive: 'main' } })
     expect(resultOf(boat(parts), 'point/motor-torque')?.limit).toBeUndefined()

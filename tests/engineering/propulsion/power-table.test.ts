@@ -108,9 +108,33 @@ describe('the power table', () => {
   it('a propeller too small for its motor turns at its highest speed, one too large is held by its torque', () => {
     const small = powerTable({ ...boat, drives: [{ ...drive, diameter: 0.3, pitch: 0.2 }] })
     expect(small.top?.drives[0]?.limitedBy).toBe('speed')
+    expect(small.top?.limitedBy).toBe('speed')
     const large = powerTable({ ...boat, drives: [{ ...drive, diameter: 0.6, pitch: 0.6 }] })
     expect(large.top?.drives[0]?.limitedBy).toBe('torque')
     expect(large.top?.drives[0]?.motorSpeed ?? 0).toBeLessThan(motor.ratedSpeed)
+  })
+
+  it('is held by the drive that has no more to give, whichever it is', () => {
+    const weak = { ...drive, diameter: 0.3, pitch: 0.2 }
+    for (const drives of [
+      [drive, weak],
+      [weak, drive],
+    ])
+      expect(powerTable({ ...boat, drives }).top?.limitedBy).toBe('speed')
+    expect(powerTable(boat).top?.limitedBy).toBe('torque')
+  })
+
+  it('is held by the end of a curve where the motor might turn faster, and not where that is its highest speed', () => {
+    const heldBy = (maxSpeed: number) => {
+      const curve = [
+        { at: 0, value: 95 },
+        { at: 1000 * rpm, value: 95 },
+      ]
+      return powerTable({ ...boat, drives: [{ ...drive, motor: { ...motor, maxSpeed, curve } }] })
+    }
+    expect(heldBy(2000 * rpm).top?.limitedBy).toBe('curve')
+    expect(heldBy(2000 * rpm).bollard[0]?.limitedBy).toBe('curve')
+    expect(heldBy(1000 * rpm).top?.limitedBy).toBe('speed')
   })
 
   const boats = fc.record({

@@ -53,6 +53,13 @@ export function powerRows(
 const isInTable = (speed: number, rows: readonly { readonly boatSpeed: number }[]): boolean =>
   rows.some(({ boatSpeed }) => Math.abs(boatSpeed - speed) < 1e-6)
 
+/** What keeps a motor from turning faster, in words. */
+export const heldBy = {
+  torque: 'the torque of the motor',
+  speed: 'the highest speed of the motor',
+  curve: 'the end of the torque curve of the motor',
+} as const
+
 /** `7.2 kn`, `at least 6 kn`. */
 export function topWords({ table, noTop }: Power, system: UnitSystem): string {
   const { top } = table
@@ -61,7 +68,5 @@ export function topWords({ table, noTop }: Power, system: UnitSystem): string {
   if (top.bound === 'at-least') return `Top speed: at least ${speed}, where the known resistance ends.`
   if (top.bound === 'less-than')
     return `Top speed: less than ${speed}, the lowest speed that the resistance is known for.`
-  const [first] = top.drives
-  const held = first?.limitedBy === 'speed' ? 'the highest speed of the motor' : 'the torque of the motor'
-  return `Top speed: ${speed}, held by ${held}.`
+  return `Top speed: ${speed}, held by ${heldBy[top.limitedBy ?? 'torque']}.`
 }

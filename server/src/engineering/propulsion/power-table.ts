@@ -54,8 +54,8 @@ export interface DriveState extends Turning {
 
 /** What a motor can do at the most, all the time. */
 export interface FullAhead extends DriveState {
-  /** What keeps it from turning faster: its torque, or its highest speed. */
-  readonly limitedBy: 'torque' | 'speed'
+  /** What keeps it from turning faster: its torque, its highest speed, or that nothing is known of it beyond the end of its curve. */
+  readonly limitedBy: 'torque' | 'speed' | 'curve'
 }
 
 export interface PowerRow {
@@ -69,7 +69,13 @@ export interface PowerTable {
   /** In the order of the drives; absent where the motor is not known, or is too weak to turn the propeller within its curve. */
   readonly bollard: readonly (FullAhead | undefined)[]
   /** The highest speed that all drives together hold all the time, with the propellers as they turn then. */
-  readonly top?: { readonly boatSpeed: number; readonly bound?: Bound; readonly drives: readonly FullAhead[] }
+  readonly top?: {
+    readonly boatSpeed: number
+    readonly bound?: Bound
+    readonly drives: readonly FullAhead[]
+    /** What holds the drive that has no more to give; absent with a bound. */
+    readonly limitedBy?: FullAhead['limitedBy']
+  }
   /** Up to the top speed. */
   readonly rows: readonly PowerRow[]
   /** At the speeds asked for; absent where the resistance is not known there. */
@@ -133,7 +139,8 @@ function fullAheadOf(drive: Drive, boatSpeed: number): FullAhead | undefined {
   if (overload(slowest) >= 0) return undefined
   const crossing = firstCrossing(overload, slowest, fastest, torqueSteps)
   const turning = turningAt(propeller, inflow, crossing ?? fastest)
-  return { ...stateOf(drive, boatSpeed, turning), limitedBy: crossing === undefined ? 'speed' : 'torque' }
+  const held = high < motor.maxSpeed * (1 - 1e-9) ? 'curve' : 'speed'
+  return { ...stateOf(drive, boatSpeed, turning), limitedBy: crossing === undefined ? held : 'torque' }
 }
 
 /** Thrust that one of the drives has to give, N. */
@@ -149,20 +156,23 @@ function topOf(
   resistance: (speed: number) => number | undefined,
 ): PowerTable['top'] {
   if (drives.some(({ input }) => !input.motor)) return undefined
-  /** By how much the drive that comes nearest to its limit falls short, N. */
-  const shortfall = (speed: number): number =>
-    greatest(
-      drives.map(
-        (drive) =>
-          thrustWanted(drive, resistance(speed) ?? Number.NaN, drives.length) -
-          (fullAheadOf(drive, speed)?.thrust ?? 0),
-      ),
-    ) ?? Number.NaN
+  /** By how much each drive falls short of what is wanted of it, N. */
+  const shortfalls = (speed: number): readonly number[] =>
+    drives.map(
+      (drive) =>
+        thrustWanted(drive, resistance(speed) ?? Number.NaN, drives.length) -
+        (fullAheadOf(drive, speed)?.thrust ?? 0),
+    )
+  /** Of the drive that comes nearest to its limit. */
+  const shortfall = (speed: number): number => greatest(shortfalls(speed)) ?? Number.NaN
   const crossing = firstCrossing(shortfall, low, high, speedSteps)
   const boatSpeed = crossing ?? high
   const full = drives.flatMap((drive) => fullAheadOf(drive, boatSpeed) ?? [])
   const bound = crossing === undefined ? 'at-least' : crossing === low ? 'less-than' : undefined
-  return { boatSpeed, ...(bound && { bound }), drives: full }
+  const shortest = shortfalls(boatSpeed)
+  const weakest = drives[shortest.indexOf(greatest(shortest) ?? Number.NaN)]
+  const limitedBy = bound || !weakest ? undefined : fullAheadOf(weakest, boatSpeed)?.limitedBy
+  return { boatSpeed, ...(bound && { bound }), drives: full, ...(limitedBy && { limitedBy }) }
 }
 
 /** The balance of a hull with its propellers and motors, over the speed of the boat: each drive gives an equal share of the resistance, T = R (1 + margin) /

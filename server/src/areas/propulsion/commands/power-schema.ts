@@ -32,7 +32,7 @@ const driveAt = z.object({
 })
 
 const limitedBy = z
-  .enum(['torque', 'speed'])
+  .enum(['torque', 'speed', 'curve'])
   .describe(
     'Of the motor: what keeps it from turning faster. Its speed: the highest, or where its torque-curve ends.',
   )

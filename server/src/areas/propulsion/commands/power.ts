@@ -84,11 +84,11 @@ const rowJson = ({
 
 function topJson({ table: { top } }: Power): PowerJson['topSpeed'] {
   if (!top) return null
-  const { boatSpeed, bound = null, drives } = top
+  const { boatSpeed, bound = null, limitedBy = null } = top
   return {
     value_kn: inUnitNamed(boatSpeed, 'kn'),
     bound,
-    limitedBy: bound === null ? (drives[0]?.limitedBy ?? null) : null,
+    limitedBy,
   }
 }
 

@@ -4,6 +4,7 @@ import { figure } from '../../common/figure.ts'
 import { failed } from '../../common/outcome.ts'
 import { bladeAreaOf } from '../plans/blade-area.ts'
 import { bollardOf } from '../plans/power.ts'
+import { heldBy } from '../power-rows.ts'
 import { keller, series } from '../sources.ts'
 
 /** Of the drive around a propeller; one at the top of a file is a part. */
@@ -30,10 +31,7 @@ const bollardThrust = figure({
   doc: 'Thrust of the propeller with the boat at rest and the motor at all it can give continuously, + ahead. The pull on a line is a few per cent less.',
   of: ({ state, assumptions }) => ({
     value: state.thrust,
-    from:
-      state.limitedBy === 'torque'
-        ? 'held by the torque of the motor'
-        : 'held by the highest speed of the motor',
+    from: `held by ${heldBy[state.limitedBy]}`,
     assumptions,
   }),
 })
