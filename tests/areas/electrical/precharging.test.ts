@@ -64,6 +64,47 @@ describe('a controller with a capacitance', () => {
   })
 })
 
+// Which controllers hang behind the switch follows from the cables.
+describe('with cables, a precharge charges', () => {
+  const drive = (name: string, from: string, more = '') =>
+    `drive ${name} {
+  controller { input: 72..120 V  capacitance: 6.8 mF }
+  cable feed { from: ${from}  to: controller  conductor: 95 mm2  length: 2 m }
+  ${more}
+}
+`
+  const main =
+    'contactor main { current: 400 A  voltage: 150 V }\ncable lead { from: house  to: main  conductor: 95 mm2  length: 1 m }\n'
+  const bus = 'busbar bus { }\ncable on { from: main  to: bus  conductor: 95 mm2  length: 1 m }\n'
+  const around = 'precharge { around: main  resistance: 47 ohm }\n'
+  const energiesIn = (text: string) =>
+    resultsIn(text).results.flatMap(({ figure, amount }) =>
+      figure.id === 'precharge/energy' ? [amount.value] : [],
+    )
+  const energyOf = (text: string) => energiesIn(text)[0]
+
+  it('both controllers behind a contactor before the bus: ½ · 13.6 mF · (108 V)²', () => {
+    const text = `${bank}\n${main}${bus}${around}${drive('port', 'bus')}${drive('starboard', 'bus')}`
+    expect(energyOf(text)).toBeCloseTo(0.5 * 13.6e-3 * 108 ** 2, 6)
+    expect(ids(text)).toEqual([])
+  })
+
+  it('only the one that its contactor feeds, though it is written at the top of the file', () => {
+    const text = `${bank}\n${main}${around}${drive('port', 'main')}${drive('starboard', 'house')}`
+    expect(energyOf(text)).toBeCloseTo(0.5 * 6.8e-3 * 108 ** 2, 6)
+    expect(ids(text)).toEqual(['warning none'])
+  })
+
+  it('not what lies behind another contactor with a precharge of its own', () => {
+    const own =
+      'contactor k { current: 250 A  voltage: 150 V  in: feed }\nprecharge { around: k  resistance: 33 ohm }'
+    const text = `${bank}\n${main}${bus}${around}${drive('port', 'bus')}${drive('starboard', 'bus', own)}`
+    const energies = energiesIn(text)
+    for (const energy of energies) expect(energy).toBeCloseTo(0.5 * 6.8e-3 * 108 ** 2, 6)
+    expect(energies).toHaveLength(2)
+  })
+})
+
 describe('a precharge', () => {
   it.each([
     // ½ · 6.8 mF · (108 V)² = 39.66 J

@@ -17,7 +17,17 @@ const pick = (value: string, keys = value.slice(0, 1)): Value => ({ value, keys 
 const textOf = (of: Value): string => (typeof of === 'string' ? of : of.value)
 
 /** The specification on paper, invented, in the order in which a new job asks for it. */
-const job: readonly Value[] = ['"A"', pick('iso'), pick('insulated'), pick('outward'), '96', '84', '108', '210', '14']
+const job: readonly Value[] = [
+  '"A"',
+  pick('iso'),
+  pick('insulated'),
+  pick('outward'),
+  '96',
+  '84',
+  '108',
+  '210',
+  '14',
+]
 const port: readonly Value[] = [
   '0.8',
   ...['420', '300', '3', pick('left-hand')],

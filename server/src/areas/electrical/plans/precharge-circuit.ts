@@ -4,6 +4,7 @@ import { idOf } from '../../../store/block-by-id.ts'
 import type { Lookup } from '../../../store/lookup.ts'
 import { failed, type Outcome, ok } from '../../common/outcome.ts'
 import { statedFact, Unreadable } from '../../common/stated-fact.ts'
+import { controllersBehindSwitch } from './behind-switch.ts'
 
 const isBuiltIn = (controller: Block): boolean =>
   statedFact(controller, 'controller.built-in-precharge') === 'yes'
@@ -12,10 +13,14 @@ const isBuiltIn = (controller: Block): boolean =>
 const switchOf = (precharge: Block, lookup: Lookup): Block | undefined =>
   lookup.from(precharge).referred('around')
 
-/** The controllers that a precharge charges: the one that its switch is bolted to; else those of its drive; at the top of the file those of all drives
- * that have no precharge of their own. One with a precharge built in is not among them. Throws Unreadable. */
+/** The controllers that a precharge charges: those that its switch feeds. Where no cables show that, the one that the switch is bolted to; else those of
+ * its drive; at the top of the file those of all drives that have no precharge of their own. One with a precharge built in is not among them. Throws
+ * Unreadable. */
 function chargedBy(precharge: Block, lookup: Lookup): readonly Block[] {
   const bridged = switchOf(precharge, lookup)
+  const behind = bridged && lookup.ofFile(controllersBehindSwitch).get(idOf(bridged))
+  if (behind && behind.length > 0)
+    return behind.map(lookup.blockOf).filter((controller) => !isBuiltIn(controller))
   const bolted = (['to', 'from'] as const).flatMap((side) => {
     const part = bridged && lookup.from(bridged).referred(side)
     return part?.kind === 'controller' ? [part] : []
