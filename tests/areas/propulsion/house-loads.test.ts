@@ -32,6 +32,9 @@ it('that states a current takes it at its voltage, or at that of the bank', () =
   // P = U I.
   expect(load(drive / 96) / alone).toBeCloseTo(0.5, 3)
   expect(load(drive / 100, 'voltage: 100 V') / alone).toBeCloseTo(0.5, 3)
+  // Where both are stated, the larger counts.
+  expect(load(drive / 96, 'power: 1 W') / alone).toBeCloseTo(0.5, 3)
+  expect(load(0.001, `power: ${drive} W`) / alone).toBeCloseTo(0.5, 3)
 })
 
 it('counts behind a converter with what that loses, and not where no cable leads to it', () => {

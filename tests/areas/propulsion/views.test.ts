@@ -53,6 +53,11 @@ it.each([
   expect(hover).not.toContain('| point |')
 })
 
+it('a battery says why no current is known', () => {
+  const hover = shown('battery house', { motor: '', service: 'reserve: 20 %' })
+  expect(hover).toContain('Neither a motor nor a point of the service is stated.')
+})
+
 it('one leg needs no sum', () => {
   expect(rowsOf(shown('service', {}), ['cruise', 'all'])).toHaveLength(1)
 })

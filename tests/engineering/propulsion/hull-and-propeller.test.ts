@@ -44,6 +44,15 @@ describe('resistance', () => {
 
   const water = waterOf('sea', 15)
 
+  it('the displacement rule reaches to its highest ratio itself, on any waterline', () => {
+    // S/L 1.5 by definition of the range; the last digit of the speed decides nothing.
+    for (let waterline = 1; waterline < 60; waterline += 0.37) {
+      const rule = { by: 'displacement-rule', waterline, displacement: 5000 } as const
+      expect(hullResistance(rule, water, resistanceRange(rule).high)).toBeGreaterThan(0)
+      expect(hullResistance(rule, water, resistanceRange(rule).high * 1.001)).toBeUndefined()
+    }
+  })
+
   it('is not known beyond its points, and beyond what the rule is for', () => {
     const points = {
       by: 'points',

@@ -79,6 +79,22 @@ describe('the power table', () => {
     expect((top?.boatSpeed ?? 0) / knot - (knots.at(-1) ?? 0)).toBeLessThan(step)
   })
 
+  it('has wider steps the faster the boat, so that there are at most some twenty rows', () => {
+    const steps = [8, 15, 35, 80, 95].map((high) => {
+      const flat = [0, high].map((knots) => ({ at: knots * knot, value: 1 + knots }))
+      const { motor: _, ...bare } = { ...drive, diameter: 0.4, pitch: 0.5 }
+      const { rows } = powerTable({
+        ...boat,
+        hull: { by: 'points', points: flat },
+        drives: [bare],
+        speeds: [],
+      })
+      expect(rows.length).toBeLessThanOrEqual(20)
+      return ((rows[1]?.boatSpeed ?? 0) - (rows[0]?.boatSpeed ?? 0)) / knot
+    })
+    expect(steps).toEqual([0.5, 1, 2, 5, 5].map((step) => expect.closeTo(step, 9)))
+  })
+
   it('shares the resistance among twins', () => {
     const one = powerTable(boat)
     const twin = powerTable({ ...boat, drives: [drive, drive] })

@@ -48,6 +48,10 @@ describe('the limit of a motor', () => {
       0, 90, 70, 50, 0,
     ])
     expect(motorSpeeds({ ...motor, maxSpeed: 200, curve })).toEqual({ low: 50, high: 200 })
+    expect(motorSpeeds({ ...motor, curve: [...curve, { at: 280, value: 40 }] })).toEqual({
+      low: 50,
+      high: 280,
+    })
   })
 
   it('is not known before its curve begins and after it ends, and nothing above its highest speed', () => {

@@ -45,10 +45,8 @@ function powerOf(load: Block, nominal: number): number {
   const current = statedFact(load, 'load.current')
   const volts = statedFact(load, 'load.voltage') ?? nominal
   const name = load.name ?? 'the load'
-  return Math.max(
-    must(power ?? (current === undefined ? undefined : current * volts), `what ${name} draws`),
-    (current ?? 0) * volts,
-  )
+  const byCurrent = current === undefined ? undefined : current * volts
+  return Math.max(must(power ?? byCurrent, `what ${name} draws`), byCurrent ?? 0)
 }
 
 /** All that a bank feeds besides the drives. `nominal`: of the bank, V. Throws what is missing. */
