@@ -52,7 +52,7 @@ const currents = (['cable', 'protection', 'isolator', 'contactor'] as const).map
   figureWhereKnown({
     id: `${on}/case-current`,
     on,
-    title: 'Current',
+    title: 'Current in the network',
     kind: 'current',
     keys: ['case'],
     doc: `The current through it in each case of load. ${cases}`,
@@ -87,7 +87,7 @@ const batteryRows = (battery: Block, lookup: Lookup): readonly Row[] => {
 const batteryCurrent = figureWhereKnown({
   id: 'battery/case-current',
   on: 'battery',
-  title: 'Current',
+  title: 'Current in the network',
   kind: 'current',
   keys: ['case'],
   doc: `What the battery gives in each case of load; negative while it is charged. ${cases}`,
@@ -101,7 +101,7 @@ const voltages = (['controller', 'load', 'converter'] as const).map((on) =>
   figureWhereKnown({
     id: `${on}/case-voltage`,
     on,
-    title: 'Voltage',
+    title: 'Voltage in the network',
     kind: 'voltage',
     keys: ['case'],
     doc: `The voltage at its terminals in each case of load, all batteries on. ${cases}`,
