@@ -37,6 +37,7 @@ const lines = (text: string) => `hull { ${text} }\n`
 
 describe('power', () => {
   it.each<readonly [string, BoatText, string | null]>([
+    ['no propeller', { propeller: '' }, 'The propeller of main is not described.'],
     ['no hull', { hull: '' }, 'The hull is not described: there is no `hull`.'],
     [
       'a hull of which nothing is known',
@@ -143,6 +144,25 @@ describe('power', () => {
     // 15 kW / (√3 · 60 V · 0.9 · 0.9) = 178.2 A (definition of power factor and efficiency): half of the current, half of the torque.
     const [drive] = json.rows[0]?.drives ?? []
     expect((drive?.torqueLimit_Nm ?? 0) / (drive?.motorTorqueLimit_Nm ?? 0)).toBeCloseTo(0.5, 3)
+  })
+
+  it('says by what the controller holds the motor, and takes neither of two controllers', () => {
+    const motor =
+      'power: 15 kW  speed: 1500 rpm  max-speed: 2600 rpm  efficiency: 90 %  power-factor: 90 %  voltage: 60 V'
+    const controller = 'input: 72..120 V  current: 89.1 A'
+    const held = (more: string) => {
+      const { json } = checked(boat({ motor, controller: `${controller}${more}` }))
+      return json.assumptions.filter((words) => words.includes('its torque goes with the current'))
+    }
+    expect(held('')).toEqual([
+      'the controller gives 89.1 A of 178 A that the motor needs for its rated torque: its torque goes with the current',
+    ])
+    expect(held(' } controller second { current: 10 A')).toEqual([])
+  })
+
+  it('names the points of the service', () => {
+    const { json } = checked(boat())
+    expect(json.rows.flatMap(({ point }) => point ?? [])).toEqual(['cruise'])
   })
 
   it('cannot run without a hull and a drive', () => {

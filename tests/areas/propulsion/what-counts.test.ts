@@ -1,6 +1,9 @@
 // Which of several figures counts: the weaker battery, the end of a curve, the speed at which a propeller pushes hardest. Figures are invented.
 import { describe, expect, it } from 'vitest'
+import { isResult, resultsOf } from '../../../server/src/areas/common/result.ts'
 import { allChecks } from '../../../server/src/areas/index.ts'
+import { hullFigures } from '../../../server/src/areas/propulsion/figures/hull.ts'
+import { lookupFrom } from '../../../server/src/store/store.ts'
 import { findingsOf } from '../../checks/marks.ts'
 import { resultsIn } from '../results-in.ts'
 import { type BoatText, boat } from './boat.ts'
@@ -222,4 +225,14 @@ describe('a finding says', () => {
 it('a battery of which no motor and no point says what it gives has no current', () => {
   const text = boat({ motor: '', service: 'reserve: 20 %' })
   expect(amountOf(text, 'battery/drive-current')).toBeUndefined()
+})
+
+it('a boat whose motor is not known has no top speed, and the reason is the motor', () => {
+  const { file, analysis } = resultsIn(boat({ motor: '' }))
+  const [hull] = analysis.blocks(file).filter(({ kind }) => kind === 'hull')
+  if (!hull) throw new Error('no hull')
+  const all = resultsOf(hullFigures, lookupFrom(hull, { analysis, file }), { file, findings: () => [] })
+  expect(all.flatMap((one) => (isResult(one) ? [] : [one.fault]))).toEqual([
+    'The motor of main is not stated.',
+  ])
 })
